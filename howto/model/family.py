@@ -1,0 +1,120 @@
+"""The contract between a trade and the stages: Family, Rule, Limit, Breach, Edit."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from datetime import date
+from typing import Any, Generic, TypeVar
+
+from howto.findings import Severity
+from howto.model.figure import Figure
+from howto.model.measures import Measures
+from howto.model.reference import CEILING, Reference
+from howto.model.technique import Technique
+from howto.shapes import Drawing
+
+M = TypeVar("M", bound=Measures)
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """A range the trade set, in `unit`, with who set it."""
+
+    unit: str
+    reference: Reference
+    low: float | None = None
+    high: float | None = None
+
+    def allows(self, value: float) -> bool:
+        """Tell whether a value in `unit` keeps the limit; arithmetic dust is forgiven."""
+        dust = 1e-9 * max(1.0, abs(value))
+        above = self.low is None or value >= self.low - dust
+        return above and (self.high is None or value <= self.high + dust)
+
+    def __str__(self) -> str:
+        """Return the range as a reader sees it."""
+        if self.low is None:
+            return f"at most {self.high:g} {self.unit}"
+        if self.high is None:
+            return f"at least {self.low:g} {self.unit}"
+        return f"{self.low:g} to {self.high:g} {self.unit}"
+
+
+@dataclass(frozen=True, slots=True)
+class Edit:
+    """A mend that a program can follow: in front matter set `key` to `text`; in the body add a line.
+
+    `key` is what an author writes: `finished width` under `measures:`, or `level`, `season` at the top when
+    `top` is set. With `section`, `text` is a whole line to add at the end of that `## section`.
+    """
+
+    text: str
+    key: str = ""
+    section: str = ""
+    top: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Breach:
+    """A rule was broken: which field, what was seen, the arithmetic, and a mend that works.
+
+    `field` is a dotted field name of Technique (`measures.spacing_cm`, `steps[2]`, `cautions`); `severity`
+    may soften the rule's own, never harden it; `also` names a second field where two disagree.
+    """
+
+    field: str
+    what: str
+    why: str
+    mend: str
+    edit: Edit | None = None
+    also: str = ""
+    severity: Severity | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Rule(Generic[M]):
+    """One rule of the trade, as the rulebook prints it and as the check stage runs it.
+
+    `name` is family first (`mowing.one-third`); `statement` says what must hold in one sentence; `why` the
+    reason, with numbers; `applies` which techniques it looks at. A rule cannot weigh more than its best
+    source allows: an error needs grade A or B, common practice and grade C warn, memory advises.
+    """
+
+    name: str
+    severity: Severity
+    statement: str
+    why: str
+    references: tuple[Reference, ...]
+    applies: str
+    check: Callable[[Technique[M]], Iterator[Breach]]
+
+    def __post_init__(self) -> None:
+        """Refuse a rule that nobody vouches for, or that weighs more than its sources can carry."""
+        if not self.references:
+            raise ValueError(f"{self.name}: a rule names its source")
+        order = (Severity.ADVICE, Severity.WARNING, Severity.ERROR)
+        ceiling = max(order.index(CEILING[reference.grade]) for reference in self.references)
+        if order.index(self.severity) > ceiling:
+            raise ValueError(f"{self.name}: {self.severity} is more than its sources can carry")
+
+
+@dataclass(frozen=True, slots=True)
+class Family(Generic[M]):
+    """One trade: what an author may write, the figures it computes, its rules and its drawings.
+
+    `every` are rules the family holds over techniques of all families. `starter` are the measures that
+    `howto new technique` writes, in the author's words.
+    """
+
+    name: str
+    title: str
+    about: str
+    measures: type[M]
+    figures: Callable[[Technique[M], date], Iterator[Figure]]
+    rules: tuple[Rule[M], ...]
+    drawings: Callable[[Technique[M], date], tuple[Drawing, ...]]
+    starter: tuple[tuple[str, str], ...]
+    every: tuple[Rule[Any], ...] = ()
+    tags: tuple[str, ...] = field(default=())
+
+
+AnyFamily = Family[Any]

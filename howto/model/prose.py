@@ -1,0 +1,26 @@
+"""Inline text: runs of plain, strong and emphasised words, with `{words}` still to be filled."""
+
+from collections.abc import Iterable
+
+from howto.model.value import Value
+
+
+class Run(Value):
+    """A stretch of text in one style."""
+
+    text: str
+    strong: bool = False
+    emphasis: bool = False
+
+
+Prose = tuple[Run, ...]
+
+
+def plain(prose: Iterable[Run]) -> str:
+    """Return the words without their style."""
+    return "".join(run.text for run in prose)
+
+
+def prose(text: str, *, strong: bool = False) -> Prose:
+    """Return one run of text."""
+    return (Run(text=text, strong=strong),) if text else ()

@@ -1,0 +1,224 @@
+"""What is placed: sheets of blocks for pages, and frames of marks for pictures."""
+
+from typing import Literal
+
+from howto.model.prose import Prose
+from howto.model.value import Value
+
+Point = tuple[float, float]
+Align = Literal["left", "middle", "right"]
+Face = Literal["text", "text-bold", "text-italic", "head", "head-bold"]
+
+
+# -- marks: what a painter paints, y downwards from the upper left, in the picture's own unit --
+
+
+class Stroke(Value):
+    """A polyline; `dash` is on/off lengths, () for solid."""
+
+    points: tuple[Point, ...]
+    width: float
+    colour: str
+    dash: tuple[float, ...] = ()
+    closed: bool = False
+
+
+class Area(Value):
+    """A filled polygon; `opacity` from 0 to 1."""
+
+    points: tuple[Point, ...]
+    colour: str
+    opacity: float = 1.0
+
+
+class Dot(Value):
+    """A filled circle with an optional ring round it."""
+
+    centre: Point
+    radius: float
+    colour: str
+    ring_width: float = 0.0
+    ring_colour: str = ""
+
+
+class Words(Value):
+    """One line of text; `at` is on its baseline, at the left, middle or right of it; `angle` in degrees, anticlockwise."""
+
+    text: str
+    at: Point
+    size: float
+    face: Face = "text"
+    colour: str
+    align: Align = "left"
+    angle: float = 0.0
+
+
+class Pixels(Value):
+    """A photograph, already upright and in sRGB: the crop (in its own pixels) and the box it fills."""
+
+    source: str
+    crop: tuple[float, float, float, float]
+    box: tuple[float, float, float, float]
+
+
+PaintMark = Stroke | Area | Dot | Words | Pixels
+
+
+class Art(Value):
+    """A fitted drawing: marks in a box of `width` × `height` (mm on pages, px in frames), words placed."""
+
+    width: float
+    height: float
+    marks: tuple[PaintMark, ...]
+    caption: str
+    alt: str
+    scale: str = ""  # "1:20" on pages, where a ruler can be laid on it
+
+
+class Frame(Value):
+    """One picture of a carousel in px, ready to paint; `alt` is what a person who cannot see it needs."""
+
+    name: str
+    width: int
+    height: int
+    ground: str
+    marks: tuple[PaintMark, ...]
+    alt: str
+    credit: str = ""
+
+
+# -- blocks: what a page holds, in reading order --
+
+
+class Paragraph(Value):
+    """A paragraph; `small` for notes."""
+
+    kind: Literal["paragraph"] = "paragraph"
+    text: Prose
+    small: bool = False
+
+
+class Bullets(Value):
+    """A list; with `tick` each item has a box to tick."""
+
+    kind: Literal["bullets"] = "bullets"
+    items: tuple[Prose, ...]
+    tick: bool = False
+
+
+class Entry(Value):
+    """One measure or figure: what it is, how much, and a note such as its tolerance."""
+
+    label: str
+    value: str
+    note: str = ""
+
+
+class Facts(Value):
+    """Measures and figures, a line each."""
+
+    kind: Literal["facts"] = "facts"
+    entries: tuple[Entry, ...]
+
+
+class Grid(Value):
+    """A table with a header row."""
+
+    kind: Literal["grid"] = "grid"
+    caption: str = ""
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+
+
+class StepRow(Value):
+    """A numbered step with its box to tick, key points, reasons and checks."""
+
+    kind: Literal["step"] = "step"
+    number: int
+    title: str
+    text: Prose = ()
+    key_points: tuple[Prose, ...] = ()
+    reasons: tuple[Prose, ...] = ()
+    checks: tuple[Prose, ...] = ()
+
+
+class CautionRow(Value):
+    """A caution with what to wear."""
+
+    kind: Literal["caution"] = "caution"
+    title: str
+    text: Prose = ()
+    wear: tuple[str, ...] = ()
+
+
+class Dated(Value):
+    """A task with its date or time."""
+
+    kind: Literal["dated"] = "dated"
+    when: str
+    text: Prose
+    note: str = ""
+
+
+class ArtBlock(Value):
+    """A drawing in a page."""
+
+    kind: Literal["art"] = "art"
+    art: Art
+
+
+class Photo(Value):
+    """A photograph in a page: JPEG bytes cleaned of everything but pixels."""
+
+    kind: Literal["photo"] = "photo"
+    jpeg: bytes
+    width: int
+    height: int
+    alt: str
+    caption: str = ""
+
+
+class Code(Value):
+    """A QR code: what it opens, in words and as the address."""
+
+    kind: Literal["code"] = "code"
+    url: str
+    label: str
+
+
+Block = Paragraph | Bullets | Facts | Grid | StepRow | CautionRow | Dated | ArtBlock | Photo | Code
+
+
+class Section(Value):
+    """A headed part of a page; `tone` tells cautions, "do not" and "call us" boxes apart."""
+
+    heading: str
+    blocks: tuple[Block, ...]
+    tone: Literal["plain", "caution", "never", "call"] = "plain"
+    side: bool = False  # may stand in a narrow column beside the next section
+
+
+class Sheet(Value):
+    """A page or two, in reading order.
+
+    `width_mm` × `height_mm` is the paper; `text_pt` the body size; `small_pt` the floor below which a sheet
+    is not shrunk; `most_pages` what it must fit.
+    """
+
+    kind: Literal["card", "leaflet", "letter"]
+    id: str
+    title: str
+    over: str = ""  # a short line above the title: family, level, minutes
+    under: Prose = ()  # the paragraph below it
+    language: str = "en"
+    width_mm: float
+    height_mm: float
+    text_pt: float
+    small_pt: float
+    most_pages: int
+    ink: str
+    ground: str
+    accent: str
+    sections: tuple[Section, ...]
+    footer: str
+    stamp: str  # version and date

@@ -1,0 +1,38 @@
+"""A visit: what was done in a client's garden, from which their leaflet is made."""
+
+from collections.abc import Mapping
+from datetime import date as Date
+
+from howto.model.prose import Prose
+from howto.model.technique import AnyTechnique, Picture
+from howto.model.value import Value
+from howto.span import Span
+
+
+class Job(Value):
+    """One technique done on the visit, with the measures of this garden in place of the technique's."""
+
+    technique: AnyTechnique
+    what: str = ""
+    count: int = 1
+    area_m2: float | None = None
+    plant: str = ""
+
+
+class Visit(Value):
+    """One visit; `site` is a label, never an address."""
+
+    id: str
+    site: str
+    date: Date
+    next_visit: Date | None = None
+    language: str = "en"
+    large_print: bool = False
+    may_publish: bool = False
+    jobs: tuple[Job, ...]
+    words: tuple[Prose, ...] = ()
+    before: tuple[Picture, ...] = ()
+    after: tuple[Picture, ...] = ()
+    version: str = ""
+    path: str = ""
+    spans: Mapping[str, Span] = {}
