@@ -85,7 +85,7 @@ class Rule(Generic[M]):
     why: str
     references: tuple[Reference, ...]
     applies: str
-    check: Callable[[Technique[M]], Iterator[Breach]]
+    check: Callable[[Technique[M]], Iterator[Breach]] | None = None  # None: looked for while reading or laying out
 
     def __post_init__(self) -> None:
         """Refuse a rule that nobody vouches for, or that weighs more than its sources can carry."""

@@ -1,0 +1,44 @@
+"""The shelf: every technique, visit and person a crew keeps, read."""
+
+from collections.abc import Mapping
+from datetime import date
+
+from howto.model.crew import Crew
+from howto.model.plants import PlantBook
+from howto.model.technique import AnyTechnique
+from howto.model.value import Value
+from howto.model.visit import Visit
+from howto.span import SourceText
+
+
+class SignOff(Value):
+    """One technique an apprentice was signed off for, and the version they were shown."""
+
+    technique: str
+    on: date
+    by: str = ""
+    version: str = ""
+
+
+class Person(Value):
+    """An apprentice and what they have been signed off for."""
+
+    name: str
+    level: int = 1
+    signed_off: tuple[SignOff, ...] = ()
+
+
+class Shelf(Value):
+    """A crew's whole shelf; `sources` are the files it was read from, by the path findings give them."""
+
+    root: str
+    crew: Crew = Crew()
+    book: PlantBook = PlantBook()
+    techniques: tuple[AnyTechnique, ...] = ()
+    visits: tuple[Visit, ...] = ()
+    people: tuple[Person, ...] = ()
+    sources: Mapping[str, SourceText] = {}
+
+    def technique(self, id_: str) -> AnyTechnique | None:
+        """Return the technique of that id, or None."""
+        return next((technique for technique in self.techniques if technique.id == id_), None)
