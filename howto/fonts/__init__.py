@@ -1,0 +1,90 @@
+"""The faces by role: where their files stand in the font packages, what they are called, what they cover."""
+
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from itertools import groupby
+from pathlib import Path
+from typing import Literal
+
+from howto.fonts.coverage import Advances, read_advances
+
+Face = Literal["text", "text-bold", "text-italic", "head", "head-bold"]
+
+TEXT_FAMILY = "Source Sans Pro"
+HEAD_FAMILY = "Barlow Condensed"
+TYPST_HEAD_FAMILY = "Barlow"  # Typst drops width words from a family; ask for stretch 75 % beside it
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """One font file: its package and name, the family and weight CSS knows it by, and where gaps go."""
+
+    package: str
+    file: str
+    family: str
+    weight: int
+    italic: bool = False
+    fallback: Face | None = None
+
+
+_GAPS: Face = "text-bold"  # sets ⅓ ⅔ → ← ✓ ☐ ☑, which the head face lacks
+
+CUTS: dict[Face, Cut] = {
+    "text": Cut("font_source_sans_pro", "SourceSansPro-Regular.ttf", TEXT_FAMILY, 400),
+    "text-bold": Cut("font_source_sans_pro", "SourceSansPro-Bold.ttf", TEXT_FAMILY, 700),
+    "text-italic": Cut("font_source_sans_pro", "SourceSansPro-It.ttf", TEXT_FAMILY, 400, italic=True),
+    "head": Cut("fontpkg_barlow_condensed", "BarlowCondensed-SemiBold.ttf", HEAD_FAMILY, 600, fallback=_GAPS),
+    "head-bold": Cut(
+        "fontpkg_barlow_condensed", "BarlowCondensed-Bold.ttf", HEAD_FAMILY, 700, fallback=_GAPS
+    ),
+}
+
+# A page sets strong emphasised words too; no mark is painted in this cut.
+BOLD_ITALIC = Cut("font_source_sans_pro", "SourceSansPro-BoldIt.ttf", TEXT_FAMILY, 700, italic=True)
+
+
+def located(cut: Cut) -> Path:
+    """Return where a cut's file stands on this machine."""
+    return Path(str(files(cut.package) / "files" / cut.file))
+
+
+@cache
+def path(face: Face) -> Path:
+    """Return the file of a face."""
+    return located(CUTS[face])
+
+
+def typst_fonts() -> tuple[Path, ...]:
+    """Return the TrueType files a page needs, and no twin that Typst could mix them up with."""
+    return (*(path(face) for face in CUTS), located(BOLD_ITALIC))
+
+
+@cache
+def advances(face: Face) -> Advances:
+    """Return how far each character of a face moves the pen, in thousandths of its size."""
+    return read_advances(path(face).read_bytes())
+
+
+def covers(face: Face, character: str) -> bool:
+    """Tell whether a face itself has a glyph for the character."""
+    return ord(character) in advances(face).by_code
+
+
+def face_for(face: Face, character: str) -> Face:
+    """Return the face that sets the character: the one asked for, or the text face where it has a gap."""
+    fallback = CUTS[face].fallback
+    return fallback if fallback and not covers(face, character) and covers(fallback, character) else face
+
+
+@cache
+def runs(text: str, face: Face) -> tuple[tuple[str, Face], ...]:
+    """Return the text cut into stretches that one face can set."""
+    groups = groupby(text, key=lambda character: face_for(face, character))
+    return tuple(("".join(characters), setting) for setting, characters in groups)
+
+
+def missing(text: str, face: Face = "text") -> tuple[str, ...]:
+    """Return the characters that neither the face nor its fallback can set, each once, in order."""
+    gaps = (letter for letter in text if letter >= " " and not covers(face_for(face, letter), letter))
+    return tuple(dict.fromkeys(gaps))

@@ -1,0 +1,131 @@
+"""Measures text and breaks it into lines.
+
+Widths are the font's own advances, so they grow evenly with the size and serve millimetres and pixels alike.
+A space that must not break (U+00A0, U+202F, U+2007) keeps a number beside its unit.
+"""
+
+import re
+from collections.abc import Iterator
+from unicodedata import combining
+
+from howto.fonts import Face, advances, runs
+
+LEADING = 1.25  # line pitch in sizes
+CAP = {
+    "text": 0.66,
+    "text-bold": 0.66,
+    "text-italic": 0.66,
+    "head": 0.70,
+    "head-bold": 0.70,
+}  # OS/2 sCapHeight
+ASCENT = 0.78  # room above a baseline in sizes: the tallest lower-case letter with its accent
+DESCENT = 0.24  # room below it: g, j, p, Q and the comma
+
+_GAP = re.compile(r"[ \t]+")
+_PIECE = re.compile(r"[^-–—/]*[-–—/]+(?=\w)|[^-–—/]+|[-–—/]+")
+_NUMBER = re.compile(r"\d[-–—/]+$")
+
+
+def length(text: str, face: Face, size: float) -> float:
+    """Return how wide one line of text is, in the unit of `size`."""
+    return sum(_advance(part, setting) for part, setting in runs(text, face)) * size / 1000
+
+
+def _advance(part: str, face: Face) -> float:
+    widths = advances(face).by_code
+    blank = widths.get(0x20, 250.0)
+    return sum(0.0 if combining(character) else widths.get(ord(character), blank) for character in part)
+
+
+def wrap(text: str, face: Face, size: float, width: float) -> list[str]:
+    """Return the text as lines no wider than `width`.
+
+    Lines break at ordinary spaces and written line ends; a word that is wider than a line breaks after a
+    hyphen or slash, and failing that between letters, so a line is too wide only when one letter is.
+    """
+    lines: list[str] = []
+    for written in text.split("\n"):
+        lines.extend(_wrapped(written, face, size, width))
+    return lines
+
+
+def _wrapped(written: str, face: Face, size: float, width: float) -> Iterator[str]:
+    line = ""
+    for word in filter(None, _GAP.split(written)):
+        joined = f"{line} {word}" if line else word
+        if length(joined, face, size) <= width:
+            line = joined
+            continue
+        if line:
+            yield line
+        *full, line = _broken(word, face, size, width)
+        yield from full
+    yield line
+
+
+def _broken(word: str, face: Face, size: float, width: float) -> list[str]:
+    if length(word, face, size) <= width:
+        return [word]
+    lines = [""]
+    for piece in _pieces(word):
+        if length(lines[-1] + piece, face, size) <= width:
+            lines[-1] += piece
+        elif length(piece, face, size) <= width:
+            lines.append(piece)
+        else:
+            for letter in _letters(piece):
+                if lines[-1] and length(lines[-1] + letter, face, size) > width:
+                    lines.append("")
+                lines[-1] += letter
+    return [line for line in lines if line]
+
+
+def _pieces(word: str) -> Iterator[str]:
+    held = ""
+    for piece in _PIECE.findall(word):
+        held += piece
+        if not _NUMBER.search(held):  # 5–7 and 1/3 stay whole
+            yield held
+            held = ""
+    if held:
+        yield held
+
+
+def _letters(piece: str) -> Iterator[str]:
+    held = ""
+    for character in piece:
+        if held and not combining(character):
+            yield held
+            held = ""
+        held += character
+    yield held
+
+
+def balance(text: str, face: Face, size: float, width: float) -> list[str]:
+    """Return the text in as few lines as `wrap` needs, made as even as they can be."""
+    lines = wrap(text, face, size, width)
+    low, high = 0.0, width
+    for _ in range(12):
+        middle = (low + high) / 2
+        trial = wrap(text, face, size, middle)
+        if len(trial) == len(lines) and widest(trial, face, size) <= middle:
+            lines, high = trial, middle
+        else:
+            low = middle
+    return lines
+
+
+def widest(lines: list[str], face: Face, size: float) -> float:
+    """Return the width of the widest line; 0 for none."""
+    return max((length(line, face, size) for line in lines), default=0.0)
+
+
+def block_height(lines: int, size: float, leading: float = LEADING) -> float:
+    """Return the height of a block of lines, from above its first to below its last."""
+    return (lines - 1) * size * leading + size * (ASCENT + DESCENT) if lines else 0.0
+
+
+def fits(text: str, face: Face, size: float, width: float, height: float, leading: float = LEADING) -> bool:
+    """Tell whether the text, wrapped, stays inside `width` × `height`."""
+    lines = wrap(text, face, size, width)
+    return widest(lines, face, size) <= width and block_height(len(lines), size, leading) <= height
