@@ -94,7 +94,8 @@ Shape = Line | Polygon | Dimension | Level | Label | Disc
 class Drawing:
     """Shapes in painting order, with what a person who cannot see them needs to know.
 
-    `alt` says what is drawn in at most 250 characters, numbers included; `caption` is one short line to print.
+    `alt` says what is drawn in at most 250 characters, numbers included; `caption` is one
+    short line to print.
     """
 
     shapes: tuple[Shape, ...]
@@ -110,7 +111,7 @@ def arc(centre: Point, radius: float, start_deg: float = 0, end_deg: float = 360
 def ellipse(
     centre: Point, across: float, up: float, start_deg: float = 0, end_deg: float = 360, steps: int = 48
 ) -> tuple[Point, ...]:
-    """Return points along an ellipse with half-axes `across` and `up`, angles anticlockwise from the right."""
+    """Return points along an ellipse with half-axes `across` and `up`, angles as in `arc`."""
     angles = (radians(start_deg + (end_deg - start_deg) * step / steps) for step in range(steps + 1))
     return tuple((centre[0] + across * cos(angle), centre[1] + up * sin(angle)) for angle in angles)
 
@@ -140,9 +141,7 @@ def leafy(outline: Sequence[Point], depth: float, bumps: int) -> tuple[Point, ..
             along = walked + length * step / steps
             rise = depth * abs(sin(along / pitch * 3.141592653589793))
             part = step / steps
-            scallop.append(
-                (a[0] + (b[0] - a[0]) * part + out[0] * rise, a[1] + (b[1] - a[1]) * part + out[1] * rise)
-            )
+            scallop.append((a[0] + (b[0] - a[0]) * part + out[0] * rise, a[1] + (b[1] - a[1]) * part + out[1] * rise))
         walked += length
     return tuple(scallop)
 

@@ -16,7 +16,7 @@ class Span:
 
 @dataclass(frozen=True, slots=True)
 class SourceText:
-    """A file's text with line ends made `\\n`, and the name findings give it."""
+    """A file's text with each line end one newline, and the name findings give it."""
 
     path: str
     text: str

@@ -74,21 +74,28 @@ class Breach:
 class Rule(Generic[M]):
     """One rule of the trade, as the rulebook prints it and as the check stage runs it.
 
-    `name` is family first (`mowing.one-third`); `statement` says what must hold in one sentence; `why` the
-    reason, with numbers; `applies` which techniques it looks at. A rule cannot weigh more than its best
-    source allows: an error needs grade A or B, common practice and grade C warn, memory advises.
+    `name` is family first (`mowing.one-third`); `why` is the reason, with numbers; `applies` says which
+    techniques it looks at. `statement` is what must hold, in one sentence: the first line of `check` where
+    it is left out. A rule without a check is looked for while reading or laying out. A rule cannot weigh
+    more than its best source allows: an error needs grade A or B, common practice and grade C warn, memory
+    advises.
     """
 
     name: str
     severity: Severity
-    statement: str
     why: str
     references: tuple[Reference, ...]
     applies: str
-    check: Callable[[Technique[M]], Iterator[Breach]] | None = None  # None: looked for while reading or laying out
+    check: Callable[[Technique[M]], Iterator[Breach]] | None = None
+    statement: str = ""
 
     def __post_init__(self) -> None:
         """Refuse a rule that nobody vouches for, or that weighs more than its sources can carry."""
+        if not self.statement:
+            said = (self.check.__doc__ if self.check else None) or ""
+            object.__setattr__(self, "statement", said.strip().split("\n", 1)[0])
+        if not self.statement:
+            raise ValueError(f"{self.name}: a rule says what must hold")
         if not self.references:
             raise ValueError(f"{self.name}: a rule names its source")
         order = (Severity.ADVICE, Severity.WARNING, Severity.ERROR)

@@ -42,7 +42,7 @@ class Dot(Value):
 
 
 class Words(Value):
-    """One line of text; `at` is on its baseline, at the left, middle or right of it; `angle` in degrees, anticlockwise."""
+    """One line of text; `at` is on its baseline, at the left, middle or right; `angle` in degrees, anticlockwise."""
 
     text: str
     at: Point
@@ -107,11 +107,12 @@ class Bullets(Value):
 
 
 class Entry(Value):
-    """One measure or figure: what it is, how much, and a note such as its tolerance."""
+    """One measure or figure: what it is, how much, and a note such as its tolerance; `headline` stands large."""
 
     label: str
     value: str
     note: str = ""
+    headline: bool = False
 
 
 class Facts(Value):
@@ -158,6 +159,7 @@ class Dated(Value):
     when: str
     text: Prose
     note: str = ""
+    number: int = 0  # the disc that stands for it on a line of dates; 0 for none
 
 
 class ArtBlock(Value):
@@ -196,6 +198,7 @@ class Section(Value):
     blocks: tuple[Block, ...]
     tone: Literal["plain", "caution", "never", "call"] = "plain"
     side: bool = False  # may stand in a narrow column beside the next section
+    fresh: bool = False  # starts a new side where the sheet still fits when it does
 
 
 class Sheet(Value):

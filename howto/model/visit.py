@@ -1,7 +1,7 @@
 """A visit: what was done in a client's garden, from which their leaflet is made."""
 
+import datetime as dt
 from collections.abc import Mapping
-from datetime import date as Date
 
 from howto.model.prose import Prose
 from howto.model.technique import AnyTechnique, Picture
@@ -24,8 +24,8 @@ class Visit(Value):
 
     id: str
     site: str
-    date: Date
-    next_visit: Date | None = None
+    date: dt.date
+    next_visit: dt.date | None = None
     language: str = "en"
     large_print: bool = False
     may_publish: bool = False

@@ -1,0 +1,1 @@
+"""Compute: the figures of a technique, and prose with its `{words}` filled."""

@@ -1,0 +1,117 @@
+"""Seasons and months in either hemisphere, and dates that growth decides.
+
+Northern spring is March to May and southern spring September to November: the meteorological seasons, as the
+Met Office (UK) defines them; a southern month is six months on.
+"""
+
+import re
+from calendar import monthrange
+from datetime import date, timedelta
+from difflib import get_close_matches
+from typing import Literal
+
+Hemisphere = Literal["north", "south"]
+
+NORTHERN_SEASONS = {
+    "spring": (3, 4, 5),
+    "summer": (6, 7, 8),
+    "autumn": (9, 10, 11),
+    "winter": (12, 1, 2),
+}
+MONTHS = (
+    "january", "february", "march", "april", "may", "june",
+    "july", "august", "september", "october", "november", "december",
+)  # fmt: skip
+ANY_TIME = ("any time", "all year", "any season", "year round")
+GROWING_MONTHS_NORTH = (3, 4, 5, 6, 7, 8, 9, 10)  # from memory: most shoot growth falls from March to October
+_PARTS = {"early": 0, "mid": 1, "late": 2}
+_OTHER_WORDS = {"fall": "autumn", "sept": "september"}
+
+
+def southern(month: int) -> int:
+    """Return the southern month that answers to a northern one, six on."""
+    return (month + 5) % 12 + 1
+
+
+def season_months(season: str, hemisphere: Hemisphere) -> tuple[int, ...]:
+    """Return the three months of a season, in order; KeyError for a word that is no season."""
+    months = NORTHERN_SEASONS[season]
+    return months if hemisphere == "north" else tuple(southern(month) for month in months)
+
+
+def season_of(month: int, hemisphere: Hemisphere) -> str:
+    """Return the season a month falls in."""
+    return next(name for name in NORTHERN_SEASONS if month in season_months(name, hemisphere))
+
+
+def months_of(text: str, hemisphere: Hemisphere) -> tuple[int, ...] | None:
+    """Return the months that words such as `late spring to early autumn` or `March, May` name, or None.
+
+    Several stretches may be joined by commas, `and` or `or`; each stretch runs forward round the year.
+    """
+    words = re.sub(r"\s+", " ", text.casefold()).strip(" .")
+    if words in ANY_TIME:
+        return tuple(range(1, 13))
+    months: list[int] = []
+    for stretch in re.split(r"\s*(?:,|;|\band\b|\bor\b)\s*", words):
+        if not stretch:
+            continue
+        ends = [_point(end, hemisphere) for end in re.split(r"\s+(?:to|until|till)\s+|\s*[–—-]\s*", stretch)]
+        if not 1 <= len(ends) <= 2 or any(end is None for end in ends):
+            return None
+        first, last = ends[0], ends[-1]
+        assert first is not None and last is not None  # noqa: S101, PT018 - told just above; for the type checker
+        month = first[0]
+        months.append(month)
+        while month != last[-1]:
+            month = month % 12 + 1
+            months.append(month)
+    return tuple(dict.fromkeys(months)) or None
+
+
+def nearest_season_word(text: str) -> str | None:
+    """Return the season or month word nearest to `text`, or None."""
+    known = (*NORTHERN_SEASONS, *MONTHS, "any time")
+    close = get_close_matches(text.casefold(), known, n=1, cutoff=0.6)
+    return close[0] if close else None
+
+
+def _point(words: str, hemisphere: Hemisphere) -> tuple[int, ...] | None:
+    """Return the months one end of a stretch names: three for a season, one for a part of it or a month."""
+    part, _, name = words.partition(" ") if words.split(" ", 1)[0] in _PARTS else ("", "", words)
+    name = re.sub(r"^(?:the|in)\s+", "", name)
+    name = _OTHER_WORDS.get(name, name)
+    if name in NORTHERN_SEASONS:
+        months = season_months(name, hemisphere)
+        return (months[_PARTS[part]],) if part else months
+    matches = [at for at, month in enumerate(MONTHS, 1) if month == name or (len(name) >= 3 and month[:3] == name)]
+    return (matches[0],) if len(matches) == 1 else None
+
+
+def growth_date(start: date, growth_mm: float, mm_per_year: float, hemisphere: Hemisphere) -> date | None:
+    """Return the day on which `growth_mm` has grown since `start`, or None if it takes over ten years.
+
+    The year's growth is spread evenly over the growing months (March to October in the north, from memory);
+    nothing grows in the others.
+    """
+    if mm_per_year <= 0:
+        return None
+    months = GROWING_MONTHS_NORTH if hemisphere == "north" else tuple(map(southern, GROWING_MONTHS_NORTH))
+    days_a_year = sum(monthrange(2023, month)[1] for month in months)
+    left = growth_mm * days_a_year / mm_per_year
+    day = start
+    for _ in range(3653):
+        if left <= 1e-9:
+            return day
+        day += timedelta(days=1)
+        if day.month in months:
+            left -= 1
+    return None
+
+
+def next_in_months(after: date, months: tuple[int, ...]) -> date:
+    """Return `after` if its month is one of `months`, else the first day of the next one that is."""
+    day = after
+    while day.month not in months:
+        day = date(day.year + day.month // 12, day.month % 12 + 1, 1)
+    return day
