@@ -6,6 +6,7 @@ from importlib.resources import files
 from itertools import groupby
 from pathlib import Path
 from typing import Literal
+from unicodedata import combining
 
 from howto.fonts.coverage import Advances, read_advances
 
@@ -35,9 +36,7 @@ CUTS: dict[Face, Cut] = {
     "text-bold": Cut("font_source_sans_pro", "SourceSansPro-Bold.ttf", TEXT_FAMILY, 700),
     "text-italic": Cut("font_source_sans_pro", "SourceSansPro-It.ttf", TEXT_FAMILY, 400, italic=True),
     "head": Cut("fontpkg_barlow_condensed", "BarlowCondensed-SemiBold.ttf", HEAD_FAMILY, 600, fallback=_GAPS),
-    "head-bold": Cut(
-        "fontpkg_barlow_condensed", "BarlowCondensed-Bold.ttf", HEAD_FAMILY, 700, fallback=_GAPS
-    ),
+    "head-bold": Cut("fontpkg_barlow_condensed", "BarlowCondensed-Bold.ttf", HEAD_FAMILY, 700, fallback=_GAPS),
 }
 
 # A page sets strong emphasised words too; no mark is painted in this cut.
@@ -88,3 +87,31 @@ def missing(text: str, face: Face = "text") -> tuple[str, ...]:
     """Return the characters that neither the face nor its fallback can set, each once, in order."""
     gaps = (letter for letter in text if letter >= " " and not covers(face_for(face, letter), letter))
     return tuple(dict.fromkeys(gaps))
+
+
+@dataclass(frozen=True, slots=True)
+class Pen:
+    """Where one letter of a line starts, from the line's left, in thousandths of the font size."""
+
+    letter: str
+    face: Face
+    x: float
+
+
+@cache
+def pens(text: str, face: Face) -> tuple[Pen, ...]:
+    """Return each letter of a line with its place; a last, empty one tells where the line ends."""
+    placed: list[Pen] = []
+    x = 0.0
+    for part, setting in runs(text, face):
+        widths = advances(setting).by_code
+        blank = widths.get(0x20, 250.0)
+        for letter in part:
+            placed.append(Pen(letter, setting, x))
+            x += 0.0 if combining(letter) else widths.get(ord(letter), blank)
+    return (*placed, Pen("", face, x))
+
+
+def width(text: str, face: Face) -> float:
+    """Return how wide one line of text is, in thousandths of the font size."""
+    return pens(text, face)[-1].x

@@ -8,7 +8,8 @@ import re
 from collections.abc import Iterator
 from unicodedata import combining
 
-from howto.fonts import Face, advances, runs
+from howto.fonts import Face
+from howto.fonts import width as pens_width
 
 LEADING = 1.25  # line pitch in sizes
 CAP = {
@@ -28,13 +29,7 @@ _NUMBER = re.compile(r"\d[-–—/]+$")
 
 def length(text: str, face: Face, size: float) -> float:
     """Return how wide one line of text is, in the unit of `size`."""
-    return sum(_advance(part, setting) for part, setting in runs(text, face)) * size / 1000
-
-
-def _advance(part: str, face: Face) -> float:
-    widths = advances(face).by_code
-    blank = widths.get(0x20, 250.0)
-    return sum(0.0 if combining(character) else widths.get(ord(character), blank) for character in part)
+    return pens_width(text, face) * size / 1000
 
 
 def wrap(text: str, face: Face, size: float, width: float) -> list[str]:

@@ -1,0 +1,185 @@
+"""Paints marks onto a picture with Pillow.
+
+Lines and areas are drawn four times too large on a mask of their own box and brought down, so edges are smooth
+and no more of the picture is touched than the mark covers. Marks of one colour that follow each other share
+a mask. Text is set letter by letter at its final size with the basic layout engine.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from functools import cache
+from itertools import groupby, pairwise
+from math import ceil, floor, hypot
+
+from PIL import Image, ImageColor, ImageDraw, ImageFont
+
+from howto.fonts import Face, path, pens, width
+from howto.model.sheet import Area, Dot, PaintMark, Pixels, Point, Stroke, Words
+
+FINE = 4  # how many times too large a mask is drawn
+BAND = 1 << 22  # pixels in one mask at most: 4 MB
+
+Box = tuple[int, int, int, int]
+Flat = Stroke | Area | Dot
+
+
+def paint(image: Image.Image, marks: Iterable[PaintMark], pictures: Mapping[str, Image.Image] | None = None) -> None:
+    """Paint the marks, in order, onto an RGB image; `pictures` are the photographs by their source."""
+    for (colour, opacity), group in groupby(_flattened(marks), key=_layer):
+        if colour:
+            _lay(image, [mark for mark in group if isinstance(mark, Flat)], colour, opacity)
+            continue
+        for mark in group:
+            if isinstance(mark, Words):
+                _write(image, mark)
+            elif isinstance(mark, Pixels):
+                _show(image, mark, (pictures or {})[mark.source])
+
+
+def _flattened(marks: Iterable[PaintMark]) -> Iterator[PaintMark]:
+    for mark in marks:
+        if isinstance(mark, Dot) and mark.ring_width:
+            yield Dot(centre=mark.centre, radius=mark.radius + mark.ring_width, colour=mark.ring_colour)
+        yield mark
+
+
+def _layer(mark: PaintMark) -> tuple[str, float]:
+    """Return what marks must have in common to share a mask; words and pictures have nothing."""
+    if isinstance(mark, Words | Pixels):
+        return ("", 1.0)
+    return (mark.colour, mark.opacity if isinstance(mark, Area) else 1.0)
+
+
+# -- lines and areas --
+
+
+def _lay(image: Image.Image, marks: list[Flat], colour: str, opacity: float) -> None:
+    """Lay one colour through the marks' common mask, a band of rows at a time."""
+    ink = ImageColor.getrgb(colour)
+    for group in (marks,) if opacity == 1.0 else ([mark] for mark in marks):  # see-through marks add up
+        left, top, right, bottom = _meet(_around(group), (0, 0, *image.size))
+        if left >= right or top >= bottom:
+            continue
+        rows = max(1, BAND // (FINE * FINE * (right - left)))
+        for start in range(top, bottom, rows):
+            box = (left, start, right, min(start + rows, bottom))
+            mask = _mask(group, box)
+            if opacity < 1.0:
+                mask = mask.point([round(value * opacity) for value in range(256)])
+            image.paste(ink, box, mask)
+
+
+def _mask(marks: Sequence[Flat], box: Box) -> Image.Image:
+    left, top, right, bottom = box
+    mask = Image.new("L", ((right - left) * FINE, (bottom - top) * FINE), 0)
+    draw = ImageDraw.Draw(mask)
+
+    def fine(points: Iterable[Point]) -> list[Point]:
+        return [(round((x - left) * FINE), round((y - top) * FINE)) for x, y in points]
+
+    for mark in marks:
+        if isinstance(mark, Area):
+            draw.polygon(fine(mark.points), fill=255)
+        elif isinstance(mark, Dot):
+            (x, y), r = mark.centre, mark.radius
+            (x0, y0), (x1, y1) = fine(((x - r, y - r), (x + r, y + r)))
+            draw.ellipse((x0, y0, max(x0, x1 - 1), max(y0, y1 - 1)), fill=255)
+        else:
+            for line in dashes(mark):
+                draw.line(fine(line), fill=255, width=max(1, round(mark.width * FINE)), joint="curve")
+    return mask.reduce(FINE)
+
+
+def _around(marks: Iterable[Flat]) -> Box:
+    """Return the whole pixels that the marks can touch."""
+    edges = [edge for mark in marks for edge in _reach(mark)]
+    across, down = [x for x, _ in edges], [y for _, y in edges]
+    return (floor(min(across)) - 1, floor(min(down)) - 1, ceil(max(across)) + 1, ceil(max(down)) + 1)
+
+
+def _reach(mark: Flat) -> Iterator[Point]:
+    points, margin = (
+        ((mark.centre,), mark.radius)
+        if isinstance(mark, Dot)
+        else (mark.points, mark.width if isinstance(mark, Stroke) else 0.0)
+    )
+    for x, y in points:
+        yield (x - margin, y - margin)
+        yield (x + margin, y + margin)
+
+
+def _meet(one: Box, other: Box) -> Box:
+    return (max(one[0], other[0]), max(one[1], other[1]), min(one[2], other[2]), min(one[3], other[3]))
+
+
+def dashes(stroke: Stroke) -> list[list[Point]]:
+    """Return the stroke as the polylines that are inked; a solid one is a single line."""
+    points = [*stroke.points, stroke.points[0], stroke.points[1]] if stroke.closed else [*stroke.points]
+    if not stroke.dash or sum(stroke.dash) <= 0:
+        return [points]
+    if stroke.closed:
+        points.pop()
+    inked: list[list[Point]] = []
+    turn, left = 0, stroke.dash[0]
+    line = [points[0]]
+    for (x0, y0), (x1, y1) in pairwise(points):
+        span = hypot(x1 - x0, y1 - y0)
+        done = 0.0
+        while span - done > left:
+            done += left
+            at = (x0 + (x1 - x0) * done / span, y0 + (y1 - y0) * done / span)
+            if turn % 2 == 0:
+                inked.append([*line, at])
+            line = [at]
+            turn += 1
+            left = stroke.dash[turn % len(stroke.dash)]
+        left -= span - done
+        line.append((x1, y1))
+    if turn % 2 == 0 and len(line) > 1:
+        inked.append(line)
+    return inked
+
+
+# -- words --
+
+
+@cache
+def font(face: Face, size: float) -> ImageFont.FreeTypeFont:
+    """Return a face at a size in pixels, set by the basic layout engine."""
+    return ImageFont.truetype(path(face), size, layout_engine=ImageFont.Layout.BASIC)
+
+
+def _write(image: Image.Image, words: Words) -> None:
+    wide = width(words.text, words.face) * words.size / 1000
+    before = {"left": 0.0, "middle": wide / 2, "right": wide}[words.align]
+    if not words.angle:
+        draw = ImageDraw.Draw(image)
+        x, y = words.at[0] - before, round(words.at[1])
+        for pen in pens(words.text, words.face):
+            at = (x + pen.x * words.size / 1000, y)
+            draw.text(at, pen.letter, fill=words.colour, font=font(pen.face, words.size), anchor="ls")
+        return
+    tile, origin = _turned(words, wide, before)
+    image.paste(ImageColor.getrgb(words.colour), (round(words.at[0]) - origin, round(words.at[1]) - origin), tile)
+
+
+def _turned(words: Words, wide: float, before: float) -> tuple[Image.Image, int]:
+    """Return the words turned on a square mask, and where their own point stands on it, across and down."""
+    half = ceil(max(before, wide - before) + words.size)
+    tile = Image.new("L", (2 * half + 1, 2 * half + 1), 0)
+    draw = ImageDraw.Draw(tile)
+    for pen in pens(words.text, words.face):
+        at = (half - before + pen.x * words.size / 1000, half)
+        draw.text(at, pen.letter, fill=255, font=font(pen.face, words.size), anchor="ls")
+    if words.angle % 90 == 0:
+        return tile.rotate(words.angle), half  # an odd square turns about its middle pixel
+    return tile.rotate(words.angle, Image.Resampling.BICUBIC), half
+
+
+# -- photographs --
+
+
+def _show(image: Image.Image, pixels: Pixels, picture: Image.Image) -> None:
+    left, top, right, bottom = (round(edge) for edge in pixels.box)
+    size = (right - left, bottom - top)
+    shown = picture.resize(size, Image.Resampling.LANCZOS, box=pixels.crop, reducing_gap=2.0)
+    image.paste(shown.convert("RGB"), (left, top))
