@@ -11,7 +11,7 @@ from howto.colour import rgb
 
 WHITE = "#ffffff"
 LARGEST_BOX = (1080, 1440)  # px; no photograph in a frame is shown wider or taller
-STRIP = 512  # rows converted at a time
+STRIP = 256  # rows converted at a time
 ORIENTATION = 0x0112  # Exif 2.32, 4.6.4: which way up the camera was held
 BACKGROUND = 255
 
@@ -77,7 +77,7 @@ def pixels(image: ImageFile.ImageFile, need: tuple[int, int], ground: str) -> Im
         return to_srgb(image)
     size = (ceil(image.width / factor), ceil(image.height / factor))
     ready = Image.new("RGB", size)
-    rows = STRIP * factor
+    rows = max(1, STRIP // factor) * factor
     for top in range(0, image.height, rows):
         strip = image.crop((0, top, image.width, min(top + rows, image.height)))
         ready.paste(to_srgb(_flat(strip, image.info, ground, factor)), (0, top // factor))

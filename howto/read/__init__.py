@@ -1,0 +1,1 @@
+"""Reading: files in, values and findings out."""

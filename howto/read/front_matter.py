@@ -1,0 +1,222 @@
+"""Front matter and whole YAML files read into nodes: every scalar stays the text that was typed."""
+
+import re
+from typing import Final
+
+import yaml
+
+from howto.findings import Finding
+from howto.read.nodes import Entry, Mapping, Node, Scalar, Sequence
+from howto.read.notes import Notes, line_of, lines_of, short, whole_line
+from howto.read.yaml_text import YamlText, fit_for_yaml, shown
+from howto.read.yaml_words import explain
+from howto.span import SourceText, Span
+
+DEEPEST: Final = 12
+MOST_TRIES: Final = 10
+_FENCE: Final = re.compile(r"-{3,}\s*")
+_DASHES: Final = re.compile(r"[—–−-]{1,6}\s*")
+_KEY: Final = re.compile(r"[^\s#:][^:]{0,40}:(\s|$)")
+
+
+def split_front_matter(source: SourceText) -> tuple[Node | None, int, tuple[Finding, ...]]:
+    """Return the front matter between its `---` lines, the number of the first body line, and findings.
+
+    The node is None where there is none, or where it cannot be read.
+    """
+    notes = Notes(source)
+    lines = lines_of(source)
+    start = next((at for at, line in enumerate(lines) if line.strip()), 0)
+    if not _FENCE.fullmatch(lines[start]):
+        return _no_fence(notes, start)
+    end = next((at for at in range(start + 1, len(lines)) if _FENCE.fullmatch(lines[at])), None)
+    if end is None:
+        return _no_end(notes, start)
+    node = _compose(notes, start + 1, end)
+    return node, end + 2, notes.findings
+
+
+def parse_yaml(source: SourceText) -> tuple[Node | None, tuple[Finding, ...]]:
+    """Return a whole YAML file as nodes, or None where it cannot be read."""
+    notes = Notes(source)
+    lines = lines_of(source)
+    start = next((at for at, line in enumerate(lines) if line.strip() and not line.startswith("#")), 0)
+    first = start + 1 if _FENCE.fullmatch(lines[start]) else 0
+    return _compose(notes, first, len(lines)), notes.findings
+
+
+def _no_fence(notes: Notes, start: int) -> tuple[None, int, tuple[Finding, ...]]:
+    """Note a file whose first written line is not `---`."""
+    lines = lines_of(notes.source)
+    dashes = _DASHES.fullmatch(lines[start])
+    keyed = _KEY.match(lines[start])
+    notes.add(
+        "front-matter-start",
+        whole_line(notes.source, start + 1),
+        f"the file starts with `{short(lines[start])}`",
+        "the title, the family and the measures stand at the top, between two lines of `---`",
+        "write this line as `---`"
+        if dashes
+        else "write a line `---` above this one"
+        if keyed
+        else "write a line `---`, then `title:`, `family:` and `measures:`, then `---`, above this line",
+    )
+    if not (dashes or keyed):
+        return None, 1, notes.findings
+    end = next((at for at in range(start + 1, len(lines)) if _FENCE.fullmatch(lines[at])), None)
+    return None, (end + 2 if end is not None else len(lines) + 1), notes.findings
+
+
+def _no_end(notes: Notes, start: int) -> tuple[None, int, tuple[Finding, ...]]:
+    """Note front matter that is never closed, at the line where the body seems to begin."""
+    lines = lines_of(notes.source)
+    body = next((at for at in range(start + 1, len(lines)) if _looks_like_body(lines[at])), None)
+    last = max((at for at in range(len(lines)) if lines[at].strip()), default=0)
+    at = body if body is not None else last
+    notes.add(
+        "front-matter-end",
+        whole_line(notes.source, at + 1),
+        "the front matter is not closed above this line" if body is not None else "the front matter is never closed",
+        f"line {start + 1} opens it with `---`; a second `---` ends it",
+        f"write a line `---` {'above' if body is not None else 'below'} this one",
+    )
+    return None, (body + 1 if body is not None else len(lines) + 1), notes.findings
+
+
+def _looks_like_body(line: str) -> bool:
+    """Tell whether a line reads as the body of a file: a heading, or a sentence that is no key."""
+    if line.startswith("##"):
+        return True
+    return bool(line[:1].isalpha() and not re.match(r"[^:]{1,40}:(\s|$)", line))
+
+
+class _TooDeep(yaml.MarkedYAMLError):
+    """Lists within lists within lists, past all reason."""
+
+
+class _Loader(yaml.SafeLoader):
+    """Composes nodes, and notes each shorthand of YAML that would hide where a value comes from."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__(text)
+        self.depth = 0
+        self.shorthand: list[tuple[str, str, yaml.Mark, yaml.Mark]] = []
+
+    def compose_node(self, parent: yaml.Node | None, index: int) -> yaml.Node:  # type: ignore[override]
+        """Compose a node with its anchor and tag set aside."""
+        event = self.peek_event()
+        if isinstance(event, yaml.AliasEvent):
+            self.get_event()
+            self.shorthand.append(("alias", event.anchor, event.start_mark, event.end_mark))
+            return yaml.ScalarNode("", f"*{event.anchor}", event.start_mark, event.end_mark, style="*")
+        if event.anchor is not None:
+            self.shorthand.append(("anchor", event.anchor, event.start_mark, event.end_mark))
+            event.anchor = None
+        if event.tag is not None:
+            self.shorthand.append(("tag", event.tag, event.start_mark, event.end_mark))
+            event.tag = None
+        if self.depth >= DEEPEST:
+            raise _TooDeep(None, None, "nested too deep", event.start_mark)
+        self.depth += 1
+        node: yaml.Node = super().compose_node(parent, index)  # type: ignore[arg-type]
+        self.depth -= 1
+        return node
+
+
+def _compose(notes: Notes, first: int, end: int) -> Node | None:
+    """Return lines `first` to `end` (from 0, end left out) as nodes.
+
+    A line that cannot be read is noted and left out, so that the rest is still looked at.
+    """
+    fit = fit_for_yaml(notes, first, end)
+    for _ in range(MOST_TRIES):
+        loader = _Loader(fit.text)
+        try:
+            root = loader.get_single_node()
+        except yaml.YAMLError as problem:
+            number = explain(notes, fit, problem)
+            if number is None or not fit.lines[number].strip():
+                return None
+            fit.lines[number] = ""
+            continue
+        finally:
+            loader.dispose()
+        for kind, name, start, stop in loader.shorthand:
+            _note_shorthand(notes, kind, name, fit.span(notes, start, stop))
+        return None if root is None else _node(notes, fit, root)
+    return None
+
+
+def _note_shorthand(notes: Notes, kind: str, name: str, span: Span) -> None:
+    """Note an anchor, alias or tag."""
+    line = line_of(notes.source, span.line)
+    sign = {"alias": "*", "anchor": "&", "tag": "!"}[kind]
+    at = line.find(sign, span.column - 1)
+    end = at + len(re.match(r"[^\s,\]}]*", line[at:]).group()) if at >= 0 else 0  # type: ignore[union-attr]
+    place = Span(span.path, span.line, at + 1, end + 1) if at >= 0 else span
+    word = line[at:end] if at >= 0 else f"{sign}{name}"
+    mend = {
+        "alias": f"write the value itself in place of `{word}`; if the text does start with `*`, put quotes round it",
+        "anchor": f"take out `{word}`; if the text does start with `&`, put quotes round it",
+        "tag": f"take out `{word}`; if the text does start with `!`, put quotes round it",
+    }[kind]
+    why = {
+        "alias": "`*` fetches a value from another line, so this line would not say what it means",
+        "anchor": "`&` names a value so that other lines can fetch it; here each line says its own",
+        "tag": "`!` asks for another kind of value; here every value is the text you see",
+    }[kind]
+    notes.add("shorthand", place, f"`{short(word)}` is written", why, mend)
+
+
+def _node(notes: Notes, fit: YamlText, root: yaml.Node) -> Node:
+    """Return a parsed node as ours."""
+    span = fit.span(notes, root.start_mark, root.end_mark)
+    if isinstance(root, yaml.ScalarNode):
+        return Scalar(shown(root.value), span, quoted=root.style in ("'", '"'))
+    if isinstance(root, yaml.SequenceNode):
+        return Sequence(tuple(_node(notes, fit, each) for each in root.value), span)
+    entries: dict[str, Entry] = {}
+    for key, value in root.value:
+        entry = _entry(notes, fit, key, value)
+        if entry is None:
+            continue
+        first = entries.setdefault(entry.name, entry)
+        if first is not entry:
+            _note_repeat(notes, entry.key, first.key)
+    return Mapping(tuple(entries.values()), span)
+
+
+def _entry(notes: Notes, fit: YamlText, key: yaml.Node, value: yaml.Node) -> Entry | None:
+    """Return a key with its value, or None for what is no key here."""
+    span = fit.span(notes, key.start_mark, key.end_mark)
+    if not isinstance(key, yaml.ScalarNode):
+        notes.add(
+            "yaml",
+            span,
+            "a list or a bracket stands where a key should",
+            "a key is one or two words before a colon",
+            "write words before the colon, or put quotes round this text",
+        )
+        return None
+    if key.value == "<<" and key.style is None:
+        notes.add(
+            "shorthand",
+            span,
+            "`<<` is written as a key",
+            "`<<` fetches keys from elsewhere, so this file would not say what it means",
+            "take out this line and write its keys and values here",
+        )
+        return None
+    return Entry(Scalar(shown(key.value), span, quoted=key.style is not None), _node(notes, fit, value))
+
+
+def _note_repeat(notes: Notes, again: Scalar, first: Scalar) -> None:
+    """Note a key that stands twice in one place."""
+    notes.add(
+        "repeated-key",
+        again.span,
+        f"`{again.text}` is written twice",
+        f"it already stands on line {first.span.line}, and only one of the two can hold",
+        f"take out line {again.span.line} or line {first.span.line}",
+        also=first.span,
+    )

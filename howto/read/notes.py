@@ -1,0 +1,82 @@
+"""The findings of one file while it is read, and the nearest known word to one that is not known."""
+
+from collections.abc import Iterable
+from difflib import get_close_matches
+from functools import lru_cache
+from typing import Final
+
+from howto.findings import Finding, Severity
+from howto.read.nodes import tidy_key
+from howto.span import SourceText, Span
+
+README: Final = "how a technique file is written (README)"
+
+
+@lru_cache(maxsize=8)
+def lines_of(source: SourceText) -> tuple[str, ...]:
+    """Return the lines of a file, split once."""
+    return source.lines
+
+
+def line_of(source: SourceText, number: int) -> str:
+    """Return line `number` (from 1), or an empty text past the end."""
+    lines = lines_of(source)
+    return lines[number - 1] if 0 < number <= len(lines) else ""
+
+
+def whole_line(source: SourceText, number: int) -> Span:
+    """Return the span of a line from its first character that is not a space to its last."""
+    line = line_of(source, number)
+    start = len(line) - len(line.lstrip())
+    return Span(source.path, number, start + 1, max(len(line.rstrip()), start + 1) + 1)
+
+
+class Notes:
+    """The findings of one file, gathered in the order they are met."""
+
+    def __init__(self, source: SourceText) -> None:
+        self.source = source
+        self.found: list[Finding] = []
+
+    def add(
+        self,
+        rule: str,
+        span: Span,
+        what: str,
+        why: str,
+        mend: str,
+        *,
+        severity: Severity = Severity.ERROR,
+        also: Span | None = None,
+    ) -> None:
+        """Note one observation at a place in this file."""
+        text = line_of(self.source, span.line) if span.path == self.source.path else ""
+        self.found.append(
+            Finding(f"file.{rule}", severity, span, text, what, why, mend, reference=README, also=also)
+        )
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """What was noted so far."""
+        return tuple(self.found)
+
+
+def nearest(word: str, known: Iterable[str]) -> str | None:
+    """Return the known word that `word` most likely stands for, or None where none is near."""
+    tidied = {tidy_key(each): each for each in known}
+    close = get_close_matches(tidy_key(word)[:80], list(tidied), n=1, cutoff=0.6)
+    return tidied[close[0]] if close else None
+
+
+def listed(words: Iterable[str]) -> str:
+    """Return words as a reader sees them: `a`, `b` or `c`."""
+    quoted = [f"`{word}`" for word in words]
+    if len(quoted) < 2:
+        return "".join(quoted)
+    return f"{', '.join(quoted[:-1])} or {quoted[-1]}"
+
+
+def short(text: str, most: int = 40) -> str:
+    """Return a text on one line, cut at `most` characters for quoting in a finding."""
+    line = " ".join(text.split())
+    return line if len(line) <= most else line[: most - 1].rstrip() + "…"
