@@ -1,5 +1,6 @@
 """What is placed: sheets of blocks for pages, and frames of marks for pictures."""
 
+from collections.abc import Mapping
 from typing import Literal
 
 from howto.model.prose import Prose
@@ -225,3 +226,4 @@ class Sheet(Value):
     sections: tuple[Section, ...]
     footer: str
     stamp: str  # version and date
+    words: Mapping[str, str] = {}  # the small labels a painter sets, by name, in the sheet's language

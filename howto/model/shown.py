@@ -43,7 +43,9 @@ def shown_cell(cell: Cell, unit: str, crew: Crew, digits: int | None = None) -> 
         return shown_day(cell, crew.language)
     if isinstance(cell, str):
         return cell
-    return show(cell, unit, crew.units, digits) if unit else show_number(cell, digits)
+    if unit:
+        return show(cell, unit, crew.units, digits)
+    return show_number(cell) if digits is None else show_number(cell, digits)
 
 
 def shown(figure: Figure, crew: Crew) -> str:

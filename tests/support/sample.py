@@ -41,9 +41,7 @@ MEASURES = BallMeasures(
 STEPS = (
     Step(
         title="Find the circle from above.",
-        text=prose(
-            "Stand over the plant and look straight down. Turn the ring until the gaps are even all round."
-        ),
+        text=prose("Stand over the plant and look straight down. Turn the ring until the gaps are even all round."),
         key_points=(prose("Start at the widest ring, never at the top."),),
         reasons=(prose("The widest ring is the one line every other cut is measured from."),),
         checks=(prose("The gap between ring and leaf is the same at four points."),),
@@ -56,9 +54,7 @@ STEPS = (
             prose("Walk round the plant, do not reach across it."),
         ),
         reasons=(prose("A tilted belt gives an egg."),),
-        checks=(
-            prose("Gauge stick reads {finished width} ± {finished width tolerance} twice, at right angles."),
-        ),
+        checks=(prose("Gauge stick reads {finished width}, {finished width tolerance}, twice, at right angles."),),
     ),
     Step(
         title="Cut four ribs, pole to pole.",
@@ -92,9 +88,7 @@ STEPS = (
 CAUTIONS = (
     Hazard(
         title="Blades.",
-        text=prose(
-            "Keep the free hand behind the handles. Close and lock the shears before you move your feet."
-        ),
+        text=prose("Keep the free hand behind the handles. Close and lock the shears before you move your feet."),
         wear=("cut-resistant gloves", "eye protection"),
     ),
     Hazard(
@@ -104,9 +98,7 @@ CAUTIONS = (
 )
 
 AFTERCARE = (
-    Care(
-        when=When(text="Within 2 days", kind="within", days=2), text=prose("Water once, {aftercare water}.")
-    ),
+    Care(when=When(text="Within 2 days", kind="within", days=2), text=prose("Water once, {aftercare water}.")),
     Care(
         when=When(text="After 6 weeks", kind="after", days=42),
         text=prose("Look for new growth; clip again by {next clip}."),
@@ -178,7 +170,7 @@ FIGURES = (
         label="Share of the ball taken off",
         value=22.55,
         unit="%",
-        digits=0,
+        digits=2,
         working=("1 − (900 ÷ 980)³ = 0.2255 = 23 %",),
         references=(GEOMETRY,),
         headline=True,
@@ -260,14 +252,9 @@ def visit(**changes: Any) -> Visit:
         "site": "Orchard end",
         "date": TODAY,
         "next_visit": date(2026, 11, 25),
-        "jobs": (
-            Job(technique=technique(), what="the pair by the front step", count=2, plant="box-leaved holly"),
-        ),
+        "jobs": (Job(technique=technique(), what="the pair by the front step", count=2, plant="box-leaved holly"),),
         "words": (
-            prose(
-                "The two balls have closed up well since spring. "
-                "Thank you for keeping the hose off the leaves."
-            ),
+            prose("The two balls have closed up well since spring. Thank you for keeping the hose off the leaves."),
         ),
         "version": "1b22c09e",
         "path": "techniques/visits/2026-10-14-orchard-end.md",

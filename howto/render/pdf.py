@@ -1,0 +1,126 @@
+"""A sheet as a tagged PDF (PDF/UA-1), through Typst: no network, no system fonts, the same bytes each time."""
+
+import json
+from collections.abc import Mapping
+from datetime import UTC, date, datetime, time
+from functools import cache
+from importlib.resources import files
+from pathlib import Path
+from shutil import copyfile
+from tempfile import TemporaryDirectory
+from typing import Any, Final, NamedTuple
+
+import typst
+
+from howto.fonts import typst_fonts
+from howto.model.sheet import ArtBlock, Block, Code, Photo, Sheet
+from howto.render.code import printed_mm, symbol
+from howto.render.svg import svg
+
+STEP_PT: Final = 0.5  # how much smaller each try is
+LEAST_PT: Final = 8.0  # nothing on a sheet is smaller
+CODE_MM: Final = 21.0
+CAUTION_YELLOW: Final = "#f9a800"  # signal yellow: RAL 1003, for ISO 3864 yellow; black on it is 10.7 to 1
+TEMPLATES: Final = {"card": "card.typ", "leaflet": "leaflet.typ", "letter": "leaflet.typ"}
+
+
+class Source(NamedTuple):
+    """What Typst is given: files by name, and the sheet's data still without its size."""
+
+    files: Mapping[str, bytes]
+    data: Mapping[str, Any]
+
+
+def pdf(sheet: Sheet, today: date) -> tuple[bytes, int]:
+    """Return the PDF and its pages: as large as fits, in steps from `text_pt` down to `small_pt`.
+
+    Where even the smallest does not fit, the pages returned are more than `sheet.most_pages`.
+    """
+    source = _source(sheet)
+    with TemporaryDirectory() as folder:
+        fonts = _fonts(Path(folder))
+        for text_pt, fresh in _tries(sheet):
+            given = _given(source, text_pt, fresh=fresh)
+            pages = _pages(given, fonts)
+            if pages <= sheet.most_pages:
+                break
+        made = typst.compile(
+            given,  # type: ignore[call-overload]  # files by name; its stub lags behind
+            font_paths=fonts,
+            pdf_standards=["ua-1"],
+            timestamp=datetime.combine(today, time(), tzinfo=UTC),
+        )
+    return bytes(made), pages
+
+
+def _tries(sheet: Sheet) -> list[tuple[float, bool]]:
+    """Return the sizes to try, each with fresh sides first and then without."""
+    steps = int((sheet.text_pt - sheet.small_pt) / STEP_PT + 1e-9)
+    sizes = [sheet.text_pt - step * STEP_PT for step in range(steps + 1)]
+    breaks = (True, False) if any(section.fresh for section in sheet.sections) else (False,)
+    return [(size, fresh) for size in sizes for fresh in breaks]
+
+
+def _given(source: Source, text_pt: float, *, fresh: bool) -> dict[str, bytes]:
+    """Return all that Typst is given, in memory, with the sheet at one size."""
+    data = {**source.data, "text_pt": text_pt, "fresh": fresh}
+    return {**source.files, "data.json": json.dumps(data, ensure_ascii=False).encode()}
+
+
+def _pages(given: dict[str, bytes], fonts: typst.Fonts) -> int:
+    """Return how many pages the sheet comes to."""
+    compiler = typst.Compiler(given, font_paths=fonts)  # type: ignore[type-var]  # as above
+    return int(json.loads(compiler.query("<pages>", field="value", one=True)))
+
+
+def _fonts(folder: Path) -> typst.Fonts:
+    """Return the page's faces and no others; Typst wants a folder of its own to look in."""
+    for face in typst_fonts():
+        copyfile(face, folder / face.name)
+    return typst.Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[str(folder)])
+
+
+@cache
+def _template(name: str) -> bytes:
+    """Return a template's text."""
+    return (files("howto.render") / "templates" / name).read_bytes()
+
+
+def _source(sheet: Sheet) -> Source:
+    """Return the files and data of a sheet: templates, drawings, photographs, and all words as JSON."""
+    given = {"main.typ": _template(TEMPLATES[sheet.kind]), "common.typ": _template("common.typ")}
+    sections = [
+        {
+            **section.model_dump(include={"heading", "tone", "side", "fresh"}),
+            "blocks": [_block(block, given) for block in section.blocks],
+        }
+        for section in sheet.sections
+    ]
+    language, _, region = sheet.language.partition("-")
+    data = {
+        **sheet.model_dump(exclude={"sections", "text_pt"}),
+        "sections": sections,
+        "least_pt": LEAST_PT,
+        "caution_yellow": CAUTION_YELLOW,
+        "lang": language.lower() or "en",
+        "region": region.upper() if len(region) == 2 else None,
+        "leaf_word": "side" if sheet.kind == "card" else "page",
+        "title_ratio": 2.9 if sheet.kind == "card" else 2.6,
+    }
+    return Source(given, data)
+
+
+def _block(block: Block, given: dict[str, bytes]) -> dict[str, Any]:
+    """Return a block as data; what it shows is put among the files."""
+    name = f"{block.kind}-{len(given)}"
+    if isinstance(block, ArtBlock):
+        given[f"{name}.svg"] = svg(block.art).encode()
+        return {"kind": "art", "file": f"{name}.svg", **block.art.model_dump(exclude={"marks"})}
+    if isinstance(block, Photo):
+        given[f"{name}.jpg"] = block.jpeg
+        return {"file": f"{name}.jpg", **block.model_dump(exclude={"jpeg"})}
+    if isinstance(block, Code):
+        code = symbol(block.url)
+        given[f"{name}.svg"] = code.svg.encode()
+        return {"file": f"{name}.svg", "mm": printed_mm(code.modules, CODE_MM), **block.model_dump()}
+    return block.model_dump()
