@@ -95,12 +95,14 @@ class Drawing:
     """Shapes in painting order, with what a person who cannot see them needs to know.
 
     `alt` says what is drawn in at most 250 characters, numbers included; `caption` is one
-    short line to print.
+    short line to print. `true` is False where a millimetre stands for something else, as on a year line or
+    a bar: then no scale is printed.
     """
 
     shapes: tuple[Shape, ...]
     caption: str
     alt: str
+    true: bool = True
 
 
 def arc(centre: Point, radius: float, start_deg: float = 0, end_deg: float = 360, steps: int = 48) -> tuple[Point, ...]:
