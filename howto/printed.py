@@ -90,7 +90,7 @@ def _steps(value: float, step: float) -> float:
     """Return how many steps a value is, whole when only dust keeps it from being so."""
     exact = value / step
     near = round(exact)
-    return near if abs(exact - near) <= 1e-9 * max(1.0, abs(exact)) else exact
+    return near if abs(exact - near) <= max(1e-9, 1e-14 * abs(exact)) else exact
 
 
 def _multiple(count: int, step: float) -> float:

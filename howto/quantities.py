@@ -26,7 +26,20 @@ from howto.units import (
     tidy,
     unit_named,
 )
-from howto.written import LONGEST, PLAIN, Reading, Refusal, Sum, part_at, past_space, plain_digits, scan, sum_at, swaps
+from howto.written import (
+    LONGEST,
+    PLAIN,
+    Part,
+    Reading,
+    Refusal,
+    Sum,
+    part_at,
+    past_space,
+    plain_digits,
+    scan,
+    sum_at,
+    swaps,
+)
 
 __all__ = [
     "UNIT_NAMES",
@@ -80,6 +93,7 @@ _NOT_INCHES: Final = re.compile(
     r"january|february|march|april|may|june|july|august|september|october|november|december|[0-9]+)\b",
     re.IGNORECASE,
 )
+_SMALLER: Final = {"ft": "in", "lb": "oz", "h": "min", "m": "cm", "kg": "g"}
 _NO_OFFER: Final = "write a number and its unit, such as `900 mm`"
 
 
@@ -196,16 +210,26 @@ def _explain_rest(text: str, value: Sum, end: int) -> None:
     rest = text[start:]
     where = (start, len(text))
     if following := part_at(text, start):
-        figure = text[start : following.end]
-        smaller = {"ft": "in", "lb": "oz", "h": "min", "m": "cm", "kg": "g"}
-        unit = smaller.get(last.unit.symbol, last.unit.symbol) if last.unit else ""
-        offers = [f"{text[: following.end]} {unit}{text[following.end :]}", text[:end]]
-        if last.unit and last.unit.symbol == "in":
-            offers.insert(0, f"{plain_digits(last.number)}/{figure}")
-        raise Refusal(f"`{figure}` stands after the measure", "it has no unit of its own", where, *offers)
+        _refuse_part(text, last, following)
     if last.unit is None or re.match(r"/|per ", rest):
         _refuse_unit(text, start, text[:end])
     raise Refusal(f"`{rest}` stands after the measure", "only a number and its unit are read", where, text[:end])
+
+
+def _refuse_part(text: str, left: Part, right: Part) -> None:
+    """Refuse a second number that does not belong to the first."""
+    one, two = text[left.start : left.end], text[right.start : right.end]
+    where = (right.start, right.end)
+    if left.unit and right.unit:
+        what = f"`{one}` and `{two}` stand together"
+        if left.unit.dimension != right.unit.dimension:
+            raise Refusal(what, "they measure different things", where, one)
+        raise Refusal(what, "parts are added only as a larger unit and then a smaller one", where, f"{two} {one}", one)
+    unit = _SMALLER.get(left.unit.symbol, left.unit.symbol) if left.unit else ""
+    offers = [f"{text[: right.end]} {unit}{text[right.end :]}", text[: left.end]]
+    if left.unit and left.unit.symbol == "in":
+        offers.insert(0, f"{plain_digits(left.number)}/{two}")
+    raise Refusal(f"`{two}` stands after the measure", "it has no unit that belongs there", where, *offers)
 
 
 def _refuse_range(text: str, value: Sum, span: re.Match[str]) -> None:

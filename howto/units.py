@@ -226,11 +226,9 @@ def _atom(text: str, at: int) -> tuple[Unit, int] | None:
     if found is None:
         return None
     name = found[0]
-    for tried in (name, name.removesuffix(".")):
-        unit = _SYMBOLS.get(tried) or _WORDS.get(tried.lower())
-        if unit is not None:
-            return unit, found.end()
-    return None  # pragma: no cover - the pattern is made of these names
+    if name not in _SYMBOLS and name.lower() not in _WORDS:
+        name = name.removesuffix(".")  # `in.` and `ft.` are written with a stop
+    return _SYMBOLS.get(name) or _WORDS[name.lower()], found.end()
 
 
 def _joined(left: Unit, right: Unit, share: Fraction, *, under: bool) -> Unit:

@@ -122,25 +122,18 @@ def sum_at(text: str, at: int) -> Sum | None:
     parts = [first]
     unit = first.unit
     while unit is not None and (following := part_at(text, past_space(text, parts[-1].end))):
-        if following.unit is None or text[following.start] == ".":
+        if not _adds_to(parts[-1], following) or text[following.start] == ".":
             break
-        _check_follows(text, parts[-1], following)
         parts.append(following)
     total = sum((part.number * (part.unit.factor if part.unit else 1) for part in parts), Fraction(0))
     return Sum(-total if sign and sign[1] == "-" else total, unit, tuple(parts))
 
 
-def _check_follows(text: str, left: Part, right: Part) -> None:
-    """Refuse a second part that measures something else, or is not the smaller unit."""
-    one, two = text[left.start : left.end].strip(), text[right.start : right.end].strip()
-    if left.unit is None or right.unit is None:
-        return
-    where = (right.start, right.end)
-    if left.unit.dimension != right.unit.dimension:
-        raise Refusal(f"`{one}` and `{two}` stand together", "they measure different things", where, one)
-    if left.unit.offset or left.unit.dimension == NUMBER or right.unit.factor >= left.unit.factor:
-        why = "two parts are added only as a larger unit and then a smaller one"
-        raise Refusal(f"`{one}` and `{two}` stand together", why, where, f"{two} {one}", one)
+def _adds_to(left: Part, right: Part) -> bool:
+    """Tell whether a part is the smaller unit that belongs to the one before it."""
+    if left.unit is None or right.unit is None or left.unit.offset:
+        return False
+    return left.unit.dimension == right.unit.dimension != NUMBER and right.unit.factor < left.unit.factor
 
 
 def past_space(text: str, at: int) -> int:
