@@ -1,0 +1,280 @@
+"""Places labels and levels in columns left and right of a subject, so that no leader crosses another.
+
+Labels are dealt to the two sides by an upright cut through their points, which keeps the leaders of one side
+clear of the other's; down a column they stand as near to their points as their neighbours let them.
+"""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from itertools import combinations, pairwise
+from math import hypot
+
+from howto.layout.look import Look
+from howto.layout.plane import Box, Outline, Point, Segment, apart, box_outline, enters, overlap, span
+from howto.layout.text import CAP, balance, widest
+from howto.model.sheet import Area, Dot, PaintMark, Stroke, Words
+
+PITCH = 1.18  # line pitch of a label in sizes
+RUN = 1.9  # from the subject to a column in sizes: room for leaders to slant
+SHOULDER = 0.55  # the level end of a leader, beside its words
+BREATH = 0.55  # air between two labels
+LINE_RISE = 0.3  # a level's words over its line
+
+
+@dataclass(frozen=True, slots=True)
+class Callout:
+    """A label or a level, its words broken into lines: what is to be placed."""
+
+    at: Point
+    lines: tuple[str, ...]
+    size: float
+    level: bool
+
+    @property
+    def wide(self) -> float:
+        """The width of its widest line."""
+        return widest(list(self.lines), "head" if self.level else "text", self.size)
+
+    @property
+    def letters(self) -> float:
+        """The height from the top of its first capital to its last baseline."""
+        return (len(self.lines) - 1) * PITCH * self.size + CAP["text"] * self.size
+
+    @property
+    def above(self) -> float:
+        """The room it takes above its leader."""
+        return self.size * (LINE_RISE + 0.78) if self.level else self.letters / 2 + self.size * 0.14
+
+    @property
+    def below(self) -> float:
+        """The room it takes below its leader."""
+        return self.size * 0.12 if self.level else self.letters / 2 + self.size * 0.26
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedCallout:
+    """A callout in its column: `inner` is the edge of its words towards the subject, `y` its leader's height."""
+
+    callout: Callout
+    right: bool
+    inner: float
+    y: float
+    edge: float  # where the subject ends on this side: a level's line runs straight as far as this
+
+    @property
+    def box(self) -> Box:
+        """The room its words take."""
+        left = self.inner if self.right else self.inner - self.callout.wide
+        return (left, self.y - self.callout.above, left + self.callout.wide, self.y + self.callout.below)
+
+    @property
+    def outline(self) -> Outline:
+        """The corners of its words' room."""
+        return box_outline(self.box)
+
+    @property
+    def leader(self) -> tuple[Segment, ...]:
+        """The straight pieces from its point to its words."""
+        out, size = (1 if self.right else -1), self.callout.size
+        port = (self.inner - out * size * 0.3, self.y)
+        shoulder = (port[0] - out * size * SHOULDER, self.y)
+        if not self.callout.level:
+            return ((self.callout.at, shoulder), (shoulder, port))
+        knee = (self.edge + out * size * 0.35, self.callout.at[1])
+        return ((self.callout.at, knee), (knee, shoulder), (shoulder, port))
+
+
+def callout(at: Point, text: str, size: float, width: float, *, level: bool) -> Callout:
+    """Return a callout with its words in even lines no wider than `width`; a level's stay on one."""
+    lines = (text,) if level else tuple(balance(text, "text", size, width))
+    return Callout(at, lines, size, level)
+
+
+# -- one column --
+
+
+def column_room(column: Sequence[Callout]) -> float:
+    """Return the least height a column of callouts takes."""
+    gaps = max(len(column) - 1, 0) * BREATH * column[0].size if column else 0.0
+    return sum(each.above + each.below for each in column) + gaps
+
+
+def stacked(column: Sequence[Callout], top: float, bottom: float) -> list[float]:
+    """Return the leader heights of a column, in its order, nearest to their points in least squares.
+
+    Neighbours that would meet are pooled and share the mean of what they want; levels weigh ten times a label,
+    since their line should stay straight.
+    """
+    offsets = [0.0]
+    for one, other in pairwise(column):
+        offsets.append(offsets[-1] + one.below + BREATH * one.size + other.above)
+    pools: list[tuple[float, float, int]] = []  # mean wanted, weight, how many
+    for each, offset in zip(column, offsets, strict=True):
+        pool = (each.at[1] - offset, 10.0 if each.level else 1.0, 1)
+        while pools and pools[-1][0] > pool[0]:
+            mean, weight, count = pools.pop()
+            total = weight + pool[1]
+            pool = ((mean * weight + pool[0] * pool[1]) / total, total, count + pool[2])
+        pools.append(pool)
+    low, high = top + column[0].above, bottom - column[-1].below - offsets[-1]
+    wanted = [min(max(mean, low), high) for mean, _, count in pools for _ in range(count)]
+    return [want + offset for want, offset in zip(wanted, offsets, strict=True)]
+
+
+# -- both columns --
+
+
+@dataclass(frozen=True, slots=True)
+class Ground:
+    """What the callouts are placed round: the subject's box, the whole box, and what leaders keep clear of."""
+
+    core: Box
+    box: Box
+    blocks: tuple[Outline, ...]  # words of dimensions, discs
+    lines: tuple[Segment, ...]  # leaders of discs: not to be crossed
+    rules: tuple[Segment, ...]  # dimension lines: better not crossed
+
+
+def place_columns(
+    left: Sequence[Callout], right: Sequence[Callout], ground: Ground
+) -> tuple[PlacedCallout, ...] | None:
+    """Return both columns placed, or None where something would meet."""
+    placed: list[PlacedCallout] = []
+    for column, is_right in ((left, False), (right, True)):
+        if not column:
+            continue
+        settled = _settled(column, ground, is_right=is_right)
+        if settled is None:
+            return None
+        placed.extend(settled)
+    return tuple(placed) if not _clash(placed, ground) else None
+
+
+def _settled(column: Sequence[Callout], ground: Ground, *, is_right: bool) -> list[PlacedCallout] | None:
+    """Return one column in an order whose leaders do not cross; neighbours change places until none do."""
+    if column_room(column) > ground.box[3] - ground.box[1]:
+        return None
+    order = sorted(column, key=lambda each: (each.at[1], each.at[0], each.lines))
+    for _ in range(len(order) ** 2 + 1):
+        placed = _column(order, ground, is_right=is_right)
+        crossing = next(((i, j) for i, j in combinations(range(len(placed)), 2) if _meet(placed[i], placed[j])), None)
+        if crossing is None:
+            break
+        i, j = crossing
+        order[i], order[j] = order[j], order[i]
+    if not _clash(placed, ground):
+        return placed
+    for at in range(len(order) - 1):
+        trial = [*order[:at], order[at + 1], order[at], *order[at + 2 :]]
+        placed = _column(trial, ground, is_right=is_right)
+        if not _clash(placed, ground):
+            return placed
+    return None
+
+
+def _column(order: Sequence[Callout], ground: Ground, *, is_right: bool) -> list[PlacedCallout]:
+    size = order[0].size
+    edge = ground.core[2] if is_right else ground.core[0]
+    run = size * (RUN + 1.2 if any(each.level for each in order) else RUN)
+    inner = edge + run if is_right else edge - run
+    heights = stacked(order, ground.box[1], ground.box[3])
+    return [
+        PlacedCallout(each, is_right, inner, y, edge + (size * 1.2 if is_right else -size * 1.2))
+        for each, y in zip(order, heights, strict=True)
+    ]
+
+
+def column_width(column: Sequence[Callout]) -> float:
+    """Return the room a column takes beside the subject, leaders included; 0 for none."""
+    if not column:
+        return 0.0
+    run = RUN + 1.2 if any(each.level for each in column) else RUN
+    return column[0].size * run + max(each.wide for each in column)
+
+
+def _clash(placed: Sequence[PlacedCallout], ground: Ground) -> bool:
+    """Tell whether words or leaders meet each other, a disc, a dimension's words or the edge of the box."""
+    return (
+        any(_meet(one, other) or overlap(one.outline, other.outline) for one, other in combinations(placed, 2))
+        or any(_struck(each, other.outline) for each in placed for other in placed if each is not other)
+        or any(_struck(each, block) for each in placed for block in ground.blocks)
+        or any(
+            apart(piece, line) < each.callout.size * 0.1
+            for each in placed
+            for piece in each.leader
+            for line in ground.lines
+        )
+    )
+
+
+def _meet(one: PlacedCallout, other: PlacedCallout) -> bool:
+    """Tell whether two leaders cross or touch, but for a point they share."""
+    clear = one.callout.size * 0.12
+    if hypot(one.callout.at[0] - other.callout.at[0], one.callout.at[1] - other.callout.at[1]) < clear:
+        return any(apart(a, b) < clear for a in one.leader[1:] for b in other.leader[1:])
+    return any(apart(a, b) < clear for a in one.leader for b in other.leader)
+
+
+def _struck(each: PlacedCallout, block: Outline) -> bool:
+    """Tell whether a leader runs through a block, but for one that its own point lies in."""
+    return any(enters(piece, block) for piece in each.leader)
+
+
+def cost(placed: Iterable[PlacedCallout], ground: Ground) -> float:
+    """Return how long the leaders are, with a charge for each dimension line they cross."""
+    total = 0.0
+    for each in placed:
+        size = each.callout.size
+        total += sum(span(piece) for piece in each.leader)
+        total += sum(size * 4 for piece in each.leader for rule in ground.rules if apart(piece, rule) == 0.0)
+        if each.callout.level:
+            total += abs(each.y - each.callout.at[1]) * 3
+    return total
+
+
+# -- drawing --
+
+
+def callout_marks(each: PlacedCallout, look: Look) -> Iterator[PaintMark]:
+    """Yield a callout's leader and words."""
+    points = (each.leader[0][0], *(end for _, end in each.leader))
+    if each.callout.level:
+        yield from _level_marks(each, points, look)
+        return
+    yield Stroke(points=points, width=look.thin * 3, colour=look.ground)
+    yield Stroke(points=points, width=look.thin, colour=look.ink)
+    yield Dot(
+        centre=each.callout.at,
+        radius=each.callout.size * 0.13,
+        colour=look.ink,
+        ring_width=look.thin,
+        ring_colour=look.ground,
+    )
+    size = each.callout.size
+    first = each.y - each.callout.letters / 2 + CAP["text"] * size
+    for turn, line in enumerate(each.callout.lines):
+        yield Words(
+            text=line,
+            at=(each.inner, first + turn * PITCH * size),
+            size=size,
+            colour=look.ink,
+            align="left" if each.right else "right",
+        )
+
+
+def _level_marks(each: PlacedCallout, points: tuple[Point, ...], look: Look) -> Iterator[PaintMark]:
+    """Yield a datum mark: the line at its height, the triangle standing on it, the words over its end."""
+    size, out = each.callout.size, 1 if each.right else -1
+    end = (each.inner + out * each.callout.wide, each.y)
+    yield Stroke(points=(*points, end), width=look.thin, colour=look.ink)
+    x, y = each.edge - out * size * 0.45, each.callout.at[1]
+    half, tall = size * 0.34, size * 0.55
+    yield Area(points=((x, y), (x - half, y - tall), (x + half, y - tall)), colour=look.ink)
+    yield Words(
+        text=each.callout.lines[0],
+        at=(each.inner, each.y - size * LINE_RISE),
+        size=size,
+        face="head",
+        colour=look.ink,
+        align="left" if each.right else "right",
+    )

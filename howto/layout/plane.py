@@ -1,0 +1,122 @@
+"""Plane geometry that placing needs: boxes, convex outlines, and whether they meet; y runs down."""
+
+from collections.abc import Iterable, Sequence
+from itertools import pairwise
+from math import cos, hypot, radians, sin, tau
+
+Point = tuple[float, float]
+Segment = tuple[Point, Point]
+Box = tuple[float, float, float, float]  # left, top, right, bottom
+Outline = tuple[Point, ...]  # convex, in either direction
+
+DUST = 1e-9
+
+
+def box_outline(box: Box) -> Outline:
+    """Return the corners of a box."""
+    left, top, right, bottom = box
+    return ((left, top), (right, top), (right, bottom), (left, bottom))
+
+
+def turned_box(centre: Point, half_long: float, half_high: float, angle_deg: float) -> Outline:
+    """Return the corners of a box about its centre, turned anticlockwise as a reader sees it."""
+    along = (cos(radians(angle_deg)), -sin(radians(angle_deg)))
+    down = (sin(radians(angle_deg)), cos(radians(angle_deg)))
+    signs = ((-1, -1), (1, -1), (1, 1), (-1, 1))
+    return tuple(
+        (
+            centre[0] + a * half_long * along[0] + b * half_high * down[0],
+            centre[1] + a * half_long * along[1] + b * half_high * down[1],
+        )
+        for a, b in signs
+    )
+
+
+def disc_outline(centre: Point, radius: float) -> Outline:
+    """Return sixteen points round a disc, just outside it."""
+    reach = radius / cos(tau / 32)
+    return tuple(
+        (centre[0] + reach * cos(turn * tau / 16), centre[1] + reach * sin(turn * tau / 16)) for turn in range(16)
+    )
+
+
+def around(points: Iterable[Point]) -> Box:
+    """Return the box round some points."""
+    across, down = zip(*points, strict=True)
+    return (min(across), min(down), max(across), max(down))
+
+
+def joined(boxes: Iterable[Box]) -> Box:
+    """Return the box round some boxes."""
+    lefts, tops, rights, bottoms = zip(*boxes, strict=True)
+    return (min(lefts), min(tops), max(rights), max(bottoms))
+
+
+def holds(outer: Box, inner: Box) -> bool:
+    """Tell whether one box lies inside another."""
+    dust = DUST * max(1.0, abs(outer[2]), abs(outer[3]))
+    return (
+        inner[0] >= outer[0] - dust
+        and inner[1] >= outer[1] - dust
+        and inner[2] <= outer[2] + dust
+        and inner[3] <= outer[3] + dust
+    )
+
+
+def overlap(one: Outline, other: Outline) -> bool:
+    """Tell whether two convex outlines share more than an edge."""
+    return all(_shadows_meet(edge, one, other) for outline in (one, other) for edge in edges(outline))
+
+
+def edges(outline: Sequence[Point]) -> list[Segment]:
+    """Return the sides of a closed outline."""
+    return list(pairwise((*outline, outline[0])))
+
+
+def _shadows_meet(edge: Segment, one: Outline, other: Outline) -> bool:
+    """Tell whether the shadows of both outlines on a line square to the edge meet."""
+    (ax, ay), (bx, by) = edge
+    nx, ny = ay - by, bx - ax
+    first = [x * nx + y * ny for x, y in one]
+    second = [x * nx + y * ny for x, y in other]
+    dust = DUST * (abs(nx) + abs(ny)) * 1000
+    return min(first) < max(second) - dust and min(second) < max(first) - dust
+
+
+def enters(segment: Segment, outline: Outline) -> bool:
+    """Tell whether a straight line runs into a convex outline."""
+    return overlap(segment, outline) and _shadows_meet(segment, segment, outline)
+
+
+def turn(a: Point, b: Point, c: Point) -> float:
+    """Return twice the signed area of the triangle a, b, c."""
+    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+
+
+def cross(one: Segment, other: Segment) -> bool:
+    """Tell whether two straight lines cross, each passing through the other."""
+    (a, b), (c, d) = one, other
+    return turn(a, b, c) * turn(a, b, d) < -DUST and turn(c, d, a) * turn(c, d, b) < -DUST
+
+
+def distance(point: Point, segment: Segment) -> float:
+    """Return how far a point is from a straight line between two points."""
+    (ax, ay), (bx, by) = segment
+    dx, dy = bx - ax, by - ay
+    square = dx * dx + dy * dy
+    part = 0.0 if square == 0 else ((point[0] - ax) * dx + (point[1] - ay) * dy) / square
+    part = min(1.0, max(0.0, part))
+    return hypot(point[0] - ax - part * dx, point[1] - ay - part * dy)
+
+
+def apart(one: Segment, other: Segment) -> float:
+    """Return the least distance between two straight lines; 0 where they cross."""
+    if cross(one, other):
+        return 0.0
+    return min(distance(one[0], other), distance(one[1], other), distance(other[0], one), distance(other[1], one))
+
+
+def span(segment: Segment) -> float:
+    """Return the length of a straight line."""
+    (ax, ay), (bx, by) = segment
+    return hypot(bx - ax, by - ay)
