@@ -1,0 +1,203 @@
+"""Checks prose against the figures: numbers that disagree, and `{words}` that stand for nothing."""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from difflib import get_close_matches
+from typing import Any, Final, NamedTuple
+
+from howto.check.numbers import Claim, claims_in, named_in
+from howto.check.passages import Written, written
+from howto.check.place import NO_SOURCES, Sources, placed, settled, stretch
+from howto.findings import Finding, Severity, in_order
+from howto.model.family import Breach, Rule
+from howto.model.figure import Figure
+from howto.model.reference import FORMAT
+from howto.model.shown import shown_measures
+from howto.model.technique import AnyTechnique
+from howto.quantities import field_unit
+from howto.span import Span
+
+NUMBER: Final = Rule[Any](
+    name="technique.number",
+    severity=Severity.ERROR,
+    statement="A number in prose that names a measure or a figure agrees with it.",
+    why=(
+        "a number has one home; typed a second time it drifts. It agrees within the measure's ±, or within half "
+        "of its own last digit, or for a figure within half a percent"
+    ),
+    references=(FORMAT,),
+    applies="prose that ties a number to the name of a measure or a figure",
+)
+WORDS: Final = Rule[Any](
+    name="technique.words",
+    severity=Severity.ERROR,
+    statement="Words in braces name a measure that is given, its tolerance, or a figure.",
+    why="they are replaced by the number they name; words that name nothing would be printed with their braces",
+    references=(FORMAT,),
+    applies="prose with `{words}`",
+)
+BRACES: Final = Rule[Any](
+    name="technique.braces",
+    severity=Severity.ERROR,
+    statement="Every brace in prose has its other half.",
+    why="braces stand round the name of a measure or a figure, and mean nothing by themselves",
+    references=(FORMAT,),
+    applies="prose with braces",
+)
+CLAIM_RULES: Final = (NUMBER, WORDS, BRACES)
+_BRACED: Final = re.compile(r"\{([^{}]*)\}")
+
+
+class _Noted(NamedTuple):
+    """A breach and the very words it is about."""
+
+    rule: Rule[Any]
+    breach: Breach
+    needle: str
+
+
+def check_claims(
+    technique: AnyTechnique, figures: Sequence[Figure], sources: Sources = NO_SOURCES
+) -> tuple[Finding, ...]:
+    """Return where the words of a technique disagree with its measures and its computed `figures`."""
+    names = _names(technique, figures)
+    numbers = named_in(technique.measures, figures, technique.crew)
+    found: list[Finding] = []
+    for passage in written(technique):
+        noted = [*_braces(passage, names), *_words(passage, technique, names)]
+        noted += [_claim(passage, claim) for claim in claims_in(passage.text, numbers)]
+        found += [_placed(each, technique, sources) for each in noted]
+    return in_order(settled(technique, found, {rule.name for rule in CLAIM_RULES}, sources))
+
+
+def _names(technique: AnyTechnique, figures: Sequence[Figure]) -> dict[str, str]:
+    """Return what `{words}` may be, as written, by how they are compared."""
+    known: dict[str, str] = {}
+    for measure in shown_measures(technique.measures, technique.crew):
+        known[_compared(measure.key)] = measure.key
+        if measure.tolerance:
+            known[_compared(f"{measure.key} tolerance")] = f"{measure.key} tolerance"
+    for figure in figures:
+        known.setdefault(_compared(figure.name), figure.name)
+    return known
+
+
+def _compared(words: str) -> str:
+    """Return words as they are compared: small letters, single spaces, `-` and `_` read as spaces."""
+    return re.sub(r"[\s_\-]+", " ", words).strip().casefold()
+
+
+def _claim(passage: Written, claim: Claim) -> _Noted:
+    """Return the breach of a number that disagrees."""
+    named = claim.named
+    kind = "measure" if named.measure else "figure"
+    counted = named.unit is None
+    breach = Breach(
+        field=passage.field,
+        what=f"`{claim.written}` disagrees with the {kind} `{named.name}`, {named.shown}",
+        why=(
+            f"{claim.found} is written here and {named.shown} "
+            + ("under `measures:`" if named.measure else "is worked out from the measures")
+        ),
+        mend=f"write `{{{named.name}}}` in place of `{claim.written.split(' ')[0] if counted else claim.written}`",
+        also=f"measures.{named.field}" if named.field else "",
+        severity=Severity.WARNING if counted else None,
+    )
+    return _Noted(NUMBER, breach, claim.written)
+
+
+def _braces(passage: Written, names: dict[str, str]) -> Iterator[_Noted]:
+    """Yield a breach for a passage in which a brace stands alone."""
+    for run in passage.words:
+        bare = _BRACED.sub("", run.text)
+        brace = next((character for character in bare if character in "{}"), "")
+        if not brace:
+            continue
+        after = bare.partition("{")[2] if brace == "{" else bare.partition("}")[0]
+        near = _near(" ".join(after.split()[:3] if brace == "{" else after.split()[-3:]), names)
+        other = "}" if brace == "{" else "{"
+        yield _Noted(
+            BRACES,
+            Breach(
+                field=passage.field,
+                what=f"a `{brace}` without its `{other}`",
+                why="braces stand round the name of a measure or a figure",
+                mend=f"write `{{{near[0]}}}`" if near else f"write the `{other}`, or take the `{brace}` out",
+            ),
+            brace,
+        )
+        return
+
+
+def _words(passage: Written, technique: AnyTechnique, names: dict[str, str]) -> Iterator[_Noted]:
+    """Yield a breach for each `{words}` that stand for nothing, or where they are not replaced."""
+    for run in passage.words:
+        for found in _BRACED.finditer(run.text):
+            known = _compared(found[1]) in names
+            if passage.filled and known:
+                continue
+            breach = (
+                _unknown(passage.field, found[1], technique, names)
+                if not known
+                else Breach(
+                    field=passage.field,
+                    what=f"`{found[0]}` stands in a name",
+                    why="words in braces are replaced in sentences and step titles, not in names and headings",
+                    mend=f"take `{found[0]}` out of the name, and write it in a sentence",
+                )
+            )
+            yield _Noted(WORDS, breach, found[0])
+
+
+def _unknown(field: str, words: str, technique: AnyTechnique, names: dict[str, str]) -> Breach:
+    """Return the breach of words that name no measure and no figure."""
+    key = _compared(words)
+    unit = {
+        _compared(name): each
+        for name, each in (field_unit(each) for each in type(technique.measures).model_fields)
+        if name not in {"tolerances", "written"}
+    }
+    own = key.removesuffix(" tolerance")
+    if own in names and own != key:
+        why = f"`{own}` is written without a ±"
+        mend = f"write a ± after `{own}:` under `measures:`, such as `± 5 %`"
+    elif key in unit:
+        why = f"`{key}` is not under `measures:`"
+        mend = f"write `{key}:` under `measures:`" + (f", in {unit[key]}" if unit[key] else "")
+    else:
+        near = _near(words, names)
+        why = "no measure of this file and no figure worked out from them has that name"
+        listed = " or ".join(f"`{{{each}}}`" for each in near)
+        mend = f"write {listed}" if near else f"write the words without braces, or one of {_some(names)}"
+    return Breach(field=field, what=f"`{{{words}}}` stands for nothing here", why=why, mend=mend)
+
+
+def _near(words: str, names: dict[str, str]) -> list[str]:
+    """Return up to three names nearest to the words."""
+    return [names[each] for each in get_close_matches(_compared(words)[:80], names, n=3, cutoff=0.6)]
+
+
+def _some(names: dict[str, str]) -> str:
+    """Return the first few names that there are."""
+    return ", ".join(f"`{{{each}}}`" for each in tuple(names.values())[:4]) or "the measures given"
+
+
+def _placed(noted: _Noted, technique: AnyTechnique, sources: Sources) -> Finding:
+    """Return the finding at the very words, where the file is at hand and they stand in the passage."""
+    finding = placed(noted.rule, noted.breach, technique, sources)
+    span = _narrowed(finding.span, noted.needle, technique, sources)
+    return replace(finding, span=span, text=stretch(span, sources))
+
+
+def _narrowed(span: Span, needle: str, technique: AnyTechnique, sources: Sources) -> Span:
+    """Return where the words stand between the passage's first line and the next part; else the passage."""
+    source = sources.get(span.path)
+    if source is None:
+        return span
+    later = [each.line for each in technique.spans.values() if each.path == span.path and each.line > span.line]
+    for number in range(span.line, min(later, default=len(source.lines) + 1)):
+        after = span.column if number == span.line else 1
+        if needle in source.line(number)[after - 1 :]:
+            return source.find(needle, number, after)
+    return span

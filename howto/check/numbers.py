@@ -1,0 +1,227 @@
+"""Finds numbers in prose that are said to be a measure or a figure, and are not.
+
+A number counts as a claim only where the sentence ties it to the name: `a finished width of 950 mm`,
+`the finished width must be 950 mm`, `950 mm finished width`. `Within 20 mm of the finished width`, or `20 mm
+over the finished width`, claims nothing about the width itself.
+"""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Final, NamedTuple
+
+from howto.model.crew import Crew
+from howto.model.figure import Figure
+from howto.model.measures import Measures
+from howto.model.shown import shown_cell
+from howto.quantities import Quantity, QuantityError, field_unit, find_all, parse
+
+DISPLAY: Final = 0.005  # a figure is shown to three digits, so it may be half of the third one out
+_SENTENCE: Final = re.compile(r"(?<=[.!?;])\s+")
+_GLUE: Final = {"of", "the", "a", "an", "to", "at", "in", "per", "and", "for"}
+_MARKS: Final = frozenset(":=–—-(,")
+_WORD: Final = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*|\d[\d.]*\d|\d|[^\s\w]")
+_LAST_NUMBER: Final = re.compile(r"(?<![\w./^])(?<!per )(\d+(?:\.(\d+))?)(?![\d./])")
+
+
+def _folded(word: str) -> str:
+    """Return a word as compared: small letters, without the s of a plural."""
+    small = word.casefold()
+    return small[:-1] if len(small) > 3 and small.endswith("s") and not small.endswith("ss") else small
+
+
+def _set(words: str) -> frozenset[str]:
+    return frozenset(map(_folded, words.split()))
+
+
+_TIES: Final = _MARKS | _set(
+    "is are was be being must should shall will may of at to as about around roughly exactly stays kept keep "
+    "set now here comes finishes reads measures equals still also both the"
+)
+_BACK_TIES: Final = _set("the as is our your its")
+_LEADS: Final = _set("the a an of to at this that its their with same full and final until")
+_CHANGED: Final = _set("less plus minus more over is are must should will")
+_SMALL: Final = ("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+_UNCOUNTED: Final = _set("each every after first last next another further least most than of no within other about")
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """A measure or figure that prose may name; `unit` is None for a count."""
+
+    name: str
+    value: float
+    unit: str | None
+    tolerance: float
+    shown: str
+    field: str = ""  # of a measure
+
+    @property
+    def measure(self) -> bool:
+        """Whether the author wrote it, rather than it being worked out."""
+        return bool(self.field)
+
+    @property
+    def words(self) -> tuple[str, ...]:
+        """The words of the name that carry it, each as compared."""
+        return tuple(_folded(word) for word in re.findall(r"\w+", self.name) if word not in _GLUE)
+
+
+class Claim(NamedTuple):
+    """A number in prose that disagrees with what it is said to be."""
+
+    written: str
+    named: Named
+    found: str  # the claim in the unit of what it claims
+
+
+def named_in(measures: Measures, figures: Sequence[Figure], crew: Crew) -> tuple[Named, ...]:
+    """Return every number that prose may name, measures first."""
+    found: list[Named] = []
+    for field, value in measures.given().items():
+        if isinstance(value, bool) or not isinstance(value, int | float):
+            continue
+        name, unit = field_unit(field)
+        shown = measures.written.get(field) or shown_cell(float(value), unit or "", crew)
+        found.append(Named(name, float(value), unit, measures.tolerance(field) or 0.0, shown, field))
+    for figure in figures:
+        if isinstance(figure.value, int | float):
+            spread = 0.0 if not figure.unit else abs(figure.value) * DISPLAY
+            shown = shown_cell(float(figure.value), figure.unit, crew, figure.digits)
+            name = figure.name.casefold()
+            found.append(Named(name, float(figure.value), figure.unit or None, spread, shown))
+    return tuple(found)
+
+
+def claims_in(text: str, known: Sequence[Named]) -> Iterator[Claim]:
+    """Yield the numbers in a text that disagree with a measure or figure they are tied to."""
+    measured = [each for each in known if each.unit is not None]
+    counted = [each for each in known if each.unit is None and each.value == int(each.value)]
+    for sentence in _SENTENCE.split(text):
+        yield from _amounts(sentence, measured)
+        yield from _counts(sentence, counted)
+
+
+def _amounts(sentence: str, known: Sequence[Named]) -> Iterator[Claim]:
+    """Yield the disagreeing amounts of one sentence."""
+    amounts = list(find_all(sentence))
+    for at, (start, end, quantity) in enumerate(amounts):
+        alike = [each for each in known if _in_unit(quantity, each) is not None]
+        tied = _tied(sentence[:start], sentence[end:], alike)
+        if not tied or any(agrees(quantity, each) for each in tied):
+            continue
+        following = amounts[at + 1] if at + 1 < len(amounts) else None
+        if following and re.fullmatch(r"\s*(?:to|–|-|and|or)\s*", sentence[end : following[0]]):
+            continue  # a range: its ends are not the value itself
+        before = amounts[at - 1] if at else None
+        if before and re.fullmatch(r"\s*(?:to|–|-|and|or)\s*", sentence[before[1] : start]):
+            continue
+        first = tied[0]
+        yield Claim(quantity.written, first, f"{_in_unit(quantity, first):.6g} {first.unit}")
+
+
+def _tied(before: str, after: str, known: Sequence[Named]) -> list[Named]:
+    """Return what an amount is said to be: the longest names that the words next to it make."""
+    left, right = _words(before), _words(after)
+    moved = False
+    while left and left[-1] in _TIES:
+        moved = left.pop() == "to" or moved
+    found = [each for each in known if _ends_with(left, each.words, moved=moved)]
+    if not found:
+        right = _past_ties(right)
+        found = [each for each in known if _starts_with(right, each.words)]
+    longest = max((len(each.words) for each in found), default=0)
+    return [each for each in found if len(each.words) == longest]
+
+
+def _past_ties(right: list[str]) -> list[str]:
+    """Return the words after an amount from where a name may stand: `950 mm, the …`, `950 mm (…`."""
+    mark = right[0] if right and right[0] in _MARKS else ""
+    rest = right[1:] if mark else right
+    start = next((at for at, word in enumerate(rest) if word not in _BACK_TIES), len(rest))
+    return rest[start:] if start or mark in {"", "("} else []
+
+
+def _ends_with(left: Sequence[str], words: tuple[str, ...], *, moved: bool) -> bool:
+    """Tell whether the words before an amount end with a name that stands by itself."""
+    if not words or not left or left[-1] not in words:
+        return False
+    tail = [(at, word) for at, word in enumerate(left) if word not in _GLUE][-len(words) :]
+    if tuple(word for _, word in tail) == words:
+        ahead = left[: tail[0][0]]
+        if moved and "from" in ahead[-2:]:
+            return False  # `from the standing width to 900 mm` says where it goes, not what it is
+        return len(words) > 1 or not ahead or ahead[-1] in _LEADS or not ahead[-1].isalpha()
+    apart = left[-1] == words[-1] and len(left) > 1 and left[-2] in _LEADS and "from" not in left
+    return len(words) > 1 and apart and set(words) <= set(left)
+
+
+def _starts_with(right: Sequence[str], words: tuple[str, ...]) -> bool:
+    """Tell whether the words after an amount start with a name, which nothing then changes."""
+    size = len(words)
+    return bool(words) and tuple(right[:size]) == words and not set(right[size : size + 1]) & _CHANGED
+
+
+def _words(text: str) -> list[str]:
+    """Return the words and marks of a text as compared, `{words}` as one mark that names nothing."""
+    return [_folded(word) for word in _WORD.findall(re.sub(r"\{[^{}]*\}", " ¤ ", text))]
+
+
+def _in_unit(quantity: Quantity, named: Named) -> float | None:
+    """Return an amount in the unit of a measure or figure; None where they measure different things."""
+    try:
+        return quantity.to(named.unit or "")
+    except QuantityError:
+        return None
+
+
+def agrees(quantity: Quantity, named: Named) -> bool:
+    """Tell whether an amount is what it is said to be, within its tolerance or the digits it is written to."""
+    value = _in_unit(quantity, named)
+    if value is None:
+        return False
+    apart = abs(value - named.value)
+    dust = 1e-9 * max(1.0, abs(named.value))
+    return apart <= max(named.tolerance, _half_digit(quantity, value, named)) + dust
+
+
+def _half_digit(quantity: Quantity, value: float, named: Named) -> float:
+    """Return half of the last written digit in the unit of the measure: 0.5 mm for `900 mm`, 12.7 mm for `35 in`."""
+    main = re.split(r"±|\+/?-", quantity.written)[0].rstrip()
+    numbers = list(_LAST_NUMBER.finditer(main))
+    if not numbers:
+        return 0.0
+    last = numbers[-1]
+    places = len(last[2] or "")
+    raised = f"{float(last[1]) + 0.5 * 10.0**-places:.{places + 1}f}"
+    try:
+        moved = parse(main[: last.start(1)] + raised + main[last.end(1) :]).to(named.unit or "")
+    except QuantityError:
+        return 0.0
+    return abs(moved - value)
+
+
+def _counts(sentence: str, known: Sequence[Named]) -> Iterator[Claim]:
+    """Yield the disagreeing counts of one sentence, such as `3 passes` where two are to be made."""
+    words = _words(sentence)
+    for named in known:
+        size = len(named.words)
+        for at in range(1, len(words) - size + 1):
+            if not size or tuple(words[at : at + size]) != named.words:
+                continue
+            count = _count(words[at - 1])
+            ahead = words[at - 2] if at > 1 else ""
+            if count is not None and count != named.value and ahead not in _UNCOUNTED and not _tail(ahead):
+                yield Claim(f"{words[at - 1]} {named.name}", named, f"{count}")
+
+
+def _count(word: str) -> int | None:
+    """Return a whole number over one, written in figures or as a small word; `one` says too many other things."""
+    if word in _SMALL:
+        return _SMALL.index(word) + 2
+    return int(word) if word.isdecimal() and word.isascii() and int(word) > 1 else None
+
+
+def _tail(ahead: str) -> bool:
+    """Tell whether the word before a number makes it part of a range, a sum or a fraction."""
+    return ahead in {"to", "-", "–", "/", "±", "+", "×", "x", "or"}

@@ -1,0 +1,94 @@
+"""Checks that the pictures a shelf names are on the disk, and that those on the disk are named."""
+
+from collections.abc import Iterator
+from difflib import get_close_matches
+from pathlib import Path
+from typing import Any, Final
+
+from howto.check.place import Sources, stretch
+from howto.findings import Finding, Severity
+from howto.model.family import Rule
+from howto.model.reference import FORMAT, PRACTICE
+from howto.model.shelf import Shelf
+from howto.model.technique import Picture
+from howto.span import Span
+
+FOLDER: Final = "pictures"
+ENDINGS: Final = frozenset(
+    {".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif", ".gif", ".tif", ".tiff", ".bmp", ".avif"}
+)
+
+PICTURE: Final = Rule[Any](
+    name="shelf.picture",
+    severity=Severity.ERROR,
+    statement="Every picture that a file names is in the shelf's `pictures` folder, in the same letters.",
+    why="a name that differs in capitals is found on one computer and missing on the next",
+    references=(FORMAT,),
+    applies="pictures of steps and visits",
+)
+UNUSED: Final = Rule[Any](
+    name="shelf.picture-unused",
+    severity=Severity.ADVICE,
+    statement="Every picture in the `pictures` folder is shown by some file.",
+    why="a picture that nothing shows may be one whose line was lost, or a client's that should not be kept",
+    references=(PRACTICE,),
+    applies="the `pictures` folder",
+)
+PICTURE_RULES: Final = (PICTURE, UNUSED)
+
+
+def on_disk(shelf: Shelf) -> tuple[str, ...]:
+    """Return the pictures of a shelf by their names inside its `pictures` folder, sorted."""
+    folder = Path(shelf.root) / FOLDER
+    if not folder.is_dir():
+        return ()
+    files = (path for path in folder.rglob("*") if path.suffix.casefold() in ENDINGS and path.is_file())
+    return tuple(sorted(path.relative_to(folder).as_posix() for path in files))
+
+
+def named_pictures(shelf: Shelf) -> Iterator[tuple[Picture, Span]]:
+    """Yield each picture that a technique or visit names, with its place."""
+    for technique in shelf.techniques:
+        for at, step in enumerate(technique.steps):
+            for number, picture in enumerate(step.pictures):
+                yield picture, technique.spot(f"steps[{at}].pictures[{number}]")
+    for visit in shelf.visits:
+        for name, pictures in (("before", visit.before), ("after", visit.after)):
+            for number, picture in enumerate(pictures):
+                yield picture, visit.spans.get(f"{name}[{number}]", visit.spans.get(name, Span(visit.path)))
+
+
+def picture_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
+    """Yield a finding for each picture that is named and missing, or there and not named."""
+    there = on_disk(shelf)
+    named: set[str] = set()
+    for picture, span in named_pictures(shelf):
+        file = picture.file.removeprefix("./").removeprefix(f"{FOLDER}/")
+        named.add(file.casefold())
+        if file not in there:
+            what, why, mend = _missing(file, there, f"{shelf.root}/{FOLDER}")
+            yield _finding(PICTURE, span, sources, what, why, mend)
+    for file in there:
+        if file.casefold() not in named:
+            path = f"{shelf.root}/{FOLDER}/{file}"
+            what, why = f"`{file}` is shown by no technique and no visit", UNUSED.why
+            mend = f"write `- Picture: {file}` under the step it shows, or take it out of the folder"
+            yield _finding(UNUSED, Span(path), sources, what, why, mend)
+
+
+def _missing(file: str, there: tuple[str, ...], folder: str) -> tuple[str, str, str]:
+    """Return what, why and mend of a picture that is not where it should be."""
+    alike = next((each for each in there if each.casefold() == file.casefold()), "")
+    if alike:
+        return f"`{file}` is `{alike}` on the disk", PICTURE.why, f"write `{alike}`"
+    near = get_close_matches(file, there, n=1, cutoff=0.6)
+    put = f"put the picture at `{folder}/{file}`"
+    return (
+        f"`{file}` is not in `{folder}`",
+        "a picture that is missing cannot be shown",
+        f"write `{near[0]}`, or {put}" if near else f"{put}, or take the line out",
+    )
+
+
+def _finding(rule: Rule[Any], span: Span, sources: Sources, what: str, why: str, mend: str) -> Finding:
+    return Finding(rule.name, rule.severity, span, stretch(span, sources), what, why, mend, str(rule.references[0]))

@@ -1,0 +1,109 @@
+"""Gives a breach its place in the file, and heeds an author's waivers."""
+
+from collections.abc import Iterable, Mapping
+from types import MappingProxyType
+from typing import Any
+
+from howto.findings import Finding, Severity
+from howto.model.family import Breach, Rule
+from howto.model.reference import FORMAT
+from howto.model.technique import AnyTechnique
+from howto.span import SourceText, Span
+
+Sources = Mapping[str, SourceText]
+NO_SOURCES: Sources = MappingProxyType({})
+SHORTEST_REASON = 10  # letters; ours: enough to say what keeps people safe instead
+GUARDED = "safety."  # the rules of this family, and the two below, are about people being hurt
+GUARDED_TOO = frozenset({"technique.cautions", "technique.caution-words"})
+_WEIGHT = {Severity.ADVICE: 0, Severity.WARNING: 1, Severity.ERROR: 2}
+
+WAIVER = Rule[Any](
+    name="technique.waiver",
+    severity=Severity.ERROR,
+    statement="A waiver names a rule that this technique breaks, and says why that is right here.",
+    why=(
+        "a waiver that covers nothing hides the next breach of its rule; one over a rule that keeps people "
+        f"from harm gives a reason of {SHORTEST_REASON} letters or more"
+    ),
+    references=(FORMAT,),
+    applies="techniques with `waive:`",
+)
+
+
+def placed(rule: Rule[Any], breach: Breach, technique: AnyTechnique, sources: Sources = NO_SOURCES) -> Finding:
+    """Return the finding of a breach: where its field stands, what is written there, and who says so."""
+    span = technique.spot(breach.field)
+    return Finding(
+        rule=rule.name,
+        severity=softer(rule.severity, breach.severity),
+        span=span,
+        text=stretch(span, sources),
+        what=breach.what,
+        why=breach.why,
+        mend=breach.mend,
+        reference=str(rule.references[0]),
+        also=technique.spot(breach.also) if breach.also else None,
+    )
+
+
+def softer(own: Severity, asked: Severity | None) -> Severity:
+    """Return the lighter of a rule's severity and the one a breach asks for; a breach never hardens."""
+    return own if asked is None or _WEIGHT[asked] > _WEIGHT[own] else asked
+
+
+def stretch(span: Span, sources: Sources) -> str:
+    """Return what the author wrote at a place; empty where the file is not at hand."""
+    source = sources.get(span.path)
+    return source.line(span.line)[span.column - 1 : span.end_column - 1] if source else ""
+
+
+def settled(
+    technique: AnyTechnique, found: Iterable[Finding], names: Iterable[str], sources: Sources = NO_SOURCES
+) -> tuple[Finding, ...]:
+    """Return the findings that no waiver covers, and one for each waiver that does not hold.
+
+    `names` are the rules that were judged to give `found`: a waiver of one of them that covers nothing is a
+    finding. Any stage may settle its own findings of a technique so.
+    """
+    judged = set(names)
+    findings = tuple(found)
+    kept = [finding for finding in findings if finding.rule not in technique.waive]
+    for name, reason in technique.waive.items():
+        if name not in judged:
+            continue
+        covered = [finding for finding in findings if finding.rule == name]
+        breach = _weak(name, reason, covered) if covered else _idle(name)
+        if breach:
+            kept.append(placed(WAIVER, breach, technique, sources))
+    return tuple(kept)
+
+
+def _weak(name: str, reason: str, covered: list[Finding]) -> Breach | None:
+    """Return the breach of a waiver whose reason does not carry it, weighing what it would have covered."""
+    letters = sum(character.isalnum() for character in reason)
+    guarded = name.startswith(GUARDED) or name in GUARDED_TOO
+    least = SHORTEST_REASON if guarded else 1
+    if letters >= least:
+        return None
+    first = max(covered, key=lambda finding: _WEIGHT[finding.severity])
+    return Breach(
+        field=f"waive.{name}",
+        what=f"`{name}` is waived with {f'the reason `{reason.strip()}`' if letters else 'no reason'}",
+        why=(
+            f"without the waiver it says: {first.what}; "
+            + (f"a rule about harm needs a reason of {least} letters or more" if guarded else "a waiver says why")
+        ),
+        mend=f"write after `{name}:` what makes it right here, in {least} letters or more, or take the line out",
+        severity=first.severity,
+    )
+
+
+def _idle(name: str) -> Breach:
+    """Return the breach of a waiver that covers nothing."""
+    return Breach(
+        field=f"waive.{name}",
+        what=f"`{name}` is waived, and nothing here breaks it",
+        why="a waiver left behind would hide the next breach of this rule",
+        mend=f"take the line `{name}` out of `waive:`",
+        severity=Severity.WARNING,
+    )

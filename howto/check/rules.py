@@ -1,0 +1,62 @@
+"""Runs a family's rules, every family's rules for all, and the common ones over a technique."""
+
+from collections.abc import Iterable, Iterator
+from difflib import get_close_matches
+from itertools import chain
+from typing import Any
+
+from howto.check.claims import CLAIM_RULES
+from howto.check.common import COMMON_RULES
+from howto.check.place import NO_SOURCES, WAIVER, Sources, placed, settled
+from howto.check.shelf import SHELF_RULES
+from howto.findings import Finding, Severity, in_order
+from howto.model.family import AnyFamily, Breach, Rule
+from howto.model.technique import AnyTechnique
+
+LATER = frozenset(rule.name for rule in (*CLAIM_RULES, *SHELF_RULES))
+LAYING_OUT = "fit."  # what will not fit is found, and its waivers settled, while laying out
+
+
+def check_technique(
+    technique: AnyTechnique,
+    family: AnyFamily,
+    families: Iterable[AnyFamily],
+    sources: Sources = NO_SOURCES,
+) -> tuple[Finding, ...]:
+    """Return what breaks a rule of its family, of any family that holds over all, or of every technique.
+
+    `families` is the whole table; `sources` the files by path, from which a finding quotes.
+    """
+    rules = rules_over(family, families)
+    found = (placed(rule, breach, technique, sources) for rule in rules for breach in breaches_of(rule, technique))
+    names = {rule.name for rule in rules}
+    return in_order([*settled(technique, found, names, sources), *_strays(technique, names, sources)])
+
+
+def rules_over(family: AnyFamily, families: Iterable[AnyFamily]) -> tuple[Rule[Any], ...]:
+    """Return the rules that a technique of `family` answers to, each once, in reading order."""
+    rules = chain(family.rules, *(each.every for each in families), COMMON_RULES)
+    return tuple({rule.name: rule for rule in rules}.values())
+
+
+def breaches_of(rule: Rule[Any], technique: AnyTechnique) -> Iterator[Breach]:
+    """Yield the breaches of one rule; none for a rule that another stage looks for."""
+    if rule.check is not None:
+        yield from rule.check(technique)
+
+
+def _strays(technique: AnyTechnique, names: set[str], sources: Sources) -> Iterator[Finding]:
+    """Yield a finding for each waiver that names no rule this technique answers to."""
+    known = sorted(names | LATER)
+    for name in technique.waive:
+        if name in names or name in LATER or name.startswith(LAYING_OUT):
+            continue
+        near = get_close_matches(name, known, n=1, cutoff=0.6)
+        breach = Breach(
+            field=f"waive.{name}",
+            what=f"`{name}` is waived, and no rule of that name looks at this technique",
+            why="only a rule that a technique answers to can be waived",
+            mend=f"write `{near[0]}` in its place" if near else f"take the line `{name}` out of `waive:`",
+            severity=Severity.WARNING,
+        )
+        yield placed(WAIVER, breach, technique, sources)
