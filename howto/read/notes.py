@@ -51,9 +51,7 @@ class Notes:
     ) -> None:
         """Note one observation at a place in this file."""
         text = line_of(self.source, span.line) if span.path == self.source.path else ""
-        self.found.append(
-            Finding(f"file.{rule}", severity, span, text, what, why, mend, reference=README, also=also)
-        )
+        self.found.append(Finding(f"file.{rule}", severity, span, text, what, why, mend, reference=README, also=also))
 
     @property
     def findings(self) -> tuple[Finding, ...]:

@@ -17,7 +17,9 @@ _SPACES: Final = str.maketrans(
 _SIGNS: Final = ":@`%[]{}\"'#"
 _HIDE: Final = {sign: chr(0xE000 + number) for number, sign in enumerate(_SIGNS)}
 _SHOW: Final = str.maketrans({hidden: sign for sign, hidden in _HIDE.items()})
-_PAIR: Final = re.compile(r"(?P<lead>\s*(?:- +)*)(?P<key>[^\s#\"'\[\]{}&*!|>%@`,?:-][^:#]*?)(?P<gap> *: +)(?P<value>\S.*)")
+_PAIR: Final = re.compile(
+    r"(?P<lead>\s*(?:- +)*)(?P<key>[^\s#\"'\[\]{}&*!|>%@`,?:-][^:#]*?)(?P<gap> *: +)(?P<value>\S.*)"
+)
 _ITEM: Final = re.compile(r"(?P<lead>\s*(?:- +)+)(?P<value>\S.*)")
 _CURLY: Final = re.compile(r"“[^“”\"\\]*”|‘[^‘’'\\]*’")
 _COLOUR: Final = re.compile(r"#[0-9A-Fa-f]{3,8}(?![^\s])")

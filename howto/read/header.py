@@ -1,0 +1,250 @@
+"""A technique's front matter: title, family, level, time, needs, plants, season, measures and waivers."""
+
+import re
+from collections.abc import Callable, Mapping as Table
+from dataclasses import dataclass, field
+from pathlib import PurePosixPath
+from typing import Final
+
+from howto.model.family import AnyFamily
+from howto.model.measures import Measures
+from howto.quantities import QuantityError, parse_in
+from howto.read.measures import measures_from
+from howto.read.nodes import Entry, Mapping, Node, Scalar, is_blank
+from howto.read.notes import Notes, nearest, short, whole_line
+from howto.read.values import (
+    as_mapping,
+    choice_in,
+    note_bound,
+    place_of,
+    quantity_in,
+    text_in,
+    unknown_keys,
+    whole_in,
+    words_in,
+)
+from howto.span import Span
+
+KEYS: Final = (
+    "title",
+    "family",
+    "level",
+    "minutes",
+    "needs",
+    "plants",
+    "season",
+    "language",
+    "measures",
+    "waive",
+)
+MOST_MINUTES: Final = 2400  # a week of eight-hour days
+LEVELS: Final = (1, 3)
+_LANGUAGE: Final = re.compile(r"[a-z]{2,3}(?:-[A-Za-z0-9]{2,8})?")
+_LANGUAGES: Final = {
+    "english": "en", "spanish": "es", "español": "es", "vietnamese": "vi", "maori": "mi", "māori": "mi",
+    "te reo māori": "mi", "french": "fr", "german": "de", "italian": "it", "portuguese": "pt",
+}  # fmt: skip
+
+
+@dataclass(slots=True)
+class Header:
+    """What the front matter of a technique says; what could not be read is empty."""
+
+    title: str = ""
+    family: AnyFamily | None = None
+    level: int = 1
+    minutes: float | None = None
+    needs: tuple[str, ...] = ()
+    plants: tuple[str, ...] = ()
+    season: str = ""
+    language: str = "en"
+    measures: Measures | None = None
+    waive: dict[str, str] = field(default_factory=dict)
+    spans: dict[str, Span] = field(default_factory=dict)
+
+
+def read_header(notes: Notes, node: Node | None, families: Table[str, AnyFamily], *, damaged: bool) -> Header:
+    """Return what the front matter says; `damaged` when parts of it were lost, so that none is called missing."""
+    top = whole_line(notes.source, 1)
+    header = Header(language=_language_of_name(notes))
+    if node is None and damaged:
+        return header
+    keys = as_mapping(notes, node, "the front matter", "`title: Clip a ball`", top) or Mapping((), top)
+    if node is not None and not isinstance(node, Mapping):
+        return header
+    unknown_keys(notes, keys, KEYS, "the front matter")
+    title = keys.entry("title")
+    home = title.key.span if title else keys.entries[0].key.span if keys.entries else top
+    header.spans.update(dict.fromkeys(KEYS, home))
+    for entry in keys:
+        header.spans[entry.name] = place_of(entry)
+        reader = _READERS.get(entry.name)
+        if reader is not None:
+            reader(notes, entry, header)
+    _family(notes, keys, header, families, home, damaged=damaged)
+    if not title and not damaged:
+        _note_missing(notes, home, "title", "every output is headed by it", "title: Clip a ball")
+    return header
+
+
+def _language_of_name(notes: Notes) -> str:
+    """Return the language a file's name says (`clip-a-ball.es.md`), English where it says none."""
+    ending = PurePosixPath(notes.source.stem).suffix.removeprefix(".")
+    return ending if _LANGUAGE.fullmatch(ending) else "en"
+
+
+def _note_missing(notes: Notes, home: Span, key: str, why: str, line: str) -> None:
+    """Note a key that must be there, with the line to add."""
+    notes.add(
+        "missing-key",
+        home,
+        f"the front matter has no `{key}`",
+        why,
+        f"write a line `{line}` between the two lines of `---`",
+    )
+
+
+def _family(
+    notes: Notes, keys: Mapping, header: Header, families: Table[str, AnyFamily], home: Span, *, damaged: bool
+) -> None:
+    """Read the family and its measures."""
+    entry = keys.entry("family")
+    if entry is None:
+        folder = PurePosixPath(notes.source.path).parent.name
+        if not damaged:
+            line = f"family: {folder if folder in families else next(iter(families), 'clipping')}"
+            why = "the family says which arithmetic checks the technique: " + ", ".join(families)
+            _note_missing(notes, home, "family", why, line)
+        header.family = families.get(folder)
+    else:
+        name = choice_in(notes, entry, families)
+        header.family = families.get(name) if name else None
+    measures = keys.entry("measures")
+    family = header.family
+    if family is None:
+        return
+    if measures is None and damaged:
+        return
+    under = measures.key.span if measures else home
+    blank = measures is None or is_blank(measures.value)
+    node = (
+        None if blank or measures is None else as_mapping(notes, measures.value, "`measures`", _example(family), under)
+    )
+    if node is None and not blank:
+        return
+    header.spans["measures"] = under
+    found, spans = measures_from(notes, node, family, under)
+    header.measures = found
+    header.spans.update({f"measures.{name}": span for name, span in spans.items()})
+
+
+def _example(family: AnyFamily) -> str:
+    """Return a line of a family's measures, for a mend."""
+    key, text = family.starter[0] if family.starter else ("finished width", "900 mm")
+    return f"a line such as `  {key}: {text}` under `measures:`"
+
+
+def _title(notes: Notes, entry: Entry, header: Header) -> None:
+    header.title = text_in(notes, entry) or ""
+
+
+def _level(notes: Notes, entry: Entry, header: Header) -> None:
+    header.level = whole_in(notes, entry, *LEVELS) or 1
+
+
+def _minutes(notes: Notes, entry: Entry, header: Header) -> None:
+    """Read a time; a bare number is minutes."""
+    if isinstance(entry.value, Scalar) and re.fullmatch(r"\d{1,6}(\.\d+)?", entry.value.text.strip()):
+        value: float | None = float(entry.value.text)
+    else:
+        found = quantity_in(notes, entry, "min")
+        value = found[0] if found else None
+    if value is not None and not 0 < value <= MOST_MINUTES:
+        wanted = (f"more than 0 min and at most {MOST_MINUTES} min", "25" if value <= 0 else str(MOST_MINUTES))
+        note_bound(
+            notes,
+            place_of(entry),
+            entry.key.text,
+            short(entry.value.text if isinstance(entry.value, Scalar) else ""),
+            wanted,
+        )
+        return
+    header.minutes = value
+
+
+def _needs(notes: Notes, entry: Entry, header: Header) -> None:
+    """Read the techniques to know first; a title becomes the name of its file."""
+    if is_blank(entry.value):
+        return
+    found = words_in(notes, entry)
+    header.needs = tuple(
+        re.sub(r"[^a-z0-9]+", "-", word.text.casefold().removesuffix(".md")).strip("-") for word in found
+    )
+    header.spans.update({f"needs[{at}]": word.span for at, word in enumerate(found)})
+
+
+def _plants(notes: Notes, entry: Entry, header: Header) -> None:
+    """Read the plants."""
+    if is_blank(entry.value):
+        return
+    found = words_in(notes, entry)
+    header.plants = tuple(" ".join(word.text.split()) for word in found)
+    header.spans.update({f"plants[{at}]": word.span for at, word in enumerate(found)})
+
+
+def _season(notes: Notes, entry: Entry, header: Header) -> None:
+    header.season = "" if is_blank(entry.value) else text_in(notes, entry) or ""
+
+
+def _language(notes: Notes, entry: Entry, header: Header) -> None:
+    header.language = language_in(notes, entry) or header.language
+
+
+def language_in(notes: Notes, entry: Entry) -> str | None:
+    """Return a language by its letters; None, noted, for what is none."""
+    text = text_in(notes, entry)
+    if text is None or _LANGUAGE.fullmatch(text):
+        return text
+    lowered = text.casefold()
+    near = _LANGUAGES.get(lowered) or _LANGUAGES.get(nearest(lowered, _LANGUAGES) or "") or "en"
+    notes.add(
+        "unknown-word",
+        place_of(entry),
+        f"`{short(text)}` does not say which language by its letters",
+        "a language is two or three small letters, such as `en` or `es`",
+        f"write `{entry.key.text}: {near}`",
+    )
+    return None
+
+
+def _waive(notes: Notes, entry: Entry, header: Header) -> None:
+    """Read the rules that this technique breaks for a reason."""
+    if is_blank(entry.value):
+        return
+    example = "a rule, a colon and the reason, such as `waive: {mowing.one-third: renovation, agreed}`"
+    node = as_mapping(notes, entry.value, "`waive`", example, entry.key.span)
+    for each in node or ():
+        name = each.key.text
+        header.spans[f"waive.{name}"] = each.key.span
+        if is_blank(each.value):
+            notes.add(
+                "waive",
+                each.key.span,
+                f"`{short(name)}` is waived without a reason",
+                "whoever reads the card later must see why the rule was broken",
+                f"write the reason after the colon, or take `{short(name)}` out",
+            )
+        elif (reason := text_in(notes, each)) is not None:
+            header.waive[name] = reason
+
+
+_READERS: Final[dict[str, Callable[[Notes, Entry, Header], None]]] = {
+    "title": _title,
+    "level": _level,
+    "minutes": _minutes,
+    "needs": _needs,
+    "plants": _plants,
+    "season": _season,
+    "language": _language,
+    "waive": _waive,
+}

@@ -1,0 +1,151 @@
+"""A family's measures from what an author wrote under `measures:`: units turned, bounds kept, words matched."""
+
+from datetime import date
+from types import NoneType, UnionType
+from typing import Any, Final, Literal, Union, get_args, get_origin
+
+from pydantic import ValidationError
+
+from howto.model.family import AnyFamily
+from howto.model.measures import Measures
+from howto.quantities import field_unit
+from howto.read.bounds import explain_refusal
+from howto.read.nodes import Entry, Mapping, Scalar, tidy_key
+from howto.read.notes import Notes, short
+from howto.read.values import (
+    choice_in,
+    choice_of,
+    date_in,
+    date_of,
+    place_of,
+    quantity_of,
+    text_in,
+    unknown_keys,
+    words_in,
+    yes_in,
+)
+from howto.span import Span
+
+OWN: Final = ("tolerances", "written")
+
+
+class Gathered:
+    """What was read of the measures so far: values, tolerances and writing by field name, and their places."""
+
+    def __init__(self, before: Measures | None = None) -> None:
+        self.values: dict[str, Any] = dict(before.given()) if before else {}
+        self.tolerances: dict[str, float] = dict(before.tolerances) if before else {}
+        self.written: dict[str, str] = dict(before.written) if before else {}
+        self.spans: dict[str, Span] = {}
+        self.unread: set[str] = set()  # written, but not understood: not to be called missing
+
+
+def keys_of(model: type[Measures]) -> dict[str, str]:
+    """Return a family's field names by the key an author writes."""
+    return {field_unit(name)[0]: name for name in model.model_fields if name not in OWN}
+
+
+def measures_from(
+    notes: Notes, node: Mapping | None, family: AnyFamily, home: Span, before: Measures | None = None
+) -> tuple[Measures | None, dict[str, Span]]:
+    """Return the measures an author wrote and the place of each by field name.
+
+    `home` is the key they stand under; `before` are measures that these override, as on a visit.
+    """
+    keys = keys_of(family.measures)
+    gathered = Gathered(before)
+    if node is not None:
+        unknown_keys(notes, node, list(keys), f"{family.name} measures")
+        known = {tidy_key(key): name for key, name in keys.items()}
+        for entry in node:
+            if entry.name in known:
+                _gather(notes, gathered, entry, known[entry.name], family.measures)
+    fields = gathered.values | {"tolerances": gathered.tolerances, "written": gathered.written}
+    try:
+        measures = family.measures.model_validate(fields)
+    except ValidationError as problem:
+        explain_refusal(notes, problem, family, home, gathered.spans, gathered.unread, gathered.written)
+        return None, gathered.spans
+    return (None if gathered.unread else measures), gathered.spans
+
+
+def _gather(notes: Notes, gathered: Gathered, entry: Entry, name: str, model: type[Measures]) -> None:
+    """Add one measure to what was gathered; one that cannot be read is noted and kept from being missed."""
+    gathered.spans[name] = place_of(entry)
+    gathered.tolerances.pop(name, None)
+    kind = plain_kind(model.model_fields[name].annotation)
+    unit = field_unit(name)[1]
+    before = len(notes.found)
+    tolerance: float | None = None
+    if get_origin(kind) is tuple:
+        value: Any = _many(notes, entry, kind, unit)
+    elif kind is float or kind is int:
+        value, tolerance = _number(notes, entry, unit, whole=kind is int)
+    else:
+        value = _word(notes, entry, kind)
+    if value is None or len(notes.found) > before:
+        gathered.unread.add(name)
+        gathered.values.pop(name, None)
+        return
+    gathered.values[name] = value
+    if isinstance(entry.value, Scalar):
+        gathered.written[name] = " ".join(entry.value.text.split())
+    if tolerance is not None:
+        gathered.tolerances[name] = tolerance
+
+
+def plain_kind(annotation: Any) -> Any:
+    """Return what a field holds when it holds something: `float | None` is a float."""
+    if get_origin(annotation) in (Union, UnionType):
+        return next(kind for kind in get_args(annotation) if kind is not NoneType)
+    return annotation
+
+
+def _word(notes: Notes, entry: Entry, kind: Any) -> Any:
+    """Return a word of a list, a yes or no, a date or a text."""
+    if get_origin(kind) is Literal:
+        return choice_in(notes, entry, get_args(kind))
+    if kind is bool:
+        return yes_in(notes, entry)
+    if kind is date:
+        return date_in(notes, entry)
+    return text_in(notes, entry)
+
+
+def _number(notes: Notes, entry: Entry, unit: str | None, *, whole: bool) -> tuple[float | int | None, float | None]:
+    """Return a quantity in the field's unit with its tolerance; a count is whole and has none."""
+    text = text_in(notes, entry)
+    found = quantity_of(notes, text, place_of(entry), entry.key.text, unit or "1") if text is not None else None
+    if found is None:
+        return None, None
+    value, tolerance = found
+    if not whole:
+        return value, tolerance
+    if value == int(value) and tolerance is None:
+        return int(value), None
+    notes.add(
+        "value",
+        place_of(entry),
+        f"`{short(text or '')}` is not a whole number",
+        f"`{entry.key.text}` is a count",
+        f"write `{entry.key.text}: {max(1, round(value))}`",
+    )
+    return None, None
+
+
+def _many(notes: Notes, entry: Entry, kind: Any, unit: str | None) -> tuple[Any, ...] | None:
+    """Return a list of quantities, counts, dates or words."""
+    inner = get_args(kind)
+    found: list[Any] = []
+    for item in words_in(notes, entry):
+        each = plain_kind(inner[0])
+        if each is float or each is int:
+            value = quantity_of(notes, item.text, item.span, entry.key.text, unit or "1")
+            found.append(None if value is None else int(value[0]) if each is int else value[0])
+        elif get_origin(each) is Literal:
+            found.append(choice_of(notes, item.text, item.span, entry.key.text, get_args(each)))
+        elif each is date:
+            found.append(date_of(notes, item.text, item.span, entry.key.text))
+        else:
+            found.append(item.text)
+    return None if None in found or not found else tuple(found)

@@ -1,0 +1,195 @@
+"""What the YAML parser says, in words a gardener can act on."""
+
+import re
+from dataclasses import dataclass
+from typing import Final
+
+import yaml
+
+from howto.read.notes import Notes, line_of, short, whole_line
+from howto.read.yaml_text import YamlText, in_quotes
+from howto.span import Span
+
+
+@dataclass(frozen=True, slots=True)
+class _Saying:
+    """Words for one message of the parser: `at` says whether the problem or its beginning is pointed at."""
+
+    message: str
+    rule: str
+    what: str
+    why: str
+    mend: str
+    at: str = "problem"
+
+
+_SAYINGS: Final = (
+    _Saying(
+        "but found another document",
+        "two-documents",
+        "a second `---` stands here",
+        "one file holds one set of keys; what follows would not be read",
+        "take out this line",
+        at="document",
+    ),
+    _Saying(
+        "mapping values are not allowed here",
+        "quotes",
+        "this colon stands where none can",
+        "a line is one `key: value`, and what continues a value has no colon",
+        "put quotes round the text that has the colon in it, or write it on one line as `key: value`",
+    ),
+    _Saying(
+        "could not find expected ':'",
+        "yaml",
+        "this line has no colon after its key",
+        "each line is a `key: value`, or stands under a key that ends in a colon",
+        "write a colon and a space after the key, or take out this line",
+        at="context",
+    ),
+    _Saying(
+        "while scanning a quoted scalar",
+        "yaml",
+        "the quote that opens here is never closed",
+        "all that follows would be read as one text",
+        "write the same quote at the end of this text",
+        at="context",
+    ),
+    _Saying(
+        "found unknown escape character",
+        "yaml",
+        "a backslash stands in double quotes",
+        "in double quotes a backslash changes the character after it",
+        "put single quotes round this text in place of the double ones",
+    ),
+    _Saying(
+        "expected ',' or '}'",
+        "yaml",
+        "the bracket that opens here is not closed, or a comma is missing in it",
+        "`{` and `}` hold `key: value, key: value`",
+        "write `}` at the end, and a comma between one `key: value` and the next",
+        at="context",
+    ),
+    _Saying(
+        "expected ',' or ']'",
+        "yaml",
+        "the bracket that opens here is not closed, or a comma is missing in it",
+        "`[` and `]` hold words with commas between them",
+        "write `]` at the end, and a comma between one word and the next",
+        at="context",
+    ),
+    _Saying(
+        "while scanning an alias",
+        "quotes",
+        "this text starts with `*` and has no quotes round it",
+        "here a value that starts with `*` would fetch another one",
+        "put quotes round this text",
+        at="context",
+    ),
+    _Saying(
+        "while scanning an anchor",
+        "quotes",
+        "this text starts with `&` and has no quotes round it",
+        "here a value that starts with `&` would name another one",
+        "put quotes round this text",
+        at="context",
+    ),
+    _Saying(
+        "while scanning a block scalar",
+        "quotes",
+        "this text starts with `>` or `|` and has no quotes round it",
+        "these signs open a text of several lines",
+        "put quotes round this text",
+        at="context",
+    ),
+    _Saying(
+        "tag",
+        "shorthand",
+        "this text starts with `!`",
+        "`!` asks for another kind of value; here every value is the text you see",
+        "take out the `!` and what is joined to it, or put quotes round this text",
+        at="context",
+    ),
+    _Saying(
+        "sequence entries are not allowed here",
+        "yaml",
+        "a dash stands after a key on the same line",
+        "a list starts on the line below its key",
+        "move the dash and what follows to a line of its own, set in by two spaces",
+    ),
+    _Saying(
+        "but found '<block mapping start>'",
+        "yaml",
+        "this line is set in further than the one it belongs with",
+        "keys that stand together start in the same column",
+        "set this line in as far as the line above it",
+    ),
+    _Saying(
+        "expected <block end>",
+        "yaml",
+        "this line does not line up with the lines above it",
+        "keys that stand together start in the same column, and so do the dashes of a list",
+        "set this line in as far as the first line it belongs with",
+    ),
+    _Saying(
+        "nested too deep",
+        "yaml",
+        "lists or keys stand in one another more than 12 deep",
+        "nothing on the shelf goes deeper than four",
+        "take this part out, or write it flat",
+    ),
+)
+_ELSE: Final = _Saying(
+    "",
+    "yaml",
+    "this line cannot be read as `key: value`",
+    "each line is a `key: value`, with two spaces more for what stands under a key",
+    "write it as `key: value`, with quotes round a text that has signs in it",
+)
+
+
+def explain(notes: Notes, fit: YamlText, problem: yaml.YAMLError) -> int | None:
+    """Note what stopped the parser; return the line of the parser's text it points at, from 0, if there is one."""
+    if not isinstance(problem, yaml.MarkedYAMLError):
+        notes.add("yaml", whole_line(notes.source, fit.first + 1), _ELSE.what, _ELSE.why, _ELSE.mend)
+        return None
+    said = f"{problem.context or ''}; {problem.problem or ''}"
+    saying = next((each for each in _SAYINGS if each.message in said), _ELSE)
+    mark = problem.problem_mark or problem.context_mark
+    if saying.at == "context" and problem.context_mark is not None:
+        mark = problem.context_mark
+    if saying.at == "document" and problem.problem_mark is not None:
+        mark = problem.problem_mark
+    if mark is None:
+        notes.add(saying.rule, whole_line(notes.source, fit.first + 1), saying.what, saying.why, saying.mend)
+        return None
+    span, number = _place(notes, fit, mark)
+    notes.add(saying.rule, span, saying.what, saying.why, _mend(notes, saying, span))
+    return number
+
+
+def _place(notes: Notes, fit: YamlText, mark: yaml.Mark) -> tuple[Span, int]:
+    """Return where a mark stands in the file, moved up to the last written line, and its line in the parser's text."""
+    number = min(mark.line, len(fit.lines) - 1)
+    moved = number != mark.line
+    while number > 0 and not fit.lines[number].strip():
+        number, moved = number - 1, True
+    line, column = fit.place(mark)
+    if moved:
+        return whole_line(notes.source, fit.first + number + 1), number
+    length = len(line_of(notes.source, line).rstrip())
+    if column > length:
+        return whole_line(notes.source, line), number
+    return Span(notes.source.path, line, column, length + 1), number
+
+
+def _mend(notes: Notes, saying: _Saying, span: Span) -> str:
+    """Return the mend, with the text to write where it can be told."""
+    text = line_of(notes.source, span.line)[span.column - 1 :].strip()
+    if saying.mend == "put quotes round this text" and text:
+        return f"put quotes round this text: write `{in_quotes(text)}`"
+    if saying.message == "could not find expected ':'" and (found := re.match(r"([A-Za-z ]+?)\s+(\S.*)", text)):
+        return (
+            f"write a colon and a space after the key, such as `{found[1]}: {short(found[2])}`, or take out this line"
+        )
+    return saying.mend
