@@ -13,7 +13,7 @@ from howto.model.shown import shown, shown_cell
 from howto.model.technique import AnyTechnique
 from howto.quantities import field_unit
 
-SAME_PLANT: Final = Rule[Any](
+SAME_PLANT: Final[Rule[Any]] = Rule(
     name="shelf.same-plant",
     severity=Severity.WARNING,
     statement="Two files of one trade say the same of one plant.",

@@ -8,7 +8,7 @@ from typing import Any, Final, NamedTuple
 
 from howto.check.numbers import Claim, claims_in, named_in
 from howto.check.passages import Written, written
-from howto.check.place import NO_SOURCES, Sources, placed, settled, stretch
+from howto.check.place import NO_SOURCES, Sources, line_at, placed, settled
 from howto.findings import Finding, Severity, in_order
 from howto.model.family import Breach, Rule
 from howto.model.figure import Figure
@@ -18,7 +18,7 @@ from howto.model.technique import AnyTechnique
 from howto.quantities import field_unit
 from howto.span import Span
 
-NUMBER: Final = Rule[Any](
+NUMBER: Final[Rule[Any]] = Rule(
     name="technique.number",
     severity=Severity.ERROR,
     statement="A number in prose that names a measure or a figure agrees with it.",
@@ -29,7 +29,7 @@ NUMBER: Final = Rule[Any](
     references=(FORMAT,),
     applies="prose that ties a number to the name of a measure or a figure",
 )
-WORDS: Final = Rule[Any](
+WORDS: Final[Rule[Any]] = Rule(
     name="technique.words",
     severity=Severity.ERROR,
     statement="Words in braces name a measure that is given, its tolerance, or a figure.",
@@ -37,7 +37,7 @@ WORDS: Final = Rule[Any](
     references=(FORMAT,),
     applies="prose with `{words}`",
 )
-BRACES: Final = Rule[Any](
+BRACES: Final[Rule[Any]] = Rule(
     name="technique.braces",
     severity=Severity.ERROR,
     statement="Every brace in prose has its other half.",
@@ -100,7 +100,7 @@ def _claim(passage: Written, claim: Claim) -> _Noted:
             f"{claim.found} is written here and {named.shown} "
             + ("under `measures:`" if named.measure else "is worked out from the measures")
         ),
-        mend=f"write `{{{named.name}}}` in place of `{claim.written.split(' ')[0] if counted else claim.written}`",
+        mend=f"write `{{{named.name}}}` in place of `{claim.written}`",
         also=f"measures.{named.field}" if named.field else "",
         severity=Severity.WARNING if counted else None,
     )
@@ -187,7 +187,7 @@ def _placed(noted: _Noted, technique: AnyTechnique, sources: Sources) -> Finding
     """Return the finding at the very words, where the file is at hand and they stand in the passage."""
     finding = placed(noted.rule, noted.breach, technique, sources)
     span = _narrowed(finding.span, noted.needle, technique, sources)
-    return replace(finding, span=span, text=stretch(span, sources))
+    return replace(finding, span=span, text=line_at(span, sources))
 
 
 def _narrowed(span: Span, needle: str, technique: AnyTechnique, sources: Sources) -> Span:

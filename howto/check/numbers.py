@@ -40,7 +40,12 @@ _TIES: Final = _MARKS | _set(
 )
 _BACK_TIES: Final = _set("the as is our your its")
 _LEADS: Final = _set("the a an of to at this that its their with same full and final until")
-_CHANGED: Final = _set("less plus minus more over is are must should will")
+_CHANGED: Final = _set("less plus minus more over")
+_SAID: Final = _set("is are was must should shall will may")
+_BEYOND: Final = _set(
+    "beyond past outside inside wider narrower larger smaller more less above below over under off from away apart "
+    "longer shorter higher lower deeper taller either each clear short proud"
+)
 _SMALL: Final = ("two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 _UNCOUNTED: Final = _set("each every after first last next another further least most than of no within other about")
 
@@ -123,13 +128,16 @@ def _amounts(sentence: str, known: Sequence[Named]) -> Iterator[Claim]:
 def _tied(before: str, after: str, known: Sequence[Named]) -> list[Named]:
     """Return what an amount is said to be: the longest names that the words next to it make."""
     left, right = _words(before), _words(after)
+    if right and right[0] in _BEYOND:
+        return []
     moved = False
     while left and left[-1] in _TIES:
         moved = left.pop() == "to" or moved
     found = [each for each in known if _ends_with(left, each.words, moved=moved)]
     if not found:
+        apart = bool(right) and right[0] in _MARKS
         right = _past_ties(right)
-        found = [each for each in known if _starts_with(right, each.words)]
+        found = [each for each in known if _starts_with(right, each.words, apart=apart)]
     longest = max((len(each.words) for each in found), default=0)
     return [each for each in found if len(each.words) == longest]
 
@@ -147,7 +155,9 @@ def _ends_with(left: Sequence[str], words: tuple[str, ...], *, moved: bool) -> b
     if not words or not left or left[-1] not in words:
         return False
     tail = [(at, word) for at, word in enumerate(left) if word not in _GLUE][-len(words) :]
-    if tuple(word for _, word in tail) == words:
+    said = tuple(word for _, word in tail)
+    turned = said == words[::-1] and "of" in left[tail[0][0] :]  # `the width of the hole`
+    if said == words or turned:
         ahead = left[: tail[0][0]]
         if moved and "from" in ahead[-2:]:
             return False  # `from the standing width to 900 mm` says where it goes, not what it is
@@ -156,10 +166,15 @@ def _ends_with(left: Sequence[str], words: tuple[str, ...], *, moved: bool) -> b
     return len(words) > 1 and apart and set(words) <= set(left)
 
 
-def _starts_with(right: Sequence[str], words: tuple[str, ...]) -> bool:
-    """Tell whether the words after an amount start with a name, which nothing then changes."""
+def _starts_with(right: Sequence[str], words: tuple[str, ...], *, apart: bool) -> bool:
+    """Tell whether the words after an amount start with a name, which nothing then changes.
+
+    `At 300 mm, the finished width is …` goes on to say something else of the name, so a name set `apart` by a
+    mark is followed by no verb.
+    """
     size = len(words)
-    return bool(words) and tuple(right[:size]) == words and not set(right[size : size + 1]) & _CHANGED
+    changed = _CHANGED | _SAID if apart else _CHANGED
+    return bool(words) and tuple(right[:size]) == words and not set(right[size : size + 1]) & changed
 
 
 def _words(text: str) -> list[str]:
@@ -206,13 +221,22 @@ def _counts(sentence: str, known: Sequence[Named]) -> Iterator[Claim]:
     words = _words(sentence)
     for named in known:
         size = len(named.words)
-        for at in range(1, len(words) - size + 1):
+        for at in range(len(words) - size + 1):
             if not size or tuple(words[at : at + size]) != named.words:
                 continue
-            count = _count(words[at - 1])
-            ahead = words[at - 2] if at > 1 else ""
-            if count is not None and count != named.value and ahead not in _UNCOUNTED and not _tail(ahead):
-                yield Claim(f"{words[at - 1]} {named.name}", named, f"{count}")
+            word = _count_at(words, at, size)
+            if word and _count(word) != named.value:
+                yield Claim(word, named, f"{_count(word)}")
+
+
+def _count_at(words: Sequence[str], at: int, size: int) -> str:
+    """Return the count said just before the name at `at`, or after it as in `passes: 3`; "" for none."""
+    ahead = words[at - 2] if at > 1 else ""
+    if at and _count(words[at - 1]) is not None and ahead not in _UNCOUNTED and not _tail(ahead):
+        return words[at - 1]
+    rest = words[at + size :]
+    told = len(rest) > 1 and rest[0] in {":", "=", "is", "are"} and not any(map(str.isalpha, rest[2:3]))
+    return rest[1] if told and _count(rest[1]) is not None else ""
 
 
 def _count(word: str) -> int | None:

@@ -5,7 +5,7 @@ from datetime import timedelta
 from difflib import get_close_matches
 from typing import Any, Final
 
-from howto.check.place import Sources, stretch
+from howto.check.place import Sources, line_at
 from howto.check.twins import is_twin
 from howto.findings import Finding, Severity
 from howto.model.family import Rule
@@ -16,7 +16,7 @@ from howto.span import SourceText, Span
 FILE: Final = "people.yaml"
 USUAL_GAP: Final = timedelta(weeks=6)  # ours: only offered in a mend
 
-NEXT_VISIT: Final = Rule[Any](
+NEXT_VISIT: Final[Rule[Any]] = Rule(
     name="shelf.next-visit",
     severity=Severity.ERROR,
     statement="A visit's next visit comes after it.",
@@ -24,7 +24,7 @@ NEXT_VISIT: Final = Rule[Any](
     references=(FORMAT,),
     applies="visits with `next visit:`",
 )
-SIGN_OFF: Final = Rule[Any](
+SIGN_OFF: Final[Rule[Any]] = Rule(
     name="shelf.sign-off",
     severity=Severity.ADVICE,
     statement="People are signed off for techniques of the shelf, as they now stand.",
@@ -99,4 +99,4 @@ def _line_with(source: SourceText, text: str, start: int) -> int:
 
 
 def _finding(rule: Rule[Any], span: Span, sources: Sources, what: str, why: str, mend: str) -> Finding:
-    return Finding(rule.name, rule.severity, span, stretch(span, sources), what, why, mend, str(rule.references[0]))
+    return Finding(rule.name, rule.severity, span, line_at(span, sources), what, why, mend, str(rule.references[0]))

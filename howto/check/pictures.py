@@ -5,7 +5,7 @@ from difflib import get_close_matches
 from pathlib import Path
 from typing import Any, Final
 
-from howto.check.place import Sources, stretch
+from howto.check.place import Sources, line_at
 from howto.findings import Finding, Severity
 from howto.model.family import Rule
 from howto.model.reference import FORMAT, PRACTICE
@@ -18,7 +18,7 @@ ENDINGS: Final = frozenset(
     {".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif", ".gif", ".tif", ".tiff", ".bmp", ".avif"}
 )
 
-PICTURE: Final = Rule[Any](
+PICTURE: Final[Rule[Any]] = Rule(
     name="shelf.picture",
     severity=Severity.ERROR,
     statement="Every picture that a file names is in the shelf's `pictures` folder, in the same letters.",
@@ -26,7 +26,7 @@ PICTURE: Final = Rule[Any](
     references=(FORMAT,),
     applies="pictures of steps and visits",
 )
-UNUSED: Final = Rule[Any](
+UNUSED: Final[Rule[Any]] = Rule(
     name="shelf.picture-unused",
     severity=Severity.ADVICE,
     statement="Every picture in the `pictures` folder is shown by some file.",
@@ -91,4 +91,4 @@ def _missing(file: str, there: tuple[str, ...], folder: str) -> tuple[str, str, 
 
 
 def _finding(rule: Rule[Any], span: Span, sources: Sources, what: str, why: str, mend: str) -> Finding:
-    return Finding(rule.name, rule.severity, span, stretch(span, sources), what, why, mend, str(rule.references[0]))
+    return Finding(rule.name, rule.severity, span, line_at(span, sources), what, why, mend, str(rule.references[0]))

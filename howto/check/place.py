@@ -17,7 +17,7 @@ GUARDED = "safety."  # the rules of this family, and the two below, are about pe
 GUARDED_TOO = frozenset({"technique.cautions", "technique.caution-words"})
 _WEIGHT = {Severity.ADVICE: 0, Severity.WARNING: 1, Severity.ERROR: 2}
 
-WAIVER = Rule[Any](
+WAIVER: Rule[Any] = Rule(
     name="technique.waiver",
     severity=Severity.ERROR,
     statement="A waiver names a rule that this technique breaks, and says why that is right here.",
@@ -37,7 +37,7 @@ def placed(rule: Rule[Any], breach: Breach, technique: AnyTechnique, sources: So
         rule=rule.name,
         severity=softer(rule.severity, breach.severity),
         span=span,
-        text=stretch(span, sources),
+        text=line_at(span, sources),
         what=breach.what,
         why=breach.why,
         mend=breach.mend,
@@ -51,10 +51,10 @@ def softer(own: Severity, asked: Severity | None) -> Severity:
     return own if asked is None or _WEIGHT[asked] > _WEIGHT[own] else asked
 
 
-def stretch(span: Span, sources: Sources) -> str:
-    """Return what the author wrote at a place; empty where the file is not at hand."""
+def line_at(span: Span, sources: Sources) -> str:
+    """Return the author's line at a place; empty where the file is not at hand."""
     source = sources.get(span.path)
-    return source.line(span.line)[span.column - 1 : span.end_column - 1] if source else ""
+    return source.line(span.line) if source else ""
 
 
 def settled(

@@ -20,7 +20,7 @@ from howto.model.shelf import Shelf
 from howto.model.technique import AnyTechnique
 from howto.span import Span
 
-SAME_NAME: Final = Rule[Any](
+SAME_NAME: Final[Rule[Any]] = Rule(
     name="shelf.same-name",
     severity=Severity.ERROR,
     statement="No two technique files have the same name, even in different folders.",
@@ -28,7 +28,7 @@ SAME_NAME: Final = Rule[Any](
     references=(FORMAT,),
     applies="every technique",
 )
-SAME_TITLE: Final = Rule[Any](
+SAME_TITLE: Final[Rule[Any]] = Rule(
     name="shelf.same-title",
     severity=Severity.WARNING,
     statement="No two techniques have the same title.",
@@ -36,7 +36,7 @@ SAME_TITLE: Final = Rule[Any](
     references=(FORMAT,),
     applies="every technique",
 )
-NEEDS: Final = Rule[Any](
+NEEDS: Final[Rule[Any]] = Rule(
     name="shelf.needs",
     severity=Severity.ERROR,
     statement="What a technique needs is a technique of the shelf.",
@@ -44,7 +44,7 @@ NEEDS: Final = Rule[Any](
     references=(FORMAT,),
     applies="techniques with `needs:`",
 )
-CIRCLE: Final = Rule[Any](
+CIRCLE: Final[Rule[Any]] = Rule(
     name="shelf.circle",
     severity=Severity.ERROR,
     statement="Needs do not run in a circle.",
@@ -52,7 +52,7 @@ CIRCLE: Final = Rule[Any](
     references=(FORMAT,),
     applies="techniques with `needs:`",
 )
-LEVEL: Final = Rule[Any](
+LEVEL: Final[Rule[Any]] = Rule(
     name="shelf.level",
     severity=Severity.WARNING,
     statement="A technique's level is at least that of every technique it needs.",

@@ -13,7 +13,7 @@ from howto.model.shown import shown_cell
 from howto.model.technique import AnyTechnique
 from howto.quantities import field_unit
 
-TWIN: Final = Rule[Any](
+TWIN: Final[Rule[Any]] = Rule(
     name="shelf.twin",
     severity=Severity.ERROR,
     statement="A technique in a second language has the same measures, and as many steps and cautions, as the first.",
