@@ -42,7 +42,7 @@ def share_removed(shape: str, standing: tuple[float, float], finished: tuple[flo
 
 def share_of_length(share_of_volume: float) -> float:
     """Return the part of each branch's length that a part of the crown's volume answers to: 1 - (1 - v)^(1/3)."""
-    return 1 - (1 - share_of_volume) ** (1 / 3)
+    return 1.0 - float((1 - share_of_volume) ** (1 / 3))
 
 
 def width_at_mm(shape: str, width_mm: float, height_mm: float, up_mm: float) -> float:
@@ -68,7 +68,7 @@ def passes_for(share: float, share_a_pass: float) -> int:
 
 def share_a_pass(share: float, passes: int) -> float:
     """Return the part each of `passes` equal passes takes of what then stands."""
-    return 1 - (1 - share) ** (1 / passes)
+    return 1.0 - float((1 - share) ** (1 / passes))
 
 
 def widest_standing_mm(finished_width_mm: float, finished_share: float) -> float:

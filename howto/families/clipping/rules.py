@@ -211,7 +211,7 @@ def day_temperature(technique: T) -> Iterator[Breach]:
         field="measures.day_temperature_c",
         what=f"the day reaches {num(day)} °C",
         why="cut leaf burned after days over 32 °C" if hot else "wood is brittle below -4 °C",
-        mend=f"wait for a day of {'at most' if hot else 'at least'} {bound} °C, and write `day temperature: {bound} °C`",
+        mend=f"wait for a {'cooler' if hot else 'milder'} day, and write `day temperature: {bound} °C`",
         edit=Edit(key="day temperature", text=f"{bound} °C"),
     )
 

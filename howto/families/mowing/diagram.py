@@ -1,0 +1,139 @@
+"""A lawn drawn at true size: the grass blade with its cut lines, and growth against cuts over time."""
+
+from datetime import date
+from itertools import pairwise
+
+from howto.families.mowing import formulae
+from howto.families.mowing.figures import first_cut, growth, standing
+from howto.families.mowing.measures import MowingMeasures
+from howto.model.technique import Technique
+from howto.quantities import show
+from howto.quantities import show_number as num
+from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, rectangle
+
+LEAN = (0.10, -0.07, 0.04, -0.12, 0.13, -0.03, 0.08)  # how far each blade's tip leans, in heights
+
+
+def drawings(technique: Technique[MowingMeasures], today: date) -> tuple[Drawing, ...]:
+    """Return the blades in thirds with today's cut, then the cuts on the way down or the saw of growth."""
+    del today
+    stages = formulae.heights_down_mm(standing(technique.measures), technique.measures.set_height_mm)
+    second = staged(technique, stages) if len(stages) > 1 else saw(technique)
+    return in_thirds(technique), second
+
+
+def in_thirds(technique: Technique[MowingMeasures]) -> Drawing:
+    """Return grass blades as they stand, thirds marked, what today's cut takes hatched."""
+    m, units = technique.measures, technique.crew.units
+    stands, cut = standing(m), first_cut(m)
+    cut = min(cut, stands)
+    wide = stands * 0.9
+    shapes: list[Shape] = [Polygon(rectangle(-wide / 2, -stands * 0.16, wide / 2, 0), Role.SOIL)]
+    for at, lean in enumerate(LEAN):
+        foot = wide * (-0.36 + 0.12 * at)
+        shapes += _blade(foot, stands * (0.93 + 0.07 * (at % 2)), stands * lean, cut)
+    shapes += [Line(((-wide / 2, 0), (wide / 2, 0)), Role.GROUND)]
+    shapes += [Line(((-wide / 2, stands * part), (wide / 2, stands * part)), Role.CENTRE) for part in (1 / 3, 2 / 3)]
+    share = formulae.share_removed(stands, cut)
+    shapes += [
+        Line(((-wide / 2, cut), (wide / 2, cut)), Role.ACCENT),
+        Level((wide / 2, cut), f"cut {show(cut, 'mm', units)}"),
+        Level((wide / 2, stands), f"stands {show(stands, 'mm', units)}"),
+        Dimension((-wide / 2, 0), (-wide / 2, stands), show(stands, "mm", units), offset=wide * 0.26),
+        Dimension((-wide / 2, cut), (-wide / 2, stands), f"{num(share * 100, 2)} % off", offset=wide * 0.1),
+    ]
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"Today: {show(stands, 'mm', units)} down to {show(cut, 'mm', units)}",
+        alt=f"Grass blades {show(stands, 'mm', units)} high in section. The part above {show(cut, 'mm', units)}, "
+        f"{num(share * 100, 2)} % of the height, is hatched and comes off; thirds of the height are marked.",
+    )
+
+
+def _blade(foot: float, tall: float, lean: float, cut: float) -> list[Shape]:
+    """Return one blade split at the cut: what stays and what comes off."""
+    steps = 12
+    thick = tall * 0.035
+    left: list[Point] = []
+    right: list[Point] = []
+    for step in range(steps + 1):
+        part = step / steps
+        x, y = foot + lean * part**2, tall * part
+        half = thick * (1 - part**2) + thick * 0.05
+        left.append((x - half, y))
+        right.append((x + half, y))
+    low = [(a, b) for a, b in zip(left, right, strict=True) if a[1] <= cut]
+    high = [(a, b) for a, b in zip(left, right, strict=True) if a[1] > cut]
+    if low and high:
+        edge = _between(low[-1], high[0], cut)
+        low.append(edge)
+        high.insert(0, edge)
+    return [
+        Polygon(tuple(a for a, _ in part) + tuple(b for _, b in reversed(part)), role)
+        for part, role in ((low, Role.KEEP), (high, Role.REMOVE))
+        if len(part) > 1
+    ]
+
+
+def _between(lower: tuple[Point, Point], upper: tuple[Point, Point], y: float) -> tuple[Point, Point]:
+    """Return the two edge points at height `y` between two rows of a blade."""
+    part = (y - lower[0][1]) / (upper[0][1] - lower[0][1])
+    a, b = ((low[0] + (high[0] - low[0]) * part, y) for low, high in zip(lower, upper, strict=True))
+    return a, b
+
+
+def staged(technique: Technique[MowingMeasures], heights: tuple[float, ...]) -> Drawing:
+    """Return one blade a cut, each shorter than the last, with its level."""
+    m, units = technique.measures, technique.crew.units
+    stands = standing(m)
+    pitch = stands * 0.42
+    before = (stands, *heights)
+    shapes: list[Shape] = []
+    for at, (high, low) in enumerate(pairwise(before)):
+        shapes += _blade(pitch * at, high, high * 0.08, low)
+        shapes += [
+            Line(((pitch * at - pitch * 0.3, low), (pitch * at + pitch * 0.4, low)), Role.ACCENT),
+            Level((pitch * at + pitch * 0.4, low), show(low, "mm", units)),
+        ]
+    end = pitch * (len(heights) - 0.4)
+    shapes += [
+        Polygon(rectangle(-pitch * 0.5, -stands * 0.12, end, 0), Role.SOIL),
+        Line(((-pitch * 0.5, 0), (end, 0)), Role.GROUND),
+        Dimension((-pitch * 0.5, 0), (-pitch * 0.5, stands), show(stands, "mm", units), offset=pitch * 0.25),
+    ]
+    listed = ", ".join(show(height, "mm", units) for height in heights)
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"Down in {len(heights)} cuts, a third at most each time",
+        alt=f"A lawn {show(stands, 'mm', units)} high brought down in {len(heights)} cuts, to {listed}; each hatched "
+        "tip is at most a third of the blade.",
+    )
+
+
+def saw(technique: Technique[MowingMeasures]) -> Drawing:
+    """Return four weeks of growth and cuts: up to the mowing height, down to the set height."""
+    m, units = technique.measures, technique.crew.units
+    low, high = m.set_height_mm, formulae.mow_at_mm(m.set_height_mm)
+    a_day, _ = growth(technique)
+    days = formulae.days_between_cuts(m.set_height_mm, a_day)
+    across = high * 0.5  # one interval on the drawing: time has no true length
+    teeth: list[Point] = []
+    for at in range(4):
+        teeth += [(across * at, low), (across * (at + 1), high)]
+    teeth.append((across * 4, low))
+    shapes: list[Shape] = [
+        Polygon(rectangle(0, 0, across * 4, low), Role.KEEP),
+        Line(((0, 0), (across * 4, 0)), Role.GROUND),
+        Line(tuple(teeth), Role.ACCENT),
+        Line(((0, high), (across * 4, high)), Role.CENTRE),
+        Level((across * 4, high), f"mow at {show(high, 'mm', units)}"),
+        Level((across * 4, low), f"set {show(low, 'mm', units)}"),
+        Dimension((across, low), (across * 2, low), f"{num(days, 2)} days", offset=-high * 0.2),
+        Label((across * 2, (low + high) / 2), "each cut"),
+    ]
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"A cut every {num(days, 2)} days keeps the one-third rule",
+        alt=f"Grass height over time as a saw: it grows from {show(low, 'mm', units)} to {show(high, 'mm', units)} in "
+        f"{num(days, 2)} days and each cut brings it back.",
+    )

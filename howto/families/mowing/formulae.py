@@ -1,0 +1,62 @@
+"""The arithmetic of mowing: numbers in, number out."""
+
+from math import ceil, log
+
+KEPT = 2 / 3  # of the standing height that a cut leaves: UC Statewide IPM, how much to mow
+
+
+def mow_at_mm(set_height_mm: float) -> float:
+    """Return the height at which a lawn kept at `set_height_mm` is due: half as high again."""
+    return set_height_mm / KEPT
+
+
+def lowest_cut_mm(standing_mm: float) -> float:
+    """Return the lowest height a single cut may leave: two thirds of what stands."""
+    return standing_mm * KEPT
+
+
+def share_removed(standing_mm: float, cut_mm: float) -> float:
+    """Return the part of the height a cut takes, 0 to 1."""
+    return 1 - cut_mm / standing_mm
+
+
+def cuts_to_reach(standing_mm: float, target_mm: float) -> int:
+    """Return how many cuts bring the lawn down when each keeps two thirds, growth between them left out."""
+    if standing_mm <= target_mm:
+        return 0
+    return max(1, ceil(log(standing_mm / target_mm) / log(1 / KEPT) - 1e-9))
+
+
+def heights_down_mm(standing_mm: float, target_mm: float, growth_mm_between: float = 0.0) -> tuple[float, ...]:
+    """Return the height after each cut on the way down to `target_mm`.
+
+    `growth_mm_between` is what grows back between two cuts; if it is so much that the lawn never comes down,
+    the heights stop after twenty cuts.
+    """
+    heights: list[float] = []
+    stands = standing_mm
+    while (not heights or heights[-1] > target_mm + 1e-9) and len(heights) < 20 and standing_mm > target_mm:
+        heights.append(max(target_mm, lowest_cut_mm(stands)))
+        stands = heights[-1] + growth_mm_between
+    return tuple(heights)
+
+
+def days_between_cuts(set_height_mm: float, growth_mm_per_day: float) -> float:
+    """Return the days a lawn takes from its set height to its mowing height."""
+    return (mow_at_mm(set_height_mm) - set_height_mm) / growth_mm_per_day
+
+
+def cuts_a_season(months: float, days_between: float) -> float:
+    """Return how many cuts fall in that many months of 30.4 days."""
+    return months * 365.25 / 12 / days_between
+
+
+def clippings_l(area_m2: float, removed_mm: float, density_share: float) -> float:
+    """Return the loose volume of clippings: the layer cut off, times the share of it that is leaf."""
+    return area_m2 * removed_mm * density_share
+
+
+def mowing_minutes(area_m2: float, width_mm: float, speed_km_per_h: float, overlap: float) -> float:
+    """Return the time to mow an area at a steady walk; `overlap` is the part of each pass mown twice."""
+    metres = area_m2 / (width_mm / 1000 * (1 - overlap))
+    return metres / (speed_km_per_h * 1000 / 60)
