@@ -1,0 +1,1 @@
+"""The commands: they parse words, call the pipeline, print, and set the exit status."""

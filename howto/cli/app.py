@@ -1,0 +1,42 @@
+"""The Typer app: every command by name, and what happens where one goes wrong."""
+
+import sys
+
+import typer
+
+from howto.cli.build import build
+from howto.cli.check import check
+from howto.cli.figures import figures
+from howto.cli.new import new
+from howto.cli.why import why
+
+app = typer.Typer(
+    name="howto",
+    help="Keep a garden technique once; check it by arithmetic; print it as a training card, a picture "
+    "sequence and a client leaflet.\n\n"
+    "A shelf is a folder of text files, one technique each. Start with `howto new shelf my-shelf`, or look "
+    "at the demo shelf in `techniques`.",
+    no_args_is_help=True,
+    add_completion=False,
+    rich_markup_mode="markdown",
+    pretty_exceptions_enable=False,
+)
+app.command()(check)
+app.command()(build)
+app.command()(figures)
+app.command()(why)
+app.add_typer(new, name="new")
+
+OUR_OWN_BUG = 3
+
+
+def main() -> None:
+    """Run the command line; an exception of ours ends with status 3 and says where to send it."""
+    try:
+        app()
+    except (KeyboardInterrupt, BrokenPipeError):
+        raise SystemExit(130) from None
+    except OSError as problem:
+        # a full disk or a folder that cannot be written is the machine's, not a bug and not an author's slip
+        sys.stderr.write(f"howto: {problem.strerror or problem}: {problem.filename or ''}\n")
+        raise SystemExit(OUR_OWN_BUG) from problem

@@ -1,0 +1,31 @@
+"""`howto figures`: a technique's worked arithmetic, line by line."""
+
+from typing import Annotated
+
+import typer
+
+from howto import pipeline
+from howto.cli import report, working
+from howto.cli.options import SHELF, DateOption, Form, FormOption, ShelfOption, colour, day, refuse, width
+from howto.findings import stops
+
+
+def figures(
+    name: Annotated[str, typer.Argument(metavar="TECHNIQUE", help="A technique's or visit's name, or its file.")],
+    shelf: ShelfOption = SHELF,
+    date: DateOption = None,
+    form: FormOption = Form.TEXT,
+) -> None:
+    """Print the arithmetic of one technique or visit, with who each rule comes from."""
+    if problem := pipeline.not_a_shelf(shelf, ()):
+        raise refuse(problem)
+    worked = pipeline.figures(shelf, name, day(date))
+    if worked.unknown:
+        raise refuse(worked.unknown)
+    if form is Form.JSON:
+        typer.echo(working.figures_as_json(worked.groups))
+    else:
+        if worked.findings:
+            typer.echo(report.terminal(worked.findings, worked.sources, colour=colour(), width=width()), err=True)
+        typer.echo(working.figures_as_text(worked.groups, worked.system, width=width()))
+    raise typer.Exit(int(stops(worked.findings)))

@@ -1,0 +1,69 @@
+"""`howto new`: a technique, a visit or a shelf to fill in."""
+
+import sys
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from howto import pipeline
+from howto.cli.options import SHELF, DateOption, ShelfOption, day, refuse
+
+new = typer.Typer(help="Write a technique, a visit or a whole shelf to fill in.", no_args_is_help=True)
+
+
+@new.command()
+def technique(
+    name: Annotated[str, typer.Argument(metavar="NAME", help="What it is called, such as `Clip a cone`.")],
+    family: Annotated[
+        str, typer.Option("--family", help="clipping, hedging, espalier, mowing, feeding, watering, soil, planting or safety.")
+    ],
+    shelf: ShelfOption = SHELF,
+) -> None:
+    """Write a technique file of one family, with every measure it may have explained beside it."""
+    _write(pipeline.new_technique(shelf, name, family))
+
+
+@new.command()
+def visit(
+    site: Annotated[str, typer.Argument(metavar="SITE", help="A label for the garden, never its address.")],
+    done: Annotated[
+        list[str] | None, typer.Option("--done", metavar="TECHNIQUE", help="A technique done. May be given more than once.")
+    ] = None,
+    date: DateOption = None,
+    next_visit: Annotated[str, typer.Option("--next", metavar="DATE", help="The next visit, such as 2026-11-25.")] = "",
+    shelf: ShelfOption = SHELF,
+) -> None:
+    """Write the file of one visit, from which the client's leaflet is made."""
+    if problem := pipeline.not_a_shelf(shelf, ()):
+        raise refuse(problem)
+    techniques = done or _asked_techniques(shelf)
+    _write(pipeline.new_visit(shelf, site, day(date), techniques, next_visit))
+
+
+@new.command("shelf")
+def new_shelf(
+    folder: Annotated[Path, typer.Argument(metavar="DIR", help="The folder to make.")],
+) -> None:
+    """Make a folder with a crew.yaml to fill in and one technique to copy."""
+    _write(pipeline.new_shelf(folder))
+
+
+def _asked_techniques(shelf: Path) -> list[str]:
+    """Return the techniques a person types when asked; none where there is no terminal to ask on."""
+    if not sys.stdin.isatty():
+        return []
+    typer.echo("Techniques on this shelf: " + ", ".join(pipeline.technique_names(shelf)))
+    typed: str = typer.prompt("What was done? Names, with commas between")
+    return [name.strip() for name in typed.split(",") if name.strip()]
+
+
+def _write(plan: pipeline.Plan) -> None:
+    """Write the planned files, or say why not; an existing file is never written over."""
+    if plan.problem:
+        raise refuse(plan.problem)
+    for path, text in plan.files:
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(text, encoding="utf-8")
+        typer.echo(f"Wrote {path}")
+    typer.echo(plan.next_step)

@@ -1,0 +1,61 @@
+"""What several commands share: where the shelf is, which day it is, and how text goes to a terminal."""
+
+import os
+import shutil
+import sys
+from datetime import date, datetime
+from enum import StrEnum
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+ShelfOption = Annotated[
+    Path, typer.Option("--shelf", metavar="DIR", help="The folder that holds crew.yaml and the techniques.")
+]
+DateOption = Annotated[
+    datetime | None,
+    typer.Option(
+        "--date",
+        formats=["%Y-%m-%d"],
+        metavar="DATE",
+        help="The day to work from, such as 2026-03-01. Today if left out.",
+    ),
+]
+PathsArgument = Annotated[
+    list[Path] | None,
+    typer.Argument(metavar="[PATH]...", help="Files or folders of the shelf. The whole shelf if left out."),
+]
+StrictOption = Annotated[bool, typer.Option("--strict", help="Let warnings stop a build too, not only errors.")]
+SHELF = Path("techniques")
+
+
+class Form(StrEnum):
+    """How a command prints: for people or for programs."""
+
+    TEXT = "text"
+    JSON = "json"
+
+
+FormOption = Annotated[Form, typer.Option("--format", help="text for people, json for programs.")]
+
+
+def day(given: datetime | None) -> date:
+    """Return the day a command works from: the one given, or today."""
+    return given.date() if given else date.today()  # noqa: DTZ011 - the lead's own calendar day
+
+
+def colour() -> bool:
+    """Tell whether to colour text: only on a terminal, and never where NO_COLOR is set (no-color.org)."""
+    return sys.stdout.isatty() and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb"
+
+
+def width() -> int:
+    """Return how many columns the terminal has; 100 where there is none."""
+    return shutil.get_terminal_size((100, 24)).columns if sys.stdout.isatty() else 100
+
+
+def refuse(message: str) -> typer.Exit:
+    """Print why a command line cannot be followed, and return the exit that says so (status 2)."""
+    typer.echo(message, err=True)
+    return typer.Exit(2)
