@@ -1,0 +1,140 @@
+"""The cautions' frame: a warning panel in safety yellow and black, with every caution in words."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from howto.findings import Finding
+from howto.layout import fit_rules
+from howto.layout.frame_lists import pages
+from howto.layout.frame_look import Board, board
+from howto.layout.frame_page import Job, Made, Page, finding
+from howto.layout.frame_parts import Block, block, heading, steps_down, stripes, warning_sign
+from howto.layout.look import SAFETY_YELLOW
+from howto.model.prose import plain
+from howto.model.sheet import PaintMark
+from howto.model.technique import Hazard
+
+BLACK: Final = "#000000"
+YELLOW: Final = SAFETY_YELLOW
+BAND: Final = 56.0  # the striped band's height
+SIGN: Final = 190.0
+TITLES: Final = steps_down(64, 48)
+BODIES: Final = steps_down(46, 34, 2)
+GAP: Final = 34.0
+CODES: Final = 30.0  # px: the line about local codes
+
+
+@dataclass(frozen=True, slots=True)
+class SetHazard:
+    """One caution wrapped: its title, what it says, and what to wear."""
+
+    title: Block
+    text: Block
+    wear: Block
+
+    @property
+    def height(self) -> float:
+        """From the top of the title to the foot of the last line."""
+        parts = [each.height for each in (self.title, self.text, self.wear) if each.lines]
+        return sum(parts) + 6 * (len(parts) - 1)
+
+
+@dataclass(frozen=True, slots=True)
+class Panel:
+    """One frame of cautions: which ones, and whether they are higher than the panel."""
+
+    hazards: tuple[SetHazard, ...]
+    codes: Block
+    over: bool
+
+
+def panels(sheet: Board, hazards: Sequence[Hazard], wear: str, codes: str) -> tuple[Panel, ...]:
+    """Return the cautions set at the largest size at which one frame holds them; at the smallest on as many as it takes."""
+    left, _, right, _ = sheet.area
+    foot = block(codes, "text", CODES, right - left, 1.18)
+    room = _room(sheet, foot)
+    for title, body in zip(TITLES_FOR_BODIES, BODIES, strict=True):
+        ready = [set_hazard(each, wear, title, body, right - left) for each in hazards]
+        if _high(ready) <= room:
+            return (Panel(tuple(ready), foot, over=False),)
+    heights = [each.height for each in ready]
+    cuts = pages(heights, GAP, room)
+    return tuple(Panel(tuple(ready[cut]), foot, over=_high(ready[cut]) > room) for cut in cuts)
+
+
+TITLES_FOR_BODIES: Final = (64.0, 62.0, 60.0, 56.0, 54.0, 50.0, 48.0)
+
+
+def set_hazard(hazard: Hazard, wear: str, title: float, body: float, width: float) -> SetHazard:
+    """Return a caution wrapped at a size."""
+    things = ", ".join(hazard.wear)
+    return SetHazard(
+        title=heading(hazard.title.rstrip(" ."), title, width) if hazard.title else Block((), "head-bold", title, 1.0),
+        text=block(plain(hazard.text), "text", body, width),
+        wear=block(wear.format(things=things) if things else "", "text-bold", body, width),
+    )
+
+
+def paint_panel(sheet: Board, title: str, panel: Panel) -> Iterator[PaintMark]:
+    """Yield the panel: stripes, warning sign, heading, cautions, and the line about local codes."""
+    left, top, right, bottom = sheet.area
+    band = _band_top(sheet)
+    yield from stripes(band, band + BAND, sheet.width, sheet.ink)
+    start = band + BAND + 36
+    yield from warning_sign(left, start, SIGN, sheet.ink, sheet.ground)
+    words = heading(title, 104, right - left - SIGN - 40)
+    yield from words.at(left + SIGN + 36, start + (SIGN * 0.9 - words.height) / 2, sheet.ink)
+    y = start + SIGN * 0.9 + 40
+    free = bottom - panel.codes.height - 36 - y - _high(panel.hazards)
+    gap = GAP + min(40.0, max(0.0, free / (len(panel.hazards) + 1)))
+    for each in panel.hazards:
+        for part in (each.title, each.text, each.wear):
+            if part.lines:
+                yield from part.at(left, y, sheet.ink)
+                y += part.height + 6
+        y += gap - 6
+    yield from panel.codes.at(left, bottom - panel.codes.height, sheet.ink)
+
+
+def _band_top(sheet: Board) -> float:
+    """Return where the striped band begins: at the sheet's edge, or below the free band."""
+    return sheet.top if sheet.ratio == "9x16" else 0.0
+
+
+def _room(sheet: Board, codes: Block) -> float:
+    """Return how high the cautions may stand."""
+    start = _band_top(sheet) + BAND + 36 + SIGN * 0.9 + 40
+    return sheet.area[3] - codes.height - 36 - start
+
+
+def _high(hazards: Sequence[SetHazard]) -> float:
+    """Return how high the cautions stand together."""
+    return sum(each.height for each in hazards) + GAP * max(0, len(hazards) - 1)
+
+
+def caution_pages(job: Job) -> tuple[Made, ...]:
+    """Return the frames of the cautions: one where they fit on one, never leaving one out."""
+    if not job.technique.cautions:
+        return ()
+    crew = job.technique.crew
+    sheet = board(job.sheet.ratio, crew, BLACK, ground=YELLOW, ink=BLACK)
+    made: list[Made] = []
+    for panel in panels(sheet, job.technique.cautions, job.words["wear"], job.words["local_codes"]):
+        title = job.words["before_you_start"]
+        told = [
+            " ".join(line for part in (each.title, each.text, each.wear) for line in part.lines)
+            for each in panel.hazards
+        ]
+        page = Page(sheet, tuple(paint_panel(sheet, title, panel)), (title, *told, job.words["warning_sign"]))
+        made.append((page, (_overfull(job),) if panel.over else ()))
+    return tuple(made)
+
+
+def _overfull(job: Job) -> Finding:
+    """Return the finding of a caution that is longer than a frame."""
+    longest = max(range(len(job.technique.cautions)), key=lambda at: len(plain(job.technique.cautions[at].text)))
+    what = "this caution has more words than a frame has room for"
+    why = f"at {BODIES[-1]:.0f} px, the smallest, it is higher than the warning panel"
+    mend = "make two cautions of it, or write it in at most 300 characters"
+    return finding(fit_rules.FRAME, job.technique, f"cautions[{longest}]", what, why, mend)

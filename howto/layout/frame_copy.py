@@ -1,0 +1,99 @@
+"""What a carousel says, in which order: a technique and its figures → words for covers, steps and lists."""
+
+import re
+from collections.abc import Iterator, Sequence
+
+from howto.layout.frame_cover import Number
+from howto.layout.frame_rows import Row
+from howto.layout.frame_step import Copy
+from howto.labels import Labels
+from howto.model.figure import Figure
+from howto.model.prose import Prose, plain
+from howto.model.shown import shown, shown_measures
+from howto.model.technique import AnyTechnique, Kit, Picture, Step
+from howto.shapes import Drawing
+
+WORD = re.compile(r"[^\W\d_]{4,}")
+TITLE_WEIGHT = 3  # a word of a step's title counts as much as three of its text when a drawing is chosen
+
+
+def step_copy(step: Step, number: int, picture: Picture | None, say: Labels) -> Copy:
+    """Return a step's words: text and key points must stand, reasons and checks may."""
+    must = [Row(text=plain(step.text))] if plain(step.text) else []
+    must += [Row(text=plain(each), label=say["key_point"], face="text-bold") for each in step.key_points]
+    may = [Row(text=plain(each), label=say["reason"]) for each in step.reasons]
+    may += [Row(text=plain(each), label=say["check"]) for each in step.checks]
+    marks = picture.marks if picture else ()
+    legend = tuple(Row(text=mark.text, number=at, kind="disc") for at, mark in enumerate(marks, start=1))
+    return Copy(number=number, title=bare(step.title), must=tuple(must), may=tuple(may), legend=legend)
+
+
+def bare(title: str) -> str:
+    """Return a title without the full stop it may end with."""
+    return title.strip().removesuffix(".").rstrip()
+
+
+def over_line(technique: AnyTechnique, say: Labels) -> str:
+    """Return the line above a cover's title: the trade, the level, the time it takes."""
+    parts = [technique.family[:1].upper() + technique.family[1:], say["level"].format(level=technique.level)]
+    if technique.minutes:
+        parts.append(say["minutes"].format(minutes=f"{technique.minutes:g}"))
+    return " · ".join(parts)
+
+
+def cover_numbers(technique: AnyTechnique, figures: Sequence[Figure]) -> tuple[Number, ...]:
+    """Return the numbers for the cover: headline figures first, then measures that are amounts."""
+    heads = [Number(each.label, shown(each, technique.crew)) for each in figures if each.headline and not each.table]
+    return tuple(heads) or tuple(each for each in measures(technique) if any(map(str.isdigit, each.value)))
+
+
+def all_numbers(technique: AnyTechnique, figures: Sequence[Figure]) -> tuple[Number, ...]:
+    """Return the measures, then the figures, each once; figures that are tables stay on the card."""
+    told = [*measures(technique)]
+    told += [Number(each.label, shown(each, technique.crew)) for each in figures if not each.table]
+    return tuple(dict.fromkeys(told))
+
+
+def measures(technique: AnyTechnique) -> Iterator[Number]:
+    """Yield the measures with their tolerances."""
+    for each in shown_measures(technique.measures, technique.crew):
+        spread = f" ± {each.tolerance}" if each.tolerance else ""
+        yield Number(each.key[:1].upper() + each.key[1:], each.value + spread)
+
+
+def kit(technique: AnyTechnique) -> tuple[str, ...]:
+    """Return tools and materials, each with its note."""
+    return tuple(_item(each) for each in (*technique.tools, *technique.materials))
+
+
+def _item(each: Kit) -> str:
+    """Return a tool with its note: a bare count goes before it, anything else after."""
+    note = plain(each.note).strip()
+    if note.isdigit():
+        return f"{each.name} × {note}"
+    return f"{each.name}: {note}" if note else each.name
+
+
+def drawing_for(step: Step, place: float, drawings: Sequence[Drawing]) -> int:
+    """Return which drawing goes with a step: the one that shares most words with it, else by how far the job is.
+
+    `place` is from 0 (first step) to 1 (after the last). A family draws in the order of the work.
+    """
+    title, text = _words(step.title), _words(" ".join(map(plain, (step.text, *step.key_points))))
+    by_order = min(int(place * len(drawings)), len(drawings) - 1)
+
+    def score(at: int) -> tuple[int, int]:
+        about = _words(f"{drawings[at].caption} {drawings[at].alt}")
+        return (TITLE_WEIGHT * len(title & about) + len(text & about), -abs(at - by_order))
+
+    return max(range(len(drawings)), key=score)
+
+
+def _words(text: str) -> set[str]:
+    """Return the words that can tell one drawing from another, without a plural's s."""
+    return {word.removesuffix("s") for word in WORD.findall(text.casefold())}
+
+
+def sentences(prose: Sequence[Prose]) -> tuple[str, ...]:
+    """Return the plain words of several paragraphs."""
+    return tuple(plain(each) for each in prose)

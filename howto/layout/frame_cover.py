@@ -1,0 +1,165 @@
+"""The cover: what the technique makes, in one picture, with its main numbers on a dimension line."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from howto.colour import TEXT_RATIO, clearer, contrast
+from howto.layout.contrast import blocks, veil, worst
+from howto.layout.crop import Crop, cropped
+from howto.layout.frame_look import EDGE, SMALLEST, Board, Box
+from howto.layout.frame_parts import Block, block, chain, headline, rectangle, steps_down
+from howto.layout.text import ASCENT, CAP, DESCENT, length
+from howto.model.photo import Photograph
+from howto.model.sheet import Area, PaintMark, Pixels, Stroke, Words
+from howto.model.technique import Picture
+
+TITLE_SIZES: Final = steps_down(208, 96, 8)
+OVER_SIZE: Final = 42.0
+VALUE_SIZES: Final = steps_down(84, 44)
+LABEL_SIZE: Final = 32.0
+MOST_NUMBERS: Final = 3
+RAMP: Final = 12  # steps in which a veil fades out
+FADE: Final = 150.0  # px over which it does
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    """A number for the chain: what it is and how much."""
+
+    label: str
+    value: str
+
+
+@dataclass(frozen=True, slots=True)
+class Numbers:
+    """The numbers set to one size, each in its own division of the chain."""
+
+    values: tuple[Block, ...]
+    labels: tuple[Block, ...]
+
+    @property
+    def height(self) -> float:
+        """From the top of the values to the foot of the labels."""
+        if not self.values:
+            return 0.0
+        return self.values[0].size * (CAP["head-bold"] + 0.42) + 2 * 22 + max(each.height for each in self.labels)
+
+
+def set_numbers(numbers: Sequence[Number], width: float) -> Numbers:
+    """Return as many of the numbers, from the first, as fit side by side, at one size."""
+    for count in range(min(len(numbers), MOST_NUMBERS), 0, -1):
+        room = width / count - 36
+        for size in VALUE_SIZES:
+            values = tuple(block(each.value, "head-bold", size, 10 * width) for each in numbers[:count])
+            labels = tuple(block(each.label, "text", LABEL_SIZE, room, 1.12) for each in numbers[:count])
+            if all(each.width <= room for each in (*values, *labels)) and all(len(each.lines) <= 2 for each in labels):
+                return Numbers(values, labels)
+    return Numbers((), ())
+
+
+def paint_numbers(sheet: Board, numbers: Numbers, top: float) -> Iterator[PaintMark]:
+    """Yield the chain: values above the line, end ticks between them, what they are below it."""
+    if not numbers.values:
+        return
+    left, _, right, _ = sheet.area
+    count = len(numbers.values)
+    size = numbers.values[0].size
+    line = top + size * (CAP["head-bold"] + 0.42)
+    yield from chain(sheet, left, right, line, count)
+    for number, (value, label) in enumerate(zip(numbers.values, numbers.labels, strict=True)):
+        middle = left + (right - left) * (number + 0.5) / count
+        at = (middle, line - size * 0.3)
+        yield Words(text=value.lines[0], at=at, size=size, face="head-bold", colour=sheet.ink, align="middle")
+        for row, text in enumerate(label.lines):
+            baseline = line + 22 + label.size * (ASCENT + row * label.leading)
+            yield Words(text=text, at=(middle, baseline), size=label.size, colour=sheet.ink, align="middle")
+
+
+def cover_title(sheet: Board, title: str, share: float) -> Block | None:
+    """Return the title at the largest size at which it takes three lines and `share` of the height at most."""
+    left, top, right, bottom = sheet.area
+    for size in TITLE_SIZES:
+        tried = headline(title, (size,), right - left, 3)
+        if tried and tried.height <= share * (bottom - top):
+            return tried
+    return headline(title, TITLE_SIZES[-1:], right - left, 4)
+
+
+def paint_over(sheet: Board, over: str, top: float, colour: str) -> Iterator[PaintMark]:
+    """Yield the line above the title."""
+    size = OVER_SIZE
+    while length(over, "head", size) > sheet.area[2] - sheet.area[0] and size > SMALLEST:
+        size -= 2
+    yield Words(text=over, at=(sheet.area[0], top + size * ASCENT), size=size, face="head", colour=colour)
+
+
+def drawing_cover(sheet: Board, over: str, title: Block, numbers: Numbers) -> tuple[Iterator[PaintMark], Box]:
+    """Return the marks of a cover with a drawing, and the box the drawing goes into."""
+    left, top, right, bottom = sheet.area
+    title_top = top + OVER_SIZE * (ASCENT + DESCENT) + 6
+    chain_top = bottom - numbers.height
+    box = (left, title_top + title.height + 24, right, chain_top - (40 if numbers.values else 0))
+
+    def marks() -> Iterator[PaintMark]:
+        yield from paint_over(sheet, over, top, sheet.accent)
+        yield from title.at(left - title.size * 0.03, title_top, sheet.ink)
+        yield from paint_numbers(sheet, numbers, chain_top)
+
+    return marks(), box
+
+
+def photo_cover(
+    sheet: Board, over: str, title: Block, numbers: Numbers, photo: Photograph, picture: Picture
+) -> tuple[PaintMark, ...]:
+    """Return the marks of a cover with a photograph: it fills the sheet down to the numbers, the title stands on it."""
+    left, _, right, bottom = sheet.area
+    foot = bottom - numbers.height - 34 if numbers.values else sheet.tape
+    crop = cropped(photo, picture, (0.0, 0.0, sheet.width, foot), 0.0)
+    title_top = foot - title.height - 26
+    over_top = title_top - OVER_SIZE * (ASCENT + DESCENT) - 2
+    area = (left, over_top, right, foot)
+    words, cover, strength = ground_for(sheet, photo, crop, area)
+    return (
+        Pixels(source=picture.file, crop=crop.part, box=crop.box),
+        *_veil(sheet, cover, strength, over_top - 18, foot),
+        Stroke(points=((0, foot), (sheet.width, foot)), width=EDGE, colour=sheet.ink),
+        *paint_over(sheet, over, over_top, words),
+        *title.at(left - title.size * 0.03, title_top, words),
+        *paint_numbers(sheet, numbers, foot + 34),
+    )
+
+
+def ground_for(sheet: Board, photo: Photograph, crop: Crop, area: Box) -> tuple[str, str, float]:
+    """Return the colour of words on this part of a photograph, and the weakest veil under them that makes AA.
+
+    The paler of the crew's two colours is tried on a veil of the darker, and the other way round; the weaker veil
+    wins. Contrast is measured block by block, and the worst block counts (WCAG 2.2, 1.4.3).
+    """
+    found = blocks(photo, crop, area)
+    tried: list[tuple[float, float, str, str]] = []
+    for words, cover in ((sheet.ground, sheet.ink), (sheet.ink, sheet.ground)):
+        strength = veil(found, words, cover, TEXT_RATIO)
+        if strength is not None:
+            tried.append((strength, -worst(found, words), words, cover))
+    if not tried:
+        return sheet.ink, clearer(sheet.ink, sheet.ground, "#ffffff"), 1.0
+    strength, _, words, cover = min(tried)
+    return words, cover, strength
+
+
+def _veil(sheet: Board, cover: str, strength: float, top: float, bottom: float) -> Iterator[Area]:
+    """Yield a veil of one strength from `top` to `bottom`, fading out above."""
+    if not strength:
+        return
+    for step in range(RAMP):
+        y = top - FADE * (1 - step / RAMP)
+        share = strength * ((step + 0.5) / RAMP) ** 1.6
+        points = rectangle(0, y, sheet.width, y + FADE / RAMP)
+        yield Area(points=points, colour=cover, opacity=round(share, 4))
+    yield Area(points=rectangle(0, top, sheet.width, bottom), colour=cover, opacity=strength)
+
+
+def passes(words: str, ground: str) -> bool:
+    """Tell whether words on a plain ground make AA."""
+    return contrast(words, ground) >= TEXT_RATIO

@@ -1,0 +1,119 @@
+"""The frame of tools and numbers; two or more where one will not hold them."""
+
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from howto.findings import Finding
+from howto.layout import fit_rules
+from howto.layout.frame_copy import all_numbers, kit
+from howto.layout.frame_cover import Number
+from howto.layout.frame_lists import (
+    ITEMS,
+    VALUES,
+    pages,
+    paint_entries,
+    paint_tools,
+    set_entries,
+    set_tools,
+    sub_heading,
+    sub_high,
+    top_heading,
+)
+from howto.layout.frame_page import Job, Made, Page, finding
+from howto.model.sheet import PaintMark
+
+BETWEEN: Final = 44.0  # px between numbers and tools
+UNDER: Final = 26.0  # px under the heading
+SIZES: Final = tuple(zip((*VALUES, VALUES[-1], VALUES[-1]), ITEMS, strict=False))
+
+
+def numbers_pages(job: Job) -> tuple[Made, ...]:
+    """Return one frame of numbers and tools where a size fits both, else frames of each."""
+    numbers, items = all_numbers(job.technique, job.figures), kit(job.technique)
+    if not numbers and not items:
+        return ()
+    for value_size, item_size in SIZES:
+        if _high(job, numbers, items, value_size, item_size) <= _room(job):
+            return (_page(job, job.words["tools_and_numbers"], numbers, items, value_size, item_size),)
+    parts = [*_numbers_alone(job, numbers), *_tools_alone(job, items)]
+    return tuple(parts)
+
+
+def _room(job: Job) -> float:
+    """Return the height below the heading."""
+    _, top, _, bottom = job.sheet.area
+    return bottom - top - top_heading(job.sheet, job.words["tools_and_numbers"]).height - UNDER
+
+
+def _width(job: Job) -> float:
+    """Return the width of the free area."""
+    return job.sheet.area[2] - job.sheet.area[0]
+
+
+def _high(job: Job, numbers: Sequence[Number], items: Sequence[str], value_size: float, item_size: float) -> float:
+    """Return how high numbers and tools stand, one below the other."""
+    entries = sum(each.height for each in set_entries(numbers, value_size, _width(job)))
+    if not items:
+        return entries
+    tools = set_tools(items, item_size, _width(job)).height + sub_high()
+    return entries + tools + (BETWEEN if numbers else 0.0)
+
+
+def _page(
+    job: Job, title: str, numbers: Sequence[Number], items: Sequence[str], value_size: float, item_size: float
+) -> Made:
+    """Return the frame: numbers on rules, then tools with boxes to tick, spread over the height."""
+    left, top, right, bottom = job.sheet.area
+    head = top_heading(job.sheet, title)
+    spare = max(0.0, _room(job) - _high(job, numbers, items, value_size, item_size))
+    entries = set_entries(numbers, value_size, right - left, air=min(26.0, spare * 0.5 / max(1, len(numbers))))
+    marks: list[PaintMark] = [*head.at(left, top, job.sheet.ink)]
+    y = top + head.height + UNDER
+    marks.extend(paint_entries(job.sheet, entries, left, y, right))
+    if items:
+        tools = set_tools(items, item_size, right - left)
+        y += sum(each.height for each in entries) + (BETWEEN if numbers else 0.0) + min(30.0, spare * 0.2)
+        if numbers:
+            marks.append(sub_heading(job.say["tools"], left, y, job.sheet.accent))
+            y += sub_high()
+        marks.extend(paint_tools(job.sheet, tools, left, y, right))
+    told = [f"{each.label}: {each.value}" for each in numbers]
+    tools_told = [f"{job.say['tools']}: {'; '.join(items)}"] if items else []
+    return Page(job.sheet, tuple(marks), (title, *told, *tools_told)), tuple(_wide(job, numbers, value_size))
+
+
+def _numbers_alone(job: Job, numbers: Sequence[Number]) -> Iterator[Made]:
+    """Yield the numbers on as few frames as hold them."""
+    heights = [each.height for each in set_entries(numbers, VALUES[1], _width(job))]
+    for cut in pages(heights, 0.0, _room(job)) if numbers else ():
+        yield _page(job, job.say["numbers"], numbers[cut], (), VALUES[1], ITEMS[0])
+
+
+def _tools_alone(job: Job, items: Sequence[str]) -> Iterator[Made]:
+    """Yield the tools and materials on as few frames as hold them."""
+    count = 1
+    while items and count <= len(items):
+        size = -(-len(items) // count)
+        parts = [items[start : start + size] for start in range(0, len(items), size)]
+        for item_size in ITEMS:
+            if all(set_tools(part, item_size, _width(job)).height <= _room(job) for part in parts):
+                yield from (_page(job, job.say["tools"], (), part, VALUES[0], item_size) for part in parts)
+                return
+        count += 1
+    if items:
+        what = "one of the tools or materials has a note that fills more than a frame"
+        why = f"a frame has {_room(job):.0f} px for it, at {ITEMS[-1]:.0f} px a line"
+        mend = "write a note of at most 200 characters"
+        page = Page(
+            job.sheet, tuple(top_heading(job.sheet, job.say["tools"]).at(*job.sheet.area[:2], job.sheet.ink)), ()
+        )
+        yield page, (finding(fit_rules.FRAME, job.technique, "tools", what, why, mend),)
+
+
+def _wide(job: Job, numbers: Sequence[Number], size: float) -> Iterator[Finding]:
+    """Yield a finding for a number with a word wider than its line."""
+    for number, entry in zip(numbers, set_entries(numbers, size, _width(job)), strict=True):
+        if entry.label.width + entry.value.width > _width(job):
+            what = f"“{number.label}: {number.value}” does not fit on a line of a frame"
+            why = f"the line is {_width(job):.0f} px wide, and the longest word is wider than what the value leaves"
+            yield finding(fit_rules.FRAME, job.technique, "measures", what, why, "write it with shorter words")

@@ -1,0 +1,113 @@
+"""A step's frame: its numeral and title, one picture or drawing, and the words that make or break it."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import ceil
+from typing import Final
+
+from howto.layout.frame_look import COLUMN, Board, Box
+from howto.layout.frame_parts import Block, headline, steps_down
+from howto.layout.frame_rows import DISC, ROW_GAP, Row, SetRow, paint_rows, rows_height, set_rows, too_wide
+from howto.layout.text import ASCENT, CAP
+from howto.model.sheet import PaintMark, Words
+
+TITLE_SIZES: Final = steps_down(88, 56)
+BODY_SIZES: Final = steps_down(44, 34, 2)  # px: the carousel takes the largest at which every step fits
+NUMERAL: Final = 176.0
+AIR: Final = 30.0  # between title, picture and rows
+GOOD_SHARE, LEAST_SHARE = 0.44, 0.30  # of the free height: what a picture should have, and must have
+
+
+@dataclass(frozen=True, slots=True)
+class Copy:
+    """A step's words: rows that must stand, rows that may, and the legend of its marks."""
+
+    number: int
+    title: str
+    must: tuple[Row, ...]
+    may: tuple[Row, ...] = ()
+    legend: tuple[Row, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A step laid out all but its picture, which goes into `box`; a legend beside it has its own column."""
+
+    title: Block
+    rows: tuple[SetRow, ...]
+    box: Box
+    beside: tuple[SetRow, ...] = ()
+
+
+def step_title(sheet: Board, copy: Copy) -> Block | None:
+    """Return the title at the largest size that takes two lines, or failing that three; None where none does."""
+    width = sheet.area[2] - sheet.area[0] - COLUMN
+    return headline(copy.title, TITLE_SIZES, width, 2) or headline(copy.title, TITLE_SIZES[-4:], width, 3)
+
+
+def arrange(sheet: Board, copy: Copy, size: float, share: float, *, extras: int = 0) -> Placed | None:
+    """Return the step with its picture above its rows; None where the picture gets less than `share` of the height."""
+    title = step_title(sheet, copy)
+    if title is None:
+        return None
+    left, top, right, bottom = sheet.area
+    width = right - left - COLUMN
+    legend = _legend_rows(copy.legend, size, right - left)
+    rows = (*legend, *set_rows((*copy.must, *copy.may[:extras]), size, width))
+    picture_top = top + max(title.height, NUMERAL * CAP["head-bold"]) + AIR
+    picture_bottom = bottom - rows_height(rows) - (AIR if rows else 0)
+    if too_wide(rows, right - left) or picture_bottom - picture_top < share * (bottom - top):
+        return None
+    return Placed(title, rows, (left, picture_top, right, picture_bottom))
+
+
+def arrange_beside(sheet: Board, copy: Copy, size: float, share: float, width: float) -> Placed | None:
+    """Return the step with the legend in a column to the right of a picture `width` wide; None where it will not fit."""
+    plain = Copy(copy.number, copy.title, copy.must, copy.may)
+    placed = arrange(sheet, plain, size, share)
+    if placed is None:
+        return None
+    column = sheet.area[2] - (width + AIR)
+    beside = _legend_rows(copy.legend, size, column)
+    box = (0.0, placed.box[1], width, placed.box[3])
+    if too_wide(beside, column - _LEGEND_INDENT) or rows_height(beside) > box[3] - box[1]:
+        return None
+    return Placed(placed.title, placed.rows, box, beside)
+
+
+_LEGEND_INDENT: Final = 2 * DISC + 34
+
+
+def _legend_rows(legend: Sequence[Row], size: float, width: float) -> tuple[SetRow, ...]:
+    """Return the legend's rows wrapped beside their discs."""
+    return set_rows(legend, size, width - _LEGEND_INDENT)
+
+
+def paint_words(sheet: Board, copy: Copy, placed: Placed) -> Iterator[PaintMark]:
+    """Yield everything of a step but its picture."""
+    left, top, right, bottom = sheet.area
+    title = placed.title
+    cap_top = top + title.size * (ASCENT - CAP["head-bold"])
+    numeral = str(copy.number)
+    size = NUMERAL if len(numeral) == 1 else NUMERAL * 0.68
+    at = (left - 4, cap_top + size * CAP["head-bold"])
+    yield Words(text=numeral, at=at, size=size, face="head-bold", colour=sheet.accent)
+    yield from title.at(left + COLUMN, top, sheet.ink)
+    yield from paint_rows(sheet, placed.rows, left, bottom - rows_height(placed.rows), right=right)
+    if placed.beside:
+        x, y0, y1 = placed.box[2] + AIR, placed.box[1], placed.box[3]
+        start = y0 + (y1 - y0 - rows_height(placed.beside)) / 2
+        yield from paint_rows(sheet, placed.beside, x, start, right=right)
+
+
+def characters_over(sheet: Board, copy: Copy, size: float, share: float) -> int:
+    """Return how many characters to take out, at the smallest size, for the picture to get its share."""
+    left, top, right, bottom = sheet.area
+    width = right - left - COLUMN
+    title = step_title(sheet, copy)
+    title_height = max(title.height if title else 0.0, NUMERAL * CAP["head-bold"])
+    rows = (*_legend_rows(copy.legend, size, right - left), *set_rows(copy.must, size, width))
+    over = title_height + 2 * AIR + rows_height(rows) + share * (bottom - top) - (bottom - top)
+    lines = [line for row in rows for line in row.block.lines]
+    longest = max((len(line) for line in lines), default=0)
+    return max(1, ceil(over / (size * 1.22 + ROW_GAP / 4)) * longest)

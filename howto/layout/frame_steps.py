@@ -1,0 +1,179 @@
+"""The steps' frames: one size of text for all, a photograph or a drawing for each, and what would not fit."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import chain
+
+from howto.findings import Finding
+from howto.layout import fit_rules
+from howto.layout.alt import mark_sentences
+from howto.layout.frame_copy import bare, drawing_for, step_copy
+from howto.layout.frame_look import Box
+from howto.layout.frame_page import Job, Made, Page, drawn, finding
+from howto.layout.frame_parts import heading
+from howto.layout.frame_picture import Trouble, paint_photo, show
+from howto.layout.frame_step import (
+    BODY_SIZES,
+    GOOD_SHARE,
+    LEAST_SHARE,
+    Copy,
+    Placed,
+    arrange,
+    arrange_beside,
+    characters_over,
+    paint_words,
+    step_title,
+)
+from howto.model.prose import plain
+from howto.model.sheet import PaintMark
+from howto.model.technique import Picture, Step
+
+RULES = {rule.name: rule for rule in fit_rules.FIT_RULES}
+BESIDE = (620.0, 540.0, 460.0)  # px: widths tried for a photograph with its legend beside it
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """A step to lay out: its words, and the picture it has, with the field that picture stands in."""
+
+    step: Step
+    copy: Copy
+    field: str
+    picture: Picture | None = None
+
+
+def steps(job: Job) -> tuple[Made, ...]:
+    """Return a frame for every step, all with text of the largest size at which each still fits."""
+    tasks = [_task(job, number, step) for number, step in enumerate(job.technique.steps)]
+    size, share = _common(job, tasks)
+    return tuple(_step(job, task, size, share, number / max(1, len(tasks))) for number, task in enumerate(tasks))
+
+
+def _task(job: Job, number: int, step: Step) -> Task:
+    """Return a step with its first picture that could be read."""
+    found = ((at, picture) for at, picture in enumerate(step.pictures) if picture.file in job.photos)
+    at, picture = next(found, (0, None))
+    copy = step_copy(step, number + 1, picture, job.say)
+    field = f"steps[{number}]"
+    return Task(step, copy, f"{field}.pictures[{at}]" if picture else field, picture)
+
+
+def _common(job: Job, tasks: list[Task]) -> tuple[float, float]:
+    """Return the text size that all steps share, and the share of the height their pictures get at least."""
+    for share in (GOOD_SHARE, (GOOD_SHARE + LEAST_SHARE) / 2, LEAST_SHARE):
+        for size in BODY_SIZES:
+            if all(arrange(job.sheet, task.copy, size, share) for task in tasks):
+                return size, share
+    return BODY_SIZES[-1], LEAST_SHARE
+
+
+def _step(job: Job, task: Task, size: float, share: float, place: float) -> Made:
+    """Return one step's frame."""
+    placed = _fullest(job, task.copy, size, max(share, GOOD_SHARE)) or arrange(job.sheet, task.copy, size, share)
+    if placed is None:
+        return _overfull(job, task)
+    if task.picture:
+        return _with_photo(job, task, placed, size, share)
+    marks = tuple(paint_words(job.sheet, task.copy, placed))
+    alt = _alt(task)
+    if not job.drawings:
+        return Page(job.sheet, marks, alt), ()
+    drawing = job.drawings[drawing_for(task.step, place, job.drawings)]
+    art, reasons = drawn(job, drawing, placed.box)
+    found = tuple(
+        finding(
+            fit_rules.DRAWING,
+            job.technique,
+            task.field,
+            what=f"the drawing of step {task.copy.number} is shown without its labels",
+            why=reason,
+            mend="take a sentence out of this step, or give it a picture of its own",
+        )
+        for reason in reasons
+    )
+    return Page(job.sheet, (*art, *marks), (alt[0], drawing.alt, *alt[1:])), found
+
+
+def _fullest(job: Job, copy: Copy, size: float, share: float) -> Placed | None:
+    """Return the step with as many of the rows that may stand as leave the picture its share."""
+    tries = (arrange(job.sheet, copy, size, share, extras=extras) for extras in range(len(copy.may), -1, -1))
+    return next(filter(None, tries), None)
+
+
+def _with_photo(job: Job, task: Task, placed: Placed, size: float, share: float) -> Made:
+    """Return the frame of a step with its photograph across it, or beside its legend where the marks ask for that."""
+    if task.picture is None:
+        raise AssertionError("only a step with a picture comes here")
+    photo = job.photos[task.picture.file]
+    troubles: tuple[Trouble, ...] = ()
+    for each in _ways(job, task.copy, placed, size, share):
+        box = _bled(job, each)
+        shown, troubles = show(photo, task.picture, box, _free(job, box), job.sheet.ratio)
+        if shown:
+            marks = (*paint_photo(job.sheet, task.picture, shown), *paint_words(job.sheet, task.copy, each))
+            return _photo_page(job, task, marks), tuple(_said(job, task, troubles))
+    marks = tuple(paint_words(job.sheet, task.copy, placed))
+    return _photo_page(job, task, marks), tuple(_said(job, task, troubles))
+
+
+def _ways(job: Job, copy: Copy, placed: Placed, size: float, share: float) -> Iterator[Placed]:
+    """Yield the arrangements to try, the best first: in a square frame a legend beside the picture saves its height."""
+    beside = (
+        way
+        for width in BESIDE
+        if copy.legend and (way := arrange_beside(job.sheet, copy, size, share, width)) is not None
+    )
+    yield from chain(beside, (placed,)) if job.sheet.ratio == "1x1" else chain((placed,), beside)
+
+
+def _bled(job: Job, placed: Placed) -> Box:
+    """Return the photograph's box: out to the frame's edges."""
+    _, top, right, bottom = placed.box
+    return (0.0, top, right if placed.beside else job.sheet.width, bottom)
+
+
+def _free(job: Job, box: Box) -> Box:
+    """Return where on the photograph discs may stand."""
+    return (box[0] + 12, box[1] + 4, box[2] - 12, box[3] - 4)
+
+
+def _photo_page(job: Job, task: Task, marks: tuple[PaintMark, ...]) -> Page:
+    """Return the page of a step with a photograph."""
+    picture = task.picture or Picture(file="")
+    alt = _alt(task)
+    pointed = mark_sentences(picture.marks, job.words)
+    return Page(job.sheet, marks, (alt[0], picture.alt, *pointed, *alt[1:]), picture.credit)
+
+
+def _said(job: Job, task: Task, troubles: tuple[Trouble, ...]) -> Iterator[Finding]:
+    """Yield the findings of what would not work with a picture."""
+    for each in troubles:
+        where = f"{task.field}.marks[{each.mark - 1}]" if each.mark else task.field
+        yield finding(RULES[each.rule], job.technique, where, each.what, each.why, each.mend)
+
+
+def _alt(task: Task) -> tuple[str, ...]:
+    """Return a step in sentences: what to do, how, and what makes or breaks it."""
+    step = task.step
+    lead = f"{task.copy.number}. {bare(step.title)}"
+    return (lead, plain(step.text), *map(plain, step.key_points))
+
+
+def _overfull(job: Job, task: Task) -> Made:
+    """Return a frame with the title alone, and the finding that says how much is too much."""
+    title = step_title(job.sheet, task.copy)
+    ratio = job.sheet.ratio.replace("x", ":")
+    if title is None:
+        what = f"the title of step {task.copy.number} is too long for the {ratio} frame"
+        why = "a step's title stands on at most three lines, no smaller than 56 px"
+        mend = f"write “{task.copy.title.split()[0]} …” in at most 50 characters, none of its words longer than 24"
+    else:
+        over = characters_over(job.sheet, task.copy, BODY_SIZES[-1], LEAST_SHARE)
+        what = f"step {task.copy.number} has more words than the {ratio} frame has room for"
+        why = f"at {BODY_SIZES[-1]:.0f} px, the smallest, they leave the picture less than {LEAST_SHARE:.0%} of the height"
+        mend = f"take at least {over} characters out of this step's text and key points, or make two steps of it"
+    width = job.sheet.area[2] - job.sheet.area[0]
+    marks = tuple(
+        (title or heading(task.copy.title, 56, width)).at(job.sheet.area[0], job.sheet.area[1], job.sheet.ink)
+    )
+    return Page(job.sheet, marks, _alt(task)), (finding(fit_rules.FRAME, job.technique, task.field, what, why, mend),)
