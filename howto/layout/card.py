@@ -6,7 +6,7 @@ from datetime import date
 from typing import Final
 
 from howto.colour import contrast, nearest
-from howto.layout.labels import Labels, labels
+from howto.labels import Labels, labels
 from howto.model.crew import Colours, Crew
 from howto.model.figure import Figure
 from howto.model.prose import Prose, prose
@@ -29,13 +29,26 @@ from howto.model.shown import shown, shown_cell, shown_day, shown_measures
 from howto.model.technique import AnyTechnique, Kit
 
 A5_MM: Final = (148.0, 210.0)  # ISO 216
-ART_MM: Final = (76.0, 62.0)  # the box a drawing is fitted to, beside the numbers
+ART_MM: Final = (74.0, 60.0)  # the box a drawing is fitted to, beside the numbers
 TEXT_PT, SMALL_PT = 10.0, 8.5  # common practice, no source
 MOST_PAGES: Final = 2
 AA: Final = 4.5  # W3C, Web Content Accessibility Guidelines 2.2, 1.4.3
 PAPER: Final = "#ffffff"
-NARROW_COLUMNS: Final = 3  # a table of so many columns still stands beside a drawing
-SMALL_WORDS: Final = ("step", "key_point", "reason", "check", "wear", "scale", "side", "page", "tick", "opens")
+MOST_ACROSS: Final = 12  # cells that stand beside each other across a card
+SMALL_WORDS: Final = (
+    "step",
+    "key_point",
+    "reason",
+    "check",
+    "wear",
+    "scale",
+    "side",
+    "page",
+    "tick",
+    "opens",
+    "newest",
+    "all_cards",
+)
 LONGEST_WORKING: Final = 64  # characters of arithmetic that stand under a number
 
 
@@ -99,14 +112,32 @@ def capital(text: str) -> str:
 
 
 def grid(figure: Figure, crew: Crew) -> Grid | None:
-    """Return a figure's table in the crew's units, or None where it has none."""
+    """Return a figure's table in the crew's units, or None where it has none.
+
+    A unit that a whole column shares stands in its heading. A table longer than it is wide is turned, so that
+    it takes as many lines as it had columns.
+    """
     table = figure.table
     if table is None:
         return None
-    rows = tuple(
-        tuple(shown_cell(cell, unit, crew) for cell, unit in zip(row, table.units, strict=True)) for row in table.rows
-    )
-    return Grid(caption=figure.label, columns=table.columns, rows=rows)
+    columns = [
+        _column(name, [shown_cell(row[at], unit, crew) for row in table.rows])
+        for at, (name, unit) in enumerate(zip(table.columns, table.units, strict=True))
+    ]
+    caption = capital(figure.label)
+    if len(columns) < len(table.rows) <= MOST_ACROSS:
+        return Grid(caption=caption, columns=columns[0], rows=tuple(columns[1:]), turned=True)
+    across = tuple(zip(*columns, strict=True))
+    return Grid(caption=caption, columns=across[0], rows=across[1:])
+
+
+def _column(name: str, cells: Sequence[str]) -> tuple[str, ...]:
+    """Return a heading and its cells, a unit that all cells share moved to the heading."""
+    parts = [cell.partition("\u00a0") for cell in cells]
+    units = {unit for _, _, unit in parts}
+    if len(units) == 1 and "" not in units:
+        return (f"{name}, {units.pop()}", *(number for number, _, _ in parts))
+    return (name, *cells)
 
 
 def _over(technique: AnyTechnique, say: Labels) -> str:
@@ -121,7 +152,7 @@ def _sections(
     technique: AnyTechnique, figures: Sequence[Figure], arts: Sequence[Art], say: Labels
 ) -> Iterator[Section]:
     """Yield the parts of the card in reading order: get ready, keep safe, do, finish."""
-    yield Section(heading="", blocks=_about(technique, say))
+    yield Section(heading="", blocks=(*_about(technique, say), *_code(technique, say)))
     yield from _numbers(technique, figures, arts, say)
     yield Section(heading=say["tools"], blocks=_kit(technique.tools), side=bool(technique.materials))
     yield Section(heading=say["materials"], blocks=_kit(technique.materials))
@@ -139,7 +170,6 @@ def _sections(
         heading=say["aftercare"],
         blocks=tuple(Dated(when=care.when.text, text=care.text) for care in technique.aftercare),
     )
-    yield Section(heading="", blocks=_code(technique, say))
 
 
 def _about(technique: AnyTechnique, say: Labels) -> tuple[Block, ...]:
@@ -168,29 +198,34 @@ def _numbers(technique: AnyTechnique, figures: Sequence[Figure], arts: Sequence[
     first = tuple(_entry(figure, crew) for figure in figures if figure.headline and figure.table is None)
     rest = tuple(_entry(figure, crew) for figure in figures if not figure.headline and figure.table is None)
     tables = tuple(table for figure in figures if (table := grid(figure, crew)))
-    entries = (*measures, *first)
+    entries = tuple(sorted((*measures, *first), key=lambda entry: not entry.headline))
     facts: tuple[Block, ...] = (Facts(entries=entries),) if entries else ()
-    narrow = tuple(table for table in tables if len(table.columns) <= NARROW_COLUMNS)
-    wide = tuple(table for table in tables if len(table.columns) > NARROW_COLUMNS)
     yield Section(heading=say["setting_out"], blocks=tuple(ArtBlock(art=art) for art in arts), side=bool(facts))
-    yield Section(heading=say["numbers"], blocks=(*facts, *narrow))
+    yield Section(heading=say["numbers"], blocks=facts)
     worked: tuple[Block, ...] = (Facts(entries=rest),) if rest else ()
-    yield Section(heading=say["worked"], blocks=(*worked, *wide))
+    yield Section(heading=say["worked"], blocks=(*worked, *tables))
 
 
 def _entry(figure: Figure, crew: Crew) -> Entry:
     """Return a figure with the arithmetic that a person can follow under it, where it is short enough."""
-    working = kept_together(figure.working[-1]) if figure.working else ""
-    return Entry(
-        label=figure.label,
-        value=shown(figure, crew),
-        note=working if len(working) <= LONGEST_WORKING else "",
-        headline=figure.headline,
-    )
+    value = shown(figure, crew)
+    return Entry(label=capital(figure.label), value=value, note=_working(figure, value), headline=figure.headline)
+
+
+def _working(figure: Figure, value: str) -> str:
+    """Return the line of working that ends in the value printed, where it is short; else nothing."""
+    number = value.split("\u00a0", maxsplit=1)[0]
+    for line in figure.working:
+        ends = line.rpartition("= ")[2].split()
+        if ends and ends[0] == number and len(line) <= LONGEST_WORKING:
+            return kept_together(line)
+    return ""
 
 
 def kept_together(working: str) -> str:
-    """Return arithmetic that breaks before `=` or an operator, never between a number and its unit."""
+    """Return arithmetic in proper signs that breaks before `=` or an operator, never before a unit."""
+    for plain, sign in ((" - ", " − "), (" x ", " × "), (" / ", " ÷ ")):
+        working = working.replace(plain, sign)
     return re.sub(r"(?<=[\d=÷×−+]) (?=[^=÷×−+])", "\u00a0", working)
 
 

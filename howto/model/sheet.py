@@ -124,12 +124,13 @@ class Facts(Value):
 
 
 class Grid(Value):
-    """A table with a header row."""
+    """A table with a header row; a `turned` one reads across, its names down the left."""
 
     kind: Literal["grid"] = "grid"
     caption: str = ""
     columns: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
+    turned: bool = False
 
 
 class StepRow(Value):
@@ -227,3 +228,18 @@ class Sheet(Value):
     footer: str
     stamp: str  # version and date
     words: Mapping[str, str] = {}  # the small labels a painter sets, by name, in the sheet's language
+
+
+class ShelfEntry(Value):
+    """One card in the list of all cards: where it stands beside the list, and what a reader looks for it by."""
+
+    id: str
+    title: str
+    family: str  # the heading it stands under
+    href: str
+    level: int = 1
+    minutes: float | None = None
+    season: str = ""
+    plants: tuple[str, ...] = ()
+    about: str = ""
+    version: str = ""

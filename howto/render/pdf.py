@@ -18,7 +18,7 @@ from howto.render.code import printed_mm, symbol
 from howto.render.svg import svg
 
 STEP_PT: Final = 0.5  # how much smaller each try is
-LEAST_PT: Final = 8.0  # nothing on a sheet is smaller
+LEAST_PT: Final = {"card": 8.0}  # nothing on a card is smaller; on other sheets nothing is below `small_pt`
 CODE_MM: Final = 21.0
 CAUTION_YELLOW: Final = "#f9a800"  # signal yellow: RAL 1003, for ISO 3864 yellow; black on it is 10.7 to 1
 TEMPLATES: Final = {"card": "card.typ", "leaflet": "leaflet.typ", "letter": "leaflet.typ"}
@@ -39,10 +39,10 @@ def pdf(sheet: Sheet, today: date) -> tuple[bytes, int]:
     source = _source(sheet)
     with TemporaryDirectory() as folder:
         fonts = _fonts(Path(folder))
-        for text_pt, fresh in _tries(sheet):
+        for most, text_pt, fresh in _tries(sheet):
             given = _given(source, text_pt, fresh=fresh)
             pages = _pages(given, fonts)
-            if pages <= sheet.most_pages:
+            if pages <= most:
                 break
         made = typst.compile(
             given,  # type: ignore[call-overload]  # files by name; its stub lags behind
@@ -53,12 +53,16 @@ def pdf(sheet: Sheet, today: date) -> tuple[bytes, int]:
     return bytes(made), pages
 
 
-def _tries(sheet: Sheet) -> list[tuple[float, bool]]:
-    """Return the sizes to try, each with fresh sides first and then without."""
+def _tries(sheet: Sheet) -> list[tuple[int, float, bool]]:
+    """Return the tries in order: pages to keep to, size, and whether fresh sides start where they ask to.
+
+    A card keeps its size before it saves a side; any other sheet saves paper first.
+    """
     steps = int((sheet.text_pt - sheet.small_pt) / STEP_PT + 1e-9)
     sizes = [sheet.text_pt - step * STEP_PT for step in range(steps + 1)]
     breaks = (True, False) if any(section.fresh for section in sheet.sections) else (False,)
-    return [(size, fresh) for size in sizes for fresh in breaks]
+    goals = [sheet.most_pages] if sheet.kind == "card" else range(1, sheet.most_pages + 1)
+    return [(most, size, fresh) for most in goals for size in sizes for fresh in breaks]
 
 
 def _given(source: Source, text_pt: float, *, fresh: bool) -> dict[str, bytes]:
@@ -100,11 +104,12 @@ def _source(sheet: Sheet) -> Source:
     data = {
         **sheet.model_dump(exclude={"sections", "text_pt"}),
         "sections": sections,
-        "least_pt": LEAST_PT,
+        "least_pt": LEAST_PT.get(sheet.kind, sheet.small_pt),
         "caution_yellow": CAUTION_YELLOW,
         "lang": language.lower() or "en",
         "region": region.upper() if len(region) == 2 else None,
         "leaf_word": "side" if sheet.kind == "card" else "page",
+        "leading": 0.52 if sheet.kind == "card" else 0.66,
         "title_ratio": 2.9 if sheet.kind == "card" else 2.6,
     }
     return Source(given, data)

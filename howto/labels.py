@@ -28,6 +28,12 @@ class Labels(TypedDict):
     page: str
     tick: str
     opens: str
+    all_cards: str
+    shelf_title: str
+    shelf_find: str
+    shelf_one: str
+    shelf_many: str
+    shelf_empty: str
     finish: str
     aftercare: str
     newest: str
@@ -38,7 +44,6 @@ class Labels(TypedDict):
     no_tasks: str
     never: str
     call: str
-    call_text: str
     call_signs: str
     your_numbers: str
     year: str
@@ -49,6 +54,12 @@ class Labels(TypedDict):
     from_: str
     between: str
     each_days: str
+    each_until: str
+    at_visit: str
+    for_what: str
+    count: str
+    strip_alt: str
+    strip_task: str
     always: str
     footer: str
     leaflet_footer: str
@@ -77,10 +88,16 @@ ENGLISH: Final[Labels] = {
     "page": "Page {page} of {pages}",
     "tick": "Tick off: {what}",
     "opens": "Opens {url}",
+    "all_cards": "All cards",
+    "shelf_title": "All our cards",
+    "shelf_find": "Find a card by task, plant or trade",
+    "shelf_one": "1 card",
+    "shelf_many": "{count} cards",
+    "shelf_empty": "No cards yet.",
     "finish": "Finish standard",
     "aftercare": "Aftercare",
-    "newest": "Newest version",
-    "newest_label": "Scan for the newest version of this card. Yours is {version}; "
+    "newest": "Newest card",
+    "newest_label": "The code opens the newest version of this card. This one is {version}; "
     "if the page shows another, use that one.",
     "version": "Version {version}",
     "done": "What we did",
@@ -88,11 +105,10 @@ ENGLISH: Final[Labels] = {
     "no_tasks": "Nothing needs doing before our next visit.",
     "never": "Please do not",
     "call": "When to call us",
-    "call_text": "Ask {contact}.",
     "call_signs": "Call if leaves turn brown or yellow within two weeks, if a plant wilts and does not recover "
     "by morning, or if you are not sure what to do.",
     "your_numbers": "Numbers for your garden",
-    "year": "Your dates on a line",
+    "year": "Your dates on a line. The triangle is our visit.",
     "pictures": "Before and after",
     "visit_over": "Care leaflet · our visit of {date}",
     "next_visit": "Our next visit: {date}",
@@ -100,6 +116,12 @@ ENGLISH: Final[Labels] = {
     "from_": "from {date}",
     "between": "{start} to {end}",
     "each_days": "every {days} days",
+    "each_until": "every {days} days until {date}",
+    "at_visit": "at our next visit, {date}",
+    "for_what": "for {what}",
+    "count": "{count} ×",
+    "strip_alt": "A line of twelve months from {date} with each dated task on its day: {tasks}.",
+    "strip_task": "{number}, {when}",
     "always": "always",
     "footer": "Follow local codes and the product label. Electrical work, tree climbing, chainsaw work and "
     "chemicals that need a licence are for people who hold one: leave those jobs to them.",

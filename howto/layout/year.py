@@ -1,0 +1,116 @@
+"""A line of twelve months with a numbered disc on the day of each dated task."""
+
+from collections.abc import Sequence
+from datetime import date
+from typing import Final, NamedTuple
+
+from babel.dates import format_date
+
+from howto.model.crew import Colours
+from howto.model.sheet import Area, Art, Dot, PaintMark, Stroke, Words
+from howto.model.shown import locale_of
+
+MONTHS: Final = 12
+SIDE_MM: Final = 3.0  # room for a disc on the first or last day
+WORDS_MM: Final = 6.0  # below the line, for the months' names
+INK_MM, HAIR_MM = 0.35, 0.18
+VISIT_MM: Final = 2.4  # how high the triangle of the visit stands
+AIR_MM: Final = 0.8
+PAPER: Final = "#ffffff"
+
+
+class Mark(NamedTuple):
+    """A disc on the line: its number and its day."""
+
+    number: int
+    day: date
+
+
+class Look(NamedTuple):
+    """How wide the line is, how large its discs and words, and in which colours and language."""
+
+    width_mm: float
+    text_mm: float
+    colours: Colours
+    accent: str
+    language: str
+
+
+def year_line(start: date, marks: Sequence[Mark], look: Look, caption: str, alt: str) -> Art | None:
+    """Return the line from the month of `start`; None where no mark falls within its twelve months."""
+    first = start.replace(day=1)
+    last = _month(first, MONTHS)
+    shown = [mark for mark in sorted(marks, key=lambda mark: (mark.day, mark.number)) if first <= mark.day < last]
+    if not shown:
+        return None
+    radius = look.text_mm * 0.72
+    placed = _levels([(_x(mark.day, first, look), mark) for mark in shown], radius)
+    row = 2 * radius + AIR_MM
+    top = (max(level for _, _, level in placed) + 1) * row + VISIT_MM + AIR_MM
+    painted = [*_months(first, top, look), *_start(start, first, top, look)]
+    for x, mark, level in placed:
+        painted.extend(_disc(x, top - VISIT_MM - AIR_MM - radius - level * row, top, radius, mark, look))
+    return Art(
+        width=look.width_mm,
+        height=round(top + look.text_mm * 1.2 + WORDS_MM / 2, 2),
+        marks=tuple(painted),
+        caption=caption,
+        alt=alt,
+    )
+
+
+def _month(first: date, count: int) -> date:
+    """Return the first day of the month `count` months on."""
+    months = first.year * 12 + first.month - 1 + count
+    return date(months // 12, months % 12 + 1, 1)
+
+
+def _x(day: date, first: date, look: Look) -> float:
+    """Return where a day stands on the line: each month is equally wide."""
+    months = (day.year - first.year) * 12 + day.month - first.month
+    length = (_month(day.replace(day=1), 1) - day.replace(day=1)).days
+    return SIDE_MM + (look.width_mm - 2 * SIDE_MM) / MONTHS * (months + (day.day - 1) / length)
+
+
+def _levels(marks: Sequence[tuple[float, Mark]], radius: float) -> list[tuple[float, Mark, int]]:
+    """Return each mark with the lowest row in which its disc touches no other."""
+    ends: list[float] = []
+    placed = []
+    for x, mark in marks:
+        level = next((at for at, end in enumerate(ends) if x - radius >= end + 0.5), len(ends))
+        ends[level : level + 1] = [x + radius]
+        placed.append((x, mark, level))
+    return placed
+
+
+def _months(first: date, y: float, look: Look) -> list[PaintMark]:
+    """Return the line, a tick at each month's start, and the months' names between them."""
+    ink = look.colours.ink
+    step = (look.width_mm - 2 * SIDE_MM) / MONTHS
+    marks: list[PaintMark] = [Stroke(points=((SIDE_MM, y), (look.width_mm - SIDE_MM, y)), width=INK_MM, colour=ink)]
+    for at in range(MONTHS + 1):
+        x = SIDE_MM + at * step
+        marks.append(Stroke(points=((x - 0.9, y + 0.9), (x + 0.9, y - 0.9)), width=INK_MM, colour=ink))
+        if at < MONTHS:
+            name = format_date(_month(first, at), "LLL", locale=locale_of(look.language)).rstrip(".")
+            size = look.text_mm
+            place = (x + step / 2, y + size * 1.2)
+            marks.append(Words(text=name, at=place, size=size, face="head", colour=ink, align="middle"))
+    return marks
+
+
+def _start(start: date, first: date, y: float, look: Look) -> list[PaintMark]:
+    """Return the triangle that stands on the day of the visit."""
+    x = _x(start, first, look)
+    return [Area(points=((x, y), (x - 1.3, y - VISIT_MM), (x + 1.3, y - VISIT_MM)), colour=look.accent)]
+
+
+def _disc(x: float, y: float, line: float, radius: float, mark: Mark, look: Look) -> list[PaintMark]:
+    """Return a numbered disc with the leader that ties it to its day."""
+    ink = look.colours.ink
+    place = (x, y + radius * 0.5)
+    return [
+        Stroke(points=((x, line), (x, y)), width=HAIR_MM, colour=ink),
+        Dot(centre=(x, y), radius=radius, colour=ink),
+        Words(text=str(mark.number), at=place, size=radius * 1.4, face="head-bold", colour=PAPER, align="middle"),
+    ]
