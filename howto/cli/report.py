@@ -79,7 +79,7 @@ def as_json(findings: Iterable[Finding]) -> str:
         "findings": [_as_object(finding) for finding in ordered],
         "counts": {str(severity): counts[severity] for severity in Severity},
     }
-    return json.dumps(whole, indent=2) + "\n"
+    return json.dumps(whole, indent=2)
 
 
 def _as_object(finding: Finding) -> dict[str, Any]:
