@@ -5,12 +5,27 @@ clear of the other's; down a column they stand as near to their points as their 
 """
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
-from itertools import combinations, pairwise
-from math import hypot
+from dataclasses import dataclass, replace
+from functools import cache, cached_property
+from itertools import combinations, pairwise, permutations
+from math import dist
 
+from howto.fonts import Face
+from howto.layout.hatch import inside
 from howto.layout.look import Look
-from howto.layout.plane import Box, Outline, Point, Segment, apart, box_outline, enters, overlap, span
+from howto.layout.plane import (
+    Box,
+    Outline,
+    Point,
+    Profile,
+    Segment,
+    apart,
+    around,
+    box_outline,
+    boxes_meet,
+    enters,
+    span,
+)
 from howto.layout.text import CAP, balance, widest
 from howto.model.sheet import Area, Dot, PaintMark, Stroke, Words
 
@@ -33,7 +48,7 @@ class Callout:
     @property
     def wide(self) -> float:
         """The width of its widest line."""
-        return widest(list(self.lines), "head" if self.level else "text", self.size)
+        return _wide(self.lines, "head" if self.level else "text", self.size)
 
     @property
     def letters(self) -> float:
@@ -51,28 +66,41 @@ class Callout:
         return self.size * 0.12 if self.level else self.letters / 2 + self.size * 0.26
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class PlacedCallout:
-    """A callout in its column: `inner` is the edge of its words towards the subject, `y` its leader's height."""
+    """A callout in its column: `inner` is the edge of its words towards the subject, `y` its leader's height.
+
+    `hangs` puts a level's triangle under its line, where another level stands close above.
+    """
 
     callout: Callout
     right: bool
     inner: float
     y: float
-    edge: float  # where the subject ends on this side: a level's line runs straight as far as this
+    hangs: bool = False
 
     @property
+    def edge(self) -> float:
+        """How far out a level's line runs straight before it turns to its words."""
+        return self.inner - (1 if self.right else -1) * self.callout.size * RUN
+
+    @cached_property
     def box(self) -> Box:
         """The room its words take."""
         left = self.inner if self.right else self.inner - self.callout.wide
         return (left, self.y - self.callout.above, left + self.callout.wide, self.y + self.callout.below)
 
-    @property
+    @cached_property
     def outline(self) -> Outline:
         """The corners of its words' room."""
         return box_outline(self.box)
 
-    @property
+    @cached_property
+    def reach(self) -> Box:
+        """The room its leader takes."""
+        return around(point for piece in self.leader for point in piece)
+
+    @cached_property
     def leader(self) -> tuple[Segment, ...]:
         """The straight pieces from its point to its words."""
         out, size = (1 if self.right else -1), self.callout.size
@@ -86,8 +114,17 @@ class PlacedCallout:
 
 def callout(at: Point, text: str, size: float, width: float, *, level: bool) -> Callout:
     """Return a callout with its words in even lines no wider than `width`; a level's stay on one."""
-    lines = (text,) if level else tuple(balance(text, "text", size, width))
-    return Callout(at, lines, size, level)
+    return Callout(at, (text,) if level else _lines(text, size, width), size, level)
+
+
+@cache
+def _wide(lines: tuple[str, ...], face: Face, size: float) -> float:
+    return widest(list(lines), face, size)
+
+
+@cache
+def _lines(text: str, size: float, width: float) -> tuple[str, ...]:
+    return tuple(balance(text, "text", size, width))
 
 
 # -- one column --
@@ -102,15 +139,15 @@ def column_room(column: Sequence[Callout]) -> float:
 def stacked(column: Sequence[Callout], top: float, bottom: float) -> list[float]:
     """Return the leader heights of a column, in its order, nearest to their points in least squares.
 
-    Neighbours that would meet are pooled and share the mean of what they want; levels weigh ten times a label,
-    since their line should stay straight.
+    Neighbours that would meet are pooled and share the mean of what they want; a level outweighs all
+    labels, since its line should stay straight.
     """
     offsets = [0.0]
     for one, other in pairwise(column):
         offsets.append(offsets[-1] + one.below + BREATH * one.size + other.above)
     pools: list[tuple[float, float, int]] = []  # mean wanted, weight, how many
     for each, offset in zip(column, offsets, strict=True):
-        pool = (each.at[1] - offset, 10.0 if each.level else 1.0, 1)
+        pool = (each.at[1] - offset, 1e4 if each.level else 1.0, 1)
         while pools and pools[-1][0] > pool[0]:
             mean, weight, count = pools.pop()
             total = weight + pool[1]
@@ -126,10 +163,10 @@ def stacked(column: Sequence[Callout], top: float, bottom: float) -> list[float]
 
 @dataclass(frozen=True, slots=True)
 class Ground:
-    """What the callouts are placed round: the subject's box, the whole box, and what leaders keep clear of."""
+    """What the callouts are placed round, and what their words and leaders keep clear of."""
 
-    core: Box
-    box: Box
+    profile: Profile  # how far out the drawing reaches, height by height
+    limits: tuple[tuple[float, float], ...]  # the heights a column may fill, best first
     blocks: tuple[Outline, ...]  # words of dimensions, discs
     lines: tuple[Segment, ...]  # leaders of discs: not to be crossed
     rules: tuple[Segment, ...]  # dimension lines: better not crossed
@@ -151,84 +188,117 @@ def place_columns(
 
 
 def _settled(column: Sequence[Callout], ground: Ground, *, is_right: bool) -> list[PlacedCallout] | None:
+    """Return one column at the heights that bring it nearest to the subject, or None where none holds."""
+    found: list[list[PlacedCallout]] = []
+    for limits in ground.limits:
+        if column_room(column) <= limits[1] - limits[0]:
+            placed = _untangled(column, ground, limits, is_right=is_right)
+            if not _clash(placed, ground):
+                found.append(placed)
+    return min(found, key=lambda placed: abs(placed[0].inner) if is_right else -placed[0].inner, default=None)
+
+
+def _untangled(
+    column: Sequence[Callout], ground: Ground, limits: tuple[float, float], *, is_right: bool
+) -> list[PlacedCallout]:
     """Return one column in an order whose leaders do not cross; neighbours change places until none do."""
-    if column_room(column) > ground.box[3] - ground.box[1]:
-        return None
     order = sorted(column, key=lambda each: (each.at[1], each.at[0], each.lines))
-    for _ in range(len(order) ** 2 + 1):
-        placed = _column(order, ground, is_right=is_right)
-        crossing = next(((i, j) for i, j in combinations(range(len(placed)), 2) if _meet(placed[i], placed[j])), None)
+    placed = _column(order, ground, limits, is_right=is_right)
+    for _ in range(len(order) ** 2):
+        pairs = combinations(range(len(placed)), 2)
+        crossing = next(((i, j) for i, j in pairs if _meet(placed[i], placed[j])), None)
         if crossing is None:
             break
         i, j = crossing
         order[i], order[j] = order[j], order[i]
+        placed = _column(order, ground, limits, is_right=is_right)
     if not _clash(placed, ground):
         return placed
-    for at in range(len(order) - 1):
-        trial = [*order[:at], order[at + 1], order[at], *order[at + 2 :]]
-        placed = _column(trial, ground, is_right=is_right)
-        if not _clash(placed, ground):
-            return placed
-    return None
+    trials = (
+        _column([*order[:at], order[at + 1], order[at], *order[at + 2 :]], ground, limits, is_right=is_right)
+        for at in range(len(order) - 1)
+    )
+    return next((trial for trial in trials if not _clash(trial, ground)), placed)
 
 
-def _column(order: Sequence[Callout], ground: Ground, *, is_right: bool) -> list[PlacedCallout]:
-    size = order[0].size
-    edge = ground.core[2] if is_right else ground.core[0]
-    run = size * (RUN + 1.2 if any(each.level for each in order) else RUN)
-    inner = edge + run if is_right else edge - run
-    heights = stacked(order, ground.box[1], ground.box[3])
+def _column(
+    order: Sequence[Callout], ground: Ground, limits: tuple[float, float], *, is_right: bool
+) -> list[PlacedCallout]:
+    """Return a column in the order given, as near to the subject as what stands beside each label lets it."""
+    heights = stacked(order, *limits)
+    size, run = order[0].size, order[0].size * column_run(order)
+    reaches: list[float] = []
+    for each, y in zip(order, heights, strict=True):
+        top, bottom = y - each.above - size * 0.4, y + each.below + size * 0.4
+        if each.level:
+            top, bottom = min(top, each.at[1] - size * 0.7), max(bottom, each.at[1] + size * 0.7)
+        reach = ground.profile.right(top, bottom) if is_right else -ground.profile.left(top, bottom)
+        reaches.append(max(reach, each.at[0] if is_right else -each.at[0]))
+    inner = (max(reaches) + run) * (1 if is_right else -1)
     return [
-        PlacedCallout(each, is_right, inner, y, edge + (size * 1.2 if is_right else -size * 1.2))
+        PlacedCallout(each, is_right, inner, y, each.level and _is_close_below(each, order))
         for each, y in zip(order, heights, strict=True)
     ]
 
 
-def column_width(column: Sequence[Callout]) -> float:
-    """Return the room a column takes beside the subject, leaders included; 0 for none."""
-    if not column:
-        return 0.0
-    run = RUN + 1.2 if any(each.level for each in column) else RUN
-    return column[0].size * run + max(each.wide for each in column)
+def _is_close_below(each: Callout, column: Sequence[Callout]) -> bool:
+    """Tell whether another level stands so close above that a triangle would not fit between."""
+    return any(other.level and 0 < each.at[1] - other.at[1] < each.size * 0.7 for other in column)
+
+
+def column_run(column: Sequence[Callout]) -> float:
+    """Return the room for leaders between the subject and a column, in sizes."""
+    return RUN + 1.2 if any(each.level for each in column) else RUN
+
+
+def shifted(each: PlacedCallout, across: float) -> PlacedCallout:
+    """Return a placed callout moved to the right."""
+    at = (each.callout.at[0] + across, each.callout.at[1])
+    return replace(each, callout=replace(each.callout, at=at), inner=each.inner + across)
 
 
 def _clash(placed: Sequence[PlacedCallout], ground: Ground) -> bool:
-    """Tell whether words or leaders meet each other, a disc, a dimension's words or the edge of the box."""
+    """Tell whether words or leaders meet each other, a disc, a dimension's words or a disc's leader."""
     return (
-        any(_meet(one, other) or overlap(one.outline, other.outline) for one, other in combinations(placed, 2))
-        or any(_struck(each, other.outline) for each in placed for other in placed if each is not other)
+        any(_meet(one, other) or boxes_meet(one.box, other.box) for one, other in combinations(placed, 2))
+        or any(_struck(one, other.outline) for one, other in permutations(placed, 2))
         or any(_struck(each, block) for each in placed for block in ground.blocks)
-        or any(
-            apart(piece, line) < each.callout.size * 0.1
-            for each in placed
-            for piece in each.leader
-            for line in ground.lines
-        )
+        or any(_near(each, line) for each in placed for line in ground.lines)
     )
 
 
 def _meet(one: PlacedCallout, other: PlacedCallout) -> bool:
     """Tell whether two leaders cross or touch, but for a point they share."""
     clear = one.callout.size * 0.12
-    if hypot(one.callout.at[0] - other.callout.at[0], one.callout.at[1] - other.callout.at[1]) < clear:
+    if not boxes_meet(one.reach, other.reach, clear):
+        return False
+    if dist(one.callout.at, other.callout.at) < clear:
         return any(apart(a, b) < clear for a in one.leader[1:] for b in other.leader[1:])
     return any(apart(a, b) < clear for a in one.leader for b in other.leader)
 
 
+def _near(each: PlacedCallout, line: Segment) -> bool:
+    clear = each.callout.size * 0.1
+    return boxes_meet(each.reach, around(line), clear) and any(apart(piece, line) < clear for piece in each.leader)
+
+
 def _struck(each: PlacedCallout, block: Outline) -> bool:
-    """Tell whether a leader runs through a block, but for one that its own point lies in."""
+    """Tell whether a leader runs into a block, but for a disc that stands on its own point."""
+    if not boxes_meet(each.reach, around(block)) or inside(each.callout.at, block):
+        return False
     return any(enters(piece, block) for piece in each.leader)
 
 
 def cost(placed: Iterable[PlacedCallout], ground: Ground) -> float:
-    """Return how long the leaders are, with a charge for each dimension line they cross."""
+    """Return how long the leaders are, with a charge for lines crossed and words broken."""
     total = 0.0
     for each in placed:
         size = each.callout.size
         total += sum(span(piece) for piece in each.leader)
         total += sum(size * 4 for piece in each.leader for rule in ground.rules if apart(piece, rule) == 0.0)
         if each.callout.level:
-            total += abs(each.y - each.callout.at[1]) * 3
+            total += abs(each.y - each.callout.at[1]) * 6
+        total += size * len(each.callout.lines)
     return total
 
 
@@ -263,13 +333,14 @@ def callout_marks(each: PlacedCallout, look: Look) -> Iterator[PaintMark]:
 
 
 def _level_marks(each: PlacedCallout, points: tuple[Point, ...], look: Look) -> Iterator[PaintMark]:
-    """Yield a datum mark: the line at its height, the triangle standing on it, the words over its end."""
+    """Yield a datum mark: the line at its height, the triangle on it, the words over its end."""
     size, out = each.callout.size, 1 if each.right else -1
     end = (each.inner + out * each.callout.wide, each.y)
     yield Stroke(points=(*points, end), width=look.thin, colour=look.ink)
     x, y = each.edge - out * size * 0.45, each.callout.at[1]
     half, tall = size * 0.34, size * 0.55
-    yield Area(points=((x, y), (x - half, y - tall), (x + half, y - tall)), colour=look.ink)
+    base = y + tall if each.hangs else y - tall
+    yield Area(points=((x, y), (x - half, base), (x + half, base)), colour=look.ink)
     yield Words(
         text=each.callout.lines[0],
         at=(each.inner, each.y - size * LINE_RISE),

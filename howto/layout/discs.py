@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import product
-from math import cos, pi, sin
+from math import cos, dist, pi, sin
 
 from howto.layout.look import Look
 from howto.layout.plane import Box, Outline, Point, Segment, apart, disc_outline, enters, holds, overlap
@@ -43,14 +43,22 @@ class PlacedDisc:
 
 
 def place_discs(
-    points: Iterable[tuple[Point, int]], radius: float, blocks: Sequence[Outline], room: Box
+    points: Iterable[tuple[Point, int]],
+    radius: float,
+    blocks: Sequence[Outline],
+    pointed: Sequence[Point],
+    room: Box,
 ) -> tuple[PlacedDisc, ...] | None:
-    """Return every disc with its place, by number; None where one finds no free place."""
+    """Return every disc with its place, by number; None where one finds no free place.
+
+    A disc keeps off the words in `blocks` and off the points that labels speak of, but for its own.
+    """
     wanted = sorted(points, key=lambda each: (each[1], each[0]))
     done: list[PlacedDisc] = []
     for at, number in wanted:
+        spots = [disc_outline(point, radius * 0.2) for point in pointed if dist(point, at) > radius]
         trials = (PlacedDisc(number, at, centre, radius) for centre in _places(at, radius))
-        free = next((trial for trial in trials if _is_free(trial, done, blocks, room)), None)
+        free = next((trial for trial in trials if _is_free(trial, done, [*blocks, *spots], room)), None)
         if free is None:
             return None
         done.append(free)

@@ -1,6 +1,7 @@
 """Fills an outline with strokes: hatching, earth, level dashes and dots, clipped to it by the even-odd rule.
 
-Every pattern is anchored to the box and not to the outline, so neighbours of one kind run on into each other.
+Patterns are anchored to the box and not to the outline, so neighbours of one kind run on into each other; earth
+hangs from the top of its outline, so that its first row follows the ground.
 """
 
 from collections.abc import Iterator, Sequence
@@ -33,20 +34,20 @@ def earth(outline: Sequence[Point], cell: float) -> list[Segment]:
     """Return the mark of earth inside the outline: threes of short lines, leaning by turns."""
     left, top, right, bottom = bounds(outline)
     found: list[Segment] = []
-    for row in range(floor(top / cell), ceil(bottom / cell)):
+    for row in range(ceil((bottom - top) / cell)):
         for column in range(floor(left / cell), ceil(right / cell)):
-            found.extend(part for line in _three(column, row, cell) for part in clipped(line, outline))
+            lines = _three(column * cell, top + row * cell, cell, rises=bool((column + row) % 2))
+            found.extend(part for line in lines for part in clipped(line, outline))
     return [segment for segment in found if _long(segment) > cell / 6]
 
 
-def _three(column: int, row: int, cell: float) -> Iterator[Segment]:
-    x, y = column * cell, row * cell
+def _three(x: float, y: float, cell: float, *, rises: bool) -> Iterator[Segment]:
     for turn in range(3):
         start, end = 0.08 + turn * 0.22, 0.52 + turn * 0.22
-        if (column + row) % 2:
-            yield ((x + (start - 0.04) * cell, y + 0.72 * cell), (x + (end - 0.04) * cell, y + 0.28 * cell))
+        if rises:
+            yield ((x + (start - 0.04) * cell, y + 0.68 * cell), (x + (end - 0.04) * cell, y + 0.2 * cell))
         else:
-            yield ((x + (start - 0.04) * cell, y + 0.28 * cell), (x + (end - 0.04) * cell, y + 0.72 * cell))
+            yield ((x + (start - 0.04) * cell, y + 0.2 * cell), (x + (end - 0.04) * cell, y + 0.68 * cell))
 
 
 def dots(outline: Sequence[Point], pitch: float) -> list[Point]:

@@ -1,8 +1,8 @@
 """Plane geometry that placing needs: boxes, convex outlines, and whether they meet; y runs down."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from itertools import pairwise
-from math import cos, hypot, radians, sin, tau
+from math import cos, floor, hypot, inf, radians, sin, tau
 
 Point = tuple[float, float]
 Segment = tuple[Point, Point]
@@ -63,6 +63,16 @@ def holds(outer: Box, inner: Box) -> bool:
     )
 
 
+def boxes_meet(one: Box, other: Box, clear: float = 0.0) -> bool:
+    """Tell whether two boxes overlap, or come nearer than `clear`."""
+    return (
+        one[0] < other[2] + clear - DUST
+        and other[0] < one[2] + clear - DUST
+        and one[1] < other[3] + clear - DUST
+        and other[1] < one[3] + clear - DUST
+    )
+
+
 def overlap(one: Outline, other: Outline) -> bool:
     """Tell whether two convex outlines share more than an edge."""
     return all(_shadows_meet(edge, one, other) for outline in (one, other) for edge in edges(outline))
@@ -114,6 +124,45 @@ def apart(one: Segment, other: Segment) -> float:
     if cross(one, other):
         return 0.0
     return min(distance(one[0], other), distance(one[1], other), distance(other[0], one), distance(other[1], one))
+
+
+class Profile:
+    """How far lines reach to the left and right, row by row: what stands beside them keeps clear of it."""
+
+    def __init__(self, segments: Iterable[Segment], row: float) -> None:
+        self._row = row
+        self._reach: dict[int, tuple[float, float]] = {}
+        for segment in segments:
+            self._add(segment)
+
+    def _add(self, segment: Segment) -> None:
+        (x0, y0), (x1, y1) = sorted(segment, key=lambda point: point[1])
+        first, last = floor(y0 / self._row), floor(y1 / self._row)
+        slope = (x1 - x0) / (y1 - y0) if y1 > y0 else 0.0
+        for row in range(first, last + 1):
+            ends = (
+                (x0, x1)
+                if first == last
+                else (
+                    x0 + slope * (max(row * self._row, y0) - y0),
+                    x0 + slope * (min((row + 1) * self._row, y1) - y0),
+                )
+            )
+            left, right = self._reach.get(row, (ends[0], ends[0]))
+            self._reach[row] = (min(left, *ends), max(right, *ends))
+
+    def left(self, top: float, bottom: float) -> float:
+        """Return the leftmost reach between two heights; infinity where there is nothing."""
+        return min((reach[0] for reach in self._rows(top, bottom)), default=inf)
+
+    def right(self, top: float, bottom: float) -> float:
+        """Return the rightmost reach between two heights; minus infinity where there is nothing."""
+        return max((reach[1] for reach in self._rows(top, bottom)), default=-inf)
+
+    def _rows(self, top: float, bottom: float) -> Iterator[tuple[float, float]]:
+        for row in range(floor(top / self._row), floor(bottom / self._row) + 1):
+            if row in self._reach:
+                yield self._reach[row]
 
 
 def span(segment: Segment) -> float:

@@ -33,7 +33,7 @@ def _pen(role: Role, look: Look) -> tuple[float, str, tuple[float, ...]]:
     thin = look.thin
     return {
         Role.KEEP: (look.heavy, look.ink, ()),
-        Role.REMOVE: (look.medium, look.accent, (thin * 12, thin * 6)),
+        Role.REMOVE: (thin * 1.4, look.accent, (thin * 7, thin * 4)),
         Role.LAST: (thin, look.ink, (thin * 8, thin * 7)),
         Role.WOOD: (look.medium, look.ink, ()),
         Role.WIRE: (thin, look.ink, ()),
@@ -93,8 +93,8 @@ def _accent(points: Points, look: Look) -> Iterator[PaintMark]:
 
 def _danger(points: Points, look: Look) -> Iterator[PaintMark]:
     yield Area(points=points, colour=SAFETY_YELLOW, opacity=0.28)
-    yield from _strokes(hatching(points, look.thin * 22), look.heavy, SAFETY_YELLOW)
-    yield from _strokes(hatching(points, look.thin * 22), look.fine, look.ink)
+    yield from _strokes(hatching(points, look.thin * 18), look.heavy, SAFETY_YELLOW)
+    yield from _strokes(hatching(points, look.thin * 18), look.fine, look.ink)
 
 
 def _strokes(segments: list[Segment], width: float, colour: str) -> Iterator[PaintMark]:

@@ -6,6 +6,7 @@ A space that must not break (U+00A0, U+202F, U+2007) keeps a number beside its u
 
 import re
 from collections.abc import Iterator
+from itertools import product
 from unicodedata import combining
 
 from howto.fonts import Face
@@ -24,6 +25,9 @@ DESCENT = 0.24  # room below it: g, j, p, Q and the comma
 
 _GAP = re.compile(r"[ \t]+")
 _PIECE = re.compile(r"[^-–—/]*[-–—/]+(?=\w)|[^-–—/]+|[-–—/]+")
+_UNIT = re.compile(
+    r"(?<=\d) (?=(?:mm|cm|m|km|in|ft|yd|m2|m²|m3|m³|ha|ac|mL|ml|L|l|gal|g|kg|oz|lb|t|°C|°F|%|h|min|s|V|kN|N|dB)\b|%)"
+)
 _NUMBER = re.compile(r"\d[-–—/]+$")
 
 
@@ -39,9 +43,14 @@ def wrap(text: str, face: Face, size: float, width: float) -> list[str]:
     hyphen or slash, and failing that between letters, so a line is too wide only when one letter is.
     """
     lines: list[str] = []
-    for written in text.split("\n"):
+    for written in tied(text).split("\n"):
         lines.extend(_wrapped(written, face, size, width))
     return lines
+
+
+def tied(text: str) -> str:
+    """Return the text with each number tied to the unit that follows it."""
+    return _UNIT.sub("\u00a0", text)
 
 
 def _wrapped(written: str, face: Face, size: float, width: float) -> Iterator[str]:
@@ -98,15 +107,33 @@ def _letters(piece: str) -> Iterator[str]:
 
 def balance(text: str, face: Face, size: float, width: float) -> list[str]:
     """Return the text in as few lines as `wrap` needs, made as even as they can be."""
-    lines = wrap(text, face, size, width)
-    low, high = 0.0, width
-    for _ in range(12):
-        middle = (low + high) / 2
-        trial = wrap(text, face, size, middle)
-        if len(trial) == len(lines) and widest(trial, face, size) <= middle:
-            lines, high = trial, middle
-        else:
-            low = middle
+    lines: list[str] = []
+    for written in tied(text).split("\n"):
+        lines.extend(_evened(written, face, size, width))
+    return lines
+
+
+def _evened(written: str, face: Face, size: float, width: float) -> list[str]:
+    """Return one written line in the fewest lines, with the least sum of their widths squared."""
+    fewest = list(_wrapped(written, face, size, width))
+    words = [word for word in _GAP.split(written) if word]
+    if len(fewest) < 2 or any(length(word, face, size) > width for word in words):
+        return fewest
+    best: dict[tuple[int, int], tuple[float, int]] = {(0, 0): (0.0, 0)}  # lines, words → cost, where the last starts
+    for count, end in product(range(1, len(fewest) + 1), range(1, len(words) + 1)):
+        for start in range(end):
+            wide = length(" ".join(words[start:end]), face, size)
+            if wide > width or (count - 1, start) not in best:
+                continue
+            cost = best[count - 1, start][0] + wide * wide
+            if (count, end) not in best or cost < best[count, end][0]:
+                best[count, end] = (cost, start)
+    lines: list[str] = []
+    end = len(words)
+    for count in range(len(fewest), 0, -1):
+        start = best[count, end][1]
+        lines.insert(0, " ".join(words[start:end]))
+        end = start
     return lines
 
 
