@@ -174,7 +174,13 @@ def _sections(
 
 def _about(technique: AnyTechnique, say: Labels) -> tuple[Block, ...]:
     """Return when it is done, to which plants, and what to know first."""
+    words = (
+        (capital(measure.key), measure.value)
+        for measure in shown_measures(technique.measures, technique.crew)
+        if not _is_number(measure.value)
+    )
     lines = (
+        *words,
         (say["season"], technique.season),
         (say["plants"], ", ".join(technique.plants)),
         (say["needs"], ", ".join(need.replace("-", " ") for need in technique.needs)),
@@ -183,22 +189,23 @@ def _about(technique: AnyTechnique, say: Labels) -> tuple[Block, ...]:
     return (Facts(entries=entries),) if entries else ()
 
 
+def _is_number(value: str) -> bool:
+    """Tell whether a printed measure is an amount and not a word."""
+    return value.lstrip("−")[:1].isdigit() or value[:1] in "¼½¾"
+
+
 def _numbers(technique: AnyTechnique, figures: Sequence[Figure], arts: Sequence[Art], say: Labels) -> Iterator[Section]:
     """Yield the drawings with the numbers to set out by beside them, then the rest of the worked numbers."""
     crew = technique.crew
     measures = tuple(
-        Entry(
-            label=capital(measure.key),
-            value=measure.value,
-            note=measure.tolerance,
-            headline=measure.value[:1].isdigit(),
-        )
+        Entry(label=capital(measure.key), value=measure.value, note=measure.tolerance, headline=True)
         for measure in shown_measures(technique.measures, crew)
+        if _is_number(measure.value)
     )
     first = tuple(_entry(figure, crew) for figure in figures if figure.headline and figure.table is None)
     rest = tuple(_entry(figure, crew) for figure in figures if not figure.headline and figure.table is None)
     tables = tuple(table for figure in figures if (table := grid(figure, crew)))
-    entries = tuple(sorted((*measures, *first), key=lambda entry: not entry.headline))
+    entries = (*measures, *first)
     facts: tuple[Block, ...] = (Facts(entries=entries),) if entries else ()
     yield Section(heading=say["setting_out"], blocks=tuple(ArtBlock(art=art) for art in arts), side=bool(facts))
     yield Section(heading=say["numbers"], blocks=facts)

@@ -135,7 +135,7 @@ def _todo(visit: Visit, tasks: Sequence[Task], say: Labels) -> Iterator[Block]:
         apart = len(visit.jobs) > 1 and bool(task.job.what)
         yield Dated(
             when=when_shown(task, visit, say),
-            text=task.care.text,
+            text=started(task.care.text),
             note=say["for_what"].format(what=task.job.what) if apart else "",
             number=number,
         )
@@ -159,6 +159,11 @@ def when_shown(task: Task, visit: Visit, say: Labels) -> str:
         "next visit": say["at_visit"],
     }[when.kind]
     return pattern.format(days=when.days, date=shown_day(day, visit.language))
+
+
+def started(text: Prose) -> Prose:
+    """Return a sentence that began after a colon with its first letter large."""
+    return (text[0].model_copy(update={"text": capital(text[0].text)}), *text[1:]) if text else text
 
 
 def _months(start: date, end: date, language: str, say: Labels) -> str:
@@ -205,7 +210,9 @@ def _numbers(visit: Visit, figures_by_job: Sequence[Sequence[Figure]], say: Labe
 
 def _never(visit: Visit) -> tuple[Block, ...]:
     """Return what the client must not do, each once."""
-    found = {plain(care.text): care.text for job in visit.jobs for care in job.technique.aftercare if care.never}
+    found = {
+        plain(care.text): started(care.text) for job in visit.jobs for care in job.technique.aftercare if care.never
+    }
     return (Bullets(items=tuple(found.values())),) if found else ()
 
 

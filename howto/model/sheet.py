@@ -228,18 +228,3 @@ class Sheet(Value):
     footer: str
     stamp: str  # version and date
     words: Mapping[str, str] = {}  # the small labels a painter sets, by name, in the sheet's language
-
-
-class ShelfEntry(Value):
-    """One card in the list of all cards: where it stands beside the list, and what a reader looks for it by."""
-
-    id: str
-    title: str
-    family: str  # the heading it stands under
-    href: str
-    level: int = 1
-    minutes: float | None = None
-    season: str = ""
-    plants: tuple[str, ...] = ()
-    about: str = ""
-    version: str = ""

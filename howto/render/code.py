@@ -22,7 +22,16 @@ def symbol(url: str) -> Symbol:
     """Return the code that opens `url`: black on white, one unit of the SVG a module; the same text each time."""
     code = segno.make_qr(url, error=CORRECTION)
     out = BytesIO()
-    code.save(out, kind="svg", border=BORDER, scale=1, dark="#000000", light="#ffffff", xmldecl=False, nl=False)
+    code.save(
+        out,
+        kind="svg",
+        border=BORDER,
+        dark="#000000",
+        light="#ffffff",
+        xmldecl=False,
+        omitsize=True,  # a viewBox in place of a size, so that whoever places it decides how wide it is
+        nl=False,
+    )
     modules = int(code.symbol_size(scale=1, border=BORDER)[0])
     return Symbol(out.getvalue().decode("utf-8"), modules, modules * LEAST_MODULE_MM)
 

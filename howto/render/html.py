@@ -15,9 +15,10 @@ from markupsafe import Markup
 from howto.fonts import CUTS, Face, path
 from howto.labels import Labels, labels
 from howto.model.crew import Crew
-from howto.model.prose import Run
-from howto.model.sheet import ArtBlock, Block, Code, Photo, Section, Sheet, ShelfEntry
+from howto.model.prose import Run, plain
+from howto.model.sheet import ArtBlock, Block, Code, Photo, Section, Sheet
 from howto.model.shown import shown_day
+from howto.model.technique import AnyTechnique
 from howto.model.value import Value
 from howto.render.code import symbol
 from howto.render.svg import svg
@@ -30,6 +31,33 @@ FACES: Final[tuple[Face, ...]] = ("text", "text-bold", "head", "head-bold")
 HOME: Final = "../index.html"  # where the list of all cards stands beside a card
 A4_MM: Final = (210.0, 297.0)
 LISTED_PT: Final = 11.0
+
+
+class Entry(Value):
+    """One card in the list of all cards: where it stands beside the list, and what it is looked for by."""
+
+    id: str
+    title: str
+    family: str
+    level: int = 1
+    minutes: float | None = None
+    season: str = ""
+    plants: tuple[str, ...] = ()
+    about: str = ""
+
+    @classmethod
+    def of(cls, technique: AnyTechnique) -> "Entry":
+        """Return the line of a technique."""
+        return cls(
+            id=technique.id,
+            title=technique.title,
+            family=technique.family,
+            level=technique.level,
+            minutes=technique.minutes,
+            season=technique.season,
+            plants=technique.plants,
+            about=plain(technique.intro[0]) if technique.intro else "",
+        )
 
 
 def page(sheet: Sheet) -> str:
@@ -47,7 +75,7 @@ def page(sheet: Sheet) -> str:
     )
 
 
-def shelf_page(crew: Crew, entries: Sequence[ShelfEntry], today: date) -> str:
+def shelf_page(crew: Crew, entries: Sequence[Entry], today: date) -> str:
     """Return the list of all cards by family, with a search box that works offline and is hidden without script."""
     say = labels(crew.language)
     colours = crew.colours
@@ -154,17 +182,26 @@ def _block(block: Block) -> Mapping[str, Any]:
     return shown
 
 
-def _groups(entries: Sequence[ShelfEntry], say: Labels) -> list[tuple[str, list[dict[str, Any]]]]:
+def _groups(entries: Sequence[Entry], say: Labels) -> list[tuple[str, list[dict[str, Any]]]]:
     """Return the cards under their families, both in the order given."""
     families = dict.fromkeys(entry.family for entry in entries)
-    return [(family, [_entry(entry, say) for entry in entries if entry.family == family]) for family in families]
+    return [
+        (family[:1].upper() + family[1:], [_entry(entry, say) for entry in entries if entry.family == family])
+        for family in families
+    ]
 
 
-def _entry(entry: ShelfEntry, say: Labels) -> dict[str, Any]:
+def _entry(entry: Entry, say: Labels) -> dict[str, Any]:
     """Return a card's line in the list, and the words it is found by."""
     parts = [say["level"].format(level=entry.level)]
     if entry.minutes is not None:
         parts.append(say["minutes"].format(minutes=f"{entry.minutes:g}"))
     parts.extend(part for part in (entry.season, ", ".join(entry.plants)) if part)
     words = " ".join((entry.title, entry.family, entry.season, *entry.plants, entry.about, entry.id))
-    return {"title": entry.title, "href": entry.href, "line": " · ".join(parts), "about": entry.about, "words": words}
+    return {
+        "title": entry.title,
+        "href": f"cards/{entry.id}.html",
+        "line": " · ".join(parts),
+        "about": entry.about,
+        "words": words,
+    }

@@ -110,6 +110,7 @@ def _source(sheet: Sheet) -> Source:
         "region": region.upper() if len(region) == 2 else None,
         "leaf_word": "side" if sheet.kind == "card" else "page",
         "leading": 0.52 if sheet.kind == "card" else 0.66,
+        "gap": 1.2 if sheet.kind == "card" else 1.5,
         "title_ratio": 2.9 if sheet.kind == "card" else 2.6,
     }
     return Source(given, data)
