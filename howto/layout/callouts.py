@@ -251,10 +251,10 @@ def column_run(column: Sequence[Callout]) -> float:
     return RUN + 1.2 if any(each.level for each in column) else RUN
 
 
-def shifted(each: PlacedCallout, across: float) -> PlacedCallout:
-    """Return a placed callout moved to the right."""
-    at = (each.callout.at[0] + across, each.callout.at[1])
-    return replace(each, callout=replace(each.callout, at=at), inner=each.inner + across)
+def shifted(each: PlacedCallout, across: float, down: float) -> PlacedCallout:
+    """Return a placed callout moved."""
+    at = (each.callout.at[0] + across, each.callout.at[1] + down)
+    return replace(each, callout=replace(each.callout, at=at), inner=each.inner + across, y=each.y + down)
 
 
 def _clash(placed: Sequence[PlacedCallout], ground: Ground) -> bool:

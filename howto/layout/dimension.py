@@ -96,8 +96,8 @@ def worded(each: SetDimension, others: Sequence[SetDimension], taken: Sequence[O
     """Return an inner dimension with its words where they meet nothing; loose where there is no such place."""
     blocks = [*taken, *(outline for other in others for outline in other.outlines)]
     lines = [line for other in others if other.line != each.line for line in other.lines]
-    for centre, tail in _places(each):
-        trial = replace(each, centre=centre, tail=tail, loose=False)
+    for centre, angle, tail in _places(each):
+        trial = replace(each, centre=centre, angle=angle, tail=tail, loose=False)
         box = trial.outline
         if any(overlap(box, block) for block in blocks) or any(enters(line, box) for line in lines):
             continue
@@ -111,22 +111,26 @@ def _along(segment: Segment) -> Point:
     return ((x1 - x0) / reach, (y1 - y0) / reach)
 
 
-def _places(each: SetDimension) -> Iterator[tuple[Point, Point | None]]:
-    """Yield where the words of an inner dimension may stand, best first: in its line, past it, beside it."""
+def _places(each: SetDimension) -> Iterator[tuple[Point, float, Point | None]]:
+    """Yield where the words of an inner dimension may stand, best first: in its line, beside it, past it."""
     (x0, y0), (x1, y1) = each.line
     along, size = _along(each.line), each.size
     reach = hypot(x1 - x0, y1 - y0)
     wide = room_for(each.text, size)
+    middle = (x0 + along[0] * reach / 2, y0 + along[1] * reach / 2)
     slack = (reach - wide - size * AIR) / 2
     for share in (0.0, -0.6, 0.6, -1.0, 1.0) if slack >= 0 else ():
         at = reach / 2 + slack * share
-        yield (x0 + along[0] * at, y0 + along[1] * at), None
+        yield (x0 + along[0] * at, y0 + along[1] * at), each.angle, None
+    if abs(along[0]) < 1e-6 and reach >= size * 1.15:  # an upright one reads level beside its line
+        for out in (wide / 2 + size * 0.2, -wide / 2 - size * 0.2):
+            yield (middle[0] + out, middle[1]), 0.0, None
     past = reach + size * AIR
     at = past + wide / 2
-    yield (x0 + along[0] * at, y0 + along[1] * at), (x0 + along[0] * past, y0 + along[1] * past)
-    for side in (1, -1):  # over or under the line
-        off = size * 0.85 * side
-        yield ((x0 + along[0] * reach / 2 + along[1] * off, y0 + along[1] * reach / 2 - along[0] * off), None)
+    tail = (x0 + along[0] * past, y0 + along[1] * past)
+    yield (x0 + along[0] * at, y0 + along[1] * at), each.angle, tail
+    for off in (size * 0.85, -size * 0.85):  # over or under the line
+        yield (middle[0] + along[1] * off, middle[1] - along[0] * off), each.angle, None
 
 
 # -- drawing --
