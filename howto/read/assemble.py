@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from pathlib import PurePosixPath
 from typing import Any, Final
 
-from howto.findings import Finding, Severity
+from howto.findings import Finding
 from howto.model.crew import Crew
 from howto.model.family import AnyFamily
 from howto.model.plants import PlantBook

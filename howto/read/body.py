@@ -26,7 +26,7 @@ class Body:
     finish: tuple[Passage, ...] = ()
     aftercare: tuple[CareText, ...] = ()
     headings: Mapping[str, Span] = field(default_factory=dict)
-    end: Span = Span("")
+    end: Span = field(default_factory=lambda: Span(""))
 
 
 T = TypeVar("T")

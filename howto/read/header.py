@@ -1,14 +1,14 @@
 """A technique's front matter: title, family, level, time, needs, plants, season, measures and waivers."""
 
 import re
-from collections.abc import Callable, Mapping as Table
+from collections.abc import Callable
+from collections.abc import Mapping as Table
 from dataclasses import dataclass, field
 from pathlib import PurePosixPath
 from typing import Final
 
 from howto.model.family import AnyFamily
 from howto.model.measures import Measures
-from howto.quantities import QuantityError, parse_in
 from howto.read.measures import measures_from
 from howto.read.nodes import Entry, Mapping, Node, Scalar, is_blank
 from howto.read.notes import Notes, nearest, short, whole_line

@@ -67,7 +67,7 @@ PICTURE_NOTES: Final = ("focus", "alt", "credit")
 
 def labels_for(language: str) -> Labels:
     """Return the words of a language, English where there is no table for it."""
-    return LANGUAGES.get(language.split("-")[0].casefold(), ENGLISH)
+    return LANGUAGES.get(language.partition("-")[0].casefold(), ENGLISH)
 
 
 def section_named(text: str, language: str) -> str | None:

@@ -32,6 +32,7 @@ def read_photo(folder: Path, file: str, span: Span, text: str, ground: str = WHI
     `text` is the author's line, `ground` what shows through transparent parts. Big pictures come back smaller,
     never smaller than the largest box of a frame needs.
     """
+    file = file.removeprefix("./").removeprefix(f"{folder.name}/")
     path = folder / file
     missing = _missing(folder, path, file, span, text)
     if missing:

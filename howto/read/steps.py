@@ -1,6 +1,7 @@
 """The steps of a technique: a numbered list, with key points, reasons, checks and pictures under each."""
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -11,7 +12,8 @@ from howto.read.passage import Passage, first_sentence, lead_of, split_label
 from howto.span import Span
 
 _MARK: Final = re.compile(
-    r"\(?\s*(?P<x>[-+−]?\d+(?:[.]\d+)?)\s*%?\s*[ ,;x×/]\s*(?P<y>[-+−]?\d+(?:[.]\d+)?)\s*%?\s*\)?\s*(?:[:：–—=]\s*(?P<text>.*))?",
+    r"\(?\s*(?P<x>[-+−]?\d{1,9}(?:[.]\d+)?)\s*%?\s*[ ,;x×/]\s*(?P<y>[-+−]?\d{1,9}(?:[.]\d+)?)\s*%?\s*\)?"
+    r"\s*(?:[:：–—=]\s*(?P<text>.*))?",
     re.DOTALL,
 )
 
@@ -51,7 +53,7 @@ class StepText:
     pictures: tuple[PictureText, ...] = ()
 
 
-def read_steps(notes: Notes, blocks: list[Block], language: str) -> tuple[StepText, ...]:
+def read_steps(notes: Notes, blocks: Sequence[Block], language: str) -> tuple[StepText, ...]:
     """Return the steps of the section; note bullets, paragraphs or a table where the numbers should be."""
     steps: list[StepText] = []
     told = False
@@ -183,18 +185,24 @@ def _note_unknown(notes: Notes, words: Passage, label: str | None, language: str
 
 def _picture(notes: Notes, words: Passage) -> PictureText:
     """Return a picture by its file name."""
-    file = words.text.strip().strip("\"'“”").removeprefix("pictures/")
-    if "/" in file or "\\" in file or ".." in file:
-        name = re.split(r"[/\\]", file)[-1].replace("..", "") or "name.jpg"
-        notes.add(
-            "picture",
-            words.span,
-            f"`{short(file)}` names a folder",
-            "all pictures of the shelf stand in its folder `pictures`",
-            f"move the picture there and write `Picture: {name}`",
-        )
-        file = name
-    return PictureText(file, words.span)
+    file = words.text.strip().strip("\"'“”").removeprefix("./").removeprefix("pictures/")
+    return PictureText(file_inside(notes, file, words.span), words.span)
+
+
+def file_inside(notes: Notes, file: str, span: Span) -> str:
+    """Return a picture's name inside the folder `pictures`; note one that leads out of it."""
+    parts = re.split(r"[/\\]", file)
+    if "\\" not in file and ".." not in parts and not file.startswith("/"):
+        return file
+    name = next((part for part in reversed(parts) if part not in ("", "..")), "name.jpg")
+    notes.add(
+        "picture",
+        span,
+        f"`{short(file)}` leads out of the folder `pictures`",
+        "all pictures of the shelf stand in that folder",
+        f"move the picture there and write its name alone: `{name}`",
+    )
+    return name
 
 
 def _picture_note(notes: Notes, step: StepText, name: str, words: Passage) -> StepText:

@@ -1,7 +1,8 @@
 """Front matter nodes turned into texts, numbers, dates and words of a list; what will not turn is noted."""
 
 import re
-from collections.abc import Iterable, Sequence as Many
+from collections.abc import Iterable
+from collections.abc import Sequence as Many
 from datetime import date
 from typing import Final
 
@@ -211,7 +212,7 @@ def date_of(notes: Notes, text: str, span: Span, key: str) -> date | None:
 def _month(word: str) -> int:
     """Return the month of a name or its first three letters, or 0."""
     return next(
-        (number for number, name in enumerate(MONTHS, 1) if name == word or name[:3] == word[:3] and len(word) < 5), 0
+        (number for number, name in enumerate(MONTHS, 1) if name == word or (name[:3] == word[:3] and len(word) < 5)), 0
     )
 
 

@@ -1,7 +1,7 @@
 """When a care task falls due, from the words before its colon."""
 
 import re
-from typing import Final, Literal, cast, get_args
+from typing import Final, Literal, cast
 
 from howto.findings import Finding, Severity
 from howto.model.technique import When
@@ -41,6 +41,12 @@ _PLAIN: Final[dict[str, Literal["next visit", "always"]]] = {
     "at all times": "always",
     "all year": "always",
     "never": "always",
+}
+_KINDS: Final[dict[str, Literal["within", "after"]]] = {
+    "within": "within",
+    "in": "within",
+    "after": "after",
+    "from": "after",
 }
 _LONGEST_DAYS: Final = 3660
 
@@ -88,16 +94,11 @@ def _length(text: str, words: str) -> When | None:
     until = _in_days(found["bn"], found["bunit"]) if found["until"] else None
     if days is None or (found["until"] and until is None):
         return None
-    kind = found["kind"]
-    if kind in ("every", "each"):
+    if found["kind"] in ("every", "each"):
         return When(text=text, kind="every", days=days, until_days=until)
-    if found["until"]:
-        return None
-    if kind in ("within", "in"):
-        return When(text=text, kind="within", days=days)
-    if kind in ("after", "from"):
-        return When(text=text, kind="after", days=days)
-    return When(text=text, kind="every", days=1, until_days=days)  # "for 2 weeks": each day of them
+    if found["kind"] == "for" and not found["until"]:  # "for 2 weeks": each day of them
+        return When(text=text, kind="every", days=1, until_days=days)
+    return None if found["until"] else When(text=text, kind=_KINDS[found["kind"]], days=days)
 
 
 def _in_days(number: str | None, unit: str) -> int | None:

@@ -127,22 +127,25 @@ def _line(notes: Notes, fit: YamlText, number: int, line: str) -> tuple[str, _Ov
     start, value = found.start("value"), found["value"].rstrip()
     if value[0] not in "\"'":
         value = re.split(r" #(?= |$)", value)[0].rstrip()
-    after = line[start + len(value) :]
-    if curly := _CURLY.fullmatch(value):
-        quote = '"' if value[0] == "“" else "'"
-        return f"{line[:start]}{quote}{curly.group()[1:-1]}{quote}{after}", None
-    if _COLOUR.match(value):
-        return line[:start] + _HIDE["#"] + value[1:] + after, None
+    kept = _kept(value)
+    if kept is None and (hidden := _hidden(value, keyed="key" in found.groupdict())):
+        _note_quotes(notes, fit, number, start, value, hidden)
+        kept = hidden
+    if kept is not None:
+        return line[:start] + kept + line[start + len(value) :], None
     if re.fullmatch(r"[|>][-+0-9]{0,2}", value):
         return line, _Over(indent=len(line) - len(line.lstrip()))
-    hidden = _hidden(value, keyed="key" in found.groupdict())
-    if hidden is not None:
-        _note_quotes(notes, fit, number, start, value, hidden)
-        return line[:start] + hidden + after, None
     close = _CLOSE.get(value[0])
-    if close is None or (value.endswith(close) and len(value) > 1):
-        return line, None
-    return line, _Over(close=close)
+    open_ended = close is not None and (len(value) == 1 or not value.endswith(close))
+    return line, _Over(close=close) if close and open_ended else None
+
+
+def _kept(value: str) -> str | None:
+    """Return a value that is clear as it stands but not to YAML, such as one in curly quotes or a bare colour."""
+    if curly := _CURLY.fullmatch(value):
+        quote = '"' if value[0] == "“" else "'"
+        return f"{quote}{curly.group()[1:-1]}{quote}"
+    return _HIDE["#"] + value[1:] if _COLOUR.match(value) else None
 
 
 def _note_quotes(notes: Notes, fit: YamlText, number: int, start: int, value: str, hidden: str) -> None:

@@ -41,7 +41,7 @@ _SAYINGS: Final = (
     ),
     _Saying(
         "could not find expected ':'",
-        "yaml",
+        "front-matter",
         "this line has no colon after its key",
         "each line is a `key: value`, or stands under a key that ends in a colon",
         "write a colon and a space after the key, or take out this line",
@@ -49,7 +49,7 @@ _SAYINGS: Final = (
     ),
     _Saying(
         "while scanning a quoted scalar",
-        "yaml",
+        "front-matter",
         "the quote that opens here is never closed",
         "all that follows would be read as one text",
         "write the same quote at the end of this text",
@@ -57,14 +57,14 @@ _SAYINGS: Final = (
     ),
     _Saying(
         "found unknown escape character",
-        "yaml",
+        "front-matter",
         "a backslash stands in double quotes",
         "in double quotes a backslash changes the character after it",
         "put single quotes round this text in place of the double ones",
     ),
     _Saying(
         "expected ',' or '}'",
-        "yaml",
+        "front-matter",
         "the bracket that opens here is not closed, or a comma is missing in it",
         "`{` and `}` hold `key: value, key: value`",
         "write `}` at the end, and a comma between one `key: value` and the next",
@@ -72,7 +72,7 @@ _SAYINGS: Final = (
     ),
     _Saying(
         "expected ',' or ']'",
-        "yaml",
+        "front-matter",
         "the bracket that opens here is not closed, or a comma is missing in it",
         "`[` and `]` hold words with commas between them",
         "write `]` at the end, and a comma between one word and the next",
@@ -112,28 +112,28 @@ _SAYINGS: Final = (
     ),
     _Saying(
         "sequence entries are not allowed here",
-        "yaml",
+        "front-matter",
         "a dash stands after a key on the same line",
         "a list starts on the line below its key",
         "move the dash and what follows to a line of its own, set in by two spaces",
     ),
     _Saying(
         "but found '<block mapping start>'",
-        "yaml",
+        "front-matter",
         "this line is set in further than the one it belongs with",
         "keys that stand together start in the same column",
         "set this line in as far as the line above it",
     ),
     _Saying(
         "expected <block end>",
-        "yaml",
+        "front-matter",
         "this line does not line up with the lines above it",
         "keys that stand together start in the same column, and so do the dashes of a list",
         "set this line in as far as the first line it belongs with",
     ),
     _Saying(
         "nested too deep",
-        "yaml",
+        "front-matter",
         "lists or keys stand in one another more than 12 deep",
         "nothing on the shelf goes deeper than four",
         "take this part out, or write it flat",
@@ -141,7 +141,7 @@ _SAYINGS: Final = (
 )
 _ELSE: Final = _Saying(
     "",
-    "yaml",
+    "front-matter",
     "this line cannot be read as `key: value`",
     "each line is a `key: value`, with two spaces more for what stands under a key",
     "write it as `key: value`, with quotes round a text that has signs in it",
@@ -151,7 +151,7 @@ _ELSE: Final = _Saying(
 def explain(notes: Notes, fit: YamlText, problem: yaml.YAMLError) -> int | None:
     """Note what stopped the parser; return the line of the parser's text it points at, from 0, if there is one."""
     if not isinstance(problem, yaml.MarkedYAMLError):
-        notes.add("yaml", whole_line(notes.source, fit.first + 1), _ELSE.what, _ELSE.why, _ELSE.mend)
+        notes.add("front-matter", whole_line(notes.source, fit.first + 1), _ELSE.what, _ELSE.why, _ELSE.mend)
         return None
     said = f"{problem.context or ''}; {problem.problem or ''}"
     saying = next((each for each in _SAYINGS if each.message in said), _ELSE)
