@@ -24,7 +24,7 @@ NUMBER: Final[Rule[Any]] = Rule(
     statement="A number in prose that names a measure or a figure agrees with it.",
     why=(
         "a number has one home; typed a second time it drifts. It agrees within the measure's ±, or within half "
-        "of its own last digit, or for a figure within half a percent"
+        "of its own last digit (but 3 % at most), or for a figure within half a percent"
     ),
     references=(FORMAT,),
     applies="prose that ties a number to the name of a measure or a figure",

@@ -40,23 +40,10 @@ def needs(technique: AnyTechnique) -> Iterator[Breach]:
         )
 
 
-def minutes(technique: AnyTechnique) -> Iterator[Breach]:
-    """The work takes some time."""
-    if technique.minutes is not None and technique.minutes <= 0:
-        guess = 5 * max(len(technique.steps), 1)
-        yield Breach(
-            field="minutes",
-            what=f"{technique.minutes:g} minutes",
-            why="every technique takes some time, and plans for a day are added up from it",
-            mend=f"write the minutes it takes, such as `minutes: {guess}`",
-            edit=Edit(top=True, key="minutes", text=str(guess)),
-        )
-
-
 def pace(technique: AnyTechnique) -> Iterator[Breach]:
     """The minutes suit the number of steps, and a day."""
     minutes, steps = technique.minutes, len(technique.steps)
-    if minutes is None or minutes <= 0 or not steps:
+    if minutes is None or not steps:
         return
     if not PACE.allows(minutes / steps):
         yield Breach(

@@ -16,6 +16,7 @@ from howto.model.measures import Measures
 from howto.model.shown import shown_cell
 from howto.quantities import Quantity, QuantityError, field_unit, find_all, parse
 
+COARSE: Final = 0.03  # ours: `2 ft` is not half a foot wide; no rounding moves a number by more than this share
 DISPLAY: Final = 0.005  # a figure is shown to three digits, so it may be half of the third one out
 _SENTENCE: Final = re.compile(r"(?<=[.!?;])\s+")
 _GLUE: Final = {"of", "the", "a", "an", "to", "at", "in", "per", "and", "for"}
@@ -39,7 +40,9 @@ _TIES: Final = _MARKS | _set(
     "set now here comes finishes reads measures equals still also both the"
 )
 _BACK_TIES: Final = _set("the as is our your its")
-_LEADS: Final = _set("the a an of to at this that its their with same full and final until")
+_LEADS: Final = _set(
+    "the a an of to at this that its their with same full and final until has have need want allow give use make when"
+)
 _CHANGED: Final = _set("less plus minus more over")
 _SAID: Final = _set("is are was must should shall will may")
 _BEYOND: Final = _set(
@@ -197,7 +200,8 @@ def agrees(quantity: Quantity, named: Named) -> bool:
         return False
     apart = abs(value - named.value)
     dust = 1e-9 * max(1.0, abs(named.value))
-    return apart <= max(named.tolerance, _half_digit(quantity, value, named)) + dust
+    rounding = min(_half_digit(quantity, value, named), COARSE * abs(named.value))
+    return apart <= max(named.tolerance, rounding) + dust
 
 
 def _half_digit(quantity: Quantity, value: float, named: Named) -> float:
