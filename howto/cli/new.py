@@ -6,7 +6,7 @@ from typing import Annotated
 
 import typer
 
-from howto import pipeline
+from howto import pipeline, plans
 from howto.cli.options import SHELF, DateOption, ShelfOption, day, refuse
 
 new = typer.Typer(help="Write a technique, a visit or a whole shelf to fill in.", no_args_is_help=True)
@@ -21,7 +21,7 @@ def technique(
     shelf: ShelfOption = SHELF,
 ) -> None:
     """Write a technique file of one family, with every measure it may have explained beside it."""
-    _write(pipeline.new_technique(shelf, name, family))
+    _write(plans.new_technique(shelf, name, family))
 
 
 @new.command()
@@ -38,7 +38,7 @@ def visit(
     if problem := pipeline.not_a_shelf(shelf, ()):
         raise refuse(problem)
     techniques = done or _asked_techniques(shelf)
-    _write(pipeline.new_visit(shelf, site, day(date), techniques, next_visit))
+    _write(plans.new_visit(shelf, site, day(date), techniques, next_visit))
 
 
 @new.command("shelf")
@@ -46,19 +46,19 @@ def new_shelf(
     folder: Annotated[Path, typer.Argument(metavar="DIR", help="The folder to make.")],
 ) -> None:
     """Make a folder with a crew.yaml to fill in and one technique to copy."""
-    _write(pipeline.new_shelf(folder))
+    _write(plans.new_shelf(folder))
 
 
 def _asked_techniques(shelf: Path) -> list[str]:
     """Return the techniques a person types when asked; none where there is no terminal to ask on."""
     if not sys.stdin.isatty():
         return []
-    typer.echo("Techniques on this shelf: " + ", ".join(pipeline.technique_names(shelf)))
+    typer.echo("Techniques on this shelf: " + ", ".join(plans.technique_names(shelf)))
     typed: str = typer.prompt("What was done? Names, with commas between")
     return [name.strip() for name in typed.split(",") if name.strip()]
 
 
-def _write(plan: pipeline.Plan) -> None:
+def _write(plan: plans.Plan) -> None:
     """Write the planned files, or say why not; an existing file is never written over."""
     if plan.problem:
         raise refuse(plan.problem)

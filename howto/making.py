@@ -1,0 +1,191 @@
+"""Lays out and renders what a build writes, a technique and a visit at a time."""
+
+import json
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field
+from datetime import date
+from pathlib import Path
+from typing import Any, Final
+
+from howto.compute.words import filled_technique, filled_visit
+from howto.families import family
+from howto.findings import Finding, Severity
+from howto.layout.card import ART_MM, card_sheet
+from howto.layout.carousel import FRAME_RULES, RATIOS, frames
+from howto.layout.diagram import fit
+from howto.layout.leaflet import leaflet_sheet
+from howto.layout.look import page_look
+from howto.layout.publish import alt_texts, caption
+from howto.model.family import Rule
+from howto.model.figure import Figure
+from howto.model.photo import Photograph
+from howto.model.reference import FORMAT
+from howto.model.sheet import Art, Sheet
+from howto.model.shelf import Shelf
+from howto.model.technique import AnyTechnique
+from howto.model.visit import Visit
+from howto.read.photo import read_photo
+from howto.render.html import Entry, page, shelf_page
+from howto.render.image import contact_sheet, jpeg
+from howto.render.pdf import pdf
+from howto.shapes import Drawing
+from howto.span import Span
+
+CARD: Final[Rule[Any]] = Rule(
+    name="fit.card",
+    severity=Severity.ERROR,
+    statement="A card fits on two sides of A5 with words no smaller than 8.5 pt.",
+    why="a laminated card has two sides, and smaller words are not read at arm's length",
+    references=(FORMAT,),
+    applies="every training card",
+)
+LEAFLET: Final[Rule[Any]] = Rule(
+    name="fit.leaflet",
+    severity=Severity.ERROR,
+    statement="A leaflet fits on one sheet of A4, both sides, at its text size.",
+    why="a client keeps one sheet",
+    references=(FORMAT,),
+    applies="every leaflet",
+)
+FIT_RULES: tuple[Rule[Any], ...] = (CARD, LEAFLET, *FRAME_RULES)
+Write = Callable[[str, bytes], None]
+
+
+@dataclass(frozen=True)
+class Make:
+    """What to make: the checked shelf, which of it, which kinds, and the day."""
+
+    shelf: Shelf
+    figures: Mapping[str, tuple[Figure, ...]]
+    job_figures: Mapping[str, tuple[tuple[Figure, ...], ...]]
+    techniques: tuple[AnyTechnique, ...]
+    visits: tuple[Visit, ...]
+    kinds: frozenset[str]
+    today: date
+    texts: list[str] = field(default_factory=list)
+
+
+def make(job: Make, write: Write | None, step: Callable[[int, int], None] | None = None) -> tuple[Finding, ...]:
+    """Lay out everything asked for, and where `write` is given render and hand over each file; return findings."""
+    found: list[Finding] = []
+    tasks = list(_tasks(job, write))
+    for done, task in enumerate(tasks):
+        if step is not None:
+            step(done, len(tasks))
+        found += task()
+    if step is not None:
+        step(len(tasks), len(tasks))
+    return tuple(found)
+
+
+def _tasks(job: Make, write: Write | None) -> Iterator[Callable[[], tuple[Finding, ...]]]:
+    for technique in job.techniques:
+        if "cards" in job.kinds:
+            yield lambda each=technique: _card(job, each, write)  # type: ignore[misc]
+        if "carousels" in job.kinds:
+            yield lambda each=technique: _carousel(job, each, write)  # type: ignore[misc]
+    if "leaflets" in job.kinds:
+        for visit in job.visits:
+            yield lambda each=visit: _leaflet(job, each, write)  # type: ignore[misc]
+    if "shelf" in job.kinds and write is not None:
+        yield lambda: _shelf_page(job, write)
+
+
+def _drawings(technique: AnyTechnique, today: date) -> tuple[Drawing, ...]:
+    trade = family(technique.family)
+    return trade.drawings(technique, today) if trade is not None else ()
+
+
+def _card(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[Finding, ...]:
+    figures = job.figures[technique.id]
+    look = page_look(technique.crew.colours)
+    arts: list[Art] = [fit(drawing, *ART_MM, look)[0] for drawing in _drawings(technique, job.today)[:1]]
+    sheet = card_sheet(filled_technique(technique, figures), figures, arts, job.today)
+    data, pages = pdf(sheet, job.today)
+    if pages > sheet.most_pages:
+        what = f"the card runs to {pages} sides"
+        mend = "split the technique in two, or shorten its steps and cautions, until the card fits two sides"
+        return (_fit(CARD, technique.spot("title"), technique.title, what, mend),)
+    if write is not None:
+        write(f"cards/{technique.id}.pdf", data)
+        write(f"cards/{technique.id}.html", page(sheet).encode())
+    return ()
+
+
+def family_tags(technique: AnyTechnique) -> tuple[str, ...]:
+    """Return the short words a trade is looked for by."""
+    trade = family(technique.family)
+    return trade.tags if trade is not None else ()
+
+
+def _fit(rule: Rule[Any], span: Span, text: str, what: str, mend: str) -> Finding:
+    return Finding(
+        rule=rule.name,
+        severity=rule.severity,
+        span=span,
+        text=text,
+        what=what,
+        why=f"{rule.statement.rstrip('.')}: {rule.why}",
+        mend=mend,
+        reference=str(rule.references[0]),
+    )
+
+
+def _carousel(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[Finding, ...]:
+    figures = job.figures[technique.id]
+    ready = filled_technique(technique, figures)
+    drawings = _drawings(technique, job.today)
+    photos, found = _photos(job.shelf, technique)
+    folder = f"carousels/{technique.id}"
+    for ratio in RATIOS:
+        laid, notes = frames(ready, figures, drawings, photos, ratio, job.today)
+        found += notes
+        if write is None or any(note.severity is Severity.ERROR for note in found):
+            continue
+        pictures = []
+        for number, frame in enumerate(laid, 1):
+            data = jpeg(frame, photos)
+            pictures.append(data)
+            write(f"{folder}/{ratio}/{number:02}.jpg", data)
+        write(f"{folder}/{ratio}/sheet.jpg", contact_sheet(pictures, technique.crew.colours))
+        if ratio == RATIOS[0]:
+            write(f"{folder}/caption.txt", caption(ready, figures, family_tags(technique)).encode())
+            texts = json.dumps(alt_texts(laid), indent=2, ensure_ascii=False)
+            write(f"{folder}/alt-text.json", f"{texts}\n".encode())
+    return tuple(dict.fromkeys(found))
+
+
+def _photos(shelf: Shelf, technique: AnyTechnique) -> tuple[dict[str, Photograph], list[Finding]]:
+    """Return the pictures a technique's steps point at, read; and what was found about them."""
+    photos: dict[str, Photograph] = {}
+    found: list[Finding] = []
+    for at, step in enumerate(technique.steps):
+        for number, picture in enumerate(step.pictures):
+            span = technique.spot(f"steps[{at}].pictures[{number}]")
+            photo, notes = read_photo(
+                Path(shelf.root) / "pictures", picture.file, span, picture.file, technique.crew.colours.ground
+            )
+            found += notes
+            if photo is not None:
+                photos[picture.file] = photo
+    return photos, found
+
+
+def _leaflet(job: Make, visit: Visit, write: Write | None) -> tuple[Finding, ...]:
+    figures = job.job_figures[visit.id]
+    sheet: Sheet = leaflet_sheet(filled_visit(visit, figures), figures, job.today)
+    data, pages = pdf(sheet, job.today)
+    if pages > sheet.most_pages:
+        what = f"the leaflet runs to {pages} pages"
+        mend = "shorten the words to the client, or put some of the jobs on a second visit file"
+        return (_fit(LEAFLET, Span(visit.path), visit.site, what, mend),)
+    if write is not None:
+        write(f"leaflets/{visit.id}.pdf", data)
+        write(f"leaflets/{visit.id}.html", page(sheet).encode())
+    return ()
+
+
+def _shelf_page(job: Make, write: Write) -> tuple[Finding, ...]:
+    entries = [Entry.of(technique) for technique in job.shelf.techniques]
+    write("index.html", shelf_page(job.shelf.crew, entries, job.today).encode())
+    return ()

@@ -1,0 +1,231 @@
+"""The stages in order: read, check, compute, lay out, render. With `making.py` it alone knows stages and trades."""
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from datetime import date
+from difflib import get_close_matches
+from pathlib import Path, PurePath
+from typing import Any
+
+from howto.check.claims import CLAIM_RULES, check_claims
+from howto.check.common import COMMON_RULES
+from howto.check.place import WAIVER
+from howto.check.rules import check_technique
+from howto.check.shelf import SHELF_RULES, check_shelf
+from howto.compute.figures import figures_of
+from howto.families import FAMILIES
+from howto.families import family as family_named
+from howto.findings import Finding, in_order, stops
+from howto.making import FIT_RULES, Make, make
+from howto.model.crew import System
+from howto.model.family import AnyFamily, Rule
+from howto.model.figure import Figure
+from howto.model.shelf import Shelf
+from howto.output import Stage
+from howto.read.rulebook import FILE_RULES
+from howto.read.shelf import read_shelf
+from howto.span import SourceText
+
+Progress = Callable[[int, int], None]
+KINDS = ("cards", "carousels", "leaflets", "shelf")
+BY_NAME: Mapping[str, AnyFamily] = {each.name: each for each in FAMILIES}
+
+
+@dataclass(frozen=True)
+class Examined:
+    """A shelf read, checked and computed: what it holds, what was found, and each technique's figures."""
+
+    shelf: Shelf
+    findings: tuple[Finding, ...]
+    figures: Mapping[str, tuple[Figure, ...]]
+    job_figures: Mapping[str, tuple[tuple[Figure, ...], ...]]
+
+    @property
+    def sources(self) -> Mapping[str, SourceText]:
+        """The files read, by the path findings give them."""
+        return self.shelf.sources
+
+
+@dataclass(frozen=True)
+class Built:
+    """What a build found and wrote; `stopped` when nothing was written."""
+
+    findings: tuple[Finding, ...]
+    sources: Mapping[str, SourceText]
+    stopped: bool
+    written: tuple[str, ...] = ()
+    texts: tuple[str, ...] = ()
+
+    def summary(self, to: Path) -> str:
+        """Return one line that counts what was written."""
+        cards = {name for name in self.written if name.startswith("cards/") and name.endswith(".pdf")}
+        carousels = {name.split("/")[1] for name in self.written if name.startswith("carousels/")}
+        leaflets = {name for name in self.written if name.startswith("leaflets/") and name.endswith(".pdf")}
+        parts = [
+            f"{len(found)} {word if len(found) == 1 else word + 's'}"
+            for found, word in ((cards, "card"), (carousels, "carousel"), (leaflets, "leaflet"))
+            if found
+        ]
+        parts += ["the shelf page"] if "index.html" in self.written else []
+        return f"Wrote {', '.join(parts) or 'nothing'} in {to}."
+
+
+@dataclass(frozen=True)
+class Worked:
+    """The worked figures of a technique or a visit, in groups with a heading each."""
+
+    groups: tuple[tuple[str, tuple[Figure, ...]], ...] = ()
+    system: System = "metric"
+    findings: tuple[Finding, ...] = ()
+    sources: Mapping[str, SourceText] = field(default_factory=dict)
+    unknown: str = ""
+
+
+@dataclass(frozen=True)
+class Named:
+    """The rules a name means; where there is none, a sentence that says so and names the nearest."""
+
+    found: tuple[Rule[Any], ...] = ()
+    sentence: str = ""
+
+
+def not_a_shelf(root: Path, paths: Iterable[Path]) -> str:
+    """Return why a command cannot start: no such shelf, or a path that is not on it; empty if it can."""
+    if not root.is_dir():
+        return f"There is no folder `{root}`. Name yours with --shelf, or make one: howto new shelf {root}"
+    for path in paths:
+        if not path.exists():
+            return f"There is no file or folder `{path}`."
+        if root.resolve() not in (path.resolve(), *path.resolve().parents):
+            return f"`{path}` is not on the shelf `{root}`. Name its shelf with --shelf."
+    return ""
+
+
+def examine(root: Path, today: date) -> Examined:
+    """Return the shelf read and checked, every finding of every file with it; nothing is laid out yet."""
+    shelf, findings = read_shelf(root, BY_NAME)
+    found = list(findings)
+    figures: dict[str, tuple[Figure, ...]] = {}
+    for technique in shelf.techniques:
+        family = BY_NAME[technique.family]
+        found += check_technique(technique, family, FAMILIES, shelf.sources)
+        figures[technique.id] = figures_of(technique, family, today)
+        found += check_claims(technique, figures[technique.id], shelf.sources)
+    found += check_shelf(shelf, figures)
+    jobs: dict[str, tuple[tuple[Figure, ...], ...]] = {}
+    for visit in shelf.visits:
+        worked = []
+        for job in visit.jobs:
+            family = BY_NAME[job.technique.family]
+            if job.technique.measures != _own(shelf, job.technique.id):
+                found += check_technique(job.technique, family, FAMILIES, shelf.sources)
+            worked.append(figures_of(job.technique, family, visit.date))
+        jobs[visit.id] = tuple(worked)
+    return Examined(shelf, in_order(found), figures, jobs)
+
+
+def _own(shelf: Shelf, id_: str) -> object:
+    """Return the measures of the technique as its own file has them."""
+    technique = shelf.technique(id_)
+    return technique.measures if technique else None
+
+
+def check(root: Path, today: date, paths: Sequence[Path] = ()) -> Examined:
+    """Return the shelf examined and laid out, so that what will not fit is found too; nothing is written."""
+    examined = examine(root, today)
+    if not stops(examined.findings):
+        made = make(_make(examined, paths, KINDS, today), None)
+        examined = Examined(
+            examined.shelf, in_order((*examined.findings, *made)), examined.figures, examined.job_figures
+        )
+    kept = _under(examined.findings, paths)
+    return Examined(examined.shelf, kept, examined.figures, examined.job_figures)
+
+
+def build(  # noqa: PLR0913 - one argument an option of the command
+    root: Path,
+    to: Path,
+    today: date,
+    paths: Sequence[Path] = (),
+    *,
+    kinds: Sequence[str] = KINDS,
+    strict: bool = False,
+    step: Progress | None = None,
+) -> Built:
+    """Check the shelf, then write its outputs into `to`; nothing is written while something stops the build."""
+    examined = examine(root, today)
+    if stops(examined.findings, strict=strict):
+        return Built(examined.findings, examined.sources, stopped=True)
+    stage = Stage(to)
+    try:
+        job = _make(examined, paths, kinds, today)
+        found = in_order((*examined.findings, *make(job, stage.write, step)))
+        if stops(found, strict=strict):
+            return Built(found, examined.sources, stopped=True)
+        stage.swap_in(() if paths else [kind for kind in kinds if kind != "shelf"])
+    finally:
+        stage.drop()
+    return Built(found, examined.sources, stopped=False, written=tuple(sorted(stage.written)), texts=tuple(job.texts))
+
+
+def _make(examined: Examined, paths: Sequence[Path], kinds: Sequence[str], today: date) -> Make:
+    return Make(
+        shelf=examined.shelf,
+        figures=examined.figures,
+        job_figures=examined.job_figures,
+        techniques=tuple(each for each in examined.shelf.techniques if _wanted(each.path, paths)),
+        visits=tuple(each for each in examined.shelf.visits if _wanted(each.path, paths)),
+        kinds=frozenset(kinds),
+        today=today,
+    )
+
+
+def _wanted(shown: str, paths: Sequence[Path]) -> bool:
+    """Tell whether a file is one of the paths, or under one of them."""
+    here = Path(shown).resolve()
+    return not paths or any(path.resolve() in (here, *here.parents) for path in paths)
+
+
+def _under(findings: Iterable[Finding], paths: Sequence[Path]) -> tuple[Finding, ...]:
+    """Return the findings in the paths asked for; all where none were."""
+    return tuple(finding for finding in findings if _wanted(finding.span.path, paths))
+
+
+def figures(root: Path, name: str, today: date) -> Worked:
+    """Return the worked figures of a technique or a visit, by its name or its file."""
+    examined = examine(root, today)
+    shelf = examined.shelf
+    wanted = PurePath(name).name.removesuffix(".md") if name.endswith(".md") else name
+    findings = tuple(f for f in examined.findings if Path(f.span.path).stem == wanted)
+    if (technique := shelf.technique(wanted)) is not None:
+        groups = ((technique.title, examined.figures[wanted]),)
+        return Worked(groups, shelf.crew.units, findings, shelf.sources)
+    visit = next((each for each in shelf.visits if each.id == wanted), None)
+    if visit is not None:
+        worked = zip(visit.jobs, examined.job_figures[visit.id], strict=True)
+        groups = tuple((" - ".join(filter(None, (job.technique.title, job.what))), each) for job, each in worked)
+        return Worked(groups, shelf.crew.units, findings, shelf.sources)
+    if findings:
+        return Worked((), shelf.crew.units, findings, shelf.sources)
+    known = [*(each.id for each in shelf.techniques), *(each.id for each in shelf.visits)]
+    near = get_close_matches(wanted, known, n=3, cutoff=0.4) or known[:8]
+    return Worked(unknown=f"No technique or visit is called `{wanted}`. There is: {', '.join(near) or 'none yet'}.")
+
+
+def rulebook() -> tuple[Rule[Any], ...]:
+    """Return every rule, families in their order, then those of files, techniques, the shelf and fit."""
+    rules = [rule for each in FAMILIES for rule in (*each.rules, *each.every)]
+    rules += [*COMMON_RULES, *CLAIM_RULES, WAIVER, *SHELF_RULES, *FILE_RULES, *FIT_RULES]
+    return tuple({rule.name: rule for rule in rules}.values())
+
+
+def rules_named(name: str) -> Named:
+    """Return the rule of that name, or every rule of that family, or what is nearest."""
+    rules = rulebook()
+    wanted = name.strip().casefold()
+    found = tuple(rule for rule in rules if rule.name == wanted or rule.name.split(".")[0] == wanted)
+    if found:
+        return Named(found)
+    names = [rule.name for rule in rules]
+    near = get_close_matches(wanted, names, n=3, cutoff=0.3) or [each for each in names if wanted in each][:3]
+    return Named(sentence=f"No rule is called `{name}`. Nearest: {', '.join(near) or 'none'}. All: howto why")

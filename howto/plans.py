@@ -1,0 +1,85 @@
+"""What `howto new` would write: planned as texts, so that nothing is half-written and nothing written over."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+from difflib import get_close_matches
+from pathlib import Path
+
+from howto.families import FAMILIES, family
+from howto.pipeline import BY_NAME
+from howto.read.shelf import read_shelf
+from howto.starter import CREW_TEXT, slug, technique_text, visit_text
+
+
+@dataclass(frozen=True)
+class Plan:
+    """Files to write and what to do next; or why nothing can be written."""
+
+    files: tuple[tuple[Path, str], ...] = ()
+    next_step: str = ""
+    problem: str = ""
+
+
+def new_technique(shelf: Path, title: str, family_name: str) -> Plan:
+    """Return the plan for one technique file of a family."""
+    names = [each.name for each in FAMILIES]
+    found = family(family_name.strip().casefold())
+    if found is None:
+        near = get_close_matches(family_name.casefold(), names, n=1, cutoff=0.4)
+        nearest = f" Nearest: {near[0]}." if near else ""
+        return Plan(problem=f"No family is called `{family_name}`.{nearest} There is: {', '.join(names)}.")
+    name = slug(title)
+    if not name:
+        return Plan(problem=f"`{title}` has no letters to name a file by. Give it a name such as `Clip a cone`.")
+    path = shelf / found.name / f"{name}.md"
+    if path.exists():
+        return Plan(problem=f"`{path}` is there already, and was left as it is. Choose another name.")
+    return Plan(
+        files=((path, technique_text(title.strip(), found)),),
+        next_step=f"Write over the words, then look at what it says: howto check {path} --shelf {shelf}",
+    )
+
+
+def new_visit(shelf: Path, site: str, on: date, techniques: Sequence[str], next_visit: str) -> Plan:
+    """Return the plan for one visit file; every technique must be on the shelf."""
+    known = technique_names(shelf)
+    for name in techniques:
+        if name not in known:
+            near = get_close_matches(name, known, n=3, cutoff=0.3) or known[:8]
+            return Plan(problem=f"No technique is called `{name}`. There is: {', '.join(near)}.")
+    if not techniques:
+        return Plan(problem=f"Say what was done with --done, once a technique. There is: {', '.join(known)}.")
+    if next_visit:
+        try:
+            date.fromisoformat(next_visit)
+        except ValueError:
+            return Plan(problem=f"`{next_visit}` is not a date. Write it as year-month-day, such as 2026-11-25.")
+    path = shelf / "visits" / f"{on.isoformat()}-{slug(site) or 'garden'}.md"
+    if path.exists():
+        return Plan(problem=f"`{path}` is there already, and was left as it is. Choose another label or day.")
+    return Plan(
+        files=((path, visit_text(site.strip(), on, techniques, next_visit)),),
+        next_step=f"Write your words to the client, then: howto build {path} --only leaflets --shelf {shelf}",
+    )
+
+
+def new_shelf(folder: Path) -> Plan:
+    """Return the plan for a new shelf: a crew to fill in and one technique to copy."""
+    crew = folder / "crew.yaml"
+    if crew.exists():
+        return Plan(problem=f"`{crew}` is there already; `{folder}` is a shelf.")
+    first = FAMILIES[0]
+    return Plan(
+        files=(
+            (crew, CREW_TEXT),
+            (folder / first.name / "my-first-technique.md", technique_text("My first technique", first)),
+        ),
+        next_step=f"Look at what it makes: howto build --shelf {folder}",
+    )
+
+
+def technique_names(shelf: Path) -> list[str]:
+    """Return the names of the techniques on a shelf, sorted."""
+    read, _ = read_shelf(shelf, BY_NAME)
+    return sorted(technique.id for technique in read.techniques)
