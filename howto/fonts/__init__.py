@@ -8,7 +8,8 @@ from pathlib import Path
 from typing import Literal
 from unicodedata import combining
 
-from howto.fonts.coverage import Advances, read_advances
+from howto.fonts.coverage import Coverage, read_coverage
+from howto.fonts.kerning import Kerning, read_kerning
 
 Face = Literal["text", "text-bold", "text-italic", "head", "head-bold"]
 
@@ -60,14 +61,20 @@ def typst_fonts() -> tuple[Path, ...]:
 
 
 @cache
-def advances(face: Face) -> Advances:
-    """Return how far each character of a face moves the pen, in thousandths of its size."""
-    return read_advances(path(face).read_bytes())
+def coverage(face: Face) -> Coverage:
+    """Return which characters a face has and how wide they are."""
+    return read_coverage(path(face).read_bytes())
+
+
+@cache
+def kerning(face: Face) -> Kerning:
+    """Return how pairs of a face's letters are moved together or apart."""
+    return read_kerning(path(face).read_bytes())
 
 
 def covers(face: Face, character: str) -> bool:
     """Tell whether a face itself has a glyph for the character."""
-    return ord(character) in advances(face).by_code
+    return ord(character) in coverage(face).glyphs
 
 
 def face_for(face: Face, character: str) -> Face:
@@ -104,11 +111,14 @@ def pens(text: str, face: Face) -> tuple[Pen, ...]:
     placed: list[Pen] = []
     x = 0.0
     for part, setting in runs(text, face):
-        widths = advances(setting).by_code
-        blank = widths.get(0x20, 250.0)
+        has, pairs = coverage(setting), kerning(setting)
+        before: int | None = None
         for letter in part:
+            glyph = has.glyphs.get(ord(letter), has.glyphs.get(0x20, 0))
+            x += pairs.move(before, glyph) * 1000 / has.units if before is not None else 0.0
             placed.append(Pen(letter, setting, x))
-            x += 0.0 if combining(letter) else widths.get(ord(letter), blank)
+            x += 0.0 if combining(letter) else has.advance(glyph) * 1000 / has.units
+            before = glyph
     return (*placed, Pen("", face, x))
 
 

@@ -7,34 +7,29 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from struct import unpack_from
 
+from howto.fonts.tables import number, tables
+
 
 @dataclass(frozen=True, slots=True)
-class Advances:
-    """The advance of every character code a font covers, in thousandths of the font size."""
+class Coverage:
+    """The glyph of every character code a font covers, and each one's advance in font units."""
 
-    by_code: Mapping[int, float]
+    glyphs: Mapping[int, int]
+    widths: tuple[int, ...]
+    units: int  # font units in one font size
 
-
-def read_advances(font: bytes) -> Advances:
-    """Return the advances of a TrueType font; a font without a Unicode table covers nothing."""
-    tables = dict(_tables(font))
-    units = int(unpack_from(">H", font, tables["head"] + 18)[0])
-    measured = int(unpack_from(">H", font, tables["hhea"] + 34)[0])
-    widths = unpack_from(f">{measured * 2}H", font, tables["hmtx"])[::2]
-    return Advances(
-        {
-            code: widths[min(glyph, measured - 1)] * 1000 / units
-            for code, glyph in _characters(font, tables["cmap"])
-            if glyph
-        }
-    )
+    def advance(self, glyph: int) -> int:
+        """Return how far a glyph moves the pen; the last width serves all glyphs after it."""
+        return self.widths[min(glyph, len(self.widths) - 1)]
 
 
-def _tables(font: bytes) -> Iterator[tuple[str, int]]:
-    count = unpack_from(">H", font, 4)[0]
-    for entry in range(count):
-        tag, _, offset, _ = unpack_from(">4sLLL", font, 12 + entry * 16)
-        yield tag.decode("ascii"), offset
+def read_coverage(font: bytes) -> Coverage:
+    """Return what a TrueType font covers; a font without a Unicode table covers nothing."""
+    starts = tables(font)
+    units = number(font, starts["head"] + 18)
+    measured = number(font, starts["hhea"] + 34)
+    widths = unpack_from(f">{measured * 2}H", font, starts["hmtx"])[::2]
+    return Coverage({code: glyph for code, glyph in _characters(font, starts["cmap"]) if glyph}, widths, units)
 
 
 def _characters(font: bytes, cmap: int) -> Iterator[tuple[int, int]]:
