@@ -5,7 +5,9 @@ from datetime import date
 
 from howto.colour import TEXT_RATIO, contrast, nearest
 from howto.findings import Finding, in_order
+from howto.labels import labels
 from howto.layout.alt import within
+from howto.layout.fit_rules import FIT_RULES
 from howto.layout.frame_cautions import caution_pages
 from howto.layout.frame_copy import bare
 from howto.layout.frame_covers import cover
@@ -15,8 +17,8 @@ from howto.layout.frame_numbers import numbers_pages
 from howto.layout.frame_page import Job, Page
 from howto.layout.frame_steps import steps
 from howto.layout.frame_words import frame_words
-from howto.labels import labels
 from howto.layout.look import frame_look
+from howto.layout.publish import caption_findings
 from howto.model.crew import Colours
 from howto.model.figure import Figure
 from howto.model.photo import Photograph
@@ -24,6 +26,7 @@ from howto.model.sheet import Frame
 from howto.model.technique import AnyTechnique
 from howto.shapes import Drawing
 
+FRAME_RULES = FIT_RULES
 RATIOS: tuple[Ratio, ...] = ("4x5", "1x1", "9x16")
 
 
@@ -54,9 +57,10 @@ def frames(
         say=labels(technique.language),
     )
     made = (cover(job), *numbers_pages(job), *steps(job), *caution_pages(job), finish_page(job))
-    found = in_order(finding for _, findings in made for finding in findings)
+    found = in_order((*caption_findings(technique, figures), *(each for _, findings in made for each in findings)))
     pages = [page for page, _ in made]
-    return tuple(_frame(job, page, number, len(pages)) for number, page in enumerate(pages, start=1)), found
+    names = tuple(page.name for page in pages)
+    return tuple(_frame(job, page, number, names) for number, page in enumerate(pages, start=1)), found
 
 
 def legible_accent(colours: Colours) -> str:
@@ -65,17 +69,17 @@ def legible_accent(colours: Colours) -> str:
     return passing or colours.ink
 
 
-def _frame(job: Job, page: Page, number: int, count: int) -> Frame:
+def _frame(job: Job, page: Page, number: int, names: Sequence[str]) -> Frame:
     """Return a page as a frame, with its tape and its title block."""
     technique, sheet = job.technique, page.sheet
     block = title_block(sheet, technique.crew.name, bare(technique.title), technique.version)
-    lead = job.words["frame_of"].format(number=number, count=count)
+    lead = job.words["frame_of"].format(number=number, count=len(names))
     return Frame(
         name=f"{number:02d}",
         width=int(sheet.width),
         height=int(sheet.height),
         ground=sheet.ground,
-        marks=(*page.marks, *tape(sheet, number, count), *block),
+        marks=(*page.marks, *tape(sheet, number, names), *block),
         alt=within((f"{lead}: {page.alt[0]}" if page.alt else lead, *page.alt[1:]), technique.crew.alt_limit),
         credit=page.credit,
     )

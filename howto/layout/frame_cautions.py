@@ -7,9 +7,9 @@ from typing import Final
 from howto.findings import Finding
 from howto.layout import fit_rules
 from howto.layout.frame_lists import pages
-from howto.layout.frame_look import Board, board
+from howto.layout.frame_look import LINE, Board, Ratio, board
 from howto.layout.frame_page import Job, Made, Page, finding
-from howto.layout.frame_parts import Block, block, heading, steps_down, stripes, warning_sign
+from howto.layout.frame_parts import Block, block, heading, rule, stripes, warning_sign
 from howto.layout.look import SAFETY_YELLOW
 from howto.model.prose import plain
 from howto.model.sheet import PaintMark
@@ -18,9 +18,9 @@ from howto.model.technique import Hazard
 BLACK: Final = "#000000"
 YELLOW: Final = SAFETY_YELLOW
 BAND: Final = 56.0  # the striped band's height
-SIGN: Final = 190.0
-TITLES: Final = steps_down(64, 48)
-BODIES: Final = steps_down(46, 34, 2)
+SIGN: Final[dict[Ratio, float]] = {"4x5": 190.0, "1x1": 132.0, "9x16": 210.0}
+TITLES: Final = (80.0, 76.0, 72.0, 68.0, 64.0, 62.0, 60.0, 56.0, 54.0, 50.0, 48.0)
+BODIES: Final = (54.0, 52.0, 50.0, 48.0, 46.0, 44.0, 42.0, 40.0, 38.0, 36.0, 34.0)
 GAP: Final = 34.0
 CODES: Final = 30.0  # px: the line about local codes
 
@@ -32,6 +32,11 @@ class SetHazard:
     title: Block
     text: Block
     wear: Block
+
+    @property
+    def sentences(self) -> tuple[str, ...]:
+        """What the caution says, part by part."""
+        return tuple(" ".join(part.lines) for part in (self.title, self.text, self.wear) if part.lines)
 
     @property
     def height(self) -> float:
@@ -50,20 +55,17 @@ class Panel:
 
 
 def panels(sheet: Board, hazards: Sequence[Hazard], wear: str, codes: str) -> tuple[Panel, ...]:
-    """Return the cautions set at the largest size at which one frame holds them; at the smallest on as many as it takes."""
+    """Return the cautions on as few frames as hold them, at the largest size that does."""
     left, _, right, _ = sheet.area
     foot = block(codes, "text", CODES, right - left, 1.18)
     room = _room(sheet, foot)
-    for title, body in zip(TITLES_FOR_BODIES, BODIES, strict=True):
+    tried: list[tuple[list[SetHazard], tuple[slice, ...]]] = []
+    for title, body in zip(TITLES, BODIES, strict=True):
         ready = [set_hazard(each, wear, title, body, right - left) for each in hazards]
-        if _high(ready) <= room:
-            return (Panel(tuple(ready), foot, over=False),)
-    heights = [each.height for each in ready]
-    cuts = pages(heights, GAP, room)
+        tried.append((ready, pages([each.height for each in ready], GAP, room)))
+    fits = [each for each in tried if not any(_high(each[0][cut]) > room for cut in each[1])] or tried[-1:]
+    ready, cuts = min(fits, key=lambda each: len(each[1]))
     return tuple(Panel(tuple(ready[cut]), foot, over=_high(ready[cut]) > room) for cut in cuts)
-
-
-TITLES_FOR_BODIES: Final = (64.0, 62.0, 60.0, 56.0, 54.0, 50.0, 48.0)
 
 
 def set_hazard(hazard: Hazard, wear: str, title: float, body: float, width: float) -> SetHazard:
@@ -78,17 +80,20 @@ def set_hazard(hazard: Hazard, wear: str, title: float, body: float, width: floa
 
 def paint_panel(sheet: Board, title: str, panel: Panel) -> Iterator[PaintMark]:
     """Yield the panel: stripes, warning sign, heading, cautions, and the line about local codes."""
-    left, top, right, bottom = sheet.area
+    left, _, right, bottom = sheet.area
     band = _band_top(sheet)
     yield from stripes(band, band + BAND, sheet.width, sheet.ink)
     start = band + BAND + 36
-    yield from warning_sign(left, start, SIGN, sheet.ink, sheet.ground)
-    words = heading(title, 104, right - left - SIGN - 40)
-    yield from words.at(left + SIGN + 36, start + (SIGN * 0.9 - words.height) / 2, sheet.ink)
-    y = start + SIGN * 0.9 + 40
+    size = SIGN[sheet.ratio]
+    yield from warning_sign(left, start, size, sheet.ink, sheet.ground)
+    words = heading(title, 104 if size > 150 else 92, right - left - size - 40)
+    yield from words.at(left + size + 36, start + (size * 0.9 - words.height) / 2, sheet.ink)
+    y = start + size * 0.9 + 40
     free = bottom - panel.codes.height - 36 - y - _high(panel.hazards)
     gap = GAP + min(40.0, max(0.0, free / (len(panel.hazards) + 1)))
-    for each in panel.hazards:
+    for number, each in enumerate(panel.hazards):
+        if number:
+            yield rule(left, right, y - gap / 2, sheet.ink, LINE)
         for part in (each.title, each.text, each.wear):
             if part.lines:
                 yield from part.at(left, y, sheet.ink)
@@ -104,7 +109,7 @@ def _band_top(sheet: Board) -> float:
 
 def _room(sheet: Board, codes: Block) -> float:
     """Return how high the cautions may stand."""
-    start = _band_top(sheet) + BAND + 36 + SIGN * 0.9 + 40
+    start = _band_top(sheet) + BAND + 36 + SIGN[sheet.ratio] * 0.9 + 40
     return sheet.area[3] - codes.height - 36 - start
 
 
@@ -122,11 +127,8 @@ def caution_pages(job: Job) -> tuple[Made, ...]:
     made: list[Made] = []
     for panel in panels(sheet, job.technique.cautions, job.words["wear"], job.words["local_codes"]):
         title = job.words["before_you_start"]
-        told = [
-            " ".join(line for part in (each.title, each.text, each.wear) for line in part.lines)
-            for each in panel.hazards
-        ]
-        page = Page(sheet, tuple(paint_panel(sheet, title, panel)), (title, *told, job.words["warning_sign"]))
+        told = [sentence for each in panel.hazards for sentence in each.sentences]
+        page = Page(sheet, tuple(paint_panel(sheet, title, panel)), (title, *told, job.words["warning_sign"]), name="!")
         made.append((page, (_overfull(job),) if panel.over else ()))
     return tuple(made)
 

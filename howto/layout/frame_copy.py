@@ -3,10 +3,10 @@
 import re
 from collections.abc import Iterator, Sequence
 
+from howto.labels import Labels
 from howto.layout.frame_cover import Number
 from howto.layout.frame_rows import Row
 from howto.layout.frame_step import Copy
-from howto.labels import Labels
 from howto.model.figure import Figure
 from howto.model.prose import Prose, plain
 from howto.model.shown import shown, shown_measures
@@ -54,10 +54,25 @@ def all_numbers(technique: AnyTechnique, figures: Sequence[Figure]) -> tuple[Num
     return tuple(dict.fromkeys(told))
 
 
+def main_numbers(technique: AnyTechnique, figures: Sequence[Figure], count: int) -> tuple[Number, ...]:
+    """Return the `count` numbers that matter most, in the order of the card: headlines, then amounts, then words."""
+    numbers = all_numbers(technique, figures)
+    heads = {each.label for each in figures if each.headline}
+    own = {each.label for each in measures(technique)}
+
+    def rank(at: int) -> tuple[int, int]:
+        number = numbers[at]
+        amount = any(map(str.isdigit, number.value))
+        return (0 if number.label in heads else 3 if not amount else 1 if number.label in own else 2, at)
+
+    kept = sorted(sorted(range(len(numbers)), key=rank)[:count])
+    return tuple(numbers[at] for at in kept)
+
+
 def measures(technique: AnyTechnique) -> Iterator[Number]:
     """Yield the measures with their tolerances."""
     for each in shown_measures(technique.measures, technique.crew):
-        spread = f" ± {each.tolerance}" if each.tolerance else ""
+        spread = f" {each.tolerance}" if each.tolerance else ""
         yield Number(each.key[:1].upper() + each.key[1:], each.value + spread)
 
 

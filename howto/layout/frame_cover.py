@@ -4,23 +4,21 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from howto.colour import TEXT_RATIO, clearer, contrast
+from howto.colour import TEXT_RATIO, clearer
 from howto.layout.contrast import blocks, veil, worst
 from howto.layout.crop import Crop, cropped
 from howto.layout.frame_look import EDGE, SMALLEST, Board, Box
-from howto.layout.frame_parts import Block, block, chain, headline, rectangle, steps_down
+from howto.layout.frame_parts import Block, block, chain, headline, rectangle, rule, steps_down
 from howto.layout.text import ASCENT, CAP, DESCENT, length
 from howto.model.photo import Photograph
 from howto.model.sheet import Area, PaintMark, Pixels, Stroke, Words
 from howto.model.technique import Picture
 
-TITLE_SIZES: Final = steps_down(208, 96, 8)
+TITLE_SIZES: Final = steps_down(264, 96, 8)
 OVER_SIZE: Final = 42.0
 VALUE_SIZES: Final = steps_down(84, 44)
 LABEL_SIZE: Final = 32.0
 MOST_NUMBERS: Final = 3
-RAMP: Final = 12  # steps in which a veil fades out
-FADE: Final = 150.0  # px over which it does
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,15 +112,15 @@ def photo_cover(
 ) -> tuple[PaintMark, ...]:
     """Return the marks of a cover with a photograph: it fills the sheet down to the numbers, the title stands on it."""
     left, _, right, bottom = sheet.area
-    foot = bottom - numbers.height - 34 if numbers.values else sheet.tape
+    foot = round(bottom - numbers.height - 34) if numbers.values else sheet.tape
     crop = cropped(photo, picture, (0.0, 0.0, sheet.width, foot), 0.0)
     title_top = foot - title.height - 26
     over_top = title_top - OVER_SIZE * (ASCENT + DESCENT) - 2
-    area = (left, over_top, right, foot)
+    area = (left, over_top, right, foot - 4)
     words, cover, strength = ground_for(sheet, photo, crop, area)
     return (
         Pixels(source=picture.file, crop=crop.part, box=crop.box),
-        *_veil(sheet, cover, strength, over_top - 18, foot),
+        *_veil(sheet, cover, strength, round(over_top - 22), foot),
         Stroke(points=((0, foot), (sheet.width, foot)), width=EDGE, colour=sheet.ink),
         *paint_over(sheet, over, over_top, words),
         *title.at(left - title.size * 0.03, title_top, words),
@@ -148,18 +146,8 @@ def ground_for(sheet: Board, photo: Photograph, crop: Crop, area: Box) -> tuple[
     return words, cover, strength
 
 
-def _veil(sheet: Board, cover: str, strength: float, top: float, bottom: float) -> Iterator[Area]:
-    """Yield a veil of one strength from `top` to `bottom`, fading out above."""
-    if not strength:
-        return
-    for step in range(RAMP):
-        y = top - FADE * (1 - step / RAMP)
-        share = strength * ((step + 0.5) / RAMP) ** 1.6
-        points = rectangle(0, y, sheet.width, y + FADE / RAMP)
-        yield Area(points=points, colour=cover, opacity=round(share, 4))
-    yield Area(points=rectangle(0, top, sheet.width, bottom), colour=cover, opacity=strength)
-
-
-def passes(words: str, ground: str) -> bool:
-    """Tell whether words on a plain ground make AA."""
-    return contrast(words, ground) >= TEXT_RATIO
+def _veil(sheet: Board, cover: str, strength: float, top: float, bottom: float) -> Iterator[PaintMark]:
+    """Yield a sheet of tracing paper laid over the picture from `top` to `bottom`, its edge ruled."""
+    if strength:
+        yield Area(points=rectangle(0, top, sheet.width, bottom), colour=cover, opacity=strength)
+        yield rule(0, sheet.width, top, cover, EDGE)

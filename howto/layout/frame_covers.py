@@ -1,16 +1,18 @@
 """The cover's frame: chooses its picture and puts the parts of `frame_cover` together."""
 
+from typing import Final
 
 from howto.findings import Finding
 from howto.layout import fit_rules
 from howto.layout.frame_copy import bare, cover_numbers, over_line
 from howto.layout.frame_cover import cover_title, drawing_cover, photo_cover, set_numbers
+from howto.layout.frame_look import Ratio
 from howto.layout.frame_page import Job, Made, Page, drawn, finding
 from howto.layout.frame_parts import heading
 from howto.model.prose import plain
 from howto.model.technique import Picture
 
-TITLE_SHARE = 0.42  # of the free height
+TITLE_SHARE: Final[dict[Ratio, float]] = {"4x5": 0.42, "1x1": 0.27, "9x16": 0.4}  # of the free height
 
 
 def cover(job: Job) -> Made:
@@ -18,7 +20,7 @@ def cover(job: Job) -> Made:
     title = bare(job.technique.title)
     over = over_line(job.technique, job.say)
     numbers = set_numbers(cover_numbers(job.technique, job.figures), job.sheet.area[2] - job.sheet.area[0])
-    block = cover_title(job.sheet, title, TITLE_SHARE)
+    block = cover_title(job.sheet, title, TITLE_SHARE[job.sheet.ratio])
     found: list[Finding] = []
     if block is None:
         found.append(_too_long(job, title))
@@ -56,7 +58,7 @@ def cover(job: Job) -> Made:
 
 
 def cover_picture(job: Job) -> tuple[str, Picture] | None:
-    """Return the picture for the cover and its field: the last without marks, since it shows the most, else the last."""
+    """Return the cover's picture and its field: the last without marks, as it shows most, else the last."""
     pictures = [
         (f"steps[{number}].pictures[{at}]", picture)
         for number, step in enumerate(job.technique.steps)
@@ -64,7 +66,8 @@ def cover_picture(job: Job) -> tuple[str, Picture] | None:
         if picture.file in job.photos
     ]
     plain_ones = [each for each in pictures if not each[1].marks]
-    return (plain_ones or pictures or [None])[-1]
+    chosen = plain_ones or pictures
+    return chosen[-1] if chosen else None
 
 
 def _too_long(job: Job, title: str) -> Finding:

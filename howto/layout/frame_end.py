@@ -1,6 +1,5 @@
 """The last frame: how to tell that the work is done, what comes after, and whose crew this is."""
 
-
 from howto.findings import Finding
 from howto.layout import fit_rules
 from howto.layout.frame_copy import sentences
@@ -12,7 +11,7 @@ from howto.layout.frame_rows import Row, SetRow, paint_rows, rows_height, set_ro
 from howto.model.prose import plain
 from howto.model.sheet import PaintMark
 
-SIZES = steps_down(50, 34, 2)
+SIZES = steps_down(56, 34, 2)
 GAP = 24.0
 AIR = 36.0
 LEAST_DRAWING = 300.0  # px high: a smaller one is left out
@@ -46,7 +45,7 @@ def finish_page(job: Job) -> Made:
         marks.append(rule(left, right, bottom - foot.height - AIR / 2, job.sheet.ink, LINE))
         marks.extend(foot.at(left, bottom - foot.height, job.sheet.ink))
     alt.extend(f"{each.when.text}: {plain(each.text)}" for each in job.technique.aftercare[: len(care)])
-    return Page(job.sheet, tuple(marks), tuple(alt)), found
+    return Page(job.sheet, tuple(marks), tuple(alt), name="✓"), found
 
 
 def head_text(head: Block) -> str:
@@ -61,7 +60,7 @@ def _lists(job: Job, room: float) -> tuple[tuple[SetRow, ...], tuple[SetRow, ...
     for size in SIZES:
         ticks = set_rows(standard, size, width - size * TICK - 26)
         if rows_height(ticks, GAP) <= room:
-            return ticks, _aftercare(job, min(size, 42.0), room - rows_height(ticks, GAP), width), ()
+            return ticks, _aftercare(job, min(size, 44.0), room - rows_height(ticks, GAP), width), ()
     what = "the finish standard has more words than its frame has room for"
     over = rows_height(ticks, GAP) - room
     why = f"at {SIZES[-1]:.0f} px, the smallest, it stands {over:.0f} px higher than the {room:.0f} px there are"
@@ -72,7 +71,9 @@ def _lists(job: Job, room: float) -> tuple[tuple[SetRow, ...], tuple[SetRow, ...
 
 def _aftercare(job: Job, size: float, room: float, width: float) -> tuple[SetRow, ...]:
     """Return the first tasks of the aftercare that fit below the standard: when, and what to do."""
-    rows = [Row(text=f"{each.when.text}: {_lowered(plain(each.text))}") for each in job.technique.aftercare]
+    rows = [
+        Row(text=f"{each.when.text}: {_lowered(plain(each.text))}", kind="flat") for each in job.technique.aftercare
+    ]
     for count in range(len(rows), 0, -1):
         ready = set_rows(rows[:count], size, width)
         if AIR + sub_high() + rows_height(ready, GAP) <= room:

@@ -6,14 +6,14 @@ from typing import Final
 
 from howto.layout.frame_cover import Number
 from howto.layout.frame_look import HAIR, Board
-from howto.layout.frame_parts import Block, block, heading, rule, slash, steps_down
+from howto.layout.frame_parts import Block, block, heading, rule, steps_down
 from howto.layout.frame_rows import Row, SetRow, paint_rows, rows_height, set_rows
 from howto.layout.text import ASCENT, CAP, DESCENT, length
 from howto.model.sheet import PaintMark, Words
 
 HEADING: Final = 104.0
 SUB: Final = 46.0
-VALUES: Final = steps_down(72, 48, 6)
+VALUES: Final = steps_down(72, 44, 4)
 ITEMS: Final = steps_down(46, 34, 2)
 GAP: Final = 22.0
 BETWEEN: Final = 40.0  # px between numbers and tools
@@ -49,8 +49,6 @@ def paint_entries(sheet: Board, entries: Sequence[Entry], left: float, top: floa
     for each in entries:
         foot = y + each.height - each.gap / 2
         yield rule(left, right, foot, sheet.soft, HAIR)
-        yield slash(left, foot, sheet.accent, 8)
-        yield slash(right, foot, sheet.accent, 8)
         high = each.height - each.gap
         yield from each.label.at(left + 4, y + (high - each.label.height) / 2, sheet.ink)
         value_top = y + (high - len(each.value.lines) * each.value.size * each.value.leading) / 2

@@ -4,6 +4,7 @@ Sizes are px on a frame 1080 px wide. On a phone about 65 mm wide 36 to 44 px re
 words are smaller than 28 px.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final, Literal
 
@@ -81,8 +82,9 @@ def board(ratio: Ratio, crew: Crew, accent: str, ground: str = "", ink: str = ""
     )
 
 
-def tape(sheet: Board, number: int, count: int) -> tuple[PaintMark, ...]:
-    """Return the measuring tape that shows frame `number` of `count`: a division a frame, the current one solid."""
+def tape(sheet: Board, number: int, names: Sequence[str]) -> tuple[PaintMark, ...]:
+    """Return the measuring tape: a division a frame with its short name, that of frame `number` (from 1) solid."""
+    count = len(names)
     top, bottom = sheet.tape, sheet.tape + TAPE_HIGH
     pitch = sheet.width / count
     left = pitch * (number - 1)
@@ -97,16 +99,17 @@ def tape(sheet: Board, number: int, count: int) -> tuple[PaintMark, ...]:
             continue
         long = 26.0 if step % parts == 0 else 17.0 if step % 5 == 0 and parts == 10 else 11.0
         marks.append(Stroke(points=((x, top), (x, top + long)), width=HAIR, colour=sheet.ink))
-    for each in range(1, count + 1):
+    for each, name in enumerate(names, start=1):
         current = each == number
         size = min(44.0 if current else SMALLEST, pitch * 0.9)
-        if not current and pitch < 40:
+        if not name or (not current and pitch < 40):
             continue
         baseline = (top + bottom) / 2 + size * CAP["head"] / 2 + (0 if current else 7)
         colour = sheet.on_accent if current else sheet.ink
         at = (pitch * (each - 0.5), baseline)
-        face = "head-bold" if current else "head"
-        marks.append(Words(text=str(each), at=at, size=size, face=face, colour=colour, align="middle"))
+        marks.append(
+            Words(text=name, at=at, size=size, face="head-bold" if current else "head", colour=colour, align="middle")
+        )
     return tuple(marks)
 
 

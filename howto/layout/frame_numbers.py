@@ -5,7 +5,7 @@ from typing import Final
 
 from howto.findings import Finding
 from howto.layout import fit_rules
-from howto.layout.frame_copy import all_numbers, kit
+from howto.layout.frame_copy import all_numbers, kit, main_numbers
 from howto.layout.frame_cover import Number
 from howto.layout.frame_lists import (
     ITEMS,
@@ -24,19 +24,25 @@ from howto.model.sheet import PaintMark
 
 BETWEEN: Final = 44.0  # px between numbers and tools
 UNDER: Final = 26.0  # px under the heading
-SIZES: Final = tuple(zip((*VALUES, VALUES[-1], VALUES[-1]), ITEMS, strict=False))
+SIZES: Final = tuple(zip((*VALUES, VALUES[-1]), ITEMS, strict=False))
+ROOMY: Final = 5  # the sizes, from the largest, at which a number may still crowd in
+FEW: Final = 4  # numbers below which none is left to the card
 
 
 def numbers_pages(job: Job) -> tuple[Made, ...]:
-    """Return one frame of numbers and tools where a size fits both, else frames of each."""
+    """Return one frame of the main numbers and all tools; where a size does not hold them, frames of each.
+
+    Numbers that matter less stay on the card: first the words, then figures that are no headline.
+    """
     numbers, items = all_numbers(job.technique, job.figures), kit(job.technique)
     if not numbers and not items:
         return ()
-    for value_size, item_size in SIZES:
-        if _high(job, numbers, items, value_size, item_size) <= _room(job):
-            return (_page(job, job.words["tools_and_numbers"], numbers, items, value_size, item_size),)
-    parts = [*_numbers_alone(job, numbers), *_tools_alone(job, items)]
-    return tuple(parts)
+    for count in range(len(numbers), min(len(numbers), FEW) - 1, -1):
+        main = main_numbers(job.technique, job.figures, count)
+        for value_size, item_size in SIZES if count <= FEW else SIZES[:ROOMY]:
+            if _high(job, main, items, value_size, item_size) <= _room(job):
+                return (_page(job, job.words["tools_and_numbers"], main, items, value_size, item_size),)
+    return (*_numbers_alone(job, numbers), *_tools_alone(job, items))
 
 
 def _room(job: Job) -> float:
@@ -63,7 +69,7 @@ def _page(
     job: Job, title: str, numbers: Sequence[Number], items: Sequence[str], value_size: float, item_size: float
 ) -> Made:
     """Return the frame: numbers on rules, then tools with boxes to tick, spread over the height."""
-    left, top, right, bottom = job.sheet.area
+    left, top, right, _ = job.sheet.area
     head = top_heading(job.sheet, title)
     spare = max(0.0, _room(job) - _high(job, numbers, items, value_size, item_size))
     entries = set_entries(numbers, value_size, right - left, air=min(26.0, spare * 0.5 / max(1, len(numbers))))

@@ -5,10 +5,10 @@ from dataclasses import dataclass
 from typing import Any
 
 from howto.findings import Finding
+from howto.labels import Labels
 from howto.layout.diagram import fit
 from howto.layout.frame_look import Board, Box
 from howto.layout.frame_words import FrameWords
-from howto.labels import Labels
 from howto.layout.look import Look
 from howto.model.family import Rule
 from howto.model.figure import Figure
@@ -34,12 +34,13 @@ class Job:
 
 @dataclass(frozen=True, slots=True)
 class Page:
-    """A frame all but its tape and its title block; `alt` are its sentences, the most important first."""
+    """A frame all but its tape and title block: `alt` in sentences, the most important first, `name` for the tape."""
 
     sheet: Board
     marks: tuple[PaintMark, ...]
     alt: tuple[str, ...]
     credit: str = ""
+    name: str = ""
 
 
 Made = tuple[Page, tuple[Finding, ...]]

@@ -121,7 +121,7 @@ def stripes(top: float, bottom: float, width: float, colour: str) -> Iterator[Ar
 
 
 def warning_sign(left: float, top: float, size: float, ink: str, fill: str) -> Iterator[PaintMark]:
-    """Yield the general warning triangle: black edge, yellow field, black exclamation mark (ISO 7010 W001: from memory)."""
+    """Yield the general warning sign: black-edged triangle, exclamation mark (ISO 7010 W001: from memory)."""
     middle, high = left + size / 2, size * 0.9
     corners = ((middle, top), (left + size, top + high), (left, top + high))
     yield Area(points=_rounded(corners, size * 0.07), colour=ink)

@@ -84,7 +84,7 @@ def _small(photo: Photograph, picture: Picture, crop: Crop, ratio: str) -> Itera
     yield Trouble(
         rule="fit.picture-small",
         mark=0,
-        what=f"`{picture.file}` is {photo.full_width} × {photo.full_height} pixels: too small for the {_named(ratio)} frame",
+        what=f"`{picture.file}`, {photo.full_width} × {photo.full_height} px, is small for the {_named(ratio)} frame",
         why=f"its cut has to fill {crop.box[2] - crop.box[0]:.0f} × {crop.box[3] - crop.box[1]:.0f} pixels, so it "
         f"would be blown up {crop.scale * photo.width / photo.full_width:.1f} times and look soft",
         mend=f"use a picture of at least {need[0]} × {need[1]} pixels",
@@ -102,7 +102,7 @@ def _gone(picture: Picture, number: int, ratio: str) -> Trouble:
         mark=number,
         what=f"mark {number} ({mark.text}) falls outside the {_named(ratio)} frame",
         why=spread + f"{max(ys) - min(ys):g} % of its height: more than this frame can show at once",
-        mend=f"take out mark {number}, or take the photograph from further back so that the marks stand closer together",
+        mend=f"take out mark {number}, or take the photograph from further back, so that the marks stand closer",
     )
 
 

@@ -10,18 +10,18 @@ from howto.layout.text import ASCENT, CAP
 from howto.model.sheet import Face, PaintMark, Words
 
 LABEL_SIZE: Final = 32.0
-ROW_GAP: Final = 20.0  # px between two rows, a hairline in its middle
+ROW_GAP: Final = 26.0  # px between two rows, a hairline in its middle
 DISC: Final = 26.0  # radius of a disc in a legend
 
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One row: what stands in the left column, and the text; a tick row has a box to tick there."""
+    """One row: what stands in the left column, and the text; a tick row has a box to tick there, a flat row nothing."""
 
     text: str
     label: str = ""
     number: int = 0
-    kind: Literal["plain", "tick", "disc"] = "plain"
+    kind: Literal["plain", "flat", "tick", "disc"] = "plain"
     face: Face = "text"
 
 
@@ -62,6 +62,7 @@ def paint_rows(
     *,
     right: float,
     gap: float = ROW_GAP,
+    column: float = COLUMN,
     ruled: bool = True,
 ) -> Iterator[PaintMark]:
     """Yield the rows one below another, hairlines between them."""
@@ -69,26 +70,28 @@ def paint_rows(
     for number, each in enumerate(rows):
         if ruled and number and each.row.kind != "disc":
             yield rule(left, right, y - gap / 2, sheet.soft, HAIR)
-        yield from _paint_row(sheet, each, left, y)
+        yield from _paint_row(sheet, each, left, y, column)
         y += each.height + gap
 
 
-def _paint_row(sheet: Board, each: SetRow, left: float, top: float) -> Iterator[PaintMark]:
+def _paint_row(sheet: Board, each: SetRow, left: float, top: float, column: float) -> Iterator[PaintMark]:
     """Yield one row."""
     row, size = each.row, each.block.size
-    column = left + COLUMN
     first = top + size * ASCENT
     if row.kind == "disc":
         text_top = top + (each.height - each.block.height) / 2
         yield from disc(sheet, (left + DISC + 6, top + each.height / 2), row.number, DISC)
-        yield from each.block.at(left + 2 * DISC + 34, text_top, sheet.ink)
+        yield from each.block.at(left + column, text_top, sheet.ink)
         return
     if row.kind == "tick":
         box = size * 0.82
         yield tick_box(left + 2, first - size * CAP["text"] / 2 - box / 2, box, sheet.ink)
         yield from each.block.at(left + box + 26, top, sheet.ink)
         return
+    if row.kind == "flat":
+        yield from each.block.at(left, top, sheet.ink)
+        return
     if row.label:
         small = min(LABEL_SIZE, max(SMALLEST, size))
         yield Words(text=row.label, at=(left, first), size=small, face="head-bold", colour=sheet.accent)
-    yield from each.block.at(column, top, sheet.ink)
+    yield from each.block.at(left + column, top, sheet.ink)

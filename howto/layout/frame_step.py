@@ -12,6 +12,7 @@ from howto.layout.text import ASCENT, CAP
 from howto.model.sheet import PaintMark, Words
 
 TITLE_SIZES: Final = steps_down(88, 56)
+ONE_LINE: Final = steps_down(108, 92)
 BODY_SIZES: Final = steps_down(44, 34, 2)  # px: the carousel takes the largest at which every step fits
 NUMERAL: Final = 176.0
 AIR: Final = 30.0  # between title, picture and rows
@@ -40,9 +41,10 @@ class Placed:
 
 
 def step_title(sheet: Board, copy: Copy) -> Block | None:
-    """Return the title at the largest size that takes two lines, or failing that three; None where none does."""
+    """Return the title at the largest size that takes one line, or two, or three; None where none does."""
     width = sheet.area[2] - sheet.area[0] - COLUMN
-    return headline(copy.title, TITLE_SIZES, width, 2) or headline(copy.title, TITLE_SIZES[-4:], width, 3)
+    one = headline(copy.title, ONE_LINE, width, 1)
+    return one or headline(copy.title, TITLE_SIZES, width, 2) or headline(copy.title, TITLE_SIZES[-4:], width, 3)
 
 
 def arrange(sheet: Board, copy: Copy, size: float, share: float, *, extras: int = 0) -> Placed | None:
@@ -52,7 +54,7 @@ def arrange(sheet: Board, copy: Copy, size: float, share: float, *, extras: int 
         return None
     left, top, right, bottom = sheet.area
     width = right - left - COLUMN
-    legend = _legend_rows(copy.legend, size, right - left)
+    legend = set_rows(copy.legend, size, width)
     rows = (*legend, *set_rows((*copy.must, *copy.may[:extras]), size, width))
     picture_top = top + max(title.height, NUMERAL * CAP["head-bold"]) + AIR
     picture_bottom = bottom - rows_height(rows) - (AIR if rows else 0)
@@ -62,13 +64,13 @@ def arrange(sheet: Board, copy: Copy, size: float, share: float, *, extras: int 
 
 
 def arrange_beside(sheet: Board, copy: Copy, size: float, share: float, width: float) -> Placed | None:
-    """Return the step with the legend in a column to the right of a picture `width` wide; None where it will not fit."""
+    """Return the step with its legend to the right of a picture `width` wide; None where it will not fit."""
     plain = Copy(copy.number, copy.title, copy.must, copy.may)
     placed = arrange(sheet, plain, size, share)
     if placed is None:
         return None
     column = sheet.area[2] - (width + AIR)
-    beside = _legend_rows(copy.legend, size, column)
+    beside = _legend_rows(copy.legend, size + 4, column)
     box = (0.0, placed.box[1], width, placed.box[3])
     if too_wide(beside, column - _LEGEND_INDENT) or rows_height(beside) > box[3] - box[1]:
         return None
@@ -97,7 +99,7 @@ def paint_words(sheet: Board, copy: Copy, placed: Placed) -> Iterator[PaintMark]
     if placed.beside:
         x, y0, y1 = placed.box[2] + AIR, placed.box[1], placed.box[3]
         start = y0 + (y1 - y0 - rows_height(placed.beside)) / 2
-        yield from paint_rows(sheet, placed.beside, x, start, right=right)
+        yield from paint_rows(sheet, placed.beside, x, start, right=right, column=_LEGEND_INDENT)
 
 
 def characters_over(sheet: Board, copy: Copy, size: float, share: float) -> int:
@@ -106,7 +108,7 @@ def characters_over(sheet: Board, copy: Copy, size: float, share: float) -> int:
     width = right - left - COLUMN
     title = step_title(sheet, copy)
     title_height = max(title.height if title else 0.0, NUMERAL * CAP["head-bold"])
-    rows = (*_legend_rows(copy.legend, size, right - left), *set_rows(copy.must, size, width))
+    rows = set_rows((*copy.legend, *copy.must), size, width)
     over = title_height + 2 * AIR + rows_height(rows) + share * (bottom - top) - (bottom - top)
     lines = [line for row in rows for line in row.block.lines]
     longest = max((len(line) for line in lines), default=0)

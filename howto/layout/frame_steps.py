@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import chain
 
 from howto.findings import Finding
 from howto.layout import fit_rules
@@ -24,12 +23,14 @@ from howto.layout.frame_step import (
     paint_words,
     step_title,
 )
+from howto.model.photo import Photograph
 from howto.model.prose import plain
 from howto.model.sheet import PaintMark
 from howto.model.technique import Picture, Step
 
 RULES = {rule.name: rule for rule in fit_rules.FIT_RULES}
-BESIDE = (620.0, 540.0, 460.0)  # px: widths tried for a photograph with its legend beside it
+WORTH = 1.35  # how much more of a photograph has to show for a legend beside it
+BESIDE = (660.0, 600.0, 540.0, 460.0)  # px: widths tried for a photograph with its legend beside it
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +78,7 @@ def _step(job: Job, task: Task, size: float, share: float, place: float) -> Made
     marks = tuple(paint_words(job.sheet, task.copy, placed))
     alt = _alt(task)
     if not job.drawings:
-        return Page(job.sheet, marks, alt), ()
+        return Page(job.sheet, marks, alt, name=str(task.copy.number)), ()
     drawing = job.drawings[drawing_for(task.step, place, job.drawings)]
     art, reasons = drawn(job, drawing, placed.box)
     found = tuple(
@@ -91,7 +92,7 @@ def _step(job: Job, task: Task, size: float, share: float, place: float) -> Made
         )
         for reason in reasons
     )
-    return Page(job.sheet, (*art, *marks), (alt[0], drawing.alt, *alt[1:])), found
+    return Page(job.sheet, (*art, *marks), (alt[0], drawing.alt, *alt[1:]), name=str(task.copy.number)), found
 
 
 def _fullest(job: Job, copy: Copy, size: float, share: float) -> Placed | None:
@@ -101,14 +102,14 @@ def _fullest(job: Job, copy: Copy, size: float, share: float) -> Placed | None:
 
 
 def _with_photo(job: Job, task: Task, placed: Placed, size: float, share: float) -> Made:
-    """Return the frame of a step with its photograph across it, or beside its legend where the marks ask for that."""
+    """Return the frame of a step with its photograph across it, or beside its legend."""
     if task.picture is None:
         raise AssertionError("only a step with a picture comes here")
     photo = job.photos[task.picture.file]
     troubles: tuple[Trouble, ...] = ()
-    for each in _ways(job, task.copy, placed, size, share):
+    for each in _ways(job, photo, task.copy, placed, size, share):
         box = _bled(job, each)
-        shown, troubles = show(photo, task.picture, box, _free(job, box), job.sheet.ratio)
+        shown, troubles = show(photo, task.picture, box, _free(box), job.sheet.ratio)
         if shown:
             marks = (*paint_photo(job.sheet, task.picture, shown), *paint_words(job.sheet, task.copy, each))
             return _photo_page(job, task, marks), tuple(_said(job, task, troubles))
@@ -116,14 +117,23 @@ def _with_photo(job: Job, task: Task, placed: Placed, size: float, share: float)
     return _photo_page(job, task, marks), tuple(_said(job, task, troubles))
 
 
-def _ways(job: Job, copy: Copy, placed: Placed, size: float, share: float) -> Iterator[Placed]:
-    """Yield the arrangements to try, the best first: in a square frame a legend beside the picture saves its height."""
-    beside = (
+def _ways(job: Job, photo: Photograph, copy: Copy, placed: Placed, size: float, share: float) -> Iterator[Placed]:
+    """Yield the arrangements to try, the best first: across the frame, unless beside its legend much more of it shows."""
+    beside = [
         way
         for width in BESIDE
         if copy.legend and (way := arrange_beside(job.sheet, copy, size, share, width)) is not None
-    )
-    yield from chain(beside, (placed,)) if job.sheet.ratio == "1x1" else chain((placed,), beside)
+    ]
+    across_shows = _share_shown(job, photo, placed)
+    saves = beside and _share_shown(job, photo, beside[0]) > WORTH * across_shows
+    yield from (*beside, placed) if saves else (placed, *beside)
+
+
+def _share_shown(job: Job, photo: Photograph, placed: Placed) -> float:
+    """Return how much of a photograph an arrangement shows, from 0 to 1."""
+    left, top, right, bottom = _bled(job, placed)
+    shape, whole = (right - left) / (bottom - top), photo.width / photo.height
+    return min(shape / whole, whole / shape)
 
 
 def _bled(job: Job, placed: Placed) -> Box:
@@ -132,7 +142,7 @@ def _bled(job: Job, placed: Placed) -> Box:
     return (0.0, top, right if placed.beside else job.sheet.width, bottom)
 
 
-def _free(job: Job, box: Box) -> Box:
+def _free(box: Box) -> Box:
     """Return where on the photograph discs may stand."""
     return (box[0] + 12, box[1] + 4, box[2] - 12, box[3] - 4)
 
@@ -142,7 +152,7 @@ def _photo_page(job: Job, task: Task, marks: tuple[PaintMark, ...]) -> Page:
     picture = task.picture or Picture(file="")
     alt = _alt(task)
     pointed = mark_sentences(picture.marks, job.words)
-    return Page(job.sheet, marks, (alt[0], picture.alt, *pointed, *alt[1:]), picture.credit)
+    return Page(job.sheet, marks, (alt[0], picture.alt, *pointed, *alt[1:]), picture.credit, str(task.copy.number))
 
 
 def _said(job: Job, task: Task, troubles: tuple[Trouble, ...]) -> Iterator[Finding]:
@@ -170,10 +180,12 @@ def _overfull(job: Job, task: Task) -> Made:
     else:
         over = characters_over(job.sheet, task.copy, BODY_SIZES[-1], LEAST_SHARE)
         what = f"step {task.copy.number} has more words than the {ratio} frame has room for"
-        why = f"at {BODY_SIZES[-1]:.0f} px, the smallest, they leave the picture less than {LEAST_SHARE:.0%} of the height"
+        why = f"at {BODY_SIZES[-1]:.0f} px, the smallest, they leave the picture under {LEAST_SHARE:.0%} of the height"
         mend = f"take at least {over} characters out of this step's text and key points, or make two steps of it"
     width = job.sheet.area[2] - job.sheet.area[0]
     marks = tuple(
         (title or heading(task.copy.title, 56, width)).at(job.sheet.area[0], job.sheet.area[1], job.sheet.ink)
     )
-    return Page(job.sheet, marks, _alt(task)), (finding(fit_rules.FRAME, job.technique, task.field, what, why, mend),)
+    return Page(job.sheet, marks, _alt(task), name=str(task.copy.number)), (
+        finding(fit_rules.FRAME, job.technique, task.field, what, why, mend),
+    )

@@ -1,17 +1,20 @@
 """A frame → JPEG: only its pixels, its colour space, what it shows in words and whom to thank for the photograph."""
 
 import io
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from xml.sax.saxutils import escape, quoteattr
 
 from PIL import Image
 
+from howto.colour import mixed
+from howto.model.crew import Colours
 from howto.model.photo import Photograph
 from howto.model.sheet import Frame, Pixels
 from howto.render.paint import paint
 from howto.render.srgb import SRGB_PROFILE
 
 QUALITY = 90
+THUMB, GUTTER, COLUMNS = 360, 24, 5  # px, px, and frames side by side on a contact sheet
 
 XMP = """<?xpacket begin="\ufeff" id="W5M0MpCehiHzreSzNTczkc9d"?>
 <x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">
@@ -55,3 +58,25 @@ def described(alt: str, credit: str) -> bytes:
     """Return the XMP packet with what the picture shows and whom it is credited to (IPTC Photo Metadata 2021)."""
     thanks = f" photoshop:Credit={quoteattr(credit)}" if credit else ""
     return XMP.format(alt=escape(alt), credit=thanks).encode()
+
+
+def contact_sheet(pictures: Sequence[bytes], colours: Colours) -> bytes:
+    """Return one JPEG with all frames of a carousel in reading order, small, for a lead to approve at a glance."""
+    shots = [_thumbnail(each) for each in pictures]
+    columns = min(COLUMNS, len(shots))
+    rows = -(-len(shots) // columns)
+    high = shots[0].height
+    size = (GUTTER + columns * (THUMB + GUTTER), GUTTER + rows * (high + GUTTER))
+    image = Image.new("RGB", size, mixed(colours.ground, colours.ink, 0.28))
+    for number, shot in enumerate(shots):
+        row, column = divmod(number, columns)
+        image.paste(shot, (GUTTER + column * (THUMB + GUTTER), GUTTER + row * (high + GUTTER)))
+    return saved(image, described("", ""))
+
+
+def _thumbnail(data: bytes) -> Image.Image:
+    """Return a frame at a third of its size."""
+    with Image.open(io.BytesIO(data)) as image:
+        high = round(THUMB * image.height / image.width)
+        image.draft("RGB", (THUMB, high))
+        return image.resize((THUMB, high), Image.Resampling.LANCZOS)
