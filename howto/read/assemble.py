@@ -24,6 +24,9 @@ from howto.span import SourceText, Span
 
 _ID: Final = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*(?:\.[a-z]{2,3})?")
 _VERSION_LENGTH: Final = 6
+LOSING: Final = tuple(  # findings after which a key may be missing from what was read, though it was written
+    f"file.{name}" for name in ("front-matter-start", "front-matter-end", "front-matter", "two-documents", "shorthand")
+)
 
 
 def assemble(
@@ -35,7 +38,7 @@ def assemble(
     """
     notes = Notes(source)
     node, first_line, front = split_front_matter(source)
-    header = read_header(notes, node, families, damaged=bool(front))
+    header = read_header(notes, node, families, damaged=any(finding.rule in LOSING for finding in front))
     body, body_findings = read_body(source, first_line, header.language)
     spans = dict(header.spans)
     care = _aftercare(notes, body, spans)

@@ -14,8 +14,7 @@ from howto.span import SourceText, Span
 
 DEEPEST: Final = 12
 MOST_TRIES: Final = 10
-_FENCE: Final = re.compile(r"-{3,}\s*")
-_DASHES: Final = re.compile(r"[—–−-]{1,6}\s*")
+_FENCE: Final = re.compile(r"-{3,}|[—–−-]*—[—–−-]*")
 _KEY: Final = re.compile(r"[^\s#:][^:]{0,40}:(\s|$)")
 
 
@@ -27,13 +26,19 @@ def split_front_matter(source: SourceText) -> tuple[Node | None, int, tuple[Find
     notes = Notes(source)
     lines = lines_of(source)
     start = next((at for at, line in enumerate(lines) if line.strip()), 0)
-    if not _FENCE.fullmatch(lines[start]):
-        return _no_fence(notes, start)
-    end = next((at for at in range(start + 1, len(lines)) if _FENCE.fullmatch(lines[at])), None)
+    opened = _is_fence(lines[start])
+    if not opened:
+        _note_no_start(notes, start)
+        if not _KEY.match(lines[start]):
+            return None, 1, notes.findings
+    first = start + opened
+    body = next((at for at in range(first, len(lines)) if _looks_like_body(lines[at])), len(lines))
+    end = next((at for at in range(first, len(lines)) if _is_fence(lines[at])), None)
     if end is None:
-        return _no_end(notes, start)
-    node = _compose(notes, start + 1, end)
-    return node, end + 2, notes.findings
+        if opened:
+            _note_no_end(notes, start, body)
+        return _compose(notes, first, body), body + 1, notes.findings
+    return _compose(notes, first, end), end + 2, notes.findings
 
 
 def parse_yaml(source: SourceText, *, own: bool = False) -> tuple[Node | None, tuple[Finding, ...]]:
@@ -48,46 +53,45 @@ def parse_yaml(source: SourceText, *, own: bool = False) -> tuple[Node | None, t
         return None if root is None else _node(notes, fit, root), notes.findings
     lines = lines_of(source)
     start = next((at for at, line in enumerate(lines) if line.strip() and not line.startswith("#")), 0)
-    first = start + 1 if _FENCE.fullmatch(lines[start]) else 0
+    first = start + 1 if _is_fence(lines[start]) else 0
     return _compose(notes, first, len(lines)), notes.findings
 
 
-def _no_fence(notes: Notes, start: int) -> tuple[None, int, tuple[Finding, ...]]:
+def _is_fence(line: str) -> bool:
+    """Tell whether a line is `---`, which some phones turn into long dashes."""
+    return bool(_FENCE.fullmatch(line.rstrip()))
+
+
+def _note_no_start(notes: Notes, start: int) -> None:
     """Note a file whose first written line is not `---`."""
-    lines = lines_of(notes.source)
-    dashes = _DASHES.fullmatch(lines[start])
-    keyed = _KEY.match(lines[start])
+    line = lines_of(notes.source)[start]
+    if re.fullmatch(r"[-–−]{1,2}\s*", line):
+        mend = "write this line as `---`"
+    elif _KEY.match(line):
+        mend = "write a line `---` above this one"
+    else:
+        mend = "write above this line: `---`, then lines for `title:`, `family:` and `measures:`, then `---`"
     notes.add(
         "front-matter-start",
         whole_line(notes.source, start + 1),
-        f"the file starts with `{short(lines[start])}`",
+        f"the file starts with `{short(line)}`",
         "the title, the family and the measures stand at the top, between two lines of `---`",
-        "write this line as `---`"
-        if dashes
-        else "write a line `---` above this one"
-        if keyed
-        else "write a line `---`, then `title:`, `family:` and `measures:`, then `---`, above this line",
+        mend,
     )
-    if not (dashes or keyed):
-        return None, 1, notes.findings
-    end = next((at for at in range(start + 1, len(lines)) if _FENCE.fullmatch(lines[at])), None)
-    return None, (end + 2 if end is not None else len(lines) + 1), notes.findings
 
 
-def _no_end(notes: Notes, start: int) -> tuple[None, int, tuple[Finding, ...]]:
+def _note_no_end(notes: Notes, start: int, body: int) -> None:
     """Note front matter that is never closed, at the line where the body seems to begin."""
     lines = lines_of(notes.source)
-    body = next((at for at in range(start + 1, len(lines)) if _looks_like_body(lines[at])), None)
-    last = max((at for at in range(len(lines)) if lines[at].strip()), default=0)
-    at = body if body is not None else last
+    here = body < len(lines)
+    at = body if here else max(at for at in range(len(lines)) if lines[at].strip())
     notes.add(
         "front-matter-end",
         whole_line(notes.source, at + 1),
-        "the front matter is not closed above this line" if body is not None else "the front matter is never closed",
+        "the front matter is not closed above this line" if here else "the front matter is never closed",
         f"line {start + 1} opens it with `---`; a second `---` ends it",
-        f"write a line `---` {'above' if body is not None else 'below'} this one",
+        f"write a line `---` {'above' if here else 'below'} this one",
     )
-    return None, (body + 1 if body is not None else len(lines) + 1), notes.findings
 
 
 def _looks_like_body(line: str) -> bool:
@@ -142,10 +146,8 @@ def _compose(notes: Notes, first: int, end: int) -> Node | None:
         try:
             root = loader.get_single_node()
         except yaml.YAMLError as problem:
-            number = explain(notes, fit, problem)
-            if number is None or not fit.lines[number].strip():
+            if not explain(notes, fit, problem):
                 return None
-            fit.lines[number] = ""
             continue
         finally:
             loader.dispose()

@@ -9,7 +9,7 @@ from howto.findings import Finding, Severity
 from howto.read.nodes import tidy_key
 from howto.span import SourceText, Span
 
-README: Final = "how a technique file is written (README)"
+README: Final = "howto, how a technique file is written (README)"  # as model.reference.FORMAT prints
 
 
 @lru_cache(maxsize=8)

@@ -8,7 +8,7 @@ from howto.findings import Finding
 from howto.model.family import AnyFamily
 from howto.model.technique import AnyTechnique, Picture
 from howto.model.visit import Job, Visit
-from howto.read.assemble import check_name, prose_of, version_of
+from howto.read.assemble import LOSING, check_name, prose_of, version_of
 from howto.read.body import read_words
 from howto.read.front_matter import split_front_matter
 from howto.read.header import language_in
@@ -74,7 +74,7 @@ def read_visit(source: SourceText, known: Known) -> tuple[Visit | None, tuple[Fi
         unknown_keys(notes, keys, KEYS, "a visit")
         for entry in keys:
             _read(notes, entry, found, known)
-    if not front and (keys is not None or node is None):
+    if not any(finding.rule in LOSING for finding in front):
         _note_missing(notes, keys or Mapping((), top), top)
     words, more = read_words(source, first_line)
     check_name(notes, source, "visit")

@@ -14,7 +14,7 @@ _SPACES: Final = str.maketrans(
     | dict.fromkeys("\u200b\u200c\u200d\u2060\ufeff", " ")
 )
 # Signs that would mean something to YAML, and the private characters that stand for them while it is parsed.
-_SIGNS: Final = ":@`%[]{}\"'#"
+_SIGNS: Final = ":@`%[]{}\"'#*&!|>?,-"
 _HIDE: Final = {sign: chr(0xE000 + number) for number, sign in enumerate(_SIGNS)}
 _SHOW: Final = str.maketrans({hidden: sign for sign, hidden in _HIDE.items()})
 _PAIR: Final = re.compile(
@@ -64,6 +64,11 @@ def in_quotes(text: str) -> str:
     """Return a text with quotes round it that YAML reads back as the same text."""
     plain = '"' not in text and "\\" not in text
     return f'"{text}"' if plain else "'" + text.replace("'", "''") + "'"
+
+
+def hidden_signs(text: str) -> str:
+    """Return a text that YAML reads as one plain value, whatever signs are in it."""
+    return "".join(_HIDE.get(each, each) for each in text)
 
 
 def fit_for_yaml(notes: Notes, first: int, end: int) -> YamlText:
@@ -172,7 +177,7 @@ def _hidden(value: str, *, keyed: bool) -> str | None:
         whole = value.endswith(_CLOSE[sign]) if sign in "[{" else _QUOTED.fullmatch(value)
         if whole or _CLOSE[sign] not in value[1:]:
             return None
-        return "".join(_HIDE.get(each, each) for each in value)
+        return hidden_signs(value)
     if sign in "&*!":
         return None
     if keyed and re.search(r":(\s|$)", value):

@@ -7,7 +7,7 @@ from typing import Final
 import yaml
 
 from howto.read.notes import Notes, line_of, short, whole_line
-from howto.read.yaml_text import YamlText, in_quotes
+from howto.read.yaml_text import YamlText, hidden_signs, in_quotes
 from howto.span import Span
 
 
@@ -23,6 +23,21 @@ class _Saying:
     at: str = "problem"
 
 
+_NO_COLON: Final = _Saying(
+    "could not find expected ':'",
+    "front-matter",
+    "this line has no colon after its key",
+    "each line is a `key: value`, or stands under a key that ends in a colon",
+    "write a colon and a space after the key, or take out this line",
+    at="context",
+)
+_FURTHER: Final = _Saying(
+    "but found '<block mapping start>'",
+    "front-matter",
+    "this line is set in further than the one it belongs with",
+    "keys that stand together start in the same column",
+    "set this line in as far as the line above it",
+)
 _SAYINGS: Final = (
     _Saying(
         "but found another document",
@@ -30,7 +45,6 @@ _SAYINGS: Final = (
         "a second `---` stands here",
         "one file holds one set of keys; what follows would not be read",
         "take out this line",
-        at="document",
     ),
     _Saying(
         "mapping values are not allowed here",
@@ -39,14 +53,7 @@ _SAYINGS: Final = (
         "a line is one `key: value`, and what continues a value has no colon",
         "put quotes round the text that has the colon in it, or write it on one line as `key: value`",
     ),
-    _Saying(
-        "could not find expected ':'",
-        "front-matter",
-        "this line has no colon after its key",
-        "each line is a `key: value`, or stands under a key that ends in a colon",
-        "write a colon and a space after the key, or take out this line",
-        at="context",
-    ),
+    _NO_COLON,
     _Saying(
         "while scanning a quoted scalar",
         "front-matter",
@@ -117,13 +124,7 @@ _SAYINGS: Final = (
         "a list starts on the line below its key",
         "move the dash and what follows to a line of its own, set in by two spaces",
     ),
-    _Saying(
-        "but found '<block mapping start>'",
-        "front-matter",
-        "this line is set in further than the one it belongs with",
-        "keys that stand together start in the same column",
-        "set this line in as far as the line above it",
-    ),
+    _FURTHER,
     _Saying(
         "expected <block end>",
         "front-matter",
@@ -148,24 +149,42 @@ _ELSE: Final = _Saying(
 )
 
 
-def explain(notes: Notes, fit: YamlText, problem: yaml.YAMLError) -> int | None:
-    """Note what stopped the parser; return the line of the parser's text it points at, from 0, if there is one."""
+def explain(notes: Notes, fit: YamlText, problem: yaml.YAMLError) -> bool:
+    """Note what stopped the parser, and mend the parser's text so that it gets past; tell whether that was done."""
     if not isinstance(problem, yaml.MarkedYAMLError):
         notes.add("front-matter", whole_line(notes.source, fit.first + 1), _ELSE.what, _ELSE.why, _ELSE.mend)
-        return None
+        return False
     said = f"{problem.context or ''}; {problem.problem or ''}"
     saying = next((each for each in _SAYINGS if each.message in said), _ELSE)
     mark = problem.problem_mark or problem.context_mark
     if saying.at == "context" and problem.context_mark is not None:
         mark = problem.context_mark
-    if saying.at == "document" and problem.problem_mark is not None:
-        mark = problem.problem_mark
     if mark is None:
         notes.add(saying.rule, whole_line(notes.source, fit.first + 1), saying.what, saying.why, saying.mend)
-        return None
+        return False
+    if saying.message == "mapping values are not allowed here":
+        saying, mark = _misplaced_colon(fit, saying, mark)
     span, number = _place(notes, fit, mark)
     notes.add(saying.rule, span, saying.what, saying.why, _mend(notes, saying, span))
-    return number
+    line = fit.lines[number]
+    if not line.strip():
+        return False
+    whole = saying.rule == "quotes" and mark.line == number and line[mark.column :].strip()
+    fit.lines[number] = line[: mark.column] + hidden_signs(line[mark.column :]) if whole else ""
+    return True
+
+
+def _misplaced_colon(fit: YamlText, saying: _Saying, mark: yaml.Mark) -> tuple[_Saying, yaml.Mark]:
+    """Return what a colon where none can stand comes from: the line above has none, or this line is set in too far."""
+    line = fit.lines[mark.line] if mark.line < len(fit.lines) else ""
+    above = next((at for at in range(mark.line - 1, -1, -1) if fit.lines[at].strip()), None)
+    if above is None or ":" in line[: mark.column]:
+        return saying, mark
+    before = fit.lines[above]
+    indent = len(before) - len(before.lstrip())
+    if ":" in before:
+        return _FURTHER, yaml.Mark(mark.name, 0, mark.line, len(line) - len(line.lstrip()), None, 0)
+    return _NO_COLON, yaml.Mark(mark.name, 0, above, indent, None, 0)
 
 
 def _place(notes: Notes, fit: YamlText, mark: yaml.Mark) -> tuple[Span, int]:
@@ -188,7 +207,7 @@ def _mend(notes: Notes, saying: _Saying, span: Span) -> str:
     text = line_of(notes.source, span.line)[span.column - 1 :].strip()
     if saying.mend == "put quotes round this text" and text:
         return f"put quotes round this text: write `{in_quotes(text)}`"
-    if saying.message == "could not find expected ':'" and (found := re.match(r"([A-Za-z ]+?)\s+(\S.*)", text)):
+    if saying is _NO_COLON and (found := re.match(r"([A-Za-z ]+?)\s+(\S.*)", text)):
         return (
             f"write a colon and a space after the key, such as `{found[1]}: {short(found[2])}`, or take out this line"
         )
