@@ -1,4 +1,4 @@
-"""The rules of clipping, in reading order."""
+"""The rules of clipping: sizes and seasons, then what the card must say (rules_said.py)."""
 
 from collections.abc import Iterator
 from math import ceil, floor
@@ -15,13 +15,11 @@ from howto.families.clipping.references import (
     HEAT,
     RENOVATION,
     SHEARING,
-    TOOLS,
     TREE_STANDARD,
-    WET_BOX,
 )
+from howto.families.clipping.rules_said import SAID
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
-from howto.model.prose import plain
 from howto.model.reference import GEOMETRY, PRACTICE
 from howto.model.technique import Technique
 from howto.quantities import show_number as num
@@ -230,84 +228,6 @@ def before_frost(technique: T) -> Iterator[Breach]:
     )
 
 
-def clean_blades(technique: T) -> Iterator[Breach]:
-    """Blades are disinfected between plants, and the card says so."""
-    said = _said(technique)
-    if any(word in said for word in ("disinfect", "alcohol", "bleach", "wiped clean", "wipe", "sanit")):
-        return
-    line = "- **Clean blades.** Wipe the blades with 70 % alcohol before the next plant."
-    yield Breach(
-        field="cautions",
-        what="nothing tells the reader to clean the blades between plants",
-        why="disease goes from plant to plant on blades; 70 % alcohol, wiped on, is enough for most",
-        mend=f"add under Cautions: `{line}`",
-        edit=Edit(section="Cautions", text=line),
-    )
-
-
-def box_in_the_dry(technique: T) -> Iterator[Breach]:
-    """Box is clipped dry, since splash spreads blight."""
-    if not any(plant.botanical.startswith("Buxus") for plant in technique.known_plants):
-        return
-    said = _said(technique)
-    if any(word in said for word in ("wet", "dry", "blight")):
-        return
-    line = "- **Blight.** Clip box on a dry day only, and take every clipping away."
-    yield Breach(
-        field="cautions",
-        what="nothing says that box is clipped dry",
-        why="splashing water spreads box blight to fresh cuts",
-        mend=f"add under Cautions: `{line}`",
-        edit=Edit(section="Cautions", text=line),
-    )
-
-
-def ring_from_above(technique: T) -> Iterator[Breach]:
-    """A ball is begun looking straight down, with a ring round its widest part."""
-    if technique.measures.shape != "ball" or any(
-        word in _said(technique) for word in ("above", "straight down", "ring")
-    ):
-        return
-    yield _advise_step(
-        technique,
-        "no step looks at the ball from above",
-        "the widest ring, clipped first, is the line every other cut is judged by",
-        "1. **Find the widest ring.** Stand over the plant, look straight down, and clip a level ring round it.",
-    )
-
-
-def ruffle(technique: T) -> Iterator[Breach]:
-    """The plant is ruffled after clipping, so that folded shoots stand out, then clipped once more."""
-    if any(word in _said(technique) for word in ("ruffle", "shake", "brush over", "stand out", "stand up")):
-        return
-    yield _advise_step(
-        technique,
-        "no step ruffles the plant before the last pass",
-        "shoots folded under by the blades stand up again within days and spoil the outline",
-        "1. **Ruffle and clip once more.** Run both hands over the plant, then take off what stands out.",
-    )
-
-
-def _advise_step(technique: T, what: str, why: str, line: str) -> Breach:
-    return Breach(
-        field=f"steps[{len(technique.steps) - 1}]" if technique.steps else "steps",
-        what=what,
-        why=f"{why} (common practice, no source)",
-        mend=f"add under Steps: `{line}`",
-        edit=Edit(section="Steps", text=line),
-        severity=Severity.ADVICE,
-    )
-
-
-def _said(technique: T) -> str:
-    """Return everything the tools, steps and cautions say, lower case."""
-    parts = [f"{kit.name} {plain(kit.note)}" for kit in technique.tools]
-    for step in technique.steps:
-        parts += [step.title, plain(step.text), *map(plain, (*step.key_points, *step.reasons, *step.checks))]
-    parts += [f"{hazard.title} {plain(hazard.text)}" for hazard in technique.cautions]
-    return " ".join(parts).casefold()
-
-
 RULES: tuple[Rule[ClippingMeasures], ...] = (
     Rule(
         name="clipping.something-to-clip",
@@ -391,36 +311,5 @@ RULES: tuple[Rule[ClippingMeasures], ...] = (
         applies="techniques that write the weeks to the first frost",
         check=before_frost,
     ),
-    Rule(
-        name="clipping.clean-blades",
-        severity=Severity.WARNING,
-        why="Disease goes from plant to plant on blades; wipe or dip in 70 % alcohol, no soak and no rinse.",
-        references=(TOOLS,),
-        applies="every clipped shape",
-        check=clean_blades,
-    ),
-    Rule(
-        name="clipping.box-in-the-dry",
-        severity=Severity.WARNING,
-        why="Splash spreads blight to fresh cuts; clippings left behind carry it over.",
-        references=(WET_BOX,),
-        applies="box",
-        check=box_in_the_dry,
-    ),
-    Rule(
-        name="clipping.ring-from-above",
-        severity=Severity.ADVICE,
-        why="The widest ring is the line every other cut is judged by.",
-        references=(PRACTICE,),
-        applies="balls",
-        check=ring_from_above,
-    ),
-    Rule(
-        name="clipping.ruffle",
-        severity=Severity.ADVICE,
-        why="Shoots folded under by the blades stand up again within days.",
-        references=(PRACTICE,),
-        applies="every clipped shape",
-        check=ruffle,
-    ),
+    *SAID,
 )
