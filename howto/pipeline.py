@@ -198,7 +198,7 @@ def figures(root: Path, name: str, today: date) -> Worked:
     wanted = PurePath(name).name.removesuffix(".md") if name.endswith(".md") else name
     findings = tuple(f for f in examined.findings if Path(f.span.path).stem == wanted)
     if (technique := shelf.technique(wanted)) is not None:
-        groups = ((technique.title, examined.figures[wanted]),)
+        groups: tuple[tuple[str, tuple[Figure, ...]], ...] = ((technique.title, examined.figures[wanted]),)
         return Worked(groups, shelf.crew.units, findings, shelf.sources)
     visit = next((each for each in shelf.visits if each.id == wanted), None)
     if visit is not None:
