@@ -1,0 +1,200 @@
+"""The figures of a growing hedge: shoots, seasons, gaps, plants and the next cut."""
+
+from collections.abc import Iterator
+from datetime import date
+from math import ceil
+
+from howto.families.hedging import formulae
+from howto.families.hedging.growing import Rise, cut_back, cut_months, growth, next_cut, rises, side_growth
+from howto.families.hedging.measures import HedgingMeasures
+from howto.families.hedging.references import ARIZONA, END_PLANTS, GRANT, SPACING, TRIMMING
+from howto.model.figure import Figure, Table
+from howto.model.reference import GEOMETRY, PRACTICE, from_memory
+from howto.model.technique import Technique
+from howto.quantities import show_number as num
+
+T = Technique[HedgingMeasures]
+
+
+def growing_figures(technique: T, today: date) -> Iterator[Figure]:
+    """Yield what growth decides: the rise season by season, the closing of gaps, plants, and the next cut."""
+    if technique.measures.job == "thicken":
+        yield from _rise(technique, today)
+    yield from _gaps(technique)
+    yield from _plants(technique.measures)
+    yield from _next_cut(technique, today)
+
+
+def _rise(technique: T, today: date) -> Iterator[Figure]:
+    m = technique.measures
+    a_year, source = growth(technique)
+    cuts, back = m.cuts_a_year or 1, cut_back(technique)
+    gain = formulae.gain_mm(a_year / cuts, back)
+    yield Figure(
+        name="height gained",
+        label="Height gained from cut to cut",
+        value=gain,
+        unit="mm",
+        working=(
+            f"growth between cuts: {num(a_year)} mm a year / {cuts} = {num(a_year / cuts)} mm",
+            f"less {num(back * 100)} % cut back: {num(a_year / cuts)} x (1 - {num(back)}) = {num(gain)} mm",
+        ),
+        references=(source, ARIZONA, TRIMMING),
+        headline=True,
+    )
+    found = rises(technique, today)
+    if not found:
+        return
+    more = found[1:]
+    last = found[-1]
+    yield Figure(
+        name="cuts to finished height",
+        label="Cuts still to come up to the finished height",
+        value=float(len(more)),
+        working=(
+            *(f"cut {at}: stands {num(each.stands_mm, 5)} mm, cut to {num(each.cut_mm, 5)} mm"
+              for at, each in enumerate(more, 1)),
+        ),
+        references=(source, PRACTICE),
+        digits=2,
+    )  # fmt: skip
+    yield Figure(
+        name="seasons to finished height",
+        label="Seasons to the finished height",
+        value=float(ceil(len(more) / cuts)),
+        working=(f"{len(more)} cuts / {cuts} a year, a part of a year counts as one = {ceil(len(more) / cuts)}",),
+        references=(source, PRACTICE),
+        digits=2,
+        client=True,
+    )
+    yield Figure(
+        name="finished height reached",
+        label="At its finished height by",
+        value=last.day,
+        working=tuple(f"{each.day.isoformat()}: {num(each.cut_mm, 5)} mm" for each in found),
+        references=(source, from_memory("shoots grow from March to October in the north")),
+        client=True,
+    )
+    yield _shoots(m, found)
+
+
+def _shoots(m: HedgingMeasures, found: tuple[Rise, ...]) -> Figure:
+    first = m.shoots or 1
+    topped = m.standing_height_mm is not None and m.standing_height_mm > m.cut_mm
+    cuts = len(found) - (0 if topped else 1)
+    doubled = " x ".join(["2"] * cuts)
+    return Figure(
+        name="shoots on a plant",
+        label="Shoots on a plant in the end",
+        value=float(found[-1].shoots),
+        working=(
+            "a cut shoot makes two, those two make four",
+            f"{cuts} cuts: {first} x {doubled} = {found[-1].shoots}",
+        ),
+        references=(PRACTICE,),
+        digits=9,
+        table=Table(
+            columns=("Cut on", "Stands", "Cut to", "Shoots after"),
+            units=("", "mm", "mm", ""),
+            rows=tuple((each.day, each.stands_mm, each.cut_mm, float(each.shoots)) for each in found),
+        ),
+    )
+
+
+def _gaps(technique: T) -> Iterator[Figure]:
+    m = technique.measures
+    if m.spacing_mm is None or m.plant_width_mm is None:
+        return
+    gap = formulae.gap_mm(m.spacing_mm, m.plant_width_mm)
+    a_side, source = side_growth(technique)
+    years = formulae.years_to_close(gap, a_side)
+    seasons = ceil(years - 1e-9)
+    yield Figure(
+        name="seasons to close",
+        label="Seasons to close the gaps",
+        value=float(seasons),
+        working=(
+            f"gap: {num(m.spacing_mm, 4)} - {num(m.plant_width_mm, 4)} = {num(gap, 4)} mm",
+            f"two neighbours at {num(a_side)} mm a side each: {num(gap, 4)} / (2 x {num(a_side)}) = {num(years)}",
+            f"a part of a season counts as one = {seasons}",
+        ),
+        references=(GEOMETRY, source),
+        digits=2,
+        client=True,
+    )
+
+
+def _plants(m: HedgingMeasures) -> Iterator[Figure]:
+    if m.spacing_mm is None:
+        return
+    per_metre = formulae.plants_per_metre(m.spacing_mm, m.row_count)
+    yield Figure(
+        name="plants a metre",
+        label="Plants a metre",
+        value=per_metre,
+        unit="/m",
+        working=(f"{m.row_count} x 1000 / {num(m.spacing_mm, 4)} = {num(per_metre)} plants a metre",),
+        references=(SPACING, GRANT),
+    )
+    if m.row_count > 1:
+        gap = m.gap_between_rows_mm
+        near = formulae.neighbour_mm(m.spacing_mm, gap)
+        yield Figure(
+            name="plant to plant",
+            label="Plant to plant across the rows",
+            value=near,
+            unit="mm",
+            working=(
+                f"rows {num(gap)} mm apart, staggered by half: {num(m.spacing_mm, 4)} / 2 = {num(m.spacing_mm / 2)} mm",
+                f"√({num(m.spacing_mm / 2)}² + {num(gap)}²) = {num(near)} mm",
+            ),
+            references=(GEOMETRY, GRANT),
+        )
+    if m.hedge_length_m is None:
+        return
+    count = formulae.plants_needed(m.hedge_length_m * 1000, m.spacing_mm, m.row_count)
+    in_row = count // m.row_count
+    yield Figure(
+        name="plants needed",
+        label="Plants for the length",
+        value=float(count),
+        working=(
+            f"{num(m.hedge_length_m * 1000, 6)} / {num(m.spacing_mm, 4)} = "
+            f"{num(m.hedge_length_m * 1000 / m.spacing_mm)}, rounded up to {in_row} a row",
+            f"{m.row_count} x {in_row} = {count}; the end plants stand {num(m.spacing_mm / 2)} mm in",
+        ),
+        references=(END_PLANTS, GRANT),
+        digits=9,
+    )
+
+
+def _next_cut(technique: T, today: date) -> Iterator[Figure]:
+    m = technique.measures
+    a_year, source = growth(technique)
+    wanted = a_year / m.cuts_a_year if m.cuts_a_year else _usual(technique)
+    due = next_cut(technique, today, wanted)
+    if due is None:
+        return
+    months, said = cut_months(technique)
+    yield Figure(
+        name="next cut",
+        label="Next cut due",
+        value=due,
+        working=(
+            f"it grows {num(a_year)} mm in a year, from spring to autumn",
+            f"{num(wanted)} mm more has grown, in a month it may be cut, by {due.isoformat()}"
+            if months
+            else f"{num(wanted)} mm more has grown by {due.isoformat()}",
+        ),
+        references=(source, *((said,) if said else ()), from_memory("shoots grow from March to October in the north")),
+        headline=True,
+        client=True,
+    )
+
+
+def _usual(technique: T) -> float:
+    """Return the growth between two cuts: what this one takes off the top, or else a third of a year's."""
+    m = technique.measures
+    if m.standing_height_mm is not None and m.standing_height_mm > m.cut_mm:
+        return min(m.standing_height_mm - m.cut_mm, growth(technique)[0])
+    return growth(technique)[0] / 3

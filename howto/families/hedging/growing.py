@@ -1,0 +1,151 @@
+"""How a hedge grows and when it is cut: what figures, rules and diagrams share."""
+
+from datetime import date
+from typing import NamedTuple
+
+from howto.families.hedging import formulae
+from howto.families.hedging.measures import HedgingMeasures
+from howto.families.hedging.references import BLEEDING, GROWTH, RENOVATION, SIDE_GROWTH, TRIMMING
+from howto.model.plants import Plant
+from howto.model.reference import PRACTICE, Reference
+from howto.model.technique import Technique
+from howto.seasons import Hemisphere, growth_date, next_in_months, southern
+
+T = Technique[HedgingMeasures]
+
+GROWTH_MM_PER_YEAR = 375.0  # the middle of references.GROWTH
+SIDE_SHARE = 0.5  # of the top's growth; see references.SIDE_GROWTH
+FORMATIVE_YEARS = 2  # Royal Horticultural Society, profile 353: at planting and in the year after
+DRAWN_CUTS = 12  # cuts that a table or a drawing shows at most
+
+
+class Rise(NamedTuple):
+    """One cut of a hedge on its way up: when, how high it stands then, where it is cut, shoots on a plant."""
+
+    day: date
+    stands_mm: float
+    cut_mm: float
+    shoots: int
+
+
+class Stage(NamedTuple):
+    """One cut of a hedge on its way down: when, and to which height."""
+
+    day: date
+    cut_mm: float
+
+
+def plant_of(technique: T) -> Plant | None:
+    """Return the plant the hedge is made of: the first one the book knows."""
+    return next(iter(technique.known_plants), None)
+
+
+def growth(technique: T) -> tuple[float, Reference]:
+    """Return the top's growth in mm a year and who says so: the author, the plant book, or the nurseries."""
+    m = technique.measures
+    if m.growth_mm_per_year is not None:
+        return m.growth_mm_per_year, Reference(title="growth as measured by the crew", grade=PRACTICE.grade)
+    for plant in technique.known_plants:
+        if (fact := plant.growth_mm_per_year) is not None:
+            source = Reference(title=f"growth of {plant.botanical}", publisher=fact.source, grade=fact.grade)
+            return fact.middle, source
+    return GROWTH_MM_PER_YEAR, GROWTH
+
+
+def side_growth(technique: T) -> tuple[float, Reference]:
+    """Return each side's growth in mm a year and who says so: half of the top's where none is written."""
+    written = technique.measures.side_growth_mm_per_year
+    if written is not None:
+        return written, Reference(title="side growth as measured by the crew", grade=PRACTICE.grade)
+    return growth(technique)[0] * SIDE_SHARE, SIDE_GROWTH
+
+
+def cut_back(technique: T) -> float:
+    """Return the share of new growth each cut takes back: the author's, else a half (RHS and Arizona)."""
+    written = technique.measures.cut_back_percent
+    return 0.5 if written is None else written / 100
+
+
+def cut_months(technique: T) -> tuple[tuple[int, ...] | None, Reference | None]:
+    """Return the months here in which this hedge is cut, and who says so; None where nobody does.
+
+    A young deciduous hedge is cut while it is bare, in its first two years; a renovation falls in mid-spring
+    for evergreens and mid-winter for others; every other cut in the plant's own months.
+    """
+    m = technique.measures
+    plant = plant_of(technique)
+    here = technique.crew.hemisphere
+    if plant is None:
+        return None, None
+    if m.job == "renovate" and plant.kind != "conifer":
+        northern = (4,) if plant.kind == "evergreen" else (11, 12) if bleeds(plant) else (1,)
+        return _here(northern, here), BLEEDING if bleeds(plant) else RENOVATION
+    young = m.job == "thicken" and (m.year or FORMATIVE_YEARS + 1) <= FORMATIVE_YEARS
+    if young and plant.group == "upright deciduous":
+        return _here((2, 3), here), TRIMMING
+    if young and plant.group == "stocky deciduous":
+        return _here((11, 12) if bleeds(plant) else (12, 1, 2), here), BLEEDING if bleeds(plant) else TRIMMING
+    if plant.clip_months is None:
+        return None, None
+    source = Reference(title="clipping months", publisher=plant.clip_months.source, grade=plant.clip_months.grade)
+    return plant.clip_months.at(here), source
+
+
+def bleeds(plant: Plant) -> bool:
+    """Tell whether the plant bleeds when it is cut hard from mid-winter on: hornbeam, birch, maple, walnut."""
+    return plant.botanical.split()[0] in {"Carpinus", "Betula", "Acer", "Juglans"}
+
+
+def _here(northern: tuple[int, ...], hemisphere: Hemisphere) -> tuple[int, ...]:
+    return northern if hemisphere == "north" else tuple(map(southern, northern))
+
+
+def next_cut(technique: T, after: date, growth_mm: float) -> date | None:
+    """Return the day the hedge has grown by so much, or the next day after that in one of its months."""
+    due = growth_date(after, growth_mm, growth(technique)[0], technique.crew.hemisphere)
+    months = cut_months(technique)[0]
+    return due if due is None or not months else next_in_months(due, months)
+
+
+def rises(technique: T, today: date) -> tuple[Rise, ...]:
+    """Return the cuts of a young hedge from today's to the one at the finished height; empty if it never rises."""
+    m = technique.measures
+    cuts = m.cuts_a_year or 1
+    a_cut = growth(technique)[0] / cuts
+    start = m.cut_mm
+    stands = m.standing_height_mm if m.standing_height_mm is not None else start
+    if start >= m.finished_height_mm or formulae.gain_mm(a_cut, cut_back(technique)) <= 0:
+        return ()
+    count = m.shoots or 1
+    topped = stands > start
+    found = [Rise(today, stands, start, formulae.shoots_after(int(topped), count))]
+    day: date | None = today
+    for at, (stood, cut) in enumerate(formulae.heights_up_mm(start, m.finished_height_mm, a_cut, cut_back(technique))):
+        day = next_cut(technique, day, a_cut) if day else None
+        if day is None or at >= DRAWN_CUTS * 2:
+            return ()
+        found.append(Rise(day, stood, cut, formulae.shoots_after(at + 1 + int(topped), count)))
+    return tuple(found)
+
+
+def stages(technique: T, today: date) -> tuple[Stage, ...]:
+    """Return the yearly cuts that bring a hedge down to its finished height by thirds; empty if it needs none."""
+    m = technique.measures
+    if m.standing_height_mm is None or m.standing_height_mm <= m.finished_height_mm:
+        return ()
+    heights = stage_heights(technique)
+    months = cut_months(technique)[0]
+    day = next_in_months(today, months) if months else today
+    found: list[Stage] = []
+    for height in heights:
+        found.append(Stage(day, height))
+        later = date(day.year + 1, day.month, min(day.day, 28))
+        day = next_in_months(later, months) if months else later
+    return tuple(found)
+
+
+def stage_heights(technique: T) -> tuple[float, ...]:
+    """Return the heights of yearly cuts by thirds; growth between them is held to its stage by trimming."""
+    m = technique.measures
+    stands = m.standing_height_mm or m.finished_height_mm
+    return formulae.staged_heights(stands, m.finished_height_mm)

@@ -1,0 +1,351 @@
+"""The rules of hedging: how much comes off and the taper, then those of site and season, and of young hedges."""
+
+from collections.abc import Iterator
+from math import ceil, floor, radians, tan
+
+from howto.families.hedging import formulae
+from howto.families.hedging.figures import section_share
+from howto.families.hedging.growing import FORMATIVE_YEARS, cut_months, plant_of, side_growth
+from howto.families.hedging.measures import HedgingMeasures
+from howto.families.hedging.references import (
+    CONIFERS,
+    HOW_TO_TRIM,
+    QUARTER_OF_LEAF,
+    RATIO,
+    REACH,
+    RENOVATION,
+    RENOVATION_OTHER,
+    ROOM,
+    STEEP,
+    THIRD_OF_LEAF,
+    TRIMMING,
+)
+from howto.families.hedging.rules_site import SITE
+from howto.families.hedging.rules_young import YOUNG
+from howto.findings import Severity
+from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.reference import GEOMETRY, PRACTICE, Grade
+from howto.model.technique import Technique
+from howto.quantities import show_number as num
+from howto.seasons import MONTHS
+
+T = Technique[HedgingMeasures]
+
+THIRD = Limit(high=1 / 3, unit="of the height in one cut", reference=RENOVATION)
+HALF = Limit(high=0.5, unit="of the height in one cut", reference=RENOVATION_OTHER)
+LEAF = Limit(high=1 / 3, unit="of the leaf in a season", reference=THIRD_OF_LEAF)
+UPRIGHT_MM = 1000.0  # up to about this height upright sides are fine: RHS, How to trim a hedge
+TOP = Limit(high=600, unit="mm of top", reference=REACH)
+LEAN = Limit(high=18, unit="° from upright", reference=STEEP)
+INSIDE = Limit(low=150, unit="mm inside the wanted face", reference=RENOVATION)
+ROOM_MM = 300.0  # see references.ROOM
+
+
+def something_to_cut(technique: T) -> Iterator[Breach]:
+    """The line of the cut is not above the hedge."""
+    m = technique.measures
+    stands = m.standing_height_mm
+    if stands is None or stands >= m.cut_mm:
+        return
+    lower = f"{num(stands * 0.9, 5)} mm"
+    yield Breach(
+        field="measures.cut_height_mm" if m.cut_height_mm is not None else "measures.standing_height_mm",
+        also="measures.standing_height_mm" if m.cut_height_mm is not None else "measures.finished_height_mm",
+        what=f"the hedge stands {num(stands, 5)} mm and would be cut at {num(m.cut_mm, 5)} mm",
+        why=f"{num(m.cut_mm, 5)} - {num(stands, 5)} = {num(m.cut_mm - stands, 4)} mm of air above the hedge",
+        mend=f"measure again, or write a cut height under {num(stands, 5)} mm, such as `cut height: {lower}`",
+        edit=Edit(key="cut height", text=lower),
+    )
+
+
+def third_of_height(technique: T) -> Iterator[Breach]:
+    """No cut takes more than a third of the standing height; a lower hedge is reached in stages."""
+    m = technique.measures
+    stands = m.standing_height_mm
+    if stands is None or stands <= m.cut_mm or _cut_hard_while_young(technique):
+        return
+    share = formulae.share_off(stands, m.cut_mm)
+    if THIRD.allows(share):
+        return
+    least = ceil(formulae.lowest_cut_mm(stands) - 1e-9)
+    down = ", ".join(num(height, 5) for height in formulae.staged_heights(stands, m.cut_mm))
+    softer = m.job == "renovate" and takes_hard_cuts(technique) and HALF.allows(share)
+    both = (
+        "; one copy of the source stages from a third on, another from a half on: the smaller is kept" if softer else ""
+    )
+    yield Breach(
+        field="measures.cut_height_mm" if m.cut_height_mm is not None else "measures.finished_height_mm",
+        also="measures.standing_height_mm",
+        what=f"the cut takes {num(share * 100)} % of the height",
+        why=f"({num(stands, 5)} - {num(m.cut_mm, 5)}) / {num(stands, 5)}; the most is a third{both}. "
+        f"In stages: {down} mm, one a year{_in_months(technique)}",
+        mend=f"write `cut height: {least} mm` for this year"
+        + ("; the figure `staged cuts` gives heights and dates" if m.finished_height_mm < least else ""),
+        edit=Edit(key="cut height", text=f"{least} mm"),
+        severity=Severity.WARNING if softer else None,
+    )
+
+
+def _cut_hard_while_young(technique: T) -> bool:
+    """Tell whether the formative pruning of its group asks more than a third of this hedge."""
+    m, plant = technique.measures, plant_of(technique)
+    young = m.job == "thicken" and m.year is not None and m.year <= FORMATIVE_YEARS
+    return young and plant is not None and plant.group == "upright deciduous"
+
+
+def takes_hard_cuts(technique: T) -> bool:
+    """Tell whether a published source lets this plant lose half of its height and width."""
+    plant = plant_of(technique)
+    return bool(
+        plant and plant.regrows and plant.regrows.text == "old wood" and plant.regrows.grade in (Grade.A, Grade.B)
+    )
+
+
+def _in_months(technique: T) -> str:
+    months = cut_months(technique)[0]
+    return f", in {' or '.join(MONTHS[month - 1].capitalize() for month in months)}" if months else ""
+
+
+def one_face_a_year(technique: T) -> Iterator[Breach]:
+    """A renovation that takes more than a third of the width cuts one face hard this year, the other next."""
+    m = technique.measures
+    if m.job != "renovate" or m.base_width_mm is None or m.standing_base_width_mm is None or m.faces == 1:
+        return
+    share = formulae.share_off(m.standing_base_width_mm, m.base_width_mm)
+    if THIRD.allows(share):
+        return
+    softer = takes_hard_cuts(technique) and HALF.allows(share)
+    yield Breach(
+        field="measures.faces" if m.faces else "measures.base_width_mm",
+        also="measures.standing_base_width_mm",
+        what=f"{num(share * 100)} % of the width comes off both faces in one year",
+        why=f"({num(m.standing_base_width_mm, 5)} - {num(m.base_width_mm, 5)}) / {num(m.standing_base_width_mm, 5)}; "
+        "one copy of the source stages over a third, another over a half: the smaller is kept",
+        mend="write `faces: 1`, and cut the other face next year",
+        edit=Edit(key="faces", text="1"),
+        severity=Severity.WARNING if softer else None,
+    )
+
+
+def inside_the_face(technique: T) -> Iterator[Breach]:
+    """A renovation cuts at least 150 mm inside the wanted face, so that new shoots fill up to it."""
+    m = technique.measures
+    if m.job != "renovate" or m.inside_face_mm is None or INSIDE.allows(m.inside_face_mm):
+        return
+    yield Breach(
+        field="measures.inside_face_mm",
+        what=f"the cut stops {num(m.inside_face_mm, 4)} mm inside the wanted face",
+        why=f"new shoots need 150 mm to fill; {num(150 - m.inside_face_mm, 4)} mm is missing",
+        mend="write `inside face: 150 mm`",
+        edit=Edit(key="inside face", text="150 mm"),
+    )
+
+
+def room_to_regrow(technique: T) -> Iterator[Breach]:
+    """The last cut of a renovation stops 300 mm below the wanted height, to leave room for new shoots."""
+    m = technique.measures
+    stands, wanted = m.standing_height_mm, m.finished_height_mm - ROOM_MM
+    if m.job != "renovate" or stands is None or wanted <= 0 or not wanted < m.cut_mm <= m.finished_height_mm:
+        return
+    if not THIRD.allows(formulae.share_off(stands, wanted)):
+        return
+    least = f"{ceil(formulae.lowest_cut_mm(stands) - 1e-9)} mm"
+    text = f"{num(max(floor(wanted), ceil(formulae.lowest_cut_mm(stands) - 1e-9)), 6)} mm"
+    yield Breach(
+        field="measures.cut_height_mm" if m.cut_height_mm is not None else "measures.finished_height_mm",
+        what=f"the cut leaves {num(m.finished_height_mm - m.cut_mm, 4)} mm for new shoots",
+        why=f"300 mm below {num(m.finished_height_mm, 5)} mm is {num(wanted, 5)} mm; a third allows down to {least}",
+        mend=f"write `cut height: {text}`",
+        edit=Edit(key="cut height", text=text),
+    )
+
+
+def past_the_green(technique: T) -> Iterator[Breach]:
+    """A hedge that shoots only from green wood is never cut deeper than its green."""
+    m = technique.measures
+    plant = next((p for p in technique.known_plants if p.regrows and p.regrows.text == "green wood only"), None)
+    if plant is None:
+        return
+    green = m.green_depth_mm if m.green_depth_mm is not None else side_growth(technique)[0]
+    known = "its green is" if m.green_depth_mm is not None else "a year's growth of a side is about"
+    for key, stands, wanted in (
+        ("base width", m.standing_base_width_mm, m.base_width_mm),
+        ("top width", m.standing_top_width_mm, m.top_width_mm),
+    ):
+        if stands is None or wanted is None or (stands - wanted) / 2 <= green + 1e-9:
+            continue
+        text = f"{ceil(stands - 2 * green - 1e-9)} mm"
+        yield Breach(
+            field=f"measures.{key.replace(' ', '_')}_mm",
+            also=f"measures.standing_{key.replace(' ', '_')}_mm",
+            what=f"{num((stands - wanted) / 2, 4)} mm comes off each side of {plant.botanical}",
+            why=f"({num(stands, 5)} - {num(wanted, 5)}) / 2; {known} {num(green, 4)} mm deep, and bare wood stays bare",
+            mend=f"write `{key}: {text}` or more",
+            edit=Edit(key=key, text=text),
+            severity=None if m.green_depth_mm is not None else Severity.WARNING,
+        )
+
+
+def third_of_the_section(technique: T) -> Iterator[Breach]:
+    """A trim takes no more than a third of the hedge in section; more is a renovation."""
+    m = technique.measures
+    share = section_share(m)
+    if m.job != "trim" or share is None or LEAF.allows(share):
+        return
+    stands = m.standing_height_mm
+    if stands is not None and not THIRD.allows(formulae.share_off(stands, m.cut_mm)):
+        return  # third_of_height says it
+    base, top, was = m.base_width_mm or 0.0, m.top_width_mm or 0.0, m.standing_base_width_mm or 0.0
+    before = formulae.section_mm2(was, m.standing_top_width_mm or 0.0, stands or 0.0)
+    wider = ceil(2 * before * 2 / 3 / m.cut_mm - top)
+    fits = base < wider <= was
+    text = f"base width: {wider} mm" if fits else "job: renovate"
+    yield Breach(
+        field="measures.base_width_mm",
+        also="measures.standing_base_width_mm",
+        what=f"the trim takes {num(share * 100)} % of the hedge",
+        why=f"section {num(before / 1e6)} m² against {num(before * (1 - share) / 1e6)} m² when cut; "
+        "a season's trim takes at most a third",
+        mend=f"write `{text}`" + (" this year, and less in later years" if fits else ", and take it in stages"),
+        edit=Edit(key=text.partition(":")[0], text=text.partition(": ")[2]),
+    )
+
+
+def base_wider(technique: T) -> Iterator[Breach]:
+    """A formal hedge over 1 m is wider at its base than at its top, and none is ever narrower there."""
+    m = technique.measures
+    base, top = m.base_width_mm, m.top_width_mm
+    if base is None or top is None or base > top or (base == top and m.cut_mm <= UPRIGHT_MM):
+        return
+    text = f"{ceil(formulae.base_for_mm(top) / 10 - 1e-9) * 10} mm"
+    yield Breach(
+        field="measures.base_width_mm",
+        also="measures.top_width_mm",
+        what=f"the base is {num(base, 5)} mm and the top {num(top, 5)} mm",
+        why="light no longer reaches the foot, which goes bare; upright sides do only up to about 1 m. "
+        f"One third wider: {num(top, 5)} x 4/3 = {num(formulae.base_for_mm(top), 5)} mm",
+        mend=f"write `base width: {text}`",
+        edit=Edit(key="base width", text=text),
+    )
+
+
+def lean(technique: T) -> Iterator[Breach]:
+    """The sides lean no more than 18° from upright."""
+    m = technique.measures
+    if m.base_width_mm is None or m.top_width_mm is None or m.base_width_mm <= m.top_width_mm:
+        return
+    angle = formulae.angle_deg(m.base_width_mm, m.top_width_mm, m.cut_mm)
+    if LEAN.allows(angle):
+        return
+    text = f"{num(floor((m.top_width_mm + 2 * m.cut_mm * tan(radians(18))) * 10) / 10, 7)} mm"
+    yield Breach(
+        field="measures.base_width_mm",
+        also="measures.top_width_mm",
+        what=f"the sides lean {num(angle)}°",
+        why=f"atan(({num(m.base_width_mm, 5)} - {num(m.top_width_mm, 5)}) / (2 x {num(m.cut_mm, 5)})); the most is 18°",
+        mend=f"write `base width: {text}` or less",
+        edit=Edit(key="base width", text=text),
+    )
+
+
+def top_within_reach(technique: T) -> Iterator[Breach]:
+    """The top is at most 600 mm wide, so that it can be reached from one side."""
+    top = technique.measures.top_width_mm
+    if top is None or TOP.allows(top):
+        return
+    yield Breach(
+        field="measures.top_width_mm",
+        what=f"the top is {num(top, 5)} mm wide",
+        why=f"{num(top, 5)} - 600 = {num(top - 600, 4)} mm is out of reach from one side",
+        mend="write `top width: 600 mm`, or less",
+        edit=Edit(key="top width", text="600 mm"),
+    )
+
+
+CUTS: tuple[Rule[HedgingMeasures], ...] = (
+    Rule(
+        name="hedging.something-to-cut",
+        severity=Severity.ERROR,
+        why="A line above the hedge takes nothing off.",
+        references=(GEOMETRY,),
+        applies="hedges with a standing height",
+        check=something_to_cut,
+    ),
+    Rule(
+        name="hedging.third-of-height",
+        severity=Severity.ERROR,
+        why="A deep cut leaves bare wood that may not close. Two copies of one source differ on when to stage: over "
+        "a third, and over 50 %. Up to half is only warned of in a renovation of beech, box, hawthorn, holly, "
+        "hornbeam, Lonicera nitida or yew.",
+        references=(RENOVATION, RENOVATION_OTHER, PRACTICE),
+        applies="hedges with a standing height, but for young hawthorn, privet and their like, which are cut harder",
+        check=third_of_height,
+    ),
+    Rule(
+        name="hedging.one-face-a-year",
+        severity=Severity.ERROR,
+        why="The uncut face feeds the roots while the cut one shoots again. Two copies of one source differ on when "
+        "to stage: over a third, and over 50 %.",
+        references=(RENOVATION, RENOVATION_OTHER),
+        applies="renovations with a base width before and after",
+        check=one_face_a_year,
+    ),
+    Rule(
+        name="hedging.inside-the-face",
+        severity=Severity.ERROR,
+        why="Cut at the wanted face, the hedge is too wide again after one season.",
+        references=(RENOVATION,),
+        applies="renovations that write how far inside the face they cut",
+        check=inside_the_face,
+    ),
+    Rule(
+        name="hedging.room-to-regrow",
+        severity=Severity.WARNING,
+        why="New shoots stand 300 mm proud of a hard cut before they can be trimmed thick.",
+        references=(ROOM,),
+        applies="the last cut of a renovation, where a third of the height allows it",
+        check=room_to_regrow,
+    ),
+    Rule(
+        name="hedging.past-the-green",
+        severity=Severity.ERROR,
+        why="Most conifers, yew apart, do not shoot from old wood: past the green the hole stays.",
+        references=(RENOVATION, CONIFERS),
+        applies="plants that the plant book marks as shooting from green wood only",
+        check=past_the_green,
+    ),
+    Rule(
+        name="hedging.third-of-the-section",
+        severity=Severity.WARNING,
+        why="The leaf stands in the shell. Trade limits run from a quarter to a third of it in a season.",
+        references=(THIRD_OF_LEAF, QUARTER_OF_LEAF),
+        applies="trims with all four widths and a standing height",
+        check=third_of_the_section,
+    ),
+    Rule(
+        name="hedging.base-wider",
+        severity=Severity.ERROR,
+        why="A base wider than the top lets light reach the foot; a low hedge under about 1 m may stand upright.",
+        references=(TRIMMING, HOW_TO_TRIM, RATIO),
+        applies="hedges with a base and a top width",
+        check=base_wider,
+    ),
+    Rule(
+        name="hedging.lean",
+        severity=Severity.ADVICE,
+        why="Steeper than 50 to 100 mm in 300 mm of height gives room away and no more light.",
+        references=(STEEP,),
+        applies="hedges with a base and a top width",
+        check=lean,
+    ),
+    Rule(
+        name="hedging.top-within-reach",
+        severity=Severity.WARNING,
+        why="A top over 600 mm cannot be cut level from one side without leaning over a blade.",
+        references=(REACH,),
+        applies="hedges with a top width",
+        check=top_within_reach,
+    ),
+)
+
+RULES: tuple[Rule[HedgingMeasures], ...] = (*CUTS, *YOUNG, *SITE)

@@ -1,0 +1,317 @@
+"""The rules of site and season: nests, months, spacing, tools and lines."""
+
+from collections.abc import Iterator
+from math import ceil, floor
+from typing import NamedTuple
+
+from howto.families.hedging import formulae
+from howto.families.hedging.growing import cut_months, plant_of
+from howto.families.hedging.measures import HedgingMeasures
+from howto.families.hedging.references import (
+    GRANT,
+    HOW_TO_TRIM,
+    LEVEL_LINE,
+    NESTS_ELSEWHERE,
+    NESTS_FARM,
+    NESTS_IRELAND,
+    NESTS_SOUTH,
+    NESTS_UK,
+    SPACING,
+    TRIMMING,
+)
+from howto.findings import Severity
+from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.prose import plain
+from howto.model.reference import Grade, Reference
+from howto.model.technique import Technique
+from howto.quantities import show_number as num
+from howto.seasons import MONTHS, months_of
+
+T = Technique[HedgingMeasures]
+
+UK = ("england", "wales", "scotland", "northern ireland")
+SPRING_TO_AUGUST = (3, 4, 5, 6, 7, 8)
+AUGUST_TO_JANUARY = (8, 9, 10, 11, 12, 1)
+DOUBLE = Limit(low=5, unit="plants a metre", reference=SPACING)
+FARM = Limit(low=6, unit="plants a metre", reference=GRANT)
+GAP = Limit(low=400, high=450, unit="mm", reference=GRANT)
+BIG_LEAVES = ("Prunus laurocerasus", "Prunus lusitanica", "Laurus nobilis", "Aucuba japonica")
+
+
+class Nesting(NamedTuple):
+    """The months in which birds nest somewhere, who says so, and whether the law forbids disturbing them."""
+
+    months: tuple[int, ...]
+    source: Reference
+    law: bool
+
+
+def nesting(technique: T) -> Nesting:
+    """Return the main nesting months where the crew works; from memory where no source was read."""
+    country = technique.measures.country
+    if country in UK:
+        return Nesting(SPRING_TO_AUGUST, NESTS_UK, law=True)
+    if country == "ireland":
+        return Nesting(SPRING_TO_AUGUST, NESTS_IRELAND, law=True)
+    if country in ("australia", "new zealand"):
+        return Nesting(AUGUST_TO_JANUARY, NESTS_SOUTH, law=False)
+    south = technique.crew.hemisphere == "south" and country != "united states"
+    return Nesting(AUGUST_TO_JANUARY if south else SPRING_TO_AUGUST, NESTS_ELSEWHERE, law=False)
+
+
+def _written_months(technique: T) -> tuple[int, ...]:
+    """Return the months of the season; all twelve where none is written."""
+    found = months_of(technique.season, technique.crew.hemisphere) if technique.season else None
+    return found or tuple(range(1, 13))
+
+
+def nests(technique: T) -> Iterator[Breach]:
+    """A hedge cut in the nesting season is looked through for nests first, and the card says so."""
+    where = nesting(technique)
+    shared = [month for month in where.months if month in _written_months(technique)]
+    words = " ".join(f"{each.title} {plain(each.text)}" for each in technique.cautions).casefold()
+    if not shared or "nest" in words:
+        return
+    line = "- **Nests.** Look through the hedge first, and leave it until the young have flown if a nest is in use."
+    first, last = (MONTHS[month - 1].capitalize() for month in (where.months[0], where.months[-1]))
+    yield Breach(
+        field="cautions",
+        also="season" if technique.season else "",
+        what="nothing tells the reader to look for nests",
+        why=f"birds nest mainly from {first} to {last} ({where.source}), and this work falls in "
+        f"{len(shared)} of those months" + ("; to harm a nest in use is an offence" if where.law else ""),
+        mend=f"add under Cautions: `{line}`",
+        edit=Edit(section="Cautions", text=line),
+        severity=None if where.law else Severity.ADVICE,
+    )
+
+
+def closed_season(technique: T) -> Iterator[Breach]:
+    """Farm hedges in England, and hedges in Ireland, are not cut from 1 March to 31 August."""
+    m = technique.measures
+    farm = m.country == "england" and m.farm_hedge is True
+    if not farm and m.country != "ireland":
+        return
+    shared = [month for month in SPRING_TO_AUGUST if month in _written_months(technique)]
+    if not shared:
+        return
+    names = ", ".join(MONTHS[month - 1].capitalize() for month in shared)
+    yield Breach(
+        field="season",
+        also="measures.country",
+        what=f"the season takes in {names}" if technique.season else "no season is written",
+        why=f"no cutting from 1 March to 31 August ({NESTS_FARM if farm else NESTS_IRELAND})",
+        mend="write `season: September to February`",
+        edit=Edit(key="season", text="September to February", top=True),
+    )
+
+
+def clip_months(technique: T) -> Iterator[Breach]:
+    """The season falls in months in which this hedge is cut."""
+    plant, (good, source) = plant_of(technique), cut_months(technique)
+    if not technique.season or plant is None or not good or source is None:
+        return
+    written = months_of(technique.season, technique.crew.hemisphere)
+    if not written or set(written) & set(good):
+        return
+    names = ", ".join(MONTHS[month - 1].capitalize() for month in good)
+    yield Breach(
+        field="season",
+        what=f"{plant.botanical} is not cut in {technique.season}",
+        why=f"for this job its months here are {names} ({source})",
+        mend=f"write `season: {names}`",
+        edit=Edit(key="season", text=names, top=True),
+        severity=Severity.WARNING if source.grade in (Grade.A, Grade.B, Grade.C) else Severity.ADVICE,
+    )
+
+
+def spacing(technique: T) -> Iterator[Breach]:
+    """Plants of a single row stand close enough to knit and far enough apart to thrive."""
+    m, plant = technique.measures, plant_of(technique)
+    if m.spacing_mm is None or m.row_count != 1 or plant is None or plant.spacing_mm is None:
+        return
+    fact = plant.spacing_mm
+    if fact.low - 1e-9 <= m.spacing_mm <= fact.high + 1e-9:
+        return
+    near = ceil(fact.low) if m.spacing_mm < fact.low else floor(fact.high)
+    dense = formulae.plants_per_metre(m.spacing_mm)
+    yield Breach(
+        field="measures.spacing_mm",
+        what=f"{plant.botanical} every {num(m.spacing_mm, 4)} mm",
+        why=f"1000 / {num(m.spacing_mm, 4)} = {num(dense)} plants a metre; its range is {num(fact.low, 4)} to "
+        f"{num(fact.high, 4)} mm ({fact.source})",
+        mend=f"write `spacing: {near} mm`",
+        edit=Edit(key="spacing", text=f"{near} mm"),
+        severity=None if fact.grade in (Grade.A, Grade.B, Grade.C) else Severity.ADVICE,
+    )
+
+
+def double_row(technique: T) -> Iterator[Breach]:
+    """A staggered double row holds at least 5 plants a metre, a native farm hedge in England 6."""
+    m = technique.measures
+    farm = m.farm_hedge is True and m.country == "england"
+    if m.spacing_mm is None or (m.row_count < 2 and not farm):
+        return
+    limit = FARM if farm else DOUBLE
+    found = formulae.plants_per_metre(m.spacing_mm, m.row_count)
+    if limit.allows(found):
+        return
+    least = limit.low or 0.0
+    near = floor(formulae.spacing_for_mm(least, m.row_count) + 1e-9)
+    yield Breach(
+        field="measures.spacing_mm",
+        also="measures.rows" if m.rows else "",
+        what=f"{num(found)} plants a metre",
+        why=f"{m.row_count} x 1000 / {num(m.spacing_mm, 4)}; it wants {limit}",
+        mend=f"write `spacing: {near} mm` or less",
+        edit=Edit(key="spacing", text=f"{near} mm"),
+        severity=None if farm else Severity.WARNING,
+    )
+
+
+def row_gap(technique: T) -> Iterator[Breach]:
+    """The rows of a double hedge stand 400 to 450 mm apart."""
+    m = technique.measures
+    if m.row_count < 2 or m.row_gap_mm is None or GAP.allows(m.row_gap_mm):
+        return
+    near = 400 if m.row_gap_mm < 400 else 450
+    yield Breach(
+        field="measures.row_gap_mm",
+        what=f"the rows stand {num(m.row_gap_mm, 4)} mm apart",
+        why="published plantings keep 400 mm (a government grant) to 450 mm (a nursery)",
+        mend=f"write `row gap: {near} mm`",
+        edit=Edit(key="row gap", text=f"{near} mm"),
+    )
+
+
+def big_leaves(technique: T) -> Iterator[Breach]:
+    """Laurel, bay and other large leaves are cut with secateurs or hand shears, not a power trimmer."""
+    plant = next((each for each in technique.known_plants if each.botanical in BIG_LEAVES), None)
+    tools = " ".join(kit.name for kit in technique.tools).casefold()
+    if plant is None or any(word in tools for word in ("secateurs", "pruner", "hand shears")):
+        return
+    line = "- Secateurs: sharp, for every leaf that a trimmer would tear"
+    yield Breach(
+        field="tools",
+        what=f"no secateurs or hand shears are listed for {plant.botanical}",
+        why="a power trimmer tears large leaves, and the torn halves brown",
+        mend=f"add under Tools: `{line}`",
+        edit=Edit(section="Tools", text=line),
+    )
+
+
+def bottom_up(technique: T) -> Iterator[Breach]:
+    """The sides are cut from the bottom up."""
+    if technique.measures.job != "trim" or any(
+        word in _steps(technique) for word in ("bottom up", "upward", "from the foot", "from the bottom", "from below")
+    ):
+        return
+    line = "1. **Cut the sides from the bottom up.** Sweep upwards along the line, so that clippings fall clear."
+    yield Breach(
+        field=f"steps[{len(technique.steps) - 1}]" if technique.steps else "steps",
+        what="no step says that the sides are cut from the bottom up",
+        why="clippings then fall clear of what is still to be cut, and the taper can be seen",
+        mend=f"add under Steps: `{line}`",
+        edit=Edit(section="Steps", text=line),
+    )
+
+
+def level_line(technique: T) -> Iterator[Breach]:
+    """The top of a trimmed hedge is cut to a stretched line, set a little below the finished height."""
+    said = _steps(technique) + " ".join(kit.name for kit in (*technique.tools, *technique.materials)).casefold()
+    if technique.measures.job != "trim" or any(word in said for word in ("string", "line", "laser")):
+        return
+    line = "1. **Stretch a level line.** Set it {string line} above the ground between two canes."
+    yield Breach(
+        field=f"steps[{len(technique.steps) - 1}]" if technique.steps else "steps",
+        what="no step stretches a line for the top",
+        why="a line 10 mm below the finished height lets the blade ride level over it",
+        mend=f"add under Steps: `{line}`",
+        edit=Edit(section="Steps", text=line),
+    )
+
+
+def _steps(technique: T) -> str:
+    """Return everything the steps say, lower case."""
+    parts: list[str] = []
+    for step in technique.steps:
+        parts += [step.title, plain(step.text), *map(plain, (*step.key_points, *step.reasons, *step.checks))]
+    return " ".join(parts).casefold()
+
+
+SITE: tuple[Rule[HedgingMeasures], ...] = (
+    Rule(
+        name="hedging.nests",
+        severity=Severity.ERROR,
+        why="A nest in use or being built is protected in the UK, with no dates in the Act; the main season is about "
+        "March to August. Elsewhere the months are from memory, and only advise.",
+        references=(NESTS_UK, NESTS_IRELAND, NESTS_SOUTH, NESTS_ELSEWHERE),
+        applies="hedges cut in the nesting season of their country, or without a season",
+        check=nests,
+    ),
+    Rule(
+        name="hedging.closed-season",
+        severity=Severity.ERROR,
+        why="The law forbids cutting from 1 March to 31 August; garden hedges in England are exempt.",
+        references=(NESTS_FARM, NESTS_IRELAND),
+        applies="farm hedges in England, and hedges in Ireland",
+        check=closed_season,
+    ),
+    Rule(
+        name="hedging.clip-months",
+        severity=Severity.WARNING,
+        why="Shoots cut too late do not harden; bare young hedges are cut before the buds break; hornbeam bleeds from "
+        "mid-winter on.",
+        references=(TRIMMING,),
+        applies="hedges whose months are known",
+        check=clip_months,
+    ),
+    Rule(
+        name="hedging.spacing",
+        severity=Severity.WARNING,
+        why="Too wide, the gaps stay open for years; too close, the plants starve one another.",
+        references=(SPACING,),
+        applies="single rows of plants whose spacing the plant book knows",
+        check=spacing,
+    ),
+    Rule(
+        name="hedging.double-row",
+        severity=Severity.ERROR,
+        why="Nurseries set 5 plants a metre in a double row; the English grant asks for at least 6.",
+        references=(GRANT, SPACING),
+        applies="double rows, and farm hedges in England",
+        check=double_row,
+    ),
+    Rule(
+        name="hedging.row-gap",
+        severity=Severity.WARNING,
+        why="Nearer, the rows compete; further, a gap is left down the middle.",
+        references=(GRANT, SPACING),
+        applies="double rows that write the distance from row to row",
+        check=row_gap,
+    ),
+    Rule(
+        name="hedging.big-leaves",
+        severity=Severity.WARNING,
+        why="A power trimmer cuts large leaves in half, and the halves brown.",
+        references=(TRIMMING,),
+        applies="laurel, bay and other large-leaved hedges",
+        check=big_leaves,
+    ),
+    Rule(
+        name="hedging.bottom-up",
+        severity=Severity.WARNING,
+        why="Clippings fall clear of what is still to be cut.",
+        references=(HOW_TO_TRIM,),
+        applies="trims",
+        check=bottom_up,
+    ),
+    Rule(
+        name="hedging.level-line",
+        severity=Severity.ADVICE,
+        why="A top cut by eye follows the ground.",
+        references=(LEVEL_LINE,),
+        applies="trims",
+        check=level_line,
+    ),
+)
