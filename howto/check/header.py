@@ -2,17 +2,19 @@
 
 import re
 from collections.abc import Iterator
+from difflib import get_close_matches
 from typing import Final
 
 from howto.model.family import Breach, Edit, Limit
+from howto.model.plants import PlantBook
 from howto.model.reference import FORMAT, PRACTICE
 from howto.model.technique import AnyTechnique
-from howto.seasons import months_of, nearest_season_word
+from howto.seasons import MONTHS, NORTHERN_SEASONS, months_of
 
 LONGEST_TITLE: Final = Limit(unit="characters", reference=FORMAT, high=60)  # ours: two lines on a cover
 PACE: Final = Limit(unit="minutes a step", reference=PRACTICE, low=1)
 WORKING_DAY: Final = Limit(unit="minutes", reference=PRACTICE, high=480)
-_KEPT: Final = frozenset({"early", "mid", "late", "to", "until", "till", "and", "or", "fall", "sept"})
+_KEPT: Final = ("early", "mid", "late", "to", "until", "till", "and", "or", "fall", "sept")
 
 
 def title(technique: AnyTechnique) -> Iterator[Breach]:
@@ -49,7 +51,7 @@ def pace(technique: AnyTechnique) -> Iterator[Breach]:
         yield Breach(
             field="minutes",
             what=f"{minutes:g} minutes for {steps} steps",
-            why=f"{minutes:g} ÷ {steps} = {minutes / steps:.1f} minutes a step; {PACE} is usual",
+            why=f"{minutes:g} ÷ {steps} = {minutes / steps:.1f} minutes a step; a minute a step at the least is usual",
             mend=f"write `minutes: {steps}` or more, or join steps that are one movement",
             edit=Edit(top=True, key="minutes", text=str(steps)),
         )
@@ -84,8 +86,7 @@ def season(technique: AnyTechnique) -> Iterator[Breach]:
             edit=Edit(top=True, key="season", text=kept),
         )
         return
-    words = (word if word in _KEPT else nearest_season_word(word) or word for word in text.casefold().split())
-    near = " ".join(words)
+    near = " ".join(_season_word(word) for word in text.casefold().split())
     better = near if months_of(near, hemisphere) else "any time"
     yield Breach(
         field="season",
@@ -96,6 +97,12 @@ def season(technique: AnyTechnique) -> Iterator[Breach]:
     )
 
 
+def _season_word(word: str) -> str:
+    """Return the word of a season or month that a word most likely stands for, or the word itself."""
+    known = (*_KEPT, *NORTHERN_SEASONS, *MONTHS)
+    return next(iter(get_close_matches(word, known, n=1, cutoff=0.6)), word)
+
+
 def plants(technique: AnyTechnique) -> Iterator[Breach]:
     """The plants are ones the book knows."""
     book = technique.book
@@ -104,10 +111,10 @@ def plants(technique: AnyTechnique) -> Iterator[Breach]:
     for at, name in enumerate(technique.plants):
         if book.plant(name) or book.grass(name):
             continue
-        near = dict.fromkeys((*book.nearest(name), *book.nearest(name, "grass")))
-        listed = " or ".join(f"`{each}`" for each in tuple(near)[:3])
+        near = _near_plants(technique.book, name)
+        listed = " or ".join(f"`{each}`" for each in near)
         own = "add it to the shelf's own `plants.yaml`"
-        first = next(iter(near), "")
+        first = near[0] if near else ""
         others = ", ".join(first if each == name else each for each in technique.plants)
         yield Breach(
             field=f"plants[{at}]",
@@ -116,6 +123,15 @@ def plants(technique: AnyTechnique) -> Iterator[Breach]:
             mend=f"write {listed}, or {own}" if listed else own,
             edit=Edit(top=True, key="plants", text=f"[{others}]") if first else None,
         )
+
+
+def _near_plants(book: PlantBook, name: str) -> list[str]:
+    """Return up to three names of plants or grasses near to `name`, botanical ones with their capital."""
+    known = dict.fromkeys((*book.nearest(name), *book.nearest(name, "grass")))
+    near = get_close_matches(name.casefold(), known, n=3, cutoff=0.75) or list(known)[:1]
+    botanical = {each.botanical.casefold(): each.botanical for each in book.plants}
+    botanical |= {each.botanical.casefold(): each.botanical for each in book.grasses}
+    return [botanical.get(each, each) for each in near]
 
 
 def in_english(technique: AnyTechnique) -> bool:

@@ -63,16 +63,18 @@ def settled(
     """Return the findings that no waiver covers, and one for each waiver that does not hold.
 
     `names` are the rules that were judged to give `found`: a waiver of one of them that covers nothing is a
-    finding. Any stage may settle its own findings of a technique so.
+    finding, except over a technique that borrows measures from a visit, which may break less than its own do.
+    Any stage may settle its own findings of a technique so.
     """
     judged = set(names)
     findings = tuple(found)
+    borrowed = any(span.path != technique.path for span in technique.spans.values())
     kept = [finding for finding in findings if finding.rule not in technique.waive]
     for name, reason in technique.waive.items():
         if name not in judged:
             continue
         covered = [finding for finding in findings if finding.rule == name]
-        breach = _weak(name, reason, covered) if covered else _idle(name)
+        breach = _weak(name, reason, covered) if covered else None if borrowed else _idle(name)
         if breach:
             kept.append(placed(WAIVER, breach, technique, sources))
     return tuple(kept)
@@ -93,7 +95,11 @@ def _weak(name: str, reason: str, covered: list[Finding]) -> Breach | None:
             f"without the waiver it says: {first.what}; "
             + (f"a rule about harm needs a reason of {least} letters or more" if guarded else "a waiver says why")
         ),
-        mend=f"write after `{name}:` what makes it right here, in {least} letters or more, or take the line out",
+        mend=(
+            f"write after `{name}:` what makes it right here"
+            + (f", in {least} letters or more" if guarded else "")
+            + ", or take the line out"
+        ),
         severity=first.severity,
     )
 
@@ -104,6 +110,6 @@ def _idle(name: str) -> Breach:
         field=f"waive.{name}",
         what=f"`{name}` is waived, and nothing here breaks it",
         why="a waiver left behind would hide the next breach of this rule",
-        mend=f"take the line `{name}` out of `waive:`",
+        mend=f"take `{name}` out of `waive:`",
         severity=Severity.WARNING,
     )

@@ -56,7 +56,7 @@ def _strays(technique: AnyTechnique, names: set[str], sources: Sources) -> Itera
             field=f"waive.{name}",
             what=f"`{name}` is waived, and no rule of that name looks at this technique",
             why="only a rule that a technique answers to can be waived",
-            mend=f"write `{near[0]}` in its place" if near else f"take the line `{name}` out of `waive:`",
+            mend=f"write `{near[0]}` in its place" if near else f"take `{name}` out of `waive:`",
             severity=Severity.WARNING,
         )
         yield placed(WAIVER, breach, technique, sources)

@@ -1,6 +1,7 @@
 """Findings as a person reads them in a terminal, and as a program reads them in JSON."""
 
 import json
+import re
 import textwrap
 import unicodedata
 from collections import Counter
@@ -21,6 +22,7 @@ COLOURS = {Severity.ERROR: "1;31", Severity.WARNING: "1;33", Severity.ADVICE: "1
 NARROWEST = 40  # columns; a narrower window is treated as this wide
 TAB = 4
 CUT = "…"
+_TIED = "\0"  # stands for a space while text is wrapped; `safe` lets none through
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,9 +37,7 @@ class _Look:
         return f"\x1b[{code}m{text}\x1b[0m" if self.colour and text else text
 
 
-def terminal(
-    findings: Iterable[Finding], sources: Mapping[str, SourceText], *, colour: bool, width: int = 100
-) -> str:
+def terminal(findings: Iterable[Finding], sources: Mapping[str, SourceText], *, colour: bool, width: int = 100) -> str:
     """Return the findings sorted, each with its line and carets, and a last line that counts them.
 
     `sources` are the files by the path findings give them; `width` is the terminal's, in columns.
@@ -112,7 +112,7 @@ def _one(finding: Finding, sources: Mapping[str, SourceText], look: _Look) -> st
     lines = [f"{head}{look.paint(str(finding.severity), code)} {safe(finding.rule)}: {safe(finding.what)}"]
     lines += _excerpt(span, sources.get(span.path), look, code)
     why = finding.why
-    if finding.reference and finding.reference != str(FORMAT):
+    if finding.reference and FORMAT.title not in finding.reference and finding.reference not in why:
         why = f"{why} ({finding.reference})"
     lines += _labelled("why:", why, look)
     lines += _labelled("mend:", finding.mend, look)
@@ -131,10 +131,15 @@ def _elsewhere(span: Span, source: SourceText | None) -> str:
 
 def _labelled(label: str, text: str, look: _Look) -> list[str]:
     """Return the text after its label, wrapped so that it stays in its own column."""
-    wrapped = textwrap.wrap(
-        safe(text), look.width - 8, break_long_words=False, break_on_hyphens=False, drop_whitespace=True
-    )
-    return [f"  {label if not row else '':<6}{line}" for row, line in enumerate(wrapped)]
+    room = look.width - 8
+    whole = re.sub(r"`[^`]*`", lambda quoted: _unbroken(quoted[0], room), safe(text))
+    wrapped = textwrap.wrap(whole, room, break_long_words=False, break_on_hyphens=False)
+    return [f"  {label if not row else '':<6}{line.replace(_TIED, ' ')}" for row, line in enumerate(wrapped)]
+
+
+def _unbroken(quoted: str, room: int) -> str:
+    """Return words to be typed with their spaces tied, so that a line can be copied whole where it has room."""
+    return quoted.replace(" ", _TIED) if len(quoted) <= room else quoted
 
 
 def _excerpt(span: Span, source: SourceText | None, look: _Look, code: str) -> list[str]:

@@ -163,7 +163,7 @@ def test_minutes_against_steps(minutes: float | None, count: int, what: list[str
 
 def test_the_arithmetic_of_the_pace_is_shown() -> None:
     (breach,) = breaches(RULES["technique.pace"], made(minutes=6.0, steps=steps(7)))
-    assert breach.why == "6 ÷ 7 = 0.9 minutes a step; at least 1 minutes a step is usual"
+    assert breach.why == "6 ÷ 7 = 0.9 minutes a step; a minute a step at the least is usual"
     assert breach.mend == "write `minutes: 7` or more, or join steps that are one movement"
 
 
@@ -207,6 +207,12 @@ def test_seasons_that_are_read(season: str, crew: Crew) -> None:
             Crew(),
             "`when the sap is down` is no season that can be read",
             "write `season: any time`, or the months",
+        ),
+        (
+            "erly sumer to late summer",
+            Crew(),
+            "`erly sumer to late summer` is no season that can be read",
+            "write `season: early summer to late summer`, or the months",
         ),
         ("(spring)", Crew(), "`(spring)` is no season that can be read", "write `season: spring`, or the months"),
     ],

@@ -103,7 +103,7 @@ def test_a_waiver_that_covers_nothing_is_a_finding() -> None:
             "technique.waiver",
             "warning",
             "`digging.other` is waived, and nothing here breaks it",
-            "take the line `digging.other` out of `waive:`",
+            "take `digging.other` out of `waive:`",
         )
     ]
     assert left[0].span == Span(PATH, 5, 1, 6)
@@ -111,3 +111,9 @@ def test_a_waiver_that_covers_nothing_is_a_finding() -> None:
 
 def test_a_waiver_that_another_stage_judges_is_left_alone() -> None:
     assert settled(hole(fit__title="long, and right"), [], ["digging.deep"]) == ()
+
+
+def test_a_waiver_is_not_idle_because_one_visit_had_no_need_of_it() -> None:
+    there = Span("techniques/visits/2026-10-14-orchard-end.md", 9, 20, 26)
+    lent = hole(digging__other="once").model_copy(update={"spans": {**SPANS, "measures.hole_depth_mm": there}})
+    assert settled(lent, [], ["digging.other"]) == ()

@@ -71,7 +71,7 @@ def test_a_waiver_of_no_rule_names_the_nearest() -> None:
 
 def test_a_waiver_of_something_else_altogether_is_taken_out() -> None:
     (one,) = check_technique(technique(DIGGING, {"waive": {"xyz": "because"}}), DIGGING, TABLE)
-    assert one.mend == "take the line `xyz` out of `waive:`"
+    assert one.mend == "take `xyz` out of `waive:`"
 
 
 def test_waivers_that_later_stages_judge_are_left_to_them() -> None:

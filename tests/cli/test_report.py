@@ -101,6 +101,11 @@ def test_the_readme_is_not_named_beside_every_finding() -> None:
     assert "README" not in text
 
 
+def test_a_source_that_the_reason_names_is_not_named_again() -> None:
+    text = listed([finding(why="shoots fold (planting guide, p. 12)")], SOURCES)
+    assert "  why:  shoots fold (planting guide, p. 12)\n" in text
+
+
 def test_long_words_are_wrapped_in_their_own_column() -> None:
     why = "one two three four five six seven eight nine ten eleven twelve"
     text = listed([finding(why=why, reference="", mend="short")], SOURCES, width=44)
@@ -110,6 +115,23 @@ def test_long_words_are_wrapped_in_their_own_column() -> None:
         "  mend: short",
     ]
     assert all(len(line) <= 44 for line in text.split("\n")[1:])
+
+
+def test_what_is_to_be_typed_is_not_torn_over_two_lines() -> None:
+    mend = "write the line `needs: [clip-a-ball, plant]` at the top"
+    lines = listed([finding(mend=mend)], SOURCES, width=44).split("\n")
+    assert lines[-4:] == [
+        "  mend: write the line",
+        "        `needs: [clip-a-ball, plant]` at the",
+        "        top",
+        "",
+    ]
+
+
+def test_what_is_longer_than_a_line_is_wrapped_all_the_same() -> None:
+    mend = "write `one two three four five six seven eight nine`"
+    lines = listed([finding(mend=mend)], SOURCES, width=44).split("\n")
+    assert lines[-3:-1] == ["  mend: write `one two three four five six", "        seven eight nine`"]
 
 
 def test_a_window_of_no_width_is_read_as_forty_columns() -> None:
