@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from datetime import date
 from typing import Final, NamedTuple
 
-from babel.dates import format_skeleton
+from babel.dates import format_date, format_skeleton
 
 from howto.labels import Labels, labels
 from howto.layout.card import capital, joined, legible, small_words, stamp
@@ -172,7 +172,8 @@ def _months(start: date, end: date, language: str, say: Labels) -> str:
     last = format_skeleton("yMMMM", end, locale=locale)
     if (start.year, start.month) == (end.year, end.month):
         return last
-    first = format_skeleton("MMMM" if start.year == end.year else "yMMMM", start, locale=locale)
+    same = start.year == end.year
+    first = format_date(start, "LLLL", locale=locale) if same else format_skeleton("yMMMM", start, locale=locale)
     return say["between"].format(start=first, end=last)
 
 

@@ -37,15 +37,19 @@ def pdf(sheet: Sheet, today: date) -> tuple[bytes, int]:
     Where even the smallest does not fit, the pages returned are more than `sheet.most_pages`.
     """
     source = _source(sheet)
-    with TemporaryDirectory() as folder:
-        fonts = _fonts(Path(folder))
+    with TemporaryDirectory() as name:
+        folder = Path(name)
+        for file, content in source.files.items():
+            (folder / file).write_bytes(content)
+        fonts = _fonts(folder / "fonts")
         for most, text_pt, fresh in _tries(sheet):
-            given = _given(source, text_pt, fresh=fresh)
-            pages = _pages(given, fonts)
+            main = _sized(source, folder, text_pt, fresh=fresh)
+            pages = _pages(main, fonts)
             if pages <= most:
                 break
         made = typst.compile(
-            given,  # type: ignore[call-overload]  # files by name; its stub lags behind
+            main,
+            root=folder,
             font_paths=fonts,
             pdf_standards=["ua-1"],
             timestamp=datetime.combine(today, time(), tzinfo=UTC),
@@ -65,20 +69,22 @@ def _tries(sheet: Sheet) -> list[tuple[int, float, bool]]:
     return [(most, size, fresh) for most in goals for size in sizes for fresh in breaks]
 
 
-def _given(source: Source, text_pt: float, *, fresh: bool) -> dict[str, bytes]:
-    """Return all that Typst is given, in memory, with the sheet at one size."""
+def _sized(source: Source, folder: Path, text_pt: float, *, fresh: bool) -> Path:
+    """Return the file Typst starts from, with the sheet's data beside it at one size."""
     data = {**source.data, "text_pt": text_pt, "fresh": fresh}
-    return {**source.files, "data.json": json.dumps(data, ensure_ascii=False).encode()}
+    (folder / "data.json").write_text(json.dumps(data, ensure_ascii=False), encoding="utf-8")
+    return folder / "main.typ"
 
 
-def _pages(given: dict[str, bytes], fonts: typst.Fonts) -> int:
+def _pages(main: Path, fonts: typst.Fonts) -> int:
     """Return how many pages the sheet comes to."""
-    compiler = typst.Compiler(given, font_paths=fonts)  # type: ignore[type-var]  # as above
+    compiler = typst.Compiler(main, root=main.parent, font_paths=fonts)
     return int(json.loads(compiler.query("<pages>", field="value", one=True)))
 
 
 def _fonts(folder: Path) -> typst.Fonts:
     """Return the page's faces and no others; Typst wants a folder of its own to look in."""
+    folder.mkdir()
     for face in typst_fonts():
         copyfile(face, folder / face.name)
     return typst.Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[str(folder)])
