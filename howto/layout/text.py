@@ -91,8 +91,6 @@ def _pieces(word: str) -> Iterator[str]:
         if not _NUMBER.search(held):  # 5–7 and 1/3 stay whole
             yield held
             held = ""
-    if held:
-        yield held
 
 
 def _letters(piece: str) -> Iterator[str]:

@@ -1,4 +1,5 @@
 from itertools import combinations, product
+from math import dist
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -9,9 +10,9 @@ from howto.layout.look import Look, frame_look, page_look
 from howto.layout.plane import Outline, Point, Segment, box_outline, disc_outline, turned_box
 from howto.layout.text import length
 from howto.model.crew import Colours
-from howto.model.sheet import Art, Dot, Stroke, Words
-from howto.shapes import Dimension, Disc, Drawing, Label, Level, Line, Polygon, Role, Shape, rectangle
-from tests.support.drawings import DRAWINGS, ball, blade, hedge
+from howto.model.sheet import Art, Words
+from howto.shapes import Dimension, Disc, Drawing, Label, Level, Polygon, Role, Shape, rectangle
+from tests.support.drawings import DRAWINGS
 
 PAGE = page_look(Colours())
 FRAME = frame_look(Colours())
@@ -68,9 +69,8 @@ def assert_clear(found: Fitted, art: Art) -> None:
     for (i, one), (j, other) in combinations(enumerate(boxes), 2):
         assert apart(one, other), f"{words[i].text!r} lies over {words[j].text!r}"
     discs = [disc_outline(each.centre, each.radius) for each in found.core.discs or ()]
-    for one, other in combinations(found.core.discs or (), 2):
-        (ax, ay), (bx, by) = one.centre, other.centre
-        assert (ax - bx) ** 2 + (ay - by) ** 2 >= (one.radius + other.radius) ** 2
+    for first, second in combinations(found.core.discs or (), 2):
+        assert dist(first.centre, second.centre) >= first.radius + second.radius
     for box, disc in product(boxes, discs):
         assert apart(box, box_outline(bounds(disc))) or not any(
             cuts(edge, disc) for edge in zip(box, (*box[1:], box[0]), strict=True)

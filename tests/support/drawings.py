@@ -9,6 +9,7 @@ from howto.shapes import (
     Line,
     Polygon,
     Role,
+    Shape,
     arc,
     leafy,
     rectangle,
@@ -91,7 +92,7 @@ def blade() -> Drawing:
 
 def wall() -> Drawing:
     """A wired wall in elevation with soil, mulch, water and a zone to stay out of: every role in one drawing."""
-    shapes = (
+    shapes: tuple[Shape, ...] = (
         Polygon(rectangle(0, -600, 3000, 0), Role.SOIL),
         Polygon(rectangle(400, -350, 1200, 0), Role.WATER),
         Polygon(rectangle(1300, 0, 2600, 120), Role.MULCH),
