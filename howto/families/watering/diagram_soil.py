@@ -1,0 +1,237 @@
+"""Water in the soil, drawn at true size: a section by depth, the catch cans in plan, and a dripper's bulb."""
+
+from math import ceil, pi, sin, sqrt
+
+from howto.families.watering import formulae, needs, plan, soil_water
+from howto.families.watering.measures import WateringMeasures
+from howto.model.technique import Technique
+from howto.quantities import show
+from howto.quantities import show_number as num
+from howto.shapes import (
+    Dimension,
+    Drawing,
+    Label,
+    Level,
+    Line,
+    Point,
+    Polygon,
+    Role,
+    Shape,
+    arc,
+    ellipse,
+    leafy,
+    rectangle,
+)
+
+T = Technique[WateringMeasures]
+USUAL_ROOT_M = 0.3
+DEEPEST = 3.0  # root depths: below that the wet soil is drawn cut off
+LAWNS = ("cool lawn", "warm lawn")
+MOST_BULBS = 3
+BLADES = 23
+CAN_PITCH_MM = 1500.0  # from can to can where no area tells it
+
+
+def soil_section(technique: T) -> Drawing:
+    """Return the ground cut open: how deep a watering wets, how deep roots go, and what is lost below them."""
+    units, soil, depth = technique.crew.units, needs.ground(technique), plan.net_depth(technique)
+    root = (soil.root_m if soil else USUAL_ROOT_M) * 1000
+    reach = soil_water.wetted_m(depth.value, soil.available, soil.depletion) * 1000 if soil and depth else root
+    drawn = min(reach, root * DEEPEST)
+    half, floor = root * 0.95, -max(root, drawn) * 1.25
+    edge = half * 0.45  # dry soil is left to the right, so that wet and dry stand side by side
+    shapes: list[Shape] = [
+        Polygon(rectangle(-half, floor, half, 0), Role.SOIL),
+        Polygon(_front(-half, edge, min(drawn, root)), Role.WATER),
+    ]
+    if drawn > root * 1.02:
+        shapes.append(Polygon((*_front(-half, edge, drawn)[:-2], (edge, -root), (-half, -root)), Role.REMOVE))
+    shapes += _roots(root, half * 0.55)
+    shapes += _green(technique, root)
+    shapes += [
+        Line(((-half, 0), (half, 0)), Role.GROUND),
+        Line(((-half, -root), (half, -root)), Role.CENTRE),
+        Level((half, -root), f"roots {show(root, 'mm', units)}"),
+        Dimension((-half, 0), (-half, -drawn), show(reach, "mm", units), offset=-root * 0.16),
+        Label((edge * 0.2, -min(drawn, root) * 0.55), _put_on(technique)),
+    ]
+    if drawn > root * 1.02:
+        shapes.append(Label((0, -(root + drawn) / 2), "lost below the roots"))
+    shapes.append(Label((half * 0.75, -root * 0.6), "still dry"))
+    name = soil.name if soil else "soil"
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"In {name}: one watering wets {show(reach, 'mm', units)}",
+        alt=f"The ground cut open. One watering ({_put_on(technique)}) wets {name} {show(reach, 'mm', units)} deep; "
+        f"roots go {show(root, 'mm', units)} deep"
+        + ("; what passes them is hatched and lost." if reach > root else "."),
+    )
+
+
+def _put_on(technique: T) -> str:
+    depth = plan.net_depth(technique)
+    if technique.measures.is_new:
+        span = plan.plant_litres(technique)
+        return f"{num(span.low)} to {num(span.high)} L a plant" if span else "water"
+    return f"{show(depth.value, 'L/m2', technique.crew.units)} to the roots" if depth else "water"
+
+
+def _front(left: float, right: float, deep: float) -> tuple[Point, ...]:
+    """Return wet soil from the surface down to a front that waves a little, as water does in soil."""
+    steps = 24
+    wave = deep * 0.03
+    foot = tuple(
+        (left + (right - left) * at / steps, -deep + wave * sin(at * 1.9) - wave * (at == steps))
+        for at in range(steps + 1)
+    )
+    return (*foot, (right, 0.0), (left, 0.0))
+
+
+def _roots(root: float, spread: float) -> list[Shape]:
+    """Return roots that fan out from the stem down to the root depth."""
+    found: list[Shape] = []
+    for at in range(-3, 4):
+        across, deep = spread * at / 3, root * (1 - 0.07 * abs(at))
+        bend = tuple(
+            (across * (part / 6) ** 0.7, -deep * part / 6 + root * 0.015 * sin(part * 2 + at)) for part in range(7)
+        )
+        found.append(Line((*bend[:-1], (across, -deep)), Role.WOOD))
+    return found
+
+
+def _green(technique: T, root: float) -> list[Shape]:
+    """Return what grows above: a lawn's blades or a shrub."""
+    if technique.measures.crop in LAWNS:
+        tall, reach = root * 0.2, root * 0.9
+        return [
+            Polygon(
+                (
+                    (x - root * 0.012, 0.0),
+                    (x + root * 0.012, 0.0),
+                    (x + root * 0.03 * sin(at * 2.3), tall * (0.8 + 0.2 * sin(at))),
+                ),
+                Role.BLADE,
+            )
+            for at in range(BLADES)
+            if (x := -reach + 2 * reach * at / (BLADES - 1)) is not None
+        ]
+    crown = ellipse((0, root * 0.62), root * 0.5, root * 0.4)[:-1]
+    stem = root * 0.03
+    return [
+        Polygon(rectangle(-stem, 0, stem, root * 0.4), Role.WOOD),
+        Polygon(leafy(crown, root * 0.03, 22), Role.KEEP),
+    ]
+
+
+def catch_plan(technique: T) -> Drawing:
+    """Return the catch cans in plan, filled as they were found, the dry quarter hatched."""
+    m = technique.measures
+    caught = plan.readings(m)
+    even = formulae.uniformity(caught)
+    across = ceil(sqrt(len(caught) * 1.25))
+    rows = ceil(len(caught) / across)
+    pitch = sqrt(m.area_m2 * 1e6 / (across * rows)) if m.area_m2 else CAN_PITCH_MM
+    low = sorted(range(len(caught)), key=lambda at: (caught[at], at))[: formulae.quarter_size(len(caught))]
+    full = max(caught)
+    shapes: list[Shape] = []
+    for at, held in enumerate(caught):
+        x, y = (at % across) * pitch, -(at // across) * pitch
+        shapes += _can((x, y), pitch, held / full, dry=at in low)
+    left, right, top, foot = -pitch / 2, (across - 0.5) * pitch, pitch / 2, -(rows - 0.5) * pitch
+    shapes.append(Line(rectangle(left, foot, right, top), Role.CENTRE, closed=True))
+    for corner in ((left, top), (right, top), (left, foot), (right, foot)):
+        shapes.append(Line(arc(corner, pitch * 0.12), Role.GUIDE, closed=True))
+    units = technique.crew.units
+    if m.area_m2:
+        shapes += [
+            Dimension((left, foot), (right, foot), show(right - left, "mm", units), offset=-pitch * 0.45),
+            Dimension((left, top), (left, foot), show(top - foot, "mm", units), offset=-pitch * 0.45),
+        ]
+    mean, dry = formulae.mean(caught), formulae.mean(formulae.low_quarter(caught))
+    driest, wettest = _at(low[0], across, pitch), _at(caught.index(full), across, pitch)
+    shapes += [
+        Label(driest, f"driest: {show(min(caught), 'mL', units)}"),
+        Label(wettest, f"wettest: {show(full, 'mL', units)}"),
+    ]
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"{len(caught)} cans: evenness {num(even * 100)} %",
+        alt=f"{len(caught)} catch cans on a plan, each filled as it was found. The driest {len(low)}, hatched, hold "
+        f"{show(dry, 'mL', units)} on the mean, all of them {show(mean, 'mL', units)}: evenness {num(even * 100)} %.",
+    )
+
+
+def _at(number: int, across: int, pitch: float) -> Point:
+    return ((number % across) * pitch, -(number // across) * pitch)
+
+
+def _can(centre: Point, pitch: float, part: float, *, dry: bool) -> list[Shape]:
+    """Return one can from the side, filled to a part, hatched where it is of the dry quarter."""
+    x, y = centre
+    half, tall = pitch * 0.2, pitch * 0.5
+    foot = y - tall / 2
+    found: list[Shape] = []
+    if dry:
+        found.append(
+            Polygon(rectangle(x - half * 1.5, foot - half * 0.5, x + half * 1.5, foot + tall + half * 0.5), Role.REMOVE)
+        )
+    if part > 0.01:
+        found.append(Polygon(rectangle(x - half, foot, x + half, foot + tall * part), Role.WATER))
+    sides = ((x - half, foot + tall), (x - half, foot), (x + half, foot), (x + half, foot + tall))
+    found.append(Line(sides, Role.ACCENT if dry else Role.WOOD))
+    return found
+
+
+def drip_bulb(technique: T) -> Drawing:
+    """Return the ground cut open under the drippers: the wet bulbs, the root ball and the spacing."""
+    m, units, found = technique.measures, technique.crew.units, plan.bulb(technique)
+    name, root = needs.soil_name(technique), needs.root_m(technique) * 1000
+    wide = found.wide_m * 1000 if found else plan.wetted_width_mm(technique)
+    deep = found.deep_m * 1000 if found else root
+    drawn = min(deep, wide * DEEPEST)
+    apart = m.dripper_spacing_mm or wide * 0.8
+    count = max(1, min(MOST_BULBS, m.drippers or 2))
+    places = [apart * (at - (count - 1) / 2) for at in range(count)]
+    half = places[-1] + wide * 0.75
+    floor = -max(root, drawn) * 1.2
+    shapes: list[Shape] = [Polygon(rectangle(-half, floor, half, 0), Role.SOIL)]
+    shapes += [Polygon(ellipse((x, 0), wide / 2, drawn, 180, 360), Role.WATER) for x in places]
+    shapes += _planted(technique, root)
+    shapes.append(Line(((-half, 0), (half, 0)), Role.GROUND))
+    pipe = wide * 0.03
+    shapes.append(Polygon(rectangle(-half, pipe * 0.3, half, pipe * 1.3), Role.WIRE))
+    for x in places:
+        shapes.append(Polygon(rectangle(x - pipe * 1.4, pipe * 0.1, x + pipe * 1.4, pipe * 1.9), Role.WOOD))
+        shapes.append(Line(((x, pipe), (x, -drawn * 1.06)), Role.CENTRE))
+    last = places[-1]
+    shapes += [
+        Dimension((last - wide / 2, -drawn), (last + wide / 2, -drawn), show(wide, "mm", units), offset=-wide * 0.16),
+        Dimension((-half, 0), (-half, -drawn), show(deep, "mm", units), offset=-wide * 0.12),
+        Level((half, -root), f"roots {show(root, 'mm', units)}"),
+    ]
+    if count > 1:
+        start = (places[0], pipe * 2)
+        shapes.append(Dimension(start, (places[1], pipe * 2), show(apart, "mm", units), offset=wide * 0.14))
+    if m.dripper_flow_l_per_h is not None:
+        shapes.append(Label((last, pipe), f"{show(m.dripper_flow_l_per_h, 'L/h', units)} each"))
+    if found is not None:
+        shapes.append(Label((last + wide * 0.2, -drawn * 0.4), f"{show(found.water_l, 'L', units)} a dripper"))
+    water = f"{show(found.water_l, 'L', units)} from each dripper" if found else "Water from each dripper"
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"Under the drippers, in {name}",
+        alt=f"The ground cut open under {count} dripper{'s' if count > 1 else ''}. {water} wets "
+        f"a bulb {show(wide, 'mm', units)} wide and {show(deep, 'mm', units)} deep in {name}; roots go "
+        f"{show(root, 'mm', units)} deep.",
+    )
+
+
+def _planted(technique: T, root: float) -> list[Shape]:
+    """Return the plant over the drippers, with the ball it came in where its pot is known."""
+    shapes = [*_roots(root, root * 0.4), *_green(technique, root)]
+    pot = technique.measures.pot_l
+    if pot is not None:
+        size = (4 * pot * 1e6 / pi) ** (1 / 3)  # a pot about as high as it is wide
+        shapes.append(Line(rectangle(-size / 2, -size, size / 2, 0), Role.GUIDE, closed=True))
+        shapes.append(Label((-size / 2, -size * 0.8), "the ball it came in"))
+    return shapes

@@ -1,0 +1,228 @@
+"""The figures of a watering, in printing order, each with working a pencil can follow."""
+
+from collections.abc import Iterator
+from datetime import date
+
+from howto.families.watering import formulae, garden, needs, plan, soil_water
+from howto.families.watering.figures_running import putting_on
+from howto.families.watering.figures_young import young
+from howto.families.watering.measures import WateringMeasures
+from howto.families.watering.references import DEEP, FAO56, FAO56_SOIL, LITRE_A_MM
+from howto.model.figure import Figure, Table
+from howto.model.technique import Technique
+from howto.quantities import show_number as num
+from howto.seasons import MONTHS
+
+T = Technique[WateringMeasures]
+BY_HAND = ("hose", "can")
+
+
+def figures(technique: T, today: date) -> Iterator[Figure]:
+    """Yield the figures of one planting and its watering; `today` is the day of the visit."""
+    m = technique.measures
+    if not m.is_new or m.area_m2 is not None:
+        yield from _weather(technique)
+        yield from _plants(technique)
+    yield from _soil(technique)
+    if not m.is_new:
+        yield from _each_time(technique)
+        yield from _a_week(technique)
+    yield from putting_on(technique)
+    yield from young(technique, today)
+
+
+def _weather(technique: T) -> Iterator[Figure]:
+    found = needs.reference_et(technique)
+    if found is None:
+        return
+    year = garden.year_of_reference_et(technique.crew)
+    factor = needs.coefficient(technique).value
+    rows = tuple((MONTHS[at].capitalize(), each, each * factor * 7) for at, each in enumerate(year))
+    table = Table(
+        columns=("Month", "Reference evapotranspiration", "This planting, a week"),
+        units=("", "mm/day", "L/m2"),
+        rows=rows,
+    )
+    yield Figure(
+        name="reference et",
+        label="Reference evapotranspiration",
+        value=found.value,
+        unit="mm/day",
+        working=found.working,
+        references=(*found.references, *((FAO56,) if rows and FAO56 not in found.references else ())),
+        table=table if rows else None,
+    )
+
+
+def _plants(technique: T) -> Iterator[Figure]:
+    factor, use = needs.coefficient(technique), needs.plant_use(technique)
+    yield Figure(
+        name="plant factor",
+        label="Water use against grass",
+        value=factor.value,
+        working=factor.working,
+        references=factor.references,
+    )
+    if use is None:
+        return
+    yield Figure(
+        name="plant use",
+        label="Planting uses",
+        value=use.value,
+        unit="mm/day",
+        working=(use.working[-1], "1 mm is 1 L on each m²"),
+        references=(*use.references, LITRE_A_MM),
+    )
+
+
+def _soil(technique: T) -> Iterator[Figure]:
+    soil, m = needs.ground(technique), technique.measures
+    if soil is None:
+        return
+    yield Figure(
+        name="soil holds",
+        label="Water the root zone holds",
+        value=soil.total_mm,
+        unit="L/m2",
+        working=(
+            f"{soil.name}, roots {num(soil.root_m * 1000)} mm deep",
+            f"1000 x ({num(soil.field_capacity)} - {num(soil.wilting_point)}) x {num(soil.root_m)} m = "
+            f"{num(soil.total_mm)} mm, or L on each m²",
+        ),
+        references=soil.references[:2],
+    )
+    yield Figure(
+        name="easy water",
+        label="Taken before plants slow",
+        value=soil.easy_mm,
+        unit="L/m2",
+        working=(
+            soil.depletion_said,
+            f"{num(soil.depletion)} x {num(soil.total_mm)} = {num(soil.easy_mm)} mm",
+        ),
+        references=soil.references,
+    )
+    if m.dried_mm is not None:
+        yield _stress(soil, m.dried_mm)
+    if not m.is_new:
+        yield from _days(technique, soil)
+
+
+def _stress(soil: needs.Ground, dried: float) -> Figure:
+    ks = soil_water.stress_factor(soil.total_mm, soil.depletion, dried)
+    if dried <= soil.easy_mm:
+        working = f"{num(dried)} mm gone is within the easy {num(soil.easy_mm)} mm: Ks = 1"
+    else:
+        working = (
+            f"({num(soil.total_mm)} - {num(dried)}) / ((1 - {num(soil.depletion)}) x {num(soil.total_mm)}) = "
+            f"{num(ks)}, at least 0"
+        )
+    return Figure(
+        name="water stress",
+        label="Growth left in dry soil, Ks",
+        value=ks,
+        working=(working,),
+        references=(FAO56_SOIL,),
+    )
+
+
+def _days(technique: T, soil: needs.Ground) -> Iterator[Figure]:
+    use, days = needs.plant_use(technique), needs.days_between(technique)
+    if use is None or days is None:
+        return
+    kept = min(365, soil_water.whole_days(days))
+    yield Figure(
+        name="days between",
+        label="Days between waterings",
+        value=float(kept),
+        unit="days",
+        working=(
+            f"{num(soil.easy_mm)} mm / {num(use.value)} mm a day = {num(days)} days",
+            f"rounded down, at least 1: {kept}",
+        ),
+        references=soil.references,
+        client=True,
+    )
+
+
+def _each_time(technique: T) -> Iterator[Figure]:
+    depth, soil, m = plan.net_depth(technique), needs.ground(technique), technique.measures
+    if depth is None:
+        return
+    yield Figure(
+        name="depth each time",
+        label="Water to the roots each time",
+        value=depth.value,
+        unit="L/m2",
+        working=depth.working,
+        references=(*depth.references, LITRE_A_MM),
+        headline=m.area_m2 is None,
+    )
+    if soil is not None:
+        reach = soil_water.wetted_m(depth.value, soil.available, soil.depletion)
+        yield Figure(
+            name="wetted depth",
+            label="How deep it wets",
+            value=reach * 1000,
+            unit="mm",
+            working=(
+                f"{num(depth.value)} mm / (1000 x {num(soil.available)} x {num(soil.depletion)}) = {num(reach)} m",
+            ),
+            references=(DEEP, *soil.references[1:]),
+        )
+    total = plan.applied_litres(technique)
+    if total is None or m.area_m2 is None:
+        return
+    part, net = plan.efficiency(technique), formulae.litres(m.area_m2, depth.value)
+    yield Figure(
+        name="litres each time",
+        label="Put on each time",
+        value=total,
+        unit="L",
+        working=(
+            f"{num(m.area_m2)} m² x {num(depth.value)} mm = {num(net)} L at the roots",
+            f"{num(net)} / {num(part.value)} ({part.working[0]}) = {num(total)} L",
+        ),
+        references=(LITRE_A_MM, *part.references),
+        headline=True,
+        client=True,
+    )
+
+
+def _a_week(technique: T) -> Iterator[Figure]:
+    use, area = needs.plant_use(technique), technique.measures.area_m2
+    if use is None or area is None:
+        return
+    part = plan.efficiency(technique)
+    net = formulae.litres(area, use.value * 7)
+    week = formulae.applied(net, part.value)
+    yield Figure(
+        name="litres a week",
+        label="Water a week without rain",
+        value=week,
+        unit="L",
+        working=(
+            f"{num(area)} m² x {num(use.value)} mm x 7 = {num(net)} L at the roots",
+            f"{num(net)} / {num(part.value)} = {num(week)} L put on",
+        ),
+        references=(*use.references, LITRE_A_MM, *part.references),
+        client=True,
+    )
+    days = needs.kept_interval(technique)
+    if week <= 0 or days is None or technique.measures.method not in BY_HAND:
+        return
+    system, size = technique.crew.units, technique.measures.can_size_l
+    times = garden.times_a_week(days)
+    can = size or garden.usual_can_l(system)
+    yield Figure(
+        name="cans",
+        label="In watering cans",
+        value=garden.can_words(week / times, times, system, size),
+        working=(
+            f"every {num(days)} days: {times} times a week",
+            f"{num(week)} L / {times} = {num(week / times)} L each time; / {num(can)} L a can = "
+            f"{num(week / times / can)} cans, filled up to the next quarter",
+        ),
+        references=(LITRE_A_MM,),
+        client=True,
+    )

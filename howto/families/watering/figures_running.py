@@ -1,0 +1,223 @@
+"""The figures of running water: rate, evenness, run time, and cycle and soak."""
+
+from collections.abc import Iterator
+from math import ceil
+
+from howto.families.watering import formulae, needs, plan, soil_water
+from howto.families.watering.measures import WateringMeasures
+from howto.families.watering.references import HUNG, INTAKE, QUARTER, SOAK, UNIFORMITY, WETTED_WIDTH
+from howto.model.figure import Figure, Table
+from howto.model.reference import GEOMETRY
+from howto.model.technique import Technique
+from howto.quantities import show_number as num
+
+T = Technique[WateringMeasures]
+LEAST_SOAK_MIN = 30.0  # see references.SOAK
+CLAY_RUN_MIN = 6.0  # see references.SOAK
+CLAYS = ("clay", "silty clay")
+USUAL_RUN_MIN = 15.0  # ours: a cycle where nobody timed the soil and it is no clay
+MOST_SOAK_MIN = 1_440.0  # ours: a day's rest is soak enough for any soil
+
+
+def putting_on(technique: T) -> Iterator[Figure]:
+    """Yield what concerns taps, heads and drippers."""
+    if technique.measures.method == "sprinkler":
+        yield from _rate(technique)
+        yield from _evenness(technique)
+    yield from _run(technique)
+    yield from _bulb(technique)
+    if technique.measures.method == "sprinkler":
+        yield from _cycles(technique)
+
+
+def _rate(technique: T) -> Iterator[Figure]:
+    rate = plan.sprinkler_rate(technique)
+    if rate is not None:
+        yield Figure(
+            name="sprinkler rate",
+            label="Sprinkler rate",
+            value=rate.value,
+            unit="mm/h",
+            working=rate.working,
+            references=rate.references,
+        )
+    intake = needs.steady_intake(technique)
+    yield Figure(
+        name="soil intake",
+        label="Soil drinks, once wet",
+        value=intake.value,
+        unit="mm/h",
+        working=intake.working,
+        references=intake.references,
+    )
+
+
+def _evenness(technique: T) -> Iterator[Figure]:
+    even, caught = plan.evenness(technique), plan.readings(technique.measures)
+    if even is None:
+        return
+    working: tuple[str, ...] = (f"as written: {num(even * 100)} %",)
+    if caught:
+        low = formulae.low_quarter(caught)
+        quarter = f"{len(caught)} / 4, rounded up = {len(low)}"
+        working = (
+            f"mean of {len(caught)} cans: {num(sum(caught), 5)} / {len(caught)} = {num(formulae.mean(caught), 4)} mL",
+            f"lowest {quarter}: ({' + '.join(num(each) for each in low[:6])}{' + ...' if len(low) > 6 else ''}) / "
+            f"{len(low)} = {num(formulae.mean(low), 4)} mL",
+            f"{num(formulae.mean(low), 4)} / {num(formulae.mean(caught), 4)} = {num(even * 100, 4)} %",
+        )
+    said = "even" if even >= 0.8 else "very uneven: mend the heads first" if even < 0.6 else "fair"
+    yield Figure(
+        name="evenness",
+        label="Evenness, low quarter",
+        value=even * 100,
+        unit="%",
+        working=(*working, f"under 60 % is very uneven, 80 % or more is even: {said}"),
+        references=(UNIFORMITY, QUARTER),
+    )
+    uneven = plan.multiplier(technique)
+    if uneven is not None:
+        yield Figure(
+            name="uneven factor",
+            label="Run time longer by",
+            value=uneven.value,
+            working=uneven.working,
+            references=uneven.references,
+        )
+
+
+def _run(technique: T) -> Iterator[Figure]:
+    run = plan.run_time(technique)
+    if run is None:
+        return
+    yield Figure(
+        name="run time",
+        label="Run time each watering",
+        value=run.value,
+        unit="min",
+        working=run.working,
+        references=run.references,
+        headline=True,
+        client=True,
+    )
+
+
+def _bulb(technique: T) -> Iterator[Figure]:
+    bulb = plan.bulb(technique)
+    if bulb is None:
+        return
+    yield Figure(
+        name="wet patch",
+        label="Depth wet under each dripper",
+        value=bulb.deep_m * 1000,
+        unit="mm",
+        working=(
+            f"{num(bulb.water_l)} L each makes half a ball, and goes deeper once it is "
+            f"{num(plan.wetted_width_mm(technique))} mm across in {needs.soil_name(technique)}; "
+            f"here {num(bulb.wide_m)} m",
+            f"water fills {num(bulb.share)} of the soil: {num(bulb.water_l / 1000)} m³ / "
+            f"(2/3 x π x {num(bulb.wide_m / 2)}² x {num(bulb.share)}) = {num(bulb.deep_m)} m",
+        ),
+        references=(WETTED_WIDTH, GEOMETRY),
+    )
+
+
+def run_minutes(technique: T) -> float | None:
+    """Return the whole run: as written, else as worked out."""
+    own, found = technique.measures.run_minutes, plan.run_time(technique)
+    return own if own is not None else None if found is None else found.value
+
+
+def cycle_limit(technique: T) -> tuple[float, str] | None:
+    """Return the longest single cycle in minutes and why, or None where the soil keeps up with the sprinkler.
+
+    Hung's formula where the soil was timed; 6 minutes on clay; else a quarter of an hour.
+    """
+    rate, steady = plan.sprinkler_rate(technique), needs.steady_intake(technique).value
+    if rate is None or rate.value <= steady:
+        return None
+    m, timed = technique.measures, plan.longest_run(technique)
+    if timed is not None and m.first_intake_mm_per_h is not None and m.intake_decay is not None:
+        if timed <= 0:
+            return 1.0, f"{num(rate.value)} mm/h is more than even dry soil takes: the shortest cycle, 1 min"
+        p, f0, fc, b = rate.value, m.first_intake_mm_per_h, steady, m.intake_decay
+        form = (
+            f"60 / ({num(p)} x {num(b)}) x ({num(f0)} - {num(p)} + {num(fc)} x "
+            f"ln(({num(f0)} - {num(fc)}) / ({num(p)} - {num(fc)}))) = {num(timed)} min"
+        )
+        return max(1.0, timed), form
+    if needs.soil_name(technique) in CLAYS and m.intake_mm_per_h is None:
+        return CLAY_RUN_MIN, f"clay: no more than {num(CLAY_RUN_MIN)} min at a time"
+    return USUAL_RUN_MIN, f"soil not timed: short cycles of at most {num(USUAL_RUN_MIN)} min"
+
+
+def cycles_for(technique: T) -> int | None:
+    """Return how many cycles a run should be split into; None where it need not be or is not known."""
+    total, limit = run_minutes(technique), cycle_limit(technique)
+    if total is None or limit is None:
+        return None
+    return soil_water.cycles_needed(total, limit[0])
+
+
+def soak_for(technique: T, cycles: int) -> float | None:
+    """Return the least soak between cycles in whole minutes, 30 to a day; None where nothing is known."""
+    total, rate = run_minutes(technique), plan.sprinkler_rate(technique)
+    if total is None or rate is None:
+        return None
+    sinks = soil_water.soak_minutes(total / cycles, rate.value, needs.steady_intake(technique).value)
+    return float(ceil(min(MOST_SOAK_MIN, max(LEAST_SOAK_MIN, sinks)) - 1e-9))
+
+
+def _cycles(technique: T) -> Iterator[Figure]:
+    total, limit = run_minutes(technique), cycle_limit(technique)
+    rate, intake = plan.sprinkler_rate(technique), needs.steady_intake(technique)
+    cycles = cycles_for(technique)
+    if total is None or limit is None or rate is None or cycles is None:
+        return
+    cycles = technique.measures.cycles or cycles
+    sources = (HUNG,) if plan.longest_run(technique) is not None else (SOAK, INTAKE)
+    yield Figure(
+        name="longest run",
+        label="Longest run before water runs off",
+        value=limit[0],
+        unit="min",
+        working=(f"{num(rate.value)} mm/h falls, wet soil takes {num(intake.value)} mm/h", limit[1]),
+        references=sources,
+    )
+    yield Figure(
+        name="cycles needed",
+        label="Cycles",
+        value=float(cycles),
+        working=(
+            f"{num(total)} min in {cycles} equal cycles = {num(total / cycles)} min each (longest {num(limit[0])} min)",
+        ),
+        references=sources,
+        digits=2,
+    )
+    if cycles > 1:
+        yield _soak(technique, total, cycles)
+
+
+def _soak(technique: T, total: float, cycles: int) -> Figure:
+    rate, steady = plan.sprinkler_rate(technique), needs.steady_intake(technique).value
+    falls = rate.value if rate else steady
+    least = soak_for(technique, cycles) or LEAST_SOAK_MIN
+    own = technique.measures.soak_minutes
+    soak = least if own is None else own
+    sinks = soil_water.soak_minutes(total / cycles, falls, steady)
+    rows = tuple(
+        (float(number), cycle.on, cycle.off) for number, cycle in enumerate(soil_water.day_plan(total, cycles, soak), 1)
+    )
+    return Figure(
+        name="soak time",
+        label="Soak between cycles",
+        value=soak,
+        unit="min",
+        working=(
+            f"{num(total / cycles)} min x ({num(falls)} / {num(steady)} - 1) = {num(sinks)} min to sink in",
+            f"at least {num(LEAST_SOAK_MIN)} min and at most a day, whole minutes up = {num(least)} min"
+            + ("" if own is None else f"; as written {num(own)} min"),
+        ),
+        references=(GEOMETRY, SOAK),
+        table=Table(columns=("Cycle", "On", "Off"), units=("", "min", "min"), rows=rows),
+    )

@@ -1,0 +1,168 @@
+"""The figures of new trees and shrubs: litres each time, the first year with its dates, and when they are settled."""
+
+from collections.abc import Iterator
+from datetime import date, timedelta
+
+from howto.families.watering import formulae, garden, plan
+from howto.families.watering.formulae import Stage
+from howto.families.watering.measures import WateringMeasures
+from howto.families.watering.references import BIG_TREES_WARM, ESTABLISHED, NEW_TREES, NEW_TREES_WARM
+from howto.model.figure import Figure, Table
+from howto.model.reference import Reference
+from howto.model.technique import Technique
+from howto.quantities import show_number as num
+from howto.quantities import show_range
+
+T = Technique[WateringMeasures]
+MONTHS_A_CM = (3 / 2.54, 4 / 2.54)  # see references.ESTABLISHED: 3 to 4 months an inch, so 1.2 to 1.6 a cm
+POT_MONTHS_A_CM = (1 / 2.54, 2 / 2.54)  # and 1 to 2 months an inch more from a container
+MONTH_DAYS = 365 / 12
+TWELVE_WEEKS = 84
+
+
+def young(technique: T, today: date) -> Iterator[Figure]:
+    """Yield the figures of new plants; none for a planting that has rooted."""
+    if not technique.measures.is_new:
+        return
+    yield from _each(technique)
+    yield _first_year(technique, today)
+    yield _twelve_weeks(technique)
+    yield from _settled(technique, today)
+
+
+def sources(technique: T) -> tuple[Reference, ...]:
+    """Return who says how much and how often."""
+    m = technique.measures
+    if plan.summer(technique) == "cool" or m.calliper_mm is None:
+        return (NEW_TREES,)
+    return (NEW_TREES_WARM, BIG_TREES_WARM)
+
+
+def _each(technique: T) -> Iterator[Figure]:
+    m, system = technique.measures, technique.crew.units
+    span, (each, said) = plan.plant_litres(technique), plan.each_plant(technique)
+    if span is None or each is None:
+        return
+    if m.calliper_mm is not None:
+        cm = m.calliper_mm / 10
+        form = (
+            f"stem {num(cm)} cm x {num(span.low / cm)} to {num(span.high / cm)} L a cm = "
+            f"{num(span.low)} to {num(span.high)} L"
+        )
+    else:
+        form = f"25 to 30 % of a {num(m.pot_l or 0)} L pot = {num(span.low)} to {num(span.high)} L"
+    yield Figure(
+        name="litres a plant",
+        label="Each plant, each watering",
+        value=show_range(span.low, span.high, "L", system),
+        working=(form, "feel the soil first; too much drowns a new plant"),
+        references=sources(technique),
+        headline=True,
+        client=True,
+    )
+    number = m.plant_count or 1
+    stage = plan.stage_now(technique)
+    times = garden.times_a_week(stage.every_high)
+    yield Figure(
+        name="litres all plants",
+        label="All new plants, each watering",
+        value=each * number,
+        unit="L",
+        working=(f"{number} x {num(each)} L ({said}) = {num(each * number)} L",),
+        references=sources(technique),
+        client=True,
+    )
+    size = m.can_size_l or garden.usual_can_l(system)
+    yield Figure(
+        name="cans",
+        label="In watering cans",
+        value=garden.can_words(each * number, times, system, m.can_size_l),
+        working=(
+            f"{num(each * number)} L / {num(size)} L a can = {num(each * number / size)} cans, filled up to the "
+            "next quarter",
+            f"{stage.name}: every {_every(stage)}, so {garden.times_words(times)}",
+        ),
+        references=sources(technique),
+        client=True,
+    )
+
+
+def _every(stage: Stage) -> str:
+    """Return how often in words: `day`, `2 to 3 days`."""
+    if stage.every_low == stage.every_high:
+        return "day" if stage.every_low == 1 else f"{stage.every_low} days"
+    return f"{stage.every_low} to {stage.every_high} days"
+
+
+def _first_year(technique: T, today: date) -> Figure:
+    stages, planted = plan.first_year(technique), plan.planted_on(technique, today)
+    span = plan.plant_litres(technique)
+    litres = "" if span is None else show_range(span.low, span.high, "L", technique.crew.units)
+    rows = tuple(
+        (
+            _first_up(stage.name),
+            planted + timedelta(days=stage.start_day),
+            planted + timedelta(days=stage.end_day - 1),
+            _every(stage),
+            litres,
+        )
+        for stage in stages
+    )
+    now = plan.stage_now(technique)
+    return Figure(
+        name="first year",
+        label="Watering in the first year",
+        value=f"every {_every(now)} now",
+        working=(
+            f"planted {planted.isoformat()}",
+            *(f"{stage.name}: every {_every(stage)}, days {stage.start_day} to {stage.end_day}" for stage in stages),
+        ),
+        references=sources(technique),
+        table=Table(columns=("Stretch", "From", "To", "Every", "Each plant"), units=("", "", "", "", ""), rows=rows),
+        client=True,
+    )
+
+
+def _first_up(words: str) -> str:
+    return words[:1].upper() + words[1:]
+
+
+def _twelve_weeks(technique: T) -> Figure:
+    lines, low, high = [], 0.0, 0.0
+    for stage in plan.first_year(technique):
+        days = min(stage.end_day, TWELVE_WEEKS) - stage.start_day
+        if days <= 0:
+            continue
+        span = formulae.waterings(days, stage.every_low, stage.every_high)
+        low, high = low + span.low, high + span.high
+        lines.append(f"{stage.name}: {days} days / every {_every(stage)} = {num(span.low)} to {num(span.high)}")
+    fewest, most = round(low), round(high)
+    return Figure(
+        name="waterings in 12 weeks",
+        label="Waterings in the first 12 weeks",
+        value=f"{fewest}" if fewest == most else f"{fewest} to {most}",
+        working=(*lines, f"in all {num(low)} to {num(high)}"),
+        references=sources(technique),
+    )
+
+
+def _settled(technique: T, today: date) -> Iterator[Figure]:
+    m = technique.measures
+    if m.calliper_mm is None or plan.summer(technique) != "warm":
+        return
+    cm, planted = m.calliper_mm / 10, plan.planted_on(technique, today)
+    low, high = (cm * months for months in MONTHS_A_CM)
+    said = f"{num(cm)} cm x 1.2 to 1.6 months a cm = {num(low)} to {num(high)} months"
+    if m.pot_l is not None:
+        more = tuple(cm * months for months in POT_MONTHS_A_CM)
+        low, high = low + more[0], high + more[1]
+        said += f"; from a pot {num(more[0])} to {num(more[1])} more"
+    settled = planted + timedelta(days=round(high * MONTH_DAYS))
+    yield Figure(
+        name="settled by",
+        label="Rooted, and then watered by weather",
+        value=settled,
+        working=(said, f"{num(high)} months on from {planted.isoformat()}: {settled.isoformat()}"),
+        references=(ESTABLISHED,),
+        client=True,
+    )

@@ -1,0 +1,230 @@
+"""What a garden needs in a month: the one door through which a visit's leaflet asks for litres.
+
+`garden_water` answers with everything and its working; `litres_a_week` with the number alone. Both are None
+where the crew keeps no climate. Rain is not counted unless a share of it is asked for.
+"""
+
+from datetime import date
+from math import ceil
+from typing import NamedTuple
+
+from howto.families.watering import formulae, soil_water
+from howto.families.watering.references import (
+    DENSITY_FACTORS,
+    EFFICIENCY,
+    FAO56,
+    FAO56_SOIL,
+    FAO56_TABLES,
+    HAND_EFFICIENCY,
+    LANDSCAPE,
+    LITRE_A_MM,
+    SOIL_WATER,
+    SOIL_WATER_CLAY,
+    SPECIES_FACTORS,
+    USUAL_DEPLETION,
+)
+from howto.families.watering.tables import CROPS, SOILS, SPECIES, Crop, nearest_soil
+from howto.families.watering.weather import Weather, reference_mm
+from howto.model.crew import Climate, Crew
+from howto.model.reference import Reference
+from howto.quantities import convert, show
+from howto.quantities import show_number as num
+
+EFFICIENCIES = {"sprinkler": 0.75, "drip": 0.81, "hose": 0.9, "can": 0.9}
+USUAL_ROOT_MM = 300.0  # from memory: where most roots of beds and young hedges are
+USUAL_SOIL = "loam"
+USUAL_P = 0.5  # see references.USUAL_DEPLETION
+MOST_CANS = 6  # ours: over this many at a time a reader wants litres
+_TIMES = {1: "once a week", 2: "twice a week", 7: "every day"}
+_QUARTERS = {1: "a quarter full", 2: "half full", 3: "three quarters full"}
+
+
+class GardenWater(NamedTuple):
+    """A planting's water in one month, with the arithmetic and who says so."""
+
+    month: int
+    reference_mm_per_day: float
+    coefficient: float
+    plant_mm_per_day: float
+    rain_mm_per_week: float
+    net_litres_a_week: float
+    litres_a_week: float
+    days_between: int
+    working: tuple[str, ...]
+    references: tuple[Reference, ...]
+
+
+def signed_latitude(crew: Crew) -> float:
+    """Return the crew's latitude, below 0 in the south however it was written."""
+    return -abs(crew.latitude_deg) if crew.hemisphere == "south" else crew.latitude_deg
+
+
+def mid_month_day(month: int) -> int:
+    """Return the day of the year of a month's 15th, which stands for the month."""
+    return date(2023, month, 15).timetuple().tm_yday
+
+
+def monthly_weather(climate: Climate, latitude_deg: float, altitude_m: float, month: int) -> Weather:
+    """Return a month (1 to 12) of a climate as weather."""
+    at, before = month - 1, (month - 2) % 12
+    low, high = sorted((climate.min_c[at], climate.max_c[at]))
+    return Weather(
+        latitude_deg=latitude_deg,
+        altitude_m=altitude_m,
+        day=mid_month_day(month),
+        max_c=high,
+        min_c=low,
+        humidity_percent=climate.humidity_percent[at],
+        wind_m_per_s=climate.wind_m_per_s[at],
+        sunshine_hours=climate.sunshine_hours[at],
+        month_c=(low + high) / 2,
+        previous_c=(climate.min_c[before] + climate.max_c[before]) / 2,
+    )
+
+
+def reference_et_mm_per_day(climate: Climate, latitude_deg: float, altitude_m: float, month: int) -> float:
+    """Return a month's reference evapotranspiration in mm a day, by the full FAO-56 formula; at least 0."""
+    return max(0.0, reference_mm(monthly_weather(climate, latitude_deg, altitude_m, month)))
+
+
+def year_of_reference_et(crew: Crew) -> tuple[float, ...]:
+    """Return the twelve months' reference evapotranspiration in mm a day, January first; empty without climate."""
+    if crew.climate is None:
+        return ()
+    place = signed_latitude(crew), crew.altitude_m
+    return tuple(reference_et_mm_per_day(crew.climate, *place, month) for month in range(1, 13))
+
+
+def thirstiest_month(crew: Crew) -> int | None:
+    """Return the month with the highest reference evapotranspiration, or None without climate."""
+    year = year_of_reference_et(crew)
+    return year.index(max(year)) + 1 if year else None
+
+
+def soil_of(crew: Crew, soil: str = "") -> str:
+    """Return the texture meant by `soil`, else the crew's, else loam."""
+    return nearest_soil(soil) or nearest_soil(crew.soil) or USUAL_SOIL
+
+
+def soil_reference(soil: str) -> Reference:
+    """Return who says how much a texture holds."""
+    return SOIL_WATER_CLAY if soil == "clay" else SOIL_WATER
+
+
+def crop_at(crop: Crop, stage: str) -> float:
+    """Return a crop's coefficient at the start, middle or end of its season."""
+    return {"start": crop.start, "end": crop.end}.get(stage, crop.middle)
+
+
+def garden_water(  # noqa: PLR0913 - each is one fact of a garden, all but three with a usual value
+    crew: Crew,
+    month: int,
+    area_m2: float,
+    *,
+    plant_water: str = "moderate",
+    crop: str = "",
+    stage: str = "middle",
+    soil: str = "",
+    root_depth_mm: float = USUAL_ROOT_MM,
+    method: str = "hose",
+    rain_share: float = 0.0,
+) -> GardenWater | None:
+    """Return the water a planting needs in a month (1 to 12), or None where the crew keeps no climate.
+
+    `crop` (a name of tables.CROPS) stands before `plant_water` (very low, low, moderate, high); `method` sets
+    what part of the water reaches the roots; `rain_share` is the part of the month's mean rain counted on.
+    KeyError for a crop, plant water or method that is not known.
+    """
+    if crew.climate is None:
+        return None
+    reference = reference_et_mm_per_day(crew.climate, signed_latitude(crew), crew.altitude_m, month)
+    known = CROPS[crop] if crop else None
+    factor = crop_at(known, stage) if known else SPECIES[plant_water][0]
+    use = formulae.plant_water_mm(reference, factor)
+    rain = crew.climate.rain_mm[month - 1] * 12 / 365 * 7 * rain_share
+    short = max(0.0, use * 7 - rain)
+    net = formulae.litres(area_m2, short)
+    efficiency = EFFICIENCIES[method]
+    total = formulae.applied(net, efficiency)
+    texture = soil_of(crew, soil)
+    p = soil_water.adjusted_depletion(known.depletion if known else USUAL_P, use)
+    easy = p * soil_water.total_available_mm(
+        SOILS[texture].field_capacity, SOILS[texture].wilting_point, root_depth_mm / 1000
+    )
+    days = soil_water.whole_days(soil_water.days_between(easy, use)) if use > 0 else 365
+    working = [
+        f"reference: {num(reference)} mm a day",
+        f"plants: {num(reference)} x {num(factor)} = {num(use)} mm a day, {num(use * 7)} mm a week",
+    ]
+    if rain > 0:
+        working.append(f"less rain: {num(use * 7)} - {num(rain)} = {num(short)} mm a week, at least 0")
+    working += [
+        f"{num(area_m2)} m² x {num(short)} mm = {num(net)} L a week at the roots",
+        f"{num(net)} / {num(efficiency)} = {num(total)} L a week put on",
+        f"{texture}, roots {num(root_depth_mm)} mm: {num(easy)} mm easily taken / {num(use)} mm a day",
+    ]
+    return GardenWater(
+        month=month,
+        reference_mm_per_day=reference,
+        coefficient=factor,
+        plant_mm_per_day=use,
+        rain_mm_per_week=rain,
+        net_litres_a_week=net,
+        litres_a_week=total,
+        days_between=min(days, 365),
+        working=tuple(working),
+        references=_sources(texture, method, crop=bool(crop)),
+    )
+
+
+def _sources(texture: str, method: str, *, crop: bool) -> tuple[Reference, ...]:
+    """Return who says so, for a garden's month."""
+    plants = (FAO56_TABLES,) if crop else (LANDSCAPE, SPECIES_FACTORS, DENSITY_FACTORS, USUAL_DEPLETION)
+    return (FAO56, *plants, LITRE_A_MM, efficiency_reference(method), FAO56_SOIL, soil_reference(texture))
+
+
+def efficiency_reference(method: str) -> Reference:
+    """Return who says what part of the water reaches the roots."""
+    return EFFICIENCY if method in {"sprinkler", "drip"} else HAND_EFFICIENCY
+
+
+def litres_a_week(
+    area_m2: float, crew: Crew, month: int, *, plant_water: str = "moderate", soil: str = ""
+) -> float | None:
+    """Return the litres a week to put on by hose in a month, or None where the crew keeps no climate."""
+    found = garden_water(crew, month, area_m2, plant_water=plant_water, soil=soil)
+    return found.litres_a_week if found else None
+
+
+def usual_can_l(system: str) -> float:
+    """Return the can a reader of a system is likely to own: 9 L, 2 US gal or 2 UK gal."""
+    return 9.0 if system == "metric" else convert(2, f"{system.upper()} gal", "L")
+
+
+def times_a_week(days_between: float) -> int:
+    """Return how many waterings a week keep each gap at most `days_between` days: 1 to 7."""
+    return max(1, min(7, ceil(7 / max(1.0, days_between) - 1e-9)))
+
+
+def times_words(times: int) -> str:
+    """Return how often in words: `twice a week`, `4 times a week`."""
+    return _TIMES.get(times, f"{times} times a week")
+
+
+def can_words(litres_each: float, times: int, system: str = "metric", can_l: float | None = None) -> str:
+    """Return a watering in the simplest true words: `2 full 9 L cans, twice a week`; never less than asked for.
+
+    Cans are filled alike, to the quarter upwards; over six are given as litres.
+    """
+    size = can_l or usual_can_l(system)
+    often = times_words(times)
+    cans = formulae.as_cans(litres_each * times, size, times)
+    if cans.number > MOST_CANS:
+        return f"{show(litres_each, 'L', system)}, {often}"
+    named = f"{show(size, 'L', system)} can"
+    quarters = ceil(cans.fullness * 4 - 1e-9)
+    plural = "" if cans.number == 1 else "s"
+    if quarters >= 4:
+        return f"{cans.number} full {named}{plural}, {often}"
+    each = "" if cans.number == 1 else " each"
+    return f"{cans.number} {named}{plural}{each} {_QUARTERS[max(1, quarters)]}, {often}"

@@ -1,0 +1,281 @@
+"""What a planting needs: its weather, its water use and its soil, each value with its working and who says so."""
+
+from typing import NamedTuple
+
+from howto.families.watering import evapotranspiration as et
+from howto.families.watering import formulae, garden, soil_water, tables, weather
+from howto.families.watering.formulae import Span
+from howto.families.watering.measures import WateringMeasures
+from howto.families.watering.references import (
+    DENSITY_FACTORS,
+    FAO56,
+    FAO56_SOIL,
+    FAO56_TABLES,
+    HARGREAVES,
+    INTAKE,
+    LANDSCAPE,
+    SPECIES_FACTORS,
+    USUAL_DEPLETION,
+)
+from howto.model.reference import PRACTICE, Reference
+from howto.model.technique import Technique
+from howto.quantities import show_number as num
+from howto.seasons import MONTHS
+
+T = Technique[WateringMeasures]
+MEASURED = Reference(title="as measured by the crew", grade=PRACTICE.grade)
+GIVEN = Reference(title="as the author gives it", grade=PRACTICE.grade)
+
+
+class Sum(NamedTuple):
+    """A value, how it was worked out, and who says so."""
+
+    value: float
+    working: tuple[str, ...]
+    references: tuple[Reference, ...]
+
+
+# -- weather --
+
+
+def latitude(technique: T) -> float:
+    """Return the latitude, the south below 0."""
+    own = technique.measures.latitude_deg
+    return garden.signed_latitude(technique.crew) if own is None else own
+
+
+def month(technique: T) -> int | None:
+    """Return the month reckoned for: as written, else the thirstiest of the crew's climate, else None."""
+    written = technique.measures.month
+    return MONTHS.index(written) + 1 if written else garden.thirstiest_month(technique.crew)
+
+
+def own_weather(technique: T) -> weather.Weather | None:
+    """Return the weather that the measures write, or None without both temperatures in order."""
+    m = technique.measures
+    if m.day_max_c is None or m.day_min_c is None or m.day_max_c < m.day_min_c:
+        return None
+    at = month(technique) or garden.thirstiest_month(technique.crew) or technique.crew.month(7)
+    return weather.Weather(
+        latitude_deg=latitude(technique),
+        altitude_m=technique.crew.altitude_m if m.altitude_m is None else m.altitude_m,
+        day=m.day_of_year or garden.mid_month_day(at),
+        max_c=m.day_max_c,
+        min_c=m.day_min_c,
+        vapour_kpa=m.vapour_pressure_kpa,
+        humidity_max_percent=m.humidity_max_percent,
+        humidity_min_percent=m.humidity_min_percent,
+        humidity_percent=m.humidity_percent,
+        wind_m_per_s=m.wind_m_per_s,
+        wind_height_m=m.wind_height_m or 2.0,
+        sunshine_hours=m.sunshine_hours,
+        solar_mj_per_m2=m.solar_radiation_mj_per_m2,
+        month_c=m.month_mean_c,
+        previous_c=m.previous_month_mean_c,
+        coast=technique.crew.coast,
+        extraterrestrial_mj_per_m2=m.extraterrestrial_radiation_mj_per_m2,
+    )
+
+
+def reference_et(technique: T) -> Sum | None:
+    """Return reference evapotranspiration in mm a day, at least 0: as written, from weather, or from climate."""
+    m, crew = technique.measures, technique.crew
+    if m.reference_et_mm_per_day is not None:
+        return Sum(m.reference_et_mm_per_day, (f"as written: {num(m.reference_et_mm_per_day)} mm a day",), (GIVEN,))
+    own = own_weather(technique)
+    if own is not None and weather.only_temperature(own):
+        return _from_temperature(own)
+    if own is not None:
+        return _from_weather(own, f"latitude {num(own.latitude_deg)}°, day {own.day} of the year")
+    at = month(technique)
+    if crew.climate is None or at is None:
+        return None
+    mean = garden.monthly_weather(crew.climate, latitude(technique), crew.altitude_m, at)
+    return _from_weather(mean, f"{MONTHS[at - 1].capitalize()}, monthly means, latitude {num(mean.latitude_deg)}°")
+
+
+def _from_temperature(own: weather.Weather) -> Sum:
+    above = weather.extraterrestrial(own)
+    found = max(0.0, et.hargreaves_mm(own.max_c, own.min_c, above))
+    mean, spread = (own.max_c + own.min_c) / 2, own.max_c - own.min_c
+    working = (
+        "only temperature is known, so the temperature formula is used",
+        f"Ra = {num(above)} MJ/m² a day x 0.408 = {num(above * et.MM_PER_MJ)} mm a day (never the MJ themselves)",
+        f"0.0023 x ({num(mean)} + 17.8) x √{num(spread)} x {num(above * et.MM_PER_MJ)} = {num(found)} mm a day",
+    )
+    return Sum(found, working, (HARGREAVES,))
+
+
+def _from_weather(own: weather.Weather, place: str) -> Sum:
+    t = weather.terms(own)
+    found = max(0.0, t.mm_per_day)
+    air = t.psychrometric * 900 / (t.mean_c + 273) * t.wind
+    working = (
+        f"{place}: Tmax {num(own.max_c)}, Tmin {num(own.min_c)}, mean {num(t.mean_c)} °C; "
+        f"wind at 2 m {num(t.wind)} m/s",
+        f"air: es {num(t.saturation)}, ea {num(t.vapour)} kPa; Δ {num(t.slope)}, γ {num(t.psychrometric)} kPa/°C",
+        f"sun: Ra {num(t.extraterrestrial)}, day {num(t.daylight)} h, Rs {num(t.solar)}, "
+        f"clear Rso {num(t.clear_sky)} MJ/m²",
+        f"Rn = 0.77 x {num(t.solar)} - {num(t.net_longwave)} = {num(t.net)} MJ/m²; soil G {num(t.soil_heat)}",
+        f"top: 0.408 x {num(t.slope)} x ({num(t.net)} - {num(t.soil_heat)}) + {num(air)} x "
+        f"({num(t.saturation)} - {num(t.vapour)})",
+        f"bottom: {num(t.slope)} + {num(t.psychrometric)} x (1 + 0.34 x {num(t.wind)})",
+        f"ETo = top / bottom = {num(t.mm_per_day)} mm a day" + (", taken as 0" if t.mm_per_day < 0 else ""),
+    )
+    return Sum(found, working, (FAO56,))
+
+
+# -- the planting --
+
+
+def species_factor(technique: T) -> tuple[float, str]:
+    """Return ks and where it is from: as written, the plant water class, the plant book, or moderate."""
+    m = technique.measures
+    if m.species_factor is not None:
+        return m.species_factor, "as written"
+    if m.plant_water is not None:
+        return tables.SPECIES[m.plant_water][0], f"{m.plant_water} water use"
+    for plant in technique.known_plants:
+        if plant.water is not None and plant.water.text in tables.SPECIES:
+            return tables.SPECIES[plant.water.text][0], f"{plant.botanical}: {plant.water.text} water use"
+    return tables.SPECIES["moderate"][0], "moderate water use taken"
+
+
+def _degree(factor: float | None, degree: str | None, ranges: dict[str, Span]) -> float:
+    if factor is not None:
+        return factor
+    found = ranges[degree or "average"]
+    return (found.low + found.high) / 2
+
+
+def coefficient(technique: T) -> Sum:
+    """Return what turns grass's water use into this planting's: Kc of a crop, else KL = ks x kd x kmc."""
+    m = technique.measures
+    if m.crop_coefficient is not None:
+        return Sum(m.crop_coefficient, (f"as written: {num(m.crop_coefficient)}",), (GIVEN,))
+    if m.crop is not None:
+        stage = m.stage or "middle"
+        kc = garden.crop_at(tables.CROPS[m.crop], stage)
+        return Sum(kc, (f"{m.crop}, {stage} of its season: Kc = {num(kc)}",), (FAO56_TABLES,))
+    ks, said = species_factor(technique)
+    kd = _degree(m.density_factor, m.density, tables.DENSITY)
+    kmc = _degree(m.microclimate_factor, m.microclimate, tables.MICROCLIMATE)
+    found = formulae.landscape_coefficient(ks, kd, kmc)
+    working = (
+        f"ks {num(ks)} ({said}), density kd {num(kd)}, microclimate kmc {num(kmc)}",
+        f"KL = {num(ks)} x {num(kd)} x {num(kmc)} = {num(found)}",
+    )
+    return Sum(found, working, (LANDSCAPE, SPECIES_FACTORS, DENSITY_FACTORS))
+
+
+def plant_use(technique: T) -> Sum | None:
+    """Return what the planting uses in mm a day, or None where the weather is not known."""
+    reference = reference_et(technique)
+    if reference is None:
+        return None
+    factor = coefficient(technique)
+    found = formulae.plant_water_mm(reference.value, factor.value)
+    working = (*factor.working, f"{num(reference.value)} x {num(factor.value)} = {num(found)} mm a day")
+    return Sum(found, working, factor.references)
+
+
+# -- the soil --
+
+
+class Ground(NamedTuple):
+    """The root zone: water contents by volume, root depth in m, TAW and RAW in mm, and p with its origin."""
+
+    name: str
+    field_capacity: float
+    wilting_point: float
+    root_m: float
+    total_mm: float
+    depletion: float
+    depletion_said: str
+    easy_mm: float
+    references: tuple[Reference, ...]
+
+    @property
+    def available(self) -> float:
+        """Field capacity less wilting point."""
+        return self.field_capacity - self.wilting_point
+
+
+def soil_name(technique: T) -> str:
+    """Return the texture: as written, else the crew's, else loam."""
+    return technique.measures.soil or garden.soil_of(technique.crew)
+
+
+def root_m(technique: T) -> float:
+    """Return the root depth: as written, else 300 mm, or a crop's least where that is less."""
+    m = technique.measures
+    if m.root_depth_mm is not None:
+        return m.root_depth_mm / 1000
+    usual = garden.USUAL_ROOT_MM / 1000
+    return min(usual, tables.CROPS[m.crop].root_low_m) if m.crop else usual
+
+
+def ground(technique: T) -> Ground | None:
+    """Return the root zone, or None where field capacity is not above wilting point."""
+    m = technique.measures
+    name = soil_name(technique)
+    soil = tables.SOILS[name]
+    capacity = soil.field_capacity if m.field_capacity_percent is None else m.field_capacity_percent / 100
+    wilting = soil.wilting_point if m.wilting_point_percent is None else m.wilting_point_percent / 100
+    if capacity <= wilting:
+        return None
+    depth = root_m(technique)
+    total = soil_water.total_available_mm(capacity, wilting, depth)
+    p, said, source = _depletion(technique)
+    own = m.field_capacity_percent is not None or m.wilting_point_percent is not None
+    return Ground(
+        name=name,
+        field_capacity=capacity,
+        wilting_point=wilting,
+        root_m=depth,
+        total_mm=total,
+        depletion=p,
+        depletion_said=said,
+        easy_mm=soil_water.readily_available_mm(total, p),
+        references=(FAO56_SOIL, GIVEN if own else garden.soil_reference(name), source),
+    )
+
+
+def _depletion(technique: T) -> tuple[float, str, Reference]:
+    m = technique.measures
+    if m.depletion_fraction is not None:
+        return m.depletion_fraction, f"p = {num(m.depletion_fraction)} as written", GIVEN
+    table = tables.CROPS[m.crop].depletion if m.crop else garden.USUAL_P
+    source = FAO56_TABLES if m.crop else USUAL_DEPLETION
+    use = plant_use(technique)
+    if use is None:
+        return table, f"p = {num(table)}", source
+    p = soil_water.adjusted_depletion(table, use.value)
+    return p, f"p = {num(table)} + 0.04 x (5 - {num(use.value)}) = {num(p)}, kept within 0.1 to 0.8", source
+
+
+def days_between(technique: T) -> float | None:
+    """Return how many days the easily taken water lasts, or None where that is not known or has no end."""
+    use, soil = plant_use(technique), ground(technique)
+    if use is None or soil is None or use.value <= 0:
+        return None
+    return soil_water.days_between(soil.easy_mm, use.value)
+
+
+def kept_interval(technique: T) -> float | None:
+    """Return the days between waterings: as written, else those the soil allows, rounded down; at most 365."""
+    own = technique.measures.interval_days
+    if own is not None:
+        return own
+    days = days_between(technique)
+    return None if days is None else float(min(365, soil_water.whole_days(days)))
+
+
+def steady_intake(technique: T) -> Sum:
+    """Return how fast the soil drinks when wet, in mm/h: measured, else the lowest published for its texture."""
+    own = technique.measures.intake_mm_per_h
+    if own is not None:
+        return Sum(own, (f"measured: {num(own)} mm/h",), (MEASURED,))
+    name = soil_name(technique)
+    intake = tables.SOILS[name].intake_mm_per_h
+    return Sum(intake, (f"{name}: {num(intake)} mm/h, the lowest published; measure yours",), (INTAKE,))

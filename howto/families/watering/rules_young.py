@@ -1,0 +1,204 @@
+"""The rules of new plants, and what every watering says in words."""
+
+from collections.abc import Iterator
+
+from howto.families.watering import plan, tables
+from howto.families.watering.figures_young import sources
+from howto.families.watering.formulae import Span
+from howto.families.watering.measures import WateringMeasures
+from howto.families.watering.references import (
+    BACKFLOW,
+    BIG_TREES_WARM,
+    CHECK_FIRST,
+    COOL_HOURS,
+    NEW_TREES,
+    NEW_TREES_WARM,
+)
+from howto.families.watering.words import says
+from howto.findings import Severity
+from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.reference import PRACTICE
+from howto.model.technique import Technique
+from howto.quantities import round_down, round_up
+from howto.quantities import show_number as num
+
+T = Technique[WateringMeasures]
+
+POT_SHARE = Limit(low=0.25, high=0.30, unit="of the pot's volume", reference=NEW_TREES)
+STEM_SHARE = Limit(low=1.4903, high=2.2355, unit="L a cm of stem", reference=NEW_TREES)
+
+
+def tree_litres(technique: T) -> Iterator[Breach]:
+    """A new tree gets at each watering what its stem calls for: no less, and no more that drowns it."""
+    m, span = technique.measures, plan.plant_litres(technique)
+    if m.calliper_mm is None or m.water_each_l is None or span is None:
+        return
+    cm = m.calliper_mm / 10
+    rates = tables.LITRES_PER_CM[plan.summer(technique)]
+    why = f"stem {num(cm)} cm x {num(rates.low)} to {num(rates.high)} L a cm, {plan.summer(technique)} summers"
+    yield from _litres(m.water_each_l, span, f"{why} ({sources(technique)[0]})", "tree")
+
+
+def shrub_litres(technique: T) -> Iterator[Breach]:
+    """A new shrub gets at each watering 25 to 30 % of the pot it came in."""
+    m, span = technique.measures, plan.plant_litres(technique)
+    if m.pot_l is None or m.calliper_mm is not None or m.water_each_l is None or span is None:
+        return
+    yield from _litres(m.water_each_l, span, f"25 to 30 % of its {num(m.pot_l)} L pot", "shrub")
+
+
+def _litres(given: float, span: Span, why: str, plant: str) -> Iterator[Breach]:
+    if span.low * (1 - 1e-9) <= given <= span.high * (1 + 1e-9):
+        return
+    step = 0.1 if span.high - span.low > 0.2 else 0.001
+    bound = round_up(span.low, step) if given < span.low else round_down(span.high, step)
+    text = f"{num(bound, 6)} L"
+    yield Breach(
+        field="measures.water_each_l",
+        what=f"each new {plant} gets {num(given)} L at a time",
+        why=f"{why} = {num(span.low)} to {num(span.high)} L; "
+        + ("less leaves the root ball dry" if given < span.low else "more fills the pores and drowns roots"),
+        mend=f"write `water each: {text}`, within {num(span.low)} to {num(span.high)} L",
+        edit=Edit(key="water each", text=text),
+    )
+
+
+def first_year(technique: T) -> Iterator[Breach]:
+    """New plants are watered as often as their weeks since planting ask for."""
+    m = technique.measures
+    if not m.is_new or m.interval_days is None:
+        return
+    stage = plan.stage_now(technique)
+    if stage.every_low <= m.interval_days <= stage.every_high:
+        return
+    bound = stage.every_high if m.interval_days > stage.every_high else stage.every_low
+    text = f"{bound} day" if bound == 1 else f"{bound} days"
+    every = f"{stage.every_low} to {stage.every_high}" if stage.every_low != stage.every_high else f"{stage.every_low}"
+    yield Breach(
+        field="measures.interval_days",
+        also="measures.planted_weeks" if m.planted_weeks is not None else "",
+        what=f"new plants are watered every {num(m.interval_days)} days",
+        why=f"{num(m.planted_weeks or 0)} weeks after planting is in {stage.name}: every {every} days",
+        mend=f"write `interval: {text}`",
+        edit=Edit(key="interval", text=text),
+    )
+
+
+def feel_first(technique: T) -> Iterator[Breach]:
+    """New plants are watered only after the soil has been felt, and the card says so."""
+    if not technique.measures.is_new:
+        return
+    if says(technique, "feel the soil", "check the soil", "soil is damp", "soil is dry", "finger", "still moist"):
+        return
+    line = "- **Drowning.** Feel the soil a finger deep beside the root ball first, and leave it when it is damp."
+    yield Breach(
+        field="cautions",
+        what="nothing tells the reader to feel the soil before watering new plants",
+        why="the table is a start: rain, clay and shade all slow a new plant's use, and too much drowns it",
+        mend=f"add under Cautions: `{line}`",
+        edit=Edit(section="Cautions", text=line),
+    )
+
+
+def backflow(technique: T) -> Iterator[Breach]:
+    """A line joined to the drinking-water tap has a backflow preventer, and the card says so."""
+    if technique.measures.method == "can" or says(technique, "backflow", "back-flow", "check valve", "non-return"):
+        return
+    line = "- **Drinking water.** Join hose or line to the tap through a backflow preventer."
+    yield Breach(
+        field="cautions",
+        what="nothing keeps garden water from running back into the drinking water",
+        why="when pressure falls, a hose end in a pond or tank sucks back (from memory; local rules differ)",
+        mend=f"add under Cautions: `{line}`",
+        edit=Edit(section="Cautions", text=line),
+    )
+
+
+def cool_hours(technique: T) -> Iterator[Breach]:
+    """Water is given in the cool of the day, early for choice."""
+    if says(technique, "morning", "early in the day", "sunrise", "dawn", "cool of the day", "before breakfast"):
+        return
+    line = "- **Midday.** Water early in the morning: less is lost, and leaves are dry by night."
+    yield Breach(
+        field="cautions",
+        what="nothing says at what time of day to water",
+        why="at midday more is lost to sun and wind, and leaves wet at night stay wet (from memory)",
+        mend=f"add under Cautions: `{line}`",
+        edit=Edit(section="Cautions", text=line),
+    )
+
+
+def hot_hose(technique: T) -> Iterator[Breach]:
+    """A hose that lay in the sun is run until it is cool before it is turned on plants."""
+    if technique.measures.method != "hose" or says(technique, "runs cool", "run cool", "hot water", "until it is cool"):
+        return
+    line = "- **Hot hose.** A hose that lay in the sun scalds hands and leaves: let it run until it runs cool."
+    yield Breach(
+        field="cautions",
+        what="nothing warns of hot water standing in the hose",
+        why="water in a hose in the sun gets hot enough to scald (common practice, no source)",
+        mend=f"add under Cautions: `{line}`",
+        edit=Edit(section="Cautions", text=line),
+    )
+
+
+YOUNG_RULES: tuple[Rule[WateringMeasures], ...] = (
+    Rule(
+        name="watering.tree-litres",
+        severity=Severity.WARNING,
+        why="1 to 1.5 US gal an inch of calliper where summers are cool, 2 to 3 where they are warm. Advice for small "
+        "trees runs from 2 gal a time to 10 gal a week, so feel the soil.",
+        references=(NEW_TREES, NEW_TREES_WARM, BIG_TREES_WARM),
+        applies="new trees that write a calliper and their water",
+        check=tree_litres,
+    ),
+    Rule(
+        name="watering.shrub-litres",
+        severity=Severity.WARNING,
+        why="The root ball is still the pot: a quarter to a third of its volume refills it.",
+        references=(NEW_TREES,),
+        applies="new shrubs that write their pot and their water",
+        check=shrub_litres,
+    ),
+    Rule(
+        name="watering.first-year",
+        severity=Severity.WARNING,
+        why="Daily for two weeks, every 2 to 3 days to week 12, then weekly until rooted; where summers are warm, "
+        "every other day for two months.",
+        references=(NEW_TREES, NEW_TREES_WARM, BIG_TREES_WARM),
+        applies="new plants that write an interval",
+        check=first_year,
+    ),
+    Rule(
+        name="watering.feel-first",
+        severity=Severity.WARNING,
+        why="Too much water drowns more new trees than too little dries.",
+        references=(CHECK_FIRST,),
+        applies="new plants",
+        check=feel_first,
+    ),
+    Rule(
+        name="watering.backflow",
+        severity=Severity.ADVICE,
+        why="Garden water must not be drawn back into the pipes people drink from.",
+        references=(BACKFLOW,),
+        applies="sprinklers, drip lines and hoses",
+        check=backflow,
+    ),
+    Rule(
+        name="watering.cool-hours",
+        severity=Severity.ADVICE,
+        why="Early water has the day to sink in, and leaves dry soon after.",
+        references=(COOL_HOURS,),
+        applies="every watering",
+        check=cool_hours,
+    ),
+    Rule(
+        name="watering.hot-hose",
+        severity=Severity.ADVICE,
+        why="The first litres from a hose in the sun scald.",
+        references=(PRACTICE,),
+        applies="hoses",
+        check=hot_hose,
+    ),
+)

@@ -1,0 +1,173 @@
+"""What is known of crops, plants and soils, as plain numbers; who says so stands in references.py."""
+
+from typing import Literal, NamedTuple
+
+from howto.families.watering.formulae import Span, Stage
+
+
+class Crop(NamedTuple):
+    """Crop coefficients at the start, middle and end of the season, roots in m, and table depletion p."""
+
+    start: float
+    middle: float
+    end: float
+    root_low_m: float
+    root_high_m: float
+    depletion: float
+
+
+# FAO-56 tables 12 and 22, as transcribed in pyfao56 (USDA-ARS).
+CROPS: dict[str, Crop] = {
+    "cool lawn": Crop(0.90, 0.95, 0.95, 0.5, 1.0, 0.40),
+    "warm lawn": Crop(0.80, 0.85, 0.85, 0.5, 1.0, 0.50),
+    "conifers": Crop(1.00, 1.00, 1.00, 1.0, 1.5, 0.70),
+    "apple with frost": Crop(0.45, 0.95, 0.70, 1.0, 2.0, 0.50),
+    "apple without frost": Crop(0.60, 0.95, 0.75, 1.0, 2.0, 0.50),
+    "apple in grass with frost": Crop(0.50, 1.20, 0.95, 1.0, 2.0, 0.50),
+    "apple in grass without frost": Crop(0.80, 1.20, 0.85, 1.0, 2.0, 0.50),
+    "stone fruit with frost": Crop(0.45, 0.90, 0.65, 1.0, 2.0, 0.50),
+    "stone fruit without frost": Crop(0.55, 0.90, 0.65, 1.0, 2.0, 0.50),
+    "stone fruit in grass with frost": Crop(0.50, 1.15, 0.90, 1.0, 2.0, 0.50),
+    "stone fruit in grass without frost": Crop(0.80, 1.15, 0.85, 1.0, 2.0, 0.50),
+    "citrus": Crop(0.70, 0.65, 0.70, 1.2, 1.5, 0.50),
+    "half-grown citrus": Crop(0.65, 0.60, 0.65, 1.1, 1.5, 0.50),
+    "young citrus": Crop(0.50, 0.45, 0.55, 0.8, 1.1, 0.50),
+    "citrus in grass": Crop(0.75, 0.70, 0.75, 1.2, 1.5, 0.50),
+    "half-grown citrus in grass": Crop(0.80, 0.80, 0.80, 1.1, 1.5, 0.50),
+    "young citrus in grass": Crop(0.85, 0.85, 0.85, 0.8, 1.1, 0.50),
+    "olives": Crop(0.65, 0.70, 0.70, 1.2, 1.7, 0.65),
+    "table grapes": Crop(0.30, 0.85, 0.45, 1.0, 2.0, 0.35),
+    "wine grapes": Crop(0.30, 0.70, 0.45, 1.0, 2.0, 0.45),
+    "berries": Crop(0.30, 1.05, 0.50, 0.6, 1.2, 0.50),
+    "kiwi": Crop(0.40, 1.05, 1.05, 0.7, 1.3, 0.35),
+    "walnut": Crop(0.50, 1.10, 0.65, 1.7, 2.4, 0.50),
+    "palms": Crop(0.95, 1.00, 1.00, 0.7, 1.1, 0.65),
+    "strawberry": Crop(0.40, 0.85, 0.75, 0.2, 0.3, 0.20),
+    "tomato": Crop(0.60, 1.15, 0.80, 0.7, 1.5, 0.40),
+    "lettuce": Crop(0.70, 1.00, 0.95, 0.3, 0.5, 0.30),
+}
+CropName = Literal[
+    "cool lawn", "warm lawn", "conifers", "apple with frost", "apple without frost", "apple in grass with frost",
+    "apple in grass without frost", "stone fruit with frost", "stone fruit without frost",
+    "stone fruit in grass with frost", "stone fruit in grass without frost", "citrus", "half-grown citrus",
+    "young citrus", "citrus in grass", "half-grown citrus in grass", "young citrus in grass", "olives",
+    "table grapes", "wine grapes", "berries", "kiwi", "walnut", "palms", "strawberry", "tomato", "lettuce",
+]  # fmt: skip
+StageName = Literal["start", "middle", "end"]
+
+# Species factor ks: working value and range (Sacramento stormwater partnership, after UC).
+PlantWater = Literal["very low", "low", "moderate", "high"]
+SPECIES: dict[str, tuple[float, Span]] = {
+    "very low": (0.1, Span(0.0, 0.1)),
+    "low": (0.2, Span(0.1, 0.3)),
+    "moderate": (0.5, Span(0.4, 0.6)),
+    "high": (0.8, Span(0.7, 0.9)),
+}
+# Density and microclimate factors (UC and DWR guide, 2000; the ranges from memory).
+Degree = Literal["low", "average", "high"]
+DENSITY: dict[str, Span] = {"low": Span(0.5, 0.9), "average": Span(1.0, 1.0), "high": Span(1.1, 1.3)}
+MICROCLIMATE: dict[str, Span] = {"low": Span(0.5, 0.9), "average": Span(1.0, 1.0), "high": Span(1.1, 1.4)}
+
+
+class Soil(NamedTuple):
+    """Field capacity and wilting point as shares of volume, and the least steady intake in mm/h.
+
+    Intake is the lowest of the published tables that name the texture, for runoff's sake: they differ by a
+    factor of two and more. `wide_mm` is how far a dripper wets the soil across, from memory.
+    """
+
+    field_capacity: float
+    wilting_point: float
+    intake_mm_per_h: float
+    wide_mm: float
+
+    @property
+    def available(self) -> float:
+        """Field capacity less wilting point."""
+        return self.field_capacity - self.wilting_point
+
+
+# Water: Saxton and Rawls 2006; clay from Israelsen 1932 (New Mexico State) as weight x density.
+# Intake: FAO training annex, a soil course's table, and New Mexico State, whichever is lowest; a texture that
+# only the fastest table names takes the nearest one below it.
+SOILS: dict[str, Soil] = {
+    "sand": Soil(0.10, 0.05, 20.0, 300),
+    "loamy sand": Soil(0.12, 0.05, 20.0, 350),
+    "sandy loam": Soil(0.18, 0.08, 10.0, 450),
+    "loam": Soil(0.28, 0.14, 5.0, 600),
+    "silt loam": Soil(0.31, 0.11, 5.0, 600),
+    "silt": Soil(0.30, 0.06, 5.0, 600),
+    "clay loam": Soil(0.36, 0.22, 4.7, 750),
+    "silty clay loam": Soil(0.38, 0.22, 4.7, 750),
+    "silty clay": Soil(0.41, 0.27, 1.0, 900),
+    "clay": Soil(0.443, 0.217, 1.0, 900),
+}
+SoilName = Literal[
+    "sand", "loamy sand", "sandy loam", "loam", "silt loam", "silt", "clay loam", "silty clay loam", "silty clay",
+    "clay",
+]  # fmt: skip
+
+# Readily available water, mm per cm of soil from -8 kPa to -20, -40, -60, -200 and -1500 kPa
+# (Agriculture Victoria).
+EASY_MM_PER_CM: dict[str, tuple[float, float, float, float, float]] = {
+    "sand": (0.33, 0.36, 0.38, 0.40, 0.62),
+    "loamy sand": (0.45, 0.52, 0.55, 0.58, 0.87),
+    "sandy loam": (0.46, 0.59, 0.65, 0.70, 1.15),
+    "light sandy clay loam": (0.45, 0.65, 0.74, 1.03, 1.37),
+    "sandy clay loam": (0.39, 0.61, 0.71, 1.01, 1.43),
+    "clay loam": (0.30, 0.53, 0.65, 0.73, 1.48),
+}
+
+# Litres per cm of calliper at each watering. Cool: University of Minnesota, 1 to 1.5 US gal/in. Warm:
+# University of Florida 2 US gal/in, and 3 from a column after Gilman.
+Summer = Literal["cool", "warm"]
+LITRES_PER_CM: dict[str, Span] = {"cool": Span(1.4903, 2.2355), "warm": Span(2.9806, 4.4710)}
+
+# The first year: University of Minnesota (weeks 1 to 2 daily, 3 to 12 every 2 to 3 days, then weekly), and
+# University of Florida for calliper to 50 mm (two weeks daily, two months every other day, then weekly).
+YEAR_DAYS = 365
+FIRST_YEAR: dict[str, tuple[Stage, ...]] = {
+    "cool": (
+        Stage("weeks 1 to 2", 0, 14, 1, 1),
+        Stage("weeks 3 to 12", 14, 84, 2, 3),
+        Stage("to the end of the year", 84, YEAR_DAYS, 7, 7),
+    ),
+    "warm": (
+        Stage("weeks 1 to 2", 0, 14, 1, 1),
+        Stage("the next 2 months", 14, 75, 2, 2),
+        Stage("to the end of the year", 75, YEAR_DAYS, 7, 7),
+    ),
+}
+# Larger trees where summers are warm (a column after Gilman): 50 to 100 mm daily 1 month, then alternate days
+# 3 months; over 100 mm daily 6 weeks, then alternate days 5 months.
+WARM_50_MM = (
+    Stage("month 1", 0, 30, 1, 1),
+    Stage("the next 3 months", 30, 121, 2, 2),
+    Stage("to the end of the year", 121, YEAR_DAYS, 7, 7),
+)
+WARM_100_MM = (
+    Stage("weeks 1 to 6", 0, 42, 1, 1),
+    Stage("the next 5 months", 42, 194, 2, 2),
+    Stage("to the end of the year", 194, YEAR_DAYS, 7, 7),
+)
+
+
+def first_year(summer: str, calliper_mm: float | None) -> tuple[Stage, ...]:
+    """Return the stages of the first year for a summer and a calliper."""
+    if summer == "warm" and calliper_mm is not None and calliper_mm > 100:
+        return WARM_100_MM
+    if summer == "warm" and calliper_mm is not None and calliper_mm > 50:
+        return WARM_50_MM
+    return FIRST_YEAR[summer]
+
+
+def stage_on(stages: tuple[Stage, ...], day: float) -> Stage:
+    """Return the stage of a day after planting: day 14 is the last of one that ends on it; else the last one."""
+    return next((stage for stage in stages if day <= stage.end_day), stages[-1])
+
+
+def nearest_soil(words: str) -> str | None:
+    """Return the texture that words such as `heavy clay loam` name, the longest that fits, or None."""
+    said = words.casefold()
+    named = [name for name in SOILS if name in said]
+    return max(named, key=len) if named else None
