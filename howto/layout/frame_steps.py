@@ -102,7 +102,7 @@ def _fullest(job: Job, copy: Copy, size: float, share: float) -> Placed | None:
 
 
 def _with_photo(job: Job, task: Task, placed: Placed, size: float, share: float) -> Made:
-    """Return the frame of a step with its photograph across it, or beside its legend."""
+    """Return the frame of a step with its photograph: across it, or beside its legend."""
     if task.picture is None:
         raise AssertionError("only a step with a picture comes here")
     photo = job.photos[task.picture.file]
@@ -118,7 +118,7 @@ def _with_photo(job: Job, task: Task, placed: Placed, size: float, share: float)
 
 
 def _ways(job: Job, photo: Photograph, copy: Copy, placed: Placed, size: float, share: float) -> Iterator[Placed]:
-    """Yield the arrangements to try, the best first: across the frame, unless beside its legend much more of it shows."""
+    """Yield the arrangements to try, the best first: across, unless beside its legend much more of it shows."""
     beside = [
         way
         for width in BESIDE

@@ -12,7 +12,7 @@ from howto.model.sheet import Point
 Box = tuple[float, float, float, float]
 Circle = tuple[float, float, float]
 
-WAYS = 24  # directions tried round a point
+WAYS = 48  # directions tried round a point
 REACHES = (1.0, 1.45, 1.9, 2.4, 3.0, 3.8, 4.8, 6.0, 7.5, 9.5, 12.0, 15.0)  # leader lengths tried, in disc radii
 PATIENCE = 4000  # discs tried before giving up
 
