@@ -13,9 +13,7 @@ from howto.read.notes import Notes, line_of, lines_of, short, whole_line
 from howto.read.passage import Passage, Piece
 from howto.span import Span
 
-_SPACES: Final = str.maketrans(
-    dict.fromkeys("\u00a0\u2002\u2003\u2009\u200a\u202f\u3000", " ") | dict.fromkeys("\u200b\u2060\ufeff", " ")
-)
+_SPACES: Final = str.maketrans(dict.fromkeys("\r\u00a0\u2002\u2003\u2009\u200a\u202f\u3000\u200b\u2060\ufeff", " "))
 _BULLET: Final = re.compile(r"^(\s*)[•▪◦‣●○☐☑□](?=\s)")
 _TIGHT: Final = re.compile(r"^(#{2,6})(?=[^#\s])")
 _TAG: Final = re.compile(r"</?[A-Za-z][^<>]*>|<!--.*?(?:-->|$)")

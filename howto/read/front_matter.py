@@ -145,7 +145,7 @@ def _compose(notes: Notes, first: int, end: int) -> Node | None:
         loader = _Loader(fit.text)
         try:
             root = loader.get_single_node()
-        except yaml.YAMLError as problem:
+        except yaml.MarkedYAMLError as problem:
             if not explain(notes, fit, problem):
                 return None
             continue

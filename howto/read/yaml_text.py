@@ -17,6 +17,7 @@ _SPACES: Final = str.maketrans(
 _SIGNS: Final = ":@`%[]{}\"'#*&!|>?,-"
 _HIDE: Final = {sign: chr(0xE000 + number) for number, sign in enumerate(_SIGNS)}
 _SHOW: Final = str.maketrans({hidden: sign for sign, hidden in _HIDE.items()})
+_UNPRINTED: Final = re.compile("[^\t\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 _PAIR: Final = re.compile(
     r"(?P<lead>\s*(?:- +)*)(?P<key>[^\s#\"'\[\]{}&*!|>%@`,?:-][^:#]*?)(?P<gap> *: +)(?P<value>\S.*)"
 )
@@ -105,7 +106,7 @@ class _Over:
 
 def _without_tabs(notes: Notes, fit: YamlText, number: int, raw: str) -> str:
     """Return a line with plain spaces; tabs that set it in are noted and read as two spaces each."""
-    line = raw.translate(_SPACES)
+    line = _UNPRINTED.sub(" ", raw).translate(_SPACES)
     rest = line.lstrip(" \t")
     if not rest:
         return ""

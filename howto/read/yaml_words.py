@@ -32,7 +32,7 @@ _NO_COLON: Final = _Saying(
     at="context",
 )
 _FURTHER: Final = _Saying(
-    "but found '<block mapping start>'",
+    "",
     "front-matter",
     "this line is set in further than the one it belongs with",
     "keys that stand together start in the same column",
@@ -124,7 +124,6 @@ _SAYINGS: Final = (
         "a list starts on the line below its key",
         "move the dash and what follows to a line of its own, set in by two spaces",
     ),
-    _FURTHER,
     _Saying(
         "expected <block end>",
         "front-matter",
@@ -149,11 +148,8 @@ _ELSE: Final = _Saying(
 )
 
 
-def explain(notes: Notes, fit: YamlText, problem: yaml.YAMLError) -> bool:
+def explain(notes: Notes, fit: YamlText, problem: yaml.MarkedYAMLError) -> bool:
     """Note what stopped the parser, and mend the parser's text so that it gets past; tell whether that was done."""
-    if not isinstance(problem, yaml.MarkedYAMLError):
-        notes.add("front-matter", whole_line(notes.source, fit.first + 1), _ELSE.what, _ELSE.why, _ELSE.mend)
-        return False
     said = f"{problem.context or ''}; {problem.problem or ''}"
     saying = next((each for each in _SAYINGS if each.message in said), _ELSE)
     mark = problem.problem_mark or problem.context_mark
@@ -164,6 +160,8 @@ def explain(notes: Notes, fit: YamlText, problem: yaml.YAMLError) -> bool:
         return False
     if saying.message == "mapping values are not allowed here":
         saying, mark = _misplaced_colon(fit, saying, mark)
+    elif saying.message == "expected <block end>" and _is_further(fit, mark):
+        saying = _FURTHER
     span, number = _place(notes, fit, mark)
     notes.add(saying.rule, span, saying.what, saying.why, _mend(notes, saying, span))
     line = fit.lines[number]
@@ -185,6 +183,12 @@ def _misplaced_colon(fit: YamlText, saying: _Saying, mark: yaml.Mark) -> tuple[_
     if ":" in before:
         return _FURTHER, yaml.Mark(mark.name, 0, mark.line, len(line) - len(line.lstrip()), None, 0)
     return _NO_COLON, yaml.Mark(mark.name, 0, above, indent, None, 0)
+
+
+def _is_further(fit: YamlText, mark: yaml.Mark) -> bool:
+    """Tell whether a line is set in further than the line above it."""
+    above = next((line for line in reversed(fit.lines[: mark.line]) if line.strip()), "")
+    return mark.column > len(above) - len(above.lstrip())
 
 
 def _place(notes: Notes, fit: YamlText, mark: yaml.Mark) -> tuple[Span, int]:

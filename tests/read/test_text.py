@@ -1,0 +1,91 @@
+from pathlib import Path
+
+from howto.model.reference import FORMAT
+from howto.read.notes import README
+from howto.read.text import MOST_BYTES, read_text, text_of
+from tests.support.reading import told
+
+
+def read(tmp_path: Path, data: bytes) -> tuple[str | None, list[tuple[str, int, int, int]]]:
+    path = tmp_path / "a.md"
+    path.write_bytes(data)
+    source, findings = read_text(path, "techniques/a.md")
+    return (source.text if source else None), told(findings)
+
+
+def test_a_file_is_read_under_the_name_findings_give_it(tmp_path: Path) -> None:
+    (tmp_path / "a.md").write_text("Grüße ±\n", "utf-8")
+    source, findings = read_text(tmp_path / "a.md", "techniques/a.md")
+    assert source is not None
+    assert (source.path, source.text, findings) == ("techniques/a.md", "Grüße ±\n", ())
+
+
+def test_a_byte_order_mark_and_any_line_end_are_taken_silently(tmp_path: Path) -> None:
+    assert read(tmp_path, b"\xef\xbb\xbfone\r\ntwo\rthree\n") == ("one\ntwo\nthree\n", [])
+
+
+def test_line_separators_of_other_programs_are_line_ends(tmp_path: Path) -> None:
+    assert read(tmp_path, "one\u2028two\u2029three\u0085four".encode()) == ("one\ntwo\nthree\nfour", [])
+
+
+def test_the_first_byte_that_is_not_utf8_is_pointed_at(tmp_path: Path) -> None:
+    assert read(tmp_path, b"one\r\ncaf\xe9 noir\n") == (None, [("file.not-utf8", 2, 4, 5)])
+
+
+def test_the_byte_is_named_with_its_number(tmp_path: Path) -> None:
+    (tmp_path / "a.md").write_bytes(b"caf\xe9")
+    (finding,) = read_text(tmp_path / "a.md", "a.md")[1]
+    assert finding.what == "byte 4 (0xE9) is not UTF-8 text"
+    assert finding.text == "caf\ufffd"
+    assert finding.mend == "open the file, choose “Save as”, and pick the encoding UTF-8"
+
+
+def test_utf16_is_called_by_its_name(tmp_path: Path) -> None:
+    (tmp_path / "a.md").write_bytes("title".encode("utf-16"))
+    (finding,) = read_text(tmp_path / "a.md", "a.md")[1]
+    assert (finding.rule, finding.what) == ("file.not-utf8", "this file is saved as UTF-16")
+
+
+def test_a_nul_byte_is_pointed_at(tmp_path: Path) -> None:
+    assert read(tmp_path, b"one\ntw\x00o\n") == (None, [("file.odd-character", 2, 3, 4)])
+
+
+def test_a_control_character_is_named(tmp_path: Path) -> None:
+    (tmp_path / "a.md").write_bytes(b"one\x0c")
+    (finding,) = read_text(tmp_path / "a.md", "a.md")[1]
+    assert finding.what == "a control character (U+000C) stands here"
+
+
+def test_an_empty_file_and_one_of_spaces_say_nothing(tmp_path: Path) -> None:
+    for data in (b"", b"\xef\xbb\xbf", b" \n\t\n", "\u00a0\n".encode()):
+        assert read(tmp_path, data) == (None, [("file.empty", 1, 1, 1)])
+
+
+def test_one_mebibyte_is_read_and_one_byte_more_is_not() -> None:
+    source, findings = text_of(b"a" * MOST_BYTES, "a.md")
+    assert source is not None
+    assert findings == ()
+    source, findings = text_of(b"a" * (MOST_BYTES + 1), "a.md")
+    assert source is None
+    assert told(findings) == [("file.too-big", 1, 1, 1)]
+
+
+def test_a_folder_is_a_finding(tmp_path: Path) -> None:
+    (tmp_path / "beech.md").mkdir()
+    (finding,) = read_text(tmp_path / "beech.md", "hedging/beech.md")[1]
+    assert (finding.rule, finding.what) == ("file.not-readable", "this is a folder, not a file")
+    assert finding.mend == "rename the folder so that its name does not end in `.md`, or move it away"
+
+
+def test_a_file_that_is_not_there_is_a_finding(tmp_path: Path) -> None:
+    (finding,) = read_text(tmp_path / "none.md", "none.md")[1]
+    assert (finding.rule, finding.why) == ("file.not-readable", "the computer says: no such file or directory")
+
+
+def test_a_name_the_computer_cannot_take_is_a_finding(tmp_path: Path) -> None:
+    (finding,) = read_text(tmp_path / "a\0b.md", "a.md")[1]
+    assert finding.why == "the computer says: the path cannot be opened"
+
+
+def test_findings_of_reading_name_the_format_as_the_model_does() -> None:
+    assert str(FORMAT) == README
