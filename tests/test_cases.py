@@ -1,8 +1,13 @@
 """Every case is reported in exactly its text, and following its mends to the letter clears it."""
 
+import os
+import subprocess
+import sys
+
 import pytest
 
 from tests.support.cases import Case, all_cases, check_text, edits_for, followed, shown
+from tests.support.source import ROOT
 
 CASES = all_cases()
 BROKEN = [case for case in CASES if case.findings.exists() and case.findings.read_text(encoding="utf-8")]
@@ -42,3 +47,12 @@ def test_following_the_mend_clears_it(case: Case) -> None:
         assert edit is not None, f"{case.name}: a person follows this mend; write {case.mended.name}"
         checked = check_text(followed(checked.source, edit), case.crew)
     assert checked.breaking(case.rule) == []
+
+
+def test_what_tests_compare_with_is_not_rewritten_where_nobody_looks() -> None:
+    command = [sys.executable, "-m", "pytest", "--accept", "--collect-only", "-p", "no:cacheprovider", "tests/check"]
+    done = subprocess.run(
+        command, cwd=ROOT, env={**os.environ, "CI": "true"}, capture_output=True, text=True, check=False
+    )
+    assert done.returncode == pytest.ExitCode.USAGE_ERROR
+    assert "where CI is set nobody would look at it" in done.stderr
