@@ -16,6 +16,7 @@ from howto.fonts import Face, path, pens, width
 from howto.model.sheet import Area, Dot, PaintMark, Pixels, Point, Stroke, Words
 
 FINE = 4  # how many times too large a mask is drawn
+INCLUDED = 0.8  # what the library adds to a slanting shape by counting its edges in: measured
 BAND = 1 << 22  # pixels in one mask at most: 4 MB
 
 Box = tuple[int, int, int, int]
@@ -31,7 +32,7 @@ def paint(image: Image.Image, marks: Iterable[PaintMark], pictures: Mapping[str,
         for mark in group:
             if isinstance(mark, Words):
                 _write(image, mark)
-            elif isinstance(mark, Pixels):
+            if isinstance(mark, Pixels):
                 _show(image, mark, (pictures or {})[mark.source])
 
 
@@ -78,15 +79,56 @@ def _mask(marks: Sequence[Flat], box: Box) -> Image.Image:
 
     for mark in marks:
         if isinstance(mark, Area):
-            draw.polygon(fine(mark.points), fill=255)
+            _fill(draw, fine(mark.points))
         elif isinstance(mark, Dot):
             (x, y), r = mark.centre, mark.radius
             (x0, y0), (x1, y1) = fine(((x - r, y - r), (x + r, y + r)))
             draw.ellipse((x0, y0, max(x0, x1 - 1), max(y0, y1 - 1)), fill=255)
         else:
             for line in dashes(mark):
-                draw.line(fine(line), fill=255, width=max(1, round(mark.width * FINE)), joint="curve")
+                _line(draw, fine(line), max(1, round(mark.width * FINE)))
     return mask.reduce(FINE)
+
+
+def _fill(draw: ImageDraw.ImageDraw, points: list[Point]) -> None:
+    """Fill an outline; an upright box to the exact pixel, since the library counts the far edge in."""
+    across, down = sorted({x for x, _ in points}), sorted({y for _, y in points})
+    if len(points) == 4 and len(across) == len(down) == 2 and _is_upright(points):
+        draw.rectangle((across[0], down[0], across[1] - 1, down[1] - 1), fill=255)
+    else:
+        draw.polygon(points, fill=255)
+
+
+def _is_upright(points: list[Point]) -> bool:
+    return all((x0 == x1) != (y0 == y1) for (x0, y0), (x1, y1) in pairwise((*points, points[0])))
+
+
+def _line(draw: ImageDraw.ImageDraw, points: list[Point], width: int) -> None:
+    """Draw a line piece by piece, round where the pieces meet."""
+    for start, end in pairwise(points):
+        _piece(draw, start, end, width)
+    reach = (width - 1) / 2
+    for x, y in points[1:-1] if width > 2 else ():
+        draw.ellipse((x - 0.5 - reach, y - 0.5 - reach, x - 0.5 + reach, y - 0.5 + reach), fill=255)
+
+
+def _piece(draw: ImageDraw.ImageDraw, start: Point, end: Point, width: int) -> None:
+    """Draw a straight piece of a line; one that runs level or upright to the exact pixel."""
+    (x0, y0), (x1, y1) = start, end
+    if x0 != x1 and y0 != y1:
+        reach = hypot(x1 - x0, y1 - y0)
+        over = (width - INCLUDED) / 2 / reach
+        ax, ay = (y1 - y0) * over, (x0 - x1) * over
+        corners = ((x0 + ax, y0 + ay), (x1 + ax, y1 + ay), (x1 - ax, y1 - ay), (x0 - ax, y0 - ay))
+        draw.polygon([(round(x - 0.5), round(y - 0.5)) for x, y in corners], fill=255)
+        return
+    left, right, top, bottom = min(x0, x1), max(x0, x1), min(y0, y1), max(y0, y1)
+    if y0 == y1:
+        top, bottom = top - width // 2, top - width // 2 + width
+    else:
+        left, right = left - width // 2, left - width // 2 + width
+    if left < right and top < bottom:
+        draw.rectangle((left, top, right - 1, bottom - 1), fill=255)
 
 
 def _around(marks: Iterable[Flat]) -> Box:
