@@ -1,24 +1,60 @@
-"""A hedge drawn at true size: in section with its taper, over the seasons with doubling shoots, and in plan."""
+"""A hedge drawn at true size: in section with its taper, and in plan; diagram_rise.py draws it over the seasons."""
 
 from datetime import date
 
 from howto.families.hedging import formulae
-from howto.families.hedging.figures import section_share
+from howto.families.hedging.diagram_rise import rise
+from howto.families.hedging.figures import section_share, string_line_mm
 from howto.families.hedging.measures import HedgingMeasures
 from howto.model.technique import Technique
 from howto.quantities import show
 from howto.quantities import show_number as num
-from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, leafy, rectangle
+from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
 
 T = Technique[HedgingMeasures]
 
 LEAF_DEPTH_MM = 16.0  # how far a drawn leaf cluster stands proud of its outline
+PLANTS_DRAWN = 5  # in each row of the plan
+FULL_WIDTH = 0.92  # of its spacing: how wide a plant is drawn in plan where no width is written
 
 
 def drawings(technique: T, today: date) -> tuple[Drawing, ...]:
-    """Return the section."""
-    del today
-    return (section(technique),)
+    """Return the section; for a young hedge its rise over the seasons first; and the plan where it has a spacing."""
+    found: list[Drawing] = []
+    if technique.measures.job == "thicken":
+        found += rise(technique, today)
+    found.append(section(technique))
+    if technique.measures.spacing_mm is not None:
+        found.append(plan(technique))
+    return tuple(found)
+
+
+class _Sizes:
+    """The sizes of a section: cut, standing and last, each with a width at the foot and at the top."""
+
+    def __init__(self, m: HedgingMeasures) -> None:
+        self.height = m.cut_mm
+        self.top = m.top_width_mm or (m.base_width_mm or self.height * 0.4) * 0.75
+        self.base = m.base_width_mm or formulae.base_for_mm(self.top)
+        self.stands = max(m.standing_height_mm or self.height, self.height)
+        self.wide = max(m.standing_base_width_mm or self.base, self.base)
+        self.wide_top = max(m.standing_top_width_mm or self.top, self.top)
+        self.last = m.last_cut_height_mm
+        self.one_face = m.job == "renovate" and m.faces == 1
+        self.inside = (m.inside_face_mm if m.inside_face_mm is not None else 150.0) if self.one_face else 0.0
+
+    @property
+    def grown(self) -> bool:
+        """Tell whether anything stands outside the cut."""
+        return self.stands > self.height or self.wide > self.base or self.wide_top > self.top
+
+    def cut_outline(self) -> tuple[Point, ...]:
+        """Return what stays, anticlockwise: one face where it stood and the other inside, in a renovation."""
+        if not self.one_face:
+            return trapezium(self.base, self.top, self.height)
+        right, right_top = self.base / 2 - self.inside, self.top / 2 - self.inside
+        top_left = formulae.width_at_mm(self.wide, self.wide_top, self.stands, self.height) / 2
+        return ((-self.wide / 2, 0.0), (right, 0.0), (max(right_top, -top_left), self.height), (-top_left, self.height))
 
 
 def trapezium(base: float, top: float, height: float) -> tuple[Point, ...]:
@@ -27,38 +63,149 @@ def trapezium(base: float, top: float, height: float) -> tuple[Point, ...]:
 
 
 def section(technique: T) -> Drawing:
-    """Return the hedge cut across: what comes off hatched, the line of the last cut, and the taper."""
+    """Return the hedge cut across: what comes off hatched, this year's line over the last, and the taper."""
     m = technique.measures
     units = technique.crew.units
-    height = m.cut_mm
-    top = m.top_width_mm or height * 0.3
-    base = m.base_width_mm or formulae.base_for_mm(top)
-    stands = max(m.standing_height_mm or height, height)
-    wide = max(m.standing_base_width_mm or base, base)
-    wide_top = max(m.standing_top_width_mm or top, top)
-    shapes: list[Shape] = [Polygon(rectangle(-wide, -stands * 0.1, wide, 0), Role.SOIL)]
-    if stands > height or wide > base or wide_top > top:
-        outline = trapezium(wide, wide_top, stands)
-        shapes.append(Polygon(leafy(outline, LEAF_DEPTH_MM, round(stands / 40) + 12), Role.REMOVE))
-    shapes += [
-        Polygon(trapezium(base, top, height), Role.KEEP),
-        Polygon(rectangle(-base * 0.03, 0, base * 0.03, height * 0.4), Role.WOOD),
-        Line(((-wide, 0), (wide, 0)), Role.GROUND),
-        Line(((0, -stands * 0.05), (0, stands * 1.06)), Role.CENTRE),
-        Dimension((-base / 2, 0), (base / 2, 0), show(base, "mm", units), offset=-stands * 0.16),
-        Dimension(
-            (-top / 2, height), (top / 2, height), show(top, "mm", units), offset=(stands - height) + stands * 0.07
-        ),
-        Dimension((-base / 2, 0), (-base / 2, height), show(height, "mm", units), offset=wide * 0.25),
-        Level((wide_top / 2, stands), f"{show(stands, 'mm', units)} stands"),
-    ]
-    angle = formulae.angle_deg(base, top, height)
-    share = section_share(m)
-    off = f" {num(share * 100)} % of it comes off." if share and share > 0 else ""
-    shapes.append(Label(((base + top) / 4, height / 2), f"{num(angle, 2)}° from upright"))
+    sizes = _Sizes(m)
+    shapes: list[Shape] = [*_ground(sizes)]
+    if sizes.grown:
+        corners = trapezium(sizes.wide, sizes.wide_top, sizes.stands)
+        outline = tuple((x, max(y, LEAF_DEPTH_MM)) for x, y in corners)  # leaf clusters stop at the ground
+        shapes.append(Polygon(leafy(outline, LEAF_DEPTH_MM, 16 + round(sizes.stands / 45)), Role.REMOVE))
+    shapes.append(Polygon(sizes.cut_outline(), Role.KEEP))
+    shapes += _stems(m, sizes)
+    if sizes.one_face:
+        shapes.append(Line(trapezium(sizes.base, sizes.top, sizes.height), Role.LAST, closed=True))
+    elif sizes.last is not None and sizes.last < sizes.height:
+        share = sizes.last / sizes.height
+        width = sizes.base + (sizes.top - sizes.base) * share
+        shapes.append(Line((*trapezium(sizes.base, width, sizes.last)[1:], (-sizes.base / 2, 0.0)), Role.LAST))
+    shapes += _section_words(technique, sizes)
+    angle = formulae.angle_deg(sizes.base, sizes.top, sizes.height)
+    share_off = section_share(m)
+    off = f" {num(share_off * 100)} % of the section comes off." if share_off and share_off > 0 else ""
+    face = " One face is cut hard this year." if sizes.one_face else ""
     return Drawing(
         shapes=tuple(shapes),
-        caption="Section: base wider than the top",
-        alt=f"A hedge in section, {show(base, 'mm', units)} wide at its foot, {show(top, 'mm', units)} at its top and "
-        f"{show(height, 'mm', units)} high when cut; sides lean {num(angle, 2)} degrees.{off}",
+        caption="Section: this year's line over the last",
+        alt=f"A hedge in section, {show(sizes.base, 'mm', units)} wide at its foot and {show(sizes.top, 'mm', units)} "
+        f"at its top, {show(sizes.height, 'mm', units)} high when cut. Each side leans {num(angle, 2)}°."
+        f"{off or ' What stands outside is hatched.'}{face}",
     )
+
+
+def _ground(sizes: _Sizes) -> tuple[Shape, ...]:
+    reach = sizes.wide * 0.8
+    return (
+        Polygon(rectangle(-reach, -sizes.stands * 0.07, reach, 0), Role.SOIL),
+        Line(((-reach, 0), (reach, 0)), Role.GROUND),
+        Line(((0, -sizes.stands * 0.05), (0, sizes.stands * 1.05)), Role.CENTRE),
+    )
+
+
+def _stems(m: HedgingMeasures, sizes: _Sizes) -> list[Shape]:
+    """Return a forked stem for each row."""
+    gap = min(m.gap_between_rows_mm, sizes.base * 0.6)
+    middles = [(row - (m.row_count - 1) / 2) * gap for row in range(m.row_count)]
+    half, up, spread = sizes.base * 0.02, sizes.height * 0.5, sizes.base * 0.12
+    found: list[Shape] = []
+    for x in middles:
+        low = up * 0.35
+        found.append(Polygon(rectangle(x - half, 0, x + half, low), Role.WOOD))
+        for side in (-1, 1):
+            tip = x + side * min(spread, sizes.top / 2)
+            found.append(
+                Polygon(((x - half * 0.8, low), (x + half * 0.8, low), (tip + half * 0.5, up), (tip, up)), Role.WOOD)
+            )
+    return found
+
+
+def _section_words(technique: T, sizes: _Sizes) -> list[Shape]:
+    """Return the guides, dimensions, levels and labels of the section."""
+    m, units = technique.measures, technique.crew.units
+    base, top, height = sizes.base, sizes.top, sizes.height
+    side = formulae.in_each_side_mm(base, top)
+    angle = formulae.angle_deg(base, top, height)
+    half_way = formulae.width_at_mm(base, top, height, height / 2) / 2
+    shapes: list[Shape] = [
+        Dimension((-base / 2, 0), (base / 2, 0), show(base, "mm", units), offset=-sizes.stands * 0.12),
+        Dimension(
+            (-top / 2, height),
+            (top / 2, height),
+            show(top, "mm", units),
+            offset=sizes.stands - height + sizes.stands * 0.1,
+        ),
+        *_stands_wide(technique, sizes),
+        Dimension((-base / 2, 0), (-base / 2, height), show(height, "mm", units), offset=sizes.wide * 0.6),
+        Level((sizes.wide_top / 2, sizes.stands), f"{show(sizes.stands, 'mm', units)} stands")
+        if sizes.stands > height
+        else Level((top / 2, height), show(height, "mm", units)),
+        Label((half_way, height / 2), f"leans {num(angle, 2)}° from upright"),
+    ]
+    if side > 0 and not sizes.one_face:
+        shapes += [
+            Line(((base / 2, 0), (base / 2, sizes.stands * 1.02)), Role.GUIDE),
+            Dimension((top / 2, height), (base / 2, height), f"{show(side, 'mm', units)} in", sizes.stands * 0.2),
+        ]
+    if sizes.stands > height:
+        at = (sizes.wide_top * -0.3, (sizes.stands + height) / 2)
+        shapes.append(Label(at, f"{show(sizes.stands - height, 'mm', units)} off the top"))
+    if m.job == "trim":
+        line = string_line_mm(m)
+        shapes.append(Line(((-base * 0.62, line), (base * 0.62, line)), Role.ACCENT))
+        shapes.append(Label((-base * 0.6, line), f"line at {show(line, 'mm', units)}"))
+    if sizes.last is not None and sizes.last < height and not sizes.one_face:
+        last_half = formulae.width_at_mm(base, top, height, sizes.last) / 2
+        shapes.append(Level((last_half, sizes.last), f"{show(sizes.last, 'mm', units)} last cut"))
+    if sizes.one_face:
+        shapes.append(Label((base / 2 - sizes.inside, height * 0.25), f"{num(sizes.inside)} mm inside the wanted face"))
+    return shapes
+
+
+def _stands_wide(technique: T, sizes: _Sizes) -> list[Shape]:
+    """Return the dimension of the width that stands at the foot, where it is more than the cut one."""
+    if sizes.wide <= sizes.base:
+        return []
+    words = f"{show(sizes.wide, 'mm', technique.crew.units)} stands"
+    return [Dimension((-sizes.wide / 2, 0), (sizes.wide / 2, 0), words, offset=-sizes.stands * 0.24)]
+
+
+def plan(technique: T) -> Drawing:
+    """Return the first plants of the rows from above: staggered, the end plants half a spacing in."""
+    m, units = technique.measures, technique.crew.units
+    spacing = m.spacing_mm or 0.0
+    rows, gap = m.row_count, m.gap_between_rows_mm
+    length = spacing * PLANTS_DRAWN
+    radius = min(m.plant_width_mm or spacing * FULL_WIDTH, spacing * FULL_WIDTH) / 2
+    edge = max(radius, (m.base_width_mm or 0.0) / 2)
+    low, high = -edge, gap * (rows - 1) + edge
+    shapes: list[Shape] = [Line(rectangle(0, low, length, high), Role.LAST, closed=True)]
+    for row in range(rows):
+        y = row * gap
+        shift = spacing / 2 if row % 2 == 0 else spacing
+        middles = [shift + spacing * at for at in range(PLANTS_DRAWN - row % 2)]
+        shapes.append(Line(((-spacing * 0.2, y), (length + spacing * 0.3, y)), Role.CENTRE))
+        for x in middles:
+            crown = arc((x, y), radius, steps=32)[:-1]
+            shapes.append(Polygon(leafy(crown, radius * 0.06, 14), Role.KEEP))
+            shapes.append(Polygon(arc((x, y), radius * 0.12, steps=12)[:-1], Role.WOOD))
+    first, second = (spacing / 2, 0.0), (spacing * 1.5, 0.0)
+    shapes.append(Dimension(first, second, show(spacing, "mm", units), offset=low - radius * 1.2))
+    shapes.append(Dimension((0, 0), first, f"{show(spacing / 2, 'mm', units)} in", offset=low - radius * 2.6))
+    shapes.append(Label((0.0, (low + high) / 2 + edge * 0.6), "end of the hedge"))
+    words = f"A plan of {_rows(rows)} of plants {show(spacing, 'mm', units)} apart"
+    if rows > 1:
+        near = formulae.neighbour_mm(spacing, gap)
+        shapes.append(Dimension((0, 0), (0, gap), show(gap, "mm", units), offset=radius * 1.6))
+        shapes.append(Dimension((spacing * 2.5, 0), (spacing * 3, gap), show(near, "mm", units)))
+        words += f", {show(gap, 'mm', units)} from row to row and staggered, {show(near, 'mm', units)} plant to plant"
+    dense = formulae.plants_per_metre(spacing, rows)
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"Plan: {show(dense, '/m', units)}, {_rows(rows)}",
+        alt=f"{words}: {show(dense, '/m', units)}. The end plants stand {show(spacing / 2, 'mm', units)} in.",
+    )
+
+
+def _rows(rows: int) -> str:
+    return {1: "a single row", 2: "a double row"}.get(rows, f"{rows} rows")

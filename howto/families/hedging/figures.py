@@ -33,7 +33,8 @@ def figures(technique: Technique[HedgingMeasures], today: date) -> Iterator[Figu
     yield from _staged(technique, today)
     yield from _taper(m)
     yield from _section(m)
-    yield _line(m)
+    if m.cut_mm > BELOW_MM:
+        yield _line(m)
     yield from _renovation(m)
     yield from growing_figures(technique, today)
     yield from _face(m)
@@ -65,7 +66,7 @@ def _top_off(m: HedgingMeasures) -> Iterator[Figure]:
             f"a third would leave {num(stands, 5)} x 2/3 = {num(formulae.lowest_cut_mm(stands), 5)} mm",
         ),
         references=(PRACTICE, RENOVATION),
-        headline=True,
+        headline=m.job != "trim",
     )
     yield Figure(
         name="share of the height",
@@ -131,7 +132,7 @@ def _taper(m: HedgingMeasures) -> Iterator[Figure]:
         unit="mm",
         working=(f"({num(base, 5)} - {num(top, 5)}) / 2 = {num(side, 4)} mm",),
         references=(GEOMETRY,),
-        headline=True,
+        headline=m.job == "trim",
     )
     yield Figure(
         name="side angle",
@@ -190,17 +191,30 @@ def _section(m: HedgingMeasures) -> Iterator[Figure]:
             f"stands: ({num(base, 5)} + {num(top, 5)}) / 2 x {num(m.standing_height_mm, 5)} = {num(before)} m²",
             f"cut: ({num(new_base, 5)} + {num(new_top, 5)}) / 2 x {num(m.cut_mm, 5)} = {num(after)} m²",
             f"1 - {num(after)} / {num(before)} = {num(share * 100)} % of the section",
+            *(
+                (
+                    f"off the length of each shoot, crown and all: 1 - (1 - {num(share)})^(1/3) = "
+                    f"{num(formulae.share_of_length(share) * 100)} %",
+                )
+                if share > 0
+                else ()
+            ),
         ),
         references=(GEOMETRY, CROWN),
-        headline=True,
+        headline=m.job == "trim",
     )
+
+
+def string_line_mm(m: HedgingMeasures) -> float:
+    """Return the height of the stretched line: 10 mm under the cut, so that the blade rides over it."""
+    return m.cut_mm - BELOW_MM
 
 
 def _line(m: HedgingMeasures) -> Figure:
     return Figure(
         name="string line",
         label="Height of the string line",
-        value=max(m.cut_mm - BELOW_MM, m.cut_mm / 2),
+        value=string_line_mm(m),
         unit="mm",
         working=(
             f"{num(m.cut_mm, 5)} - {num(BELOW_MM)} = {num(m.cut_mm - BELOW_MM, 5)} mm, so that the blade rides over",

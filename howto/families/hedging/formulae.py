@@ -37,7 +37,7 @@ def share_off(before: float, after: float) -> float:
 
 def share_of_length(share_of_volume: float) -> float:
     """Return the part of each branch's length that a part of the crown's volume answers to: 1 - (1 - v)^(1/3)."""
-    return 1 - (1 - share_of_volume) ** (1 / 3)
+    return float(1 - (1 - share_of_volume) ** (1 / 3))
 
 
 def face_mm2_per_mm(base_mm: float, top_mm: float, height_mm: float) -> float:
@@ -71,7 +71,7 @@ def staged_heights(
 
 def shoots_after(cuts: int, shoots: int = 1) -> int:
     """Return the shoots after so many cuts: a cut shoot makes two."""
-    return shoots * 2**cuts
+    return shoots << cuts
 
 
 def gain_mm(growth_mm: float, cut_back: float) -> float:

@@ -101,9 +101,16 @@ def _here(northern: tuple[int, ...], hemisphere: Hemisphere) -> tuple[int, ...]:
 
 
 def next_cut(technique: T, after: date, growth_mm: float) -> date | None:
-    """Return the day the hedge has grown by so much, or the next day after that in one of its months."""
+    """Return the day the hedge has grown by so much, or the next day after that in one of its months.
+
+    Where its months stand apart (June and August) and it is cut in each of them, the next one is due.
+    """
+    months = cut_months(technique)[0] or ()
+    starts = tuple(month for month in months if (month + 10) % 12 + 1 not in months)
+    if len(starts) > 1 and (technique.measures.cuts_a_year or 1) >= len(starts):
+        day = date(after.year + after.month // 12, after.month % 12 + 1, 1)
+        return next_in_months(day, starts)
     due = growth_date(after, growth_mm, growth(technique)[0], technique.crew.hemisphere)
-    months = cut_months(technique)[0]
     return due if due is None or not months else next_in_months(due, months)
 
 
@@ -120,11 +127,13 @@ def rises(technique: T, today: date) -> tuple[Rise, ...]:
     topped = stands > start
     found = [Rise(today, stands, start, formulae.shoots_after(int(topped), count))]
     day: date | None = today
+    cut_so_far = int(topped)
     for at, (stood, cut) in enumerate(formulae.heights_up_mm(start, m.finished_height_mm, a_cut, cut_back(technique))):
         day = next_cut(technique, day, a_cut) if day else None
         if day is None or at >= DRAWN_CUTS * 2:
             return ()
-        found.append(Rise(day, stood, cut, formulae.shoots_after(at + 1 + int(topped), count)))
+        cut_so_far += stood > cut + formulae.DUST  # a hedge that just reaches the line is not cut
+        found.append(Rise(day, stood, cut, formulae.shoots_after(cut_so_far, count)))
     return tuple(found)
 
 
