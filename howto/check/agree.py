@@ -107,8 +107,7 @@ def _figures(here: AnyTechnique, mine: Sequence[Figure], theirs: Sequence[Figure
         other = others.get(figure.name)
         if other is None or other.unit != figure.unit or not _RATE.search(figure.unit):
             continue
-        if not isinstance(figure.value, int | float) or not isinstance(other.value, int | float):
-            continue
-        if abs(figure.value - other.value) > _FIGURE_GIVE * max(abs(figure.value), abs(other.value)):
+        one, two = (each.value if isinstance(each.value, int | float) else 0.0 for each in (figure, other))
+        if abs(one - two) > _FIGURE_GIVE * max(abs(one), abs(two)):
             told = (shown(figure, here.crew), shown(other, here.crew))
             yield _Apart(figure.name, "measures", *told, rate=True, edit=None)

@@ -22,6 +22,8 @@ _SENTENCE: Final = re.compile(r"(?<=[.!?;])\s+")
 _GLUE: Final = {"of", "the", "a", "an", "to", "at", "in", "per", "and", "for"}
 _MARKS: Final = frozenset(":=–—-(,")
 _WORD: Final = re.compile(r"[^\W\d_]+(?:['’][^\W\d_]+)*|\d[\d.]*\d|\d|[^\s\w]")
+_RANGE: Final = re.compile(r"\s*(?:to|–|-|and|or)\s*")
+_FRACTION: Final = re.compile(r"(\d+)/(\d+)")
 _LAST_NUMBER: Final = re.compile(r"(?<![\w./^])(?<!per )(\d+(?:\.(\d+))?)(?![\d./])")
 
 
@@ -118,14 +120,23 @@ def _amounts(sentence: str, known: Sequence[Named]) -> Iterator[Claim]:
         tied = _tied(sentence[:start], sentence[end:], alike)
         if not tied or any(agrees(quantity, each) for each in tied):
             continue
-        following = amounts[at + 1] if at + 1 < len(amounts) else None
-        if following and re.fullmatch(r"\s*(?:to|–|-|and|or)\s*", sentence[end : following[0]]):
-            continue  # a range: its ends are not the value itself
-        before = amounts[at - 1] if at else None
-        if before and re.fullmatch(r"\s*(?:to|–|-|and|or)\s*", sentence[before[1] : start]):
-            continue
         first = tied[0]
+        if any(_between(first, quantity, other) for other in _range_with(sentence, amounts, at)):
+            continue
         yield Claim(quantity.written, first, f"{_in_unit(quantity, first):.6g} {first.unit}")
+
+
+def _range_with(sentence: str, amounts: Sequence[tuple[int, int, Quantity]], at: int) -> Iterator[Quantity]:
+    """Yield the amounts that make a range with one: `400 mm to 600 mm`."""
+    for one, two in ((at - 1, at), (at, at + 1)):
+        if one >= 0 and two < len(amounts) and _RANGE.fullmatch(sentence[amounts[one][1] : amounts[two][0]]):
+            yield amounts[two if one == at else one][2]
+
+
+def _between(named: Named, one: Quantity, two: Quantity) -> bool:
+    """Tell whether a measure lies in the range of two amounts."""
+    ends = [value for each in (one, two) if (value := _in_unit(each, named)) is not None]
+    return len(ends) > 1 and min(ends) <= named.value <= max(ends)
 
 
 def _tied(before: str, after: str, known: Sequence[Named]) -> list[Named]:
@@ -207,14 +218,15 @@ def agrees(quantity: Quantity, named: Named) -> bool:
 def _half_digit(quantity: Quantity, value: float, named: Named) -> float:
     """Return half of the last written digit in the unit of the measure: 0.5 mm for `900 mm`, 12.7 mm for `35 in`."""
     main = re.split(r"±|\+/?-", quantity.written)[0].rstrip()
-    numbers = list(_LAST_NUMBER.finditer(main))
-    if not numbers:
+    if part := _FRACTION.search(main):
+        raised = f"{2 * int(part[1]) + 1}/{2 * int(part[2])}"
+    elif part := next(reversed(list(_LAST_NUMBER.finditer(main))), None):
+        places = len(part[2] or "")
+        raised = f"{float(part[1]) + 0.5 * 10.0**-places:.{places + 1}f}"
+    else:
         return 0.0
-    last = numbers[-1]
-    places = len(last[2] or "")
-    raised = f"{float(last[1]) + 0.5 * 10.0**-places:.{places + 1}f}"
     try:
-        moved = parse(main[: last.start(1)] + raised + main[last.end(1) :]).to(named.unit or "")
+        moved = parse(main[: part.start()] + raised + main[part.end() :]).to(named.unit or "")
     except QuantityError:
         return 0.0
     return abs(moved - value)

@@ -49,6 +49,8 @@ def claims(text: str) -> list[tuple[str, str]]:
         ("Soil out is 80 L.", "80 L", "soil out"),
         ("Hole width 500 mm, hole depth 350 mm.", "350 mm", "hole depth"),
         ("Hole width 900 mm ± 20 mm", "900 mm ± 20 mm", "hole width"),
+        ("Hole width 300 mm to 400 mm.", "300 mm", "hole width"),
+        ("Hole width 300 mm or 60 L.", "300 mm", "hole width"),
         ("Make 3 rounds.", "3", "rounds"),
         ("Make three rounds.", "three", "rounds"),
         ("Rounds: 3", "3", "rounds"),
@@ -89,6 +91,7 @@ def test_a_number_that_agrees_is_no_finding(text: str) -> None:
         "Go from the hole width to 300 mm.",
         "Hole width 400 mm to 600 mm.",
         "Hole width 490 to 510 mm.",
+        "Keep a 400 mm to 600 mm hole width.",
         "Leave the hole width as it is. 600 mm is the reach of the arm.",
         "Check the hole width with a 2 m board.",
         "The hole width is {hole width}.",
@@ -145,6 +148,24 @@ def test_what_prose_may_name() -> None:
 def test_agreement_is_within_the_tolerance_or_half_the_last_digit(written: str, same: bool) -> None:
     width = next(each for each in KNOWN if each.name == "hole width")
     assert agrees(parse(written), width) is same
+
+
+@pytest.mark.parametrize(
+    ("written", "same"),
+    [
+        ("11 13/16 in", True),  # 300.04 mm, and half a sixteenth is 0.8
+        ("11 7/8 in", False),  # 301.63 mm, and half an eighth is 1.59
+        ("11 3/4 in", True),  # 298.45 mm, and half a quarter is 3.2
+        ("1 ft", True),  # 304.8 mm: under 3 % out
+        ("12 in", True),
+        ("½ m", False),
+        ("301.000000000000000 mm", False),  # no digit more can be read
+        ("300.000000000000000 mm", True),
+    ],
+)
+def test_agreement_of_fractions_and_of_very_long_numbers(written: str, same: bool) -> None:
+    depth = next(each for each in KNOWN if each.name == "hole depth")
+    assert agrees(parse(written), depth) is same
 
 
 @pytest.mark.parametrize(("written", "same"), [("75 L", True), ("74 L", False), ("74.9 L", True), ("75.2 L", False)])

@@ -174,6 +174,12 @@ def test_a_long_line_cut_only_behind() -> None:
     assert carets == "    | ^^^^^^"
 
 
+def test_a_long_line_cut_only_in_front() -> None:
+    shown, carets = on("b" * 100 + " 900 mm", 102, 108, width=50)
+    assert shown == "  1 | …" + "b" * 35 + " 900 mm"
+    assert carets == "    | " + " " * 37 + "^^^^^^"
+
+
 def test_a_stretch_wider_than_the_window_keeps_its_start() -> None:
     shown, carets = on("x" * 30 + "y" * 200, 31, 231, width=50)
     assert shown == "  1 | …" + "x" * 14 + "y" * 28 + "…"
