@@ -96,10 +96,10 @@ def paint_panel(sheet: Board, title: str, panel: Panel) -> Iterator[PaintMark]:
             yield rule(left, right, y - gap / 2, sheet.ink, LINE)
         for part in (each.title, each.text, each.wear):
             if part.lines:
-                yield from part.at(left, y, sheet.ink)
+                yield from part.evened.at(left, y, sheet.ink)
                 y += part.height + 6
         y += gap - 6
-    yield from panel.codes.at(left, bottom - panel.codes.height, sheet.ink)
+    yield from panel.codes.evened.at(left, bottom - panel.codes.height, sheet.ink)
 
 
 def _band_top(sheet: Board) -> float:

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from howto.colour import TEXT_RATIO, clearer
+from howto.colour import TEXT_RATIO, luminance, rgb
 from howto.layout.contrast import blocks, veil, worst
 from howto.layout.crop import Crop, cropped
 from howto.layout.frame_look import EDGE, SMALLEST, Board, Box
@@ -15,6 +15,7 @@ from howto.model.sheet import Area, PaintMark, Pixels, Stroke, Words
 from howto.model.technique import Picture
 
 TITLE_SIZES: Final = steps_down(264, 96, 8)
+BESIDE_SIZES: Final = steps_down(176, 88, 8)
 OVER_SIZE: Final = 42.0
 VALUE_SIZES: Final = steps_down(84, 44)
 LABEL_SIZE: Final = 32.0
@@ -69,7 +70,7 @@ def paint_numbers(sheet: Board, numbers: Numbers, top: float) -> Iterator[PaintM
         middle = left + (right - left) * (number + 0.5) / count
         at = (middle, line - size * 0.3)
         yield Words(text=value.lines[0], at=at, size=size, face="head-bold", colour=sheet.ink, align="middle")
-        for row, text in enumerate(label.lines):
+        for row, text in enumerate(label.evened.lines):
             baseline = line + 22 + label.size * (ASCENT + row * label.leading)
             yield Words(text=text, at=(middle, baseline), size=label.size, colour=sheet.ink, align="middle")
 
@@ -92,19 +93,45 @@ def paint_over(sheet: Board, over: str, top: float, colour: str) -> Iterator[Pai
     yield Words(text=over, at=(sheet.area[0], top + size * ASCENT), size=size, face="head", colour=colour)
 
 
-def drawing_cover(sheet: Board, over: str, title: Block, numbers: Numbers) -> tuple[Iterator[PaintMark], Box]:
-    """Return the marks of a cover with a drawing, and the box the drawing goes into."""
-    left, top, right, bottom = sheet.area
+@dataclass(frozen=True, slots=True)
+class Design:
+    """A cover with a drawing: its title, where that stands, and the box the drawing goes into."""
+
+    title: Block
+    title_top: float
+    box: Box
+
+
+def above(sheet: Board, title: Block, numbers: Numbers) -> Design:
+    """Return the cover with its title above the drawing."""
+    left, top, right, _ = sheet.area
     title_top = top + OVER_SIZE * (ASCENT + DESCENT) + 6
-    chain_top = bottom - numbers.height
-    box = (left, title_top + title.height + 24, right, chain_top - (40 if numbers.values else 0))
+    return Design(title, title_top, (left, title_top + title.height + 24, right, _chain_top(sheet, numbers) - 40))
 
-    def marks() -> Iterator[PaintMark]:
-        yield from paint_over(sheet, over, top, sheet.accent)
-        yield from title.at(left - title.size * 0.03, title_top, sheet.ink)
-        yield from paint_numbers(sheet, numbers, chain_top)
 
-    return marks(), box
+def beside(sheet: Board, title: str, numbers: Numbers) -> Design | None:
+    """Return the cover with its title left of the drawing; None where a word is too wide for that."""
+    left, top, right, _ = sheet.area
+    width = (right - left) * 0.44
+    block = headline(title, BESIDE_SIZES, width, 4)
+    if block is None:
+        return None
+    title_top = top + OVER_SIZE * (ASCENT + DESCENT) + 6
+    box = (left + width + 36, title_top, right, _chain_top(sheet, numbers) - 40)
+    return Design(block, title_top, box) if title_top + block.height <= box[3] else None
+
+
+def _chain_top(sheet: Board, numbers: Numbers) -> float:
+    """Return where the chain of numbers begins."""
+    return sheet.area[3] - numbers.height
+
+
+def drawing_cover(sheet: Board, over: str, design: Design, numbers: Numbers) -> Iterator[PaintMark]:
+    """Yield the marks of a cover with a drawing, all but the drawing."""
+    left, top, _, _ = sheet.area
+    yield from paint_over(sheet, over, top, sheet.accent)
+    yield from design.title.at(left - design.title.size * 0.03, design.title_top, sheet.ink)
+    yield from paint_numbers(sheet, numbers, _chain_top(sheet, numbers))
 
 
 def photo_cover(
@@ -131,19 +158,15 @@ def photo_cover(
 def ground_for(sheet: Board, photo: Photograph, crop: Crop, area: Box) -> tuple[str, str, float]:
     """Return the colour of words on this part of a photograph, and the weakest veil under them that makes AA.
 
-    The paler of the crew's two colours is tried on a veil of the darker, and the other way round; the weaker veil
-    wins. Contrast is measured block by block, and the worst block counts (WCAG 2.2, 1.4.3).
+    Words are pale on a veil of the crew's darker colour; dark without a veil where the picture is pale enough by
+    itself. Contrast is measured block by block, and the worst block counts (WCAG 2.2, 1.4.3).
     """
     found = blocks(photo, crop, area)
-    tried: list[tuple[float, float, str, str]] = []
-    for words, cover in ((sheet.ground, sheet.ink), (sheet.ink, sheet.ground)):
-        strength = veil(found, words, cover, TEXT_RATIO)
-        if strength is not None:
-            tried.append((strength, -worst(found, words), words, cover))
-    if not tried:
-        return sheet.ink, clearer(sheet.ink, sheet.ground, "#ffffff"), 1.0
-    strength, _, words, cover = min(tried)
-    return words, cover, strength
+    pale, dark = sorted((sheet.ground, sheet.ink), key=lambda colour: -luminance(rgb(colour)))
+    if worst(found, dark) >= TEXT_RATIO:
+        return dark, pale, 0.0
+    strength = veil(found, pale, dark, TEXT_RATIO)
+    return pale, dark, 1.0 if strength is None else strength
 
 
 def _veil(sheet: Board, cover: str, strength: float, top: float, bottom: float) -> Iterator[PaintMark]:

@@ -5,14 +5,26 @@ from typing import Final
 from howto.findings import Finding
 from howto.layout import fit_rules
 from howto.layout.frame_copy import bare, cover_numbers, over_line
-from howto.layout.frame_cover import cover_title, drawing_cover, photo_cover, set_numbers
+from howto.layout.frame_cover import (
+    Design,
+    Numbers,
+    above,
+    beside,
+    cover_title,
+    drawing_cover,
+    photo_cover,
+    set_numbers,
+)
 from howto.layout.frame_look import Ratio
 from howto.layout.frame_page import Job, Made, Page, drawn, finding
 from howto.layout.frame_parts import heading
 from howto.model.prose import plain
+from howto.model.sheet import Area, PaintMark
 from howto.model.technique import Picture
 
-TITLE_SHARE: Final[dict[Ratio, float]] = {"4x5": 0.42, "1x1": 0.27, "9x16": 0.4}  # of the free height
+# of the free height: what a title may take on a photograph, and above a drawing
+ON_PHOTO: Final[dict[Ratio, float]] = {"4x5": 0.42, "1x1": 0.3, "9x16": 0.4}
+ON_PAPER: Final[dict[Ratio, float]] = {"4x5": 0.29, "1x1": 0.24, "9x16": 0.29}
 
 
 def cover(job: Job) -> Made:
@@ -20,7 +32,8 @@ def cover(job: Job) -> Made:
     title = bare(job.technique.title)
     over = over_line(job.technique, job.say)
     numbers = set_numbers(cover_numbers(job.technique, job.figures), job.sheet.area[2] - job.sheet.area[0])
-    block = cover_title(job.sheet, title, TITLE_SHARE[job.sheet.ratio])
+    chosen = cover_picture(job)
+    block = cover_title(job.sheet, title, (ON_PHOTO if chosen else ON_PAPER)[job.sheet.ratio])
     found: list[Finding] = []
     if block is None:
         found.append(_too_long(job, title))
@@ -29,32 +42,47 @@ def cover(job: Job) -> Made:
         f"{label.lines and ' '.join(label.lines)}: {value.lines[0]}"
         for label, value in zip(numbers.labels, numbers.values, strict=True)
     )
-    chosen = cover_picture(job)
     if chosen:
         picture = chosen[1]
         photo = job.photos[picture.file]
         marks = photo_cover(job.sheet, over, block, numbers, photo, picture)
         alt = (title, picture.alt, *told, *map(plain, job.technique.intro))
         return Page(job.sheet, marks, alt, picture.credit), tuple(found)
-    made, box = drawing_cover(job.sheet, over, block, numbers)
-    marks = tuple(made)
+    design = above(job.sheet, block, numbers)
     alt = (title, *told)
+    art: tuple[PaintMark, ...] = ()
     if job.drawings:
-        art, reasons = drawn(job, job.drawings[0], box)
-        marks = (*art, *marks)
+        design, art, reasons = _drawn_best(job, design, numbers, title)
         alt = (title, job.drawings[0].alt, *told)
-        found += [
-            finding(
-                fit_rules.DRAWING,
-                job.technique,
-                "title",
-                reason,
-                "the cover shows the drawing bare",
-                "write a shorter title",
-            )
-            for reason in reasons
-        ]
+        found.extend(_bare(job, reason) for reason in reasons)
+    marks = (*art, *drawing_cover(job.sheet, over, design, numbers))
     return Page(job.sheet, marks, (*alt, *map(plain, job.technique.intro))), tuple(found)
+
+
+def _drawn_best(
+    job: Job, design: Design, numbers: Numbers, title: str
+) -> tuple[Design, tuple[PaintMark, ...], tuple[str, ...]]:
+    """Return the cover's first drawing with its title above; in a square frame beside, where that draws it larger."""
+    tries = [design]
+    if job.sheet.ratio == "1x1" and (other := beside(job.sheet, title, numbers)):
+        tries.append(other)
+    drawn_tries = [(each, *drawn(job, job.drawings[0], each.box)) for each in tries]
+    return max(drawn_tries, key=lambda each: (not each[2], _size(each[1])))
+
+
+def _size(art: tuple[PaintMark, ...]) -> float:
+    """Return how large a drawing came out: the area its filled shapes span."""
+    points = [point for mark in art if isinstance(mark, Area) for point in mark.points]
+    if not points:
+        return 0.0
+    across, down = zip(*points, strict=True)
+    return float((max(across) - min(across)) * (max(down) - min(down)))
+
+
+def _bare(job: Job, reason: str) -> Finding:
+    """Return the finding of a drawing whose labels do not fit on the cover."""
+    what, mend = "the cover's drawing is shown without its labels", "write a shorter title"
+    return finding(fit_rules.DRAWING, job.technique, "title", what, reason, mend)
 
 
 def cover_picture(job: Job) -> tuple[str, Picture] | None:

@@ -114,10 +114,24 @@ def sub_heading(text: str, left: float, top: float, colour: str) -> Words:
 
 
 def pages(heights: Sequence[float], gap: float, room: float) -> tuple[slice, ...]:
-    """Return which items stand together so that each page is at most `room` high and none is nearly empty.
+    """Return which items stand together so that each page is at most `room` high, and all about as full.
 
     An item higher than the room stands alone; the caller has to say that it does not fit.
     """
+    cuts = _cuts(heights, gap, room)
+    low, high = 0.0, room
+    for _ in range(20):  # as even as that many pages can be
+        middle = (low + high) / 2
+        tried = _cuts(heights, gap, middle)
+        if len(tried) == len(cuts):
+            cuts, high = tried, middle
+        else:
+            low = middle
+    return tuple(slice(start, end) for start, end in zip(cuts, [*cuts[1:], len(heights)], strict=True))
+
+
+def _cuts(heights: Sequence[float], gap: float, room: float) -> list[int]:
+    """Return the first item of each page when every page takes as many items as it holds."""
     cuts = [0]
     used = 0.0
     for number, height in enumerate(heights):
@@ -126,4 +140,4 @@ def pages(heights: Sequence[float], gap: float, room: float) -> tuple[slice, ...
             cuts.append(number)
             more = height
         used = more
-    return tuple(slice(start, end) for start, end in zip(cuts, [*cuts[1:], len(heights)], strict=True))
+    return cuts

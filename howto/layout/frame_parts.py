@@ -1,7 +1,7 @@
 """The pieces frames are put together from: blocks of words, dimension chains, discs, tick boxes, warning stripes."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import cos, radians, sin
 
 from howto.layout.frame_look import EDGE, HAIR, LINE, SMALLEST, Board
@@ -11,12 +11,21 @@ from howto.model.sheet import Area, Dot, Face, PaintMark, Point, Stroke, Words
 
 @dataclass(frozen=True, slots=True)
 class Block:
-    """Wrapped words of one face and size."""
+    """Wrapped words of one face and size; `text` and `room` are what was wrapped, and to which width."""
 
     lines: tuple[str, ...]
     face: Face
     size: float
     leading: float
+    text: str = ""
+    room: float = 0.0
+
+    @property
+    def evened(self) -> "Block":
+        """The same words on as many lines, made as even as they can be, so that no word is left alone."""
+        if len(self.lines) < 2 or not self.text:
+            return self
+        return replace(self, lines=tuple(balance(self.text, self.face, self.size, self.room)))
 
     @property
     def height(self) -> float:
@@ -37,7 +46,7 @@ class Block:
 
 def block(text: str, face: Face, size: float, width: float, leading: float = 1.22) -> Block:
     """Return the text wrapped to a width."""
-    return Block(tuple(wrap(text, face, size, width)) if text else (), face, size, leading)
+    return Block(tuple(wrap(text, face, size, width)) if text else (), face, size, leading, text, width)
 
 
 def heading(text: str, size: float, width: float, leading: float = 0.98) -> Block:

@@ -81,17 +81,17 @@ def _paint_row(sheet: Board, each: SetRow, left: float, top: float, column: floa
     if row.kind == "disc":
         text_top = top + (each.height - each.block.height) / 2
         yield from disc(sheet, (left + DISC + 6, top + each.height / 2), row.number, DISC)
-        yield from each.block.at(left + column, text_top, sheet.ink)
+        yield from each.block.evened.at(left + column, text_top, sheet.ink)
         return
     if row.kind == "tick":
         box = size * 0.82
         yield tick_box(left + 2, first - size * CAP["text"] / 2 - box / 2, box, sheet.ink)
-        yield from each.block.at(left + box + 26, top, sheet.ink)
+        yield from each.block.evened.at(left + box + 26, top, sheet.ink)
         return
     if row.kind == "flat":
-        yield from each.block.at(left, top, sheet.ink)
+        yield from each.block.evened.at(left, top, sheet.ink)
         return
     if row.label:
         small = min(LABEL_SIZE, max(SMALLEST, size))
         yield Words(text=row.label, at=(left, first), size=small, face="head-bold", colour=sheet.accent)
-    yield from each.block.at(left + column, top, sheet.ink)
+    yield from each.block.evened.at(left + column, top, sheet.ink)

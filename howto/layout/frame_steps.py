@@ -27,8 +27,10 @@ from howto.model.photo import Photograph
 from howto.model.prose import plain
 from howto.model.sheet import PaintMark
 from howto.model.technique import Picture, Step
+from howto.shapes import Drawing
 
 RULES = {rule.name: rule for rule in fit_rules.FIT_RULES}
+SQUARE_SHARE = 0.54  # of a square frame's height: what a picture has before reasons and checks are added
 WORTH = 1.35  # how much more of a photograph has to show for a legend beside it
 BESIDE = (660.0, 600.0, 540.0, 460.0)  # px: widths tried for a photograph with its legend beside it
 
@@ -47,7 +49,15 @@ def steps(job: Job) -> tuple[Made, ...]:
     """Return a frame for every step, all with text of the largest size at which each still fits."""
     tasks = [_task(job, number, step) for number, step in enumerate(job.technique.steps)]
     size, share = _common(job, tasks)
-    return tuple(_step(job, task, size, share, number / max(1, len(tasks))) for number, task in enumerate(tasks))
+    shown: list[int] = []
+    made: list[Made] = []
+    for number, task in enumerate(tasks):
+        drawing = None
+        if job.drawings and not task.picture:
+            shown.append(drawing_for(task.step, number / len(tasks), job.drawings, shown))
+            drawing = job.drawings[shown[-1]]
+        made.append(_step(job, task, size, share, drawing))
+    return tuple(made)
 
 
 def _task(job: Job, number: int, step: Step) -> Task:
@@ -68,18 +78,19 @@ def _common(job: Job, tasks: list[Task]) -> tuple[float, float]:
     return BODY_SIZES[-1], LEAST_SHARE
 
 
-def _step(job: Job, task: Task, size: float, share: float, place: float) -> Made:
+def _step(job: Job, task: Task, size: float, share: float, drawing: Drawing | None) -> Made:
     """Return one step's frame."""
-    placed = _fullest(job, task.copy, size, max(share, GOOD_SHARE)) or arrange(job.sheet, task.copy, size, share)
+    placed = _fullest(
+        job, task.copy, size, max(share, GOOD_SHARE if job.sheet.ratio != "1x1" else SQUARE_SHARE)
+    ) or arrange(job.sheet, task.copy, size, share)
     if placed is None:
         return _overfull(job, task)
     if task.picture:
         return _with_photo(job, task, placed, size, share)
     marks = tuple(paint_words(job.sheet, task.copy, placed))
     alt = _alt(task)
-    if not job.drawings:
+    if drawing is None:
         return Page(job.sheet, marks, alt, name=str(task.copy.number)), ()
-    drawing = job.drawings[drawing_for(task.step, place, job.drawings)]
     art, reasons = drawn(job, drawing, placed.box)
     found = tuple(
         finding(
