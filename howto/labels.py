@@ -10,7 +10,8 @@ class Labels(TypedDict):
     minutes: str
     numbers: str
     setting_out: str
-    worked: str
+    more: str
+    spare: str
     tools: str
     materials: str
     needs: str
@@ -70,7 +71,8 @@ ENGLISH: Final[Labels] = {
     "minutes": "{minutes} minutes",
     "numbers": "Numbers",
     "setting_out": "Setting out",
-    "worked": "Worked out",
+    "more": "More numbers",
+    "spare": "More worked numbers stand on the card's page.",
     "tools": "Tools",
     "materials": "Materials",
     "needs": "Know first",
@@ -97,8 +99,7 @@ ENGLISH: Final[Labels] = {
     "finish": "Finish standard",
     "aftercare": "Aftercare",
     "newest": "Newest card",
-    "newest_label": "The code opens the newest version of this card. This one is {version}; "
-    "if the page shows another, use that one.",
+    "newest_label": "The code opens the newest version of this card; where the two differ, use that one.",
     "version": "Version {version}",
     "done": "What we did",
     "todo": "What to do, and by when",

@@ -1,13 +1,13 @@
 """A training card: what stands on it, and in which order."""
 
-import re
 from collections.abc import Iterable, Iterator, Sequence
 from datetime import date
 from typing import Final
 
 from howto.colour import contrast, nearest
 from howto.labels import Labels, labels
-from howto.model.crew import Colours, Crew
+from howto.layout.numbers import capital, numbers
+from howto.model.crew import Colours
 from howto.model.figure import Figure
 from howto.model.prose import Prose, prose
 from howto.model.sheet import (
@@ -20,12 +20,11 @@ from howto.model.sheet import (
     Dated,
     Entry,
     Facts,
-    Grid,
     Section,
     Sheet,
     StepRow,
 )
-from howto.model.shown import shown, shown_cell, shown_day, shown_measures
+from howto.model.shown import shown_day
 from howto.model.technique import AnyTechnique, Kit
 
 A5_MM: Final = (148.0, 210.0)  # ISO 216
@@ -34,7 +33,6 @@ TEXT_PT, SMALL_PT = 10.0, 8.5  # common practice, no source
 MOST_PAGES: Final = 2
 AA: Final = 4.5  # W3C, Web Content Accessibility Guidelines 2.2, 1.4.3
 PAPER: Final = "#ffffff"
-MOST_ACROSS: Final = 12  # cells that stand beside each other across a card
 SMALL_WORDS: Final = (
     "step",
     "key_point",
@@ -47,9 +45,9 @@ SMALL_WORDS: Final = (
     "tick",
     "opens",
     "newest",
+    "spare",
     "all_cards",
 )
-LONGEST_WORKING: Final = 64  # characters of arithmetic that stand under a number
 
 
 def card_sheet(technique: AnyTechnique, figures: Sequence[Figure], arts: Sequence[Art], today: date) -> Sheet:
@@ -106,40 +104,6 @@ def small_words(say: Labels) -> dict[str, str]:
     return {name: say[name] for name in SMALL_WORDS}
 
 
-def capital(text: str) -> str:
-    """Return the text with its first letter large and the rest as it stands."""
-    return text[:1].upper() + text[1:]
-
-
-def grid(figure: Figure, crew: Crew) -> Grid | None:
-    """Return a figure's table in the crew's units, or None where it has none.
-
-    A unit that a whole column shares stands in its heading. A table longer than it is wide is turned, so that
-    it takes as many lines as it had columns.
-    """
-    table = figure.table
-    if table is None:
-        return None
-    columns = [
-        _column(name, [shown_cell(row[at], unit, crew) for row in table.rows])
-        for at, (name, unit) in enumerate(zip(table.columns, table.units, strict=True))
-    ]
-    caption = capital(figure.label)
-    if len(columns) < len(table.rows) <= MOST_ACROSS:
-        return Grid(caption=caption, columns=columns[0], rows=tuple(columns[1:]), turned=True)
-    across = tuple(zip(*columns, strict=True))
-    return Grid(caption=caption, columns=across[0], rows=across[1:])
-
-
-def _column(name: str, cells: Sequence[str]) -> tuple[str, ...]:
-    """Return a heading and its cells, a unit that all cells share moved to the heading."""
-    parts = [cell.partition("\u00a0") for cell in cells]
-    units = {unit for _, _, unit in parts}
-    if len(units) == 1 and "" not in units:
-        return (f"{name}, {units.pop()}", *(number for number, _, _ in parts))
-    return (name, *cells)
-
-
 def _over(technique: AnyTechnique, say: Labels) -> str:
     """Return the line above the title: family, level, minutes."""
     parts = [capital(technique.family), say["level"].format(level=technique.level)]
@@ -153,7 +117,10 @@ def _sections(
 ) -> Iterator[Section]:
     """Yield the parts of the card in reading order: get ready, keep safe, do, finish."""
     yield Section(heading="", blocks=(*_about(technique, say), *_code(technique, say)))
-    yield from _numbers(technique, figures, arts, say)
+    found = numbers(technique, figures, arts)
+    yield Section(heading=say["setting_out"], blocks=tuple(ArtBlock(art=art) for art in arts), side=bool(found.beside))
+    yield Section(heading=say["numbers"], blocks=_facts(found.beside))
+    yield Section(heading="", blocks=found.tables)
     yield Section(heading=say["tools"], blocks=_kit(technique.tools), side=bool(technique.materials))
     yield Section(heading=say["materials"], blocks=_kit(technique.materials))
     yield Section(
@@ -170,70 +137,22 @@ def _sections(
         heading=say["aftercare"],
         blocks=tuple(Dated(when=care.when.text, text=care.text) for care in technique.aftercare),
     )
+    yield Section(heading=say["more"], blocks=_facts(found.rest), spare=True)
 
 
 def _about(technique: AnyTechnique, say: Labels) -> tuple[Block, ...]:
     """Return when it is done, to which plants, and what to know first."""
-    words = (
-        (capital(measure.key), measure.value)
-        for measure in shown_measures(technique.measures, technique.crew)
-        if not _is_number(measure.value)
-    )
     lines = (
-        *words,
         (say["season"], technique.season),
         (say["plants"], ", ".join(technique.plants)),
         (say["needs"], ", ".join(need.replace("-", " ") for need in technique.needs)),
     )
-    entries = tuple(Entry(label=label, value=text) for label, text in lines if text)
+    return _facts(tuple(Entry(label=label, value=text) for label, text in lines if text))
+
+
+def _facts(entries: tuple[Entry, ...]) -> tuple[Block, ...]:
+    """Return a block of numbers, or nothing where there are none."""
     return (Facts(entries=entries),) if entries else ()
-
-
-def _is_number(value: str) -> bool:
-    """Tell whether a printed measure is an amount and not a word."""
-    return value.lstrip("−")[:1].isdigit() or value[:1] in "¼½¾"
-
-
-def _numbers(technique: AnyTechnique, figures: Sequence[Figure], arts: Sequence[Art], say: Labels) -> Iterator[Section]:
-    """Yield the drawings with the numbers to set out by beside them, then the rest of the worked numbers."""
-    crew = technique.crew
-    measures = tuple(
-        Entry(label=capital(measure.key), value=measure.value, note=measure.tolerance, headline=True)
-        for measure in shown_measures(technique.measures, crew)
-        if _is_number(measure.value)
-    )
-    first = tuple(_entry(figure, crew) for figure in figures if figure.headline and figure.table is None)
-    rest = tuple(_entry(figure, crew) for figure in figures if not figure.headline and figure.table is None)
-    tables = tuple(table for figure in figures if (table := grid(figure, crew)))
-    entries = (*measures, *first)
-    facts: tuple[Block, ...] = (Facts(entries=entries),) if entries else ()
-    yield Section(heading=say["setting_out"], blocks=tuple(ArtBlock(art=art) for art in arts), side=bool(facts))
-    yield Section(heading=say["numbers"], blocks=facts)
-    worked: tuple[Block, ...] = (Facts(entries=rest),) if rest else ()
-    yield Section(heading=say["worked"], blocks=(*worked, *tables))
-
-
-def _entry(figure: Figure, crew: Crew) -> Entry:
-    """Return a figure with the arithmetic that a person can follow under it, where it is short enough."""
-    value = shown(figure, crew)
-    return Entry(label=capital(figure.label), value=value, note=_working(figure, value), headline=figure.headline)
-
-
-def _working(figure: Figure, value: str) -> str:
-    """Return the line of working that ends in the value printed, where it is short; else nothing."""
-    number = value.split("\u00a0", maxsplit=1)[0]
-    for line in figure.working:
-        ends = line.rpartition("= ")[2].split()
-        if ends and ends[0] == number and len(line) <= LONGEST_WORKING:
-            return kept_together(line)
-    return ""
-
-
-def kept_together(working: str) -> str:
-    """Return arithmetic in proper signs that breaks before `=` or an operator, never before a unit."""
-    for plain, sign in ((" - ", " − "), (" x ", " × "), (" / ", " ÷ ")):
-        working = working.replace(plain, sign)
-    return re.sub(r"(?<=[\d=÷×−+]) (?=[^=÷×−+])", "\u00a0", working)
 
 
 def _kit(kit: Sequence[Kit]) -> tuple[Block, ...]:
@@ -260,5 +179,4 @@ def _code(technique: AnyTechnique, say: Labels) -> tuple[Block, ...]:
     web = technique.crew.web.rstrip("/")
     if not web:
         return ()
-    label = say["newest_label"].format(version=technique.version)
-    return (Code(url=f"{web}/{technique.id}", label=label),)
+    return (Code(url=f"{web}/{technique.id}", label=say["newest_label"]),)

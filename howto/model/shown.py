@@ -69,12 +69,19 @@ def _measure(value: object, unit: str, crew: Crew) -> str:
     """Return one measure's value: a yes or no, a word, a count, an amount, or a list of them."""
     if isinstance(value, bool):
         return "yes" if value else "no"
-    if isinstance(value, str):
-        return value
     if isinstance(value, tuple):
-        return ", ".join(_measure(each, unit, crew) for each in value)
+        return _listed([_measure(each, unit, crew) for each in value])
     if isinstance(value, int | float):
         return show(value, unit, crew.units) if unit else show_number(value)
     if isinstance(value, date):
         return shown_day(value, crew.language)
     return str(value)
+
+
+def _listed(amounts: list[str]) -> str:
+    """Return amounts in a row, a unit that all share said once at the end."""
+    parts = [amount.partition("\u00a0") for amount in amounts]
+    units = {unit for _, _, unit in parts}
+    if len(units) == 1 and "" not in units:
+        return f"{', '.join(number for number, _, _ in parts)}\u00a0{units.pop()}"
+    return ", ".join(amounts)

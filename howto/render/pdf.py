@@ -42,10 +42,10 @@ def pdf(sheet: Sheet, today: date) -> tuple[bytes, int]:
         for file, content in source.files.items():
             (folder / file).write_bytes(content)
         fonts = _fonts(folder / "fonts")
-        for most, text_pt, fresh in _tries(sheet):
-            main = _sized(source, folder, text_pt, fresh=fresh)
+        for attempt in _tries(sheet):
+            main = _sized(source, folder, attempt)
             pages = _pages(main, fonts)
-            if pages <= most:
+            if pages <= attempt.most:
                 break
         made = typst.compile(
             main,
@@ -57,21 +57,35 @@ def pdf(sheet: Sheet, today: date) -> tuple[bytes, int]:
     return bytes(made), pages
 
 
-def _tries(sheet: Sheet) -> list[tuple[int, float, bool]]:
-    """Return the tries in order: pages to keep to, size, and whether fresh sides start where they ask to.
+class Try(NamedTuple):
+    """One way to print a sheet: pages to keep to, size, fresh sides where they are asked for, spare parts or none."""
 
-    A card keeps its size before it saves a side; any other sheet saves paper first.
-    """
+    most: int
+    text_pt: float
+    fresh: bool
+    spare: bool
+
+
+def _tries(sheet: Sheet) -> list[Try]:
+    """Return the tries in order: a card keeps its size before it saves a side, any other sheet saves paper first."""
     steps = int((sheet.text_pt - sheet.small_pt) / STEP_PT + 1e-9)
     sizes = [sheet.text_pt - step * STEP_PT for step in range(steps + 1)]
     breaks = (True, False) if any(section.fresh for section in sheet.sections) else (False,)
+    spares = (True, False) if any(section.spare for section in sheet.sections) else (True,)
     goals = [sheet.most_pages] if sheet.kind == "card" else range(1, sheet.most_pages + 1)
-    return [(most, size, fresh) for most in goals for size in sizes for fresh in breaks]
+    return [Try(most, size, fresh, spare) for spare in spares for most in goals for size in sizes for fresh in breaks]
 
 
-def _sized(source: Source, folder: Path, text_pt: float, *, fresh: bool) -> Path:
-    """Return the file Typst starts from, with the sheet's data beside it at one size."""
-    data = {**source.data, "text_pt": text_pt, "fresh": fresh}
+def _sized(source: Source, folder: Path, attempt: Try) -> Path:
+    """Return the file Typst starts from, with the sheet's data beside it for one try."""
+    sections = [section for section in source.data["sections"] if attempt.spare or not section["spare"]]
+    data = {
+        **source.data,
+        "sections": sections,
+        "text_pt": attempt.text_pt,
+        "fresh": attempt.fresh,
+        "left_out": len(sections) < len(source.data["sections"]),
+    }
     (folder / "data.json").write_text(json.dumps(data, ensure_ascii=False), encoding="utf-8")
     return folder / "main.typ"
 
@@ -101,7 +115,7 @@ def _source(sheet: Sheet) -> Source:
     given = {"main.typ": _template(TEMPLATES[sheet.kind]), "common.typ": _template("common.typ")}
     sections = [
         {
-            **section.model_dump(include={"heading", "tone", "side", "fresh"}),
+            **section.model_dump(include={"heading", "tone", "side", "fresh", "spare"}),
             "blocks": [_block(block, given) for block in section.blocks],
         }
         for section in sheet.sections

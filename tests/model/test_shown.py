@@ -24,13 +24,18 @@ class Odd(Measures):
 def test_every_kind_of_measure_is_shown() -> None:
     found = {each.key: each.value.replace(NBSP, " ") for each in shown_measures(Odd(), Crew())}
     assert found == {
-        "heights": "400 mm, 800 mm",
+        "heights": "400, 800 mm",
         "deciduous": "yes",
         "evergreen": "no",
         "planted on": "1 March 2026",
         "rows": "2",
         "rate": "25 g/m²",
     }
+
+
+def test_a_list_in_more_than_one_unit_keeps_them_all() -> None:
+    (heights, *_) = shown_measures(Odd(heights_mm=(800.0, 1600.0)), Crew())
+    assert heights.value.replace(NBSP, " ") == "800 mm, 1.6 m"
 
 
 def test_a_tolerance_stands_beside_its_measure_alone() -> None:

@@ -231,6 +231,18 @@ def test_a_card_that_cannot_fit_returns_the_sides_it_runs_to() -> None:
     assert pages == len(PdfReader(BytesIO(data)).pages) > 2
 
 
+def test_numbers_to_spare_are_left_off_before_the_card_overflows_and_the_card_says_so() -> None:
+    said = "More worked numbers stand on the card's page."
+    full = words(card_bytes())
+    steps = tuple(step.model_copy(update={"text": sample.long_prose(19)}) for step in sample.STEPS)
+    data, pages = pdf(card(steps=steps), sample.TODAY)
+    assert pages == 2
+    assert "More numbers" in full
+    assert said not in full
+    assert "More numbers" not in words(data)
+    assert said in words(data)
+
+
 def test_steps_start_a_new_side_where_they_fit() -> None:
     pages = PdfReader(BytesIO(card_bytes())).pages
     assert "Find the circle" not in pages[0].extract_text()
