@@ -16,7 +16,7 @@ from howto.span import Span
 _SPACES: Final = str.maketrans(dict.fromkeys("\r\u00a0\u2002\u2003\u2009\u200a\u202f\u3000\u200b\u2060\ufeff", " "))
 _BULLET: Final = re.compile(r"^(\s*)[•▪◦‣●○☐☑□](?=\s)")
 _TIGHT: Final = re.compile(r"^(#{2,6})(?=[^#\s])")
-_TAG: Final = re.compile(r"</?[A-Za-z][^<>]*>|<!--.*?(?:-->|$)")
+_TAG: Final = re.compile(r"</?[A-Za-z][A-Za-z0-9-]*(?:\s[^<>]*)?/?>|<!--.*?(?:-->|$)")
 _PARSER: Final = MarkdownIt("commonmark", {"html": False}).enable("table")
 
 

@@ -1,7 +1,7 @@
 """What pydantic refused among the measures, in the author's words and the author's unit."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Any, Final, Literal, get_args, get_origin
 
 from annotated_types import Ge, Gt, Le, Lt
@@ -87,7 +87,7 @@ def _note_bound(
     """Note a number out of bounds, with the bounds and a number inside them in the author's unit."""
     key, field = field_unit(name)
     unit = authors_unit(place[1], field)
-    low, high = (_turned(bound, field, unit) for bound in bounds)
+    low, high = _turned(bounds[0], field, unit, round_up), _turned(bounds[1], field, unit, round_down)
     parts = []
     if low:
         parts.append(f"{'at least' if low[1] else 'more than'} {_with(low[0], unit)}")
@@ -103,11 +103,14 @@ def _note_bound(
     )
 
 
-def _turned(bound: Limit | None, field: str | None, unit: str | None) -> Limit | None:
-    """Return a bound in the author's unit."""
-    if bound is None or field is None or unit is None:
+def _turned(
+    bound: Limit | None, field: str | None, unit: str | None, inwards: Callable[[float, float], float]
+) -> Limit | None:
+    """Return a bound in the author's unit, rounded inwards to six figures."""
+    if bound is None or field is None or unit is None or field == unit:
         return bound
-    return convert(bound[0], field, unit), bound[1]
+    exact = convert(bound[0], field, unit)
+    return inwards(exact, _step(exact) / 1000), bound[1]
 
 
 def _inside(low: Limit | None, high: Limit | None, *, below: bool) -> float:

@@ -208,14 +208,14 @@ def _climate(notes: Notes, entry: Entry) -> Climate | None:
     node = as_mapping(notes, entry.value, "`climate`", example, entry.key.span)
     if node is None:
         return None
-    unknown_keys(notes, node, list(names), "the climate")
     before = len(notes.found)
+    meant = unknown_keys(notes, node, list(names), "the climate")
     found: dict[str, tuple[float, ...]] = {}
     for each in node:
         if each.name in names:
             found[names[each.name]] = _twelve(notes, each, names[each.name])
     for key, name in names.items():
-        if name not in found and Climate.model_fields[name].is_required():
+        if name not in found and key not in meant and Climate.model_fields[name].is_required():
             notes.add(
                 "missing-key",
                 entry.key.span,

@@ -72,7 +72,7 @@ def read_header(notes: Notes, node: Node | None, families: Table[str, AnyFamily]
     keys = as_mapping(notes, node, "the front matter", "`title: Clip a ball`", top) or Mapping((), top)
     if node is not None and not isinstance(node, Mapping):
         return header
-    unknown_keys(notes, keys, KEYS, "the front matter")
+    meant = unknown_keys(notes, keys, KEYS, "the front matter")
     title = keys.entry("title")
     home = title.key.span if title else keys.entries[0].key.span if keys.entries else top
     header.spans.update(dict.fromkeys(KEYS, home))
@@ -81,8 +81,10 @@ def read_header(notes: Notes, node: Node | None, families: Table[str, AnyFamily]
         reader = _READERS.get(entry.name)
         if reader is not None:
             reader(notes, entry, header)
-    _family(notes, keys, header, families, home, damaged=damaged)
-    if not title and not damaged:
+    _family(notes, keys, header, families, home, damaged=damaged or "family" in meant)
+    if header.family is not None:
+        _measures(notes, keys, header, home, damaged=damaged or "measures" in meant)
+    if not title and not damaged and "title" not in meant:
         _note_missing(notes, home, "title", "every output is headed by it", "title: Clip a ball")
     return header
 
@@ -119,22 +121,21 @@ def _family(
     else:
         name = choice_in(notes, entry, families)
         header.family = families.get(name) if name else None
-    measures = keys.entry("measures")
-    family = header.family
-    if family is None:
-        return
-    if measures is None and damaged:
+
+
+def _measures(notes: Notes, keys: Mapping, header: Header, home: Span, *, damaged: bool) -> None:
+    """Read the measures by the family's own keys."""
+    measures, family = keys.entry("measures"), header.family
+    if family is None or (measures is None and damaged):
         return
     under = measures.key.span if measures else home
-    blank = measures is None or is_blank(measures.value)
-    node = (
-        None if blank or measures is None else as_mapping(notes, measures.value, "`measures`", _example(family), under)
-    )
-    if node is None and not blank:
-        return
     header.spans["measures"] = under
-    found, spans = measures_from(notes, node, family, under)
-    header.measures = found
+    node = None
+    if measures is not None and not is_blank(measures.value):
+        node = as_mapping(notes, measures.value, "`measures`", _example(family), under)
+        if node is None:
+            return
+    header.measures, spans = measures_from(notes, node, family, under)
     header.spans.update({f"measures.{name}": span for name, span in spans.items()})
 
 

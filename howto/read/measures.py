@@ -55,7 +55,8 @@ def measures_from(
     keys = keys_of(family.measures)
     gathered = Gathered(before)
     if node is not None:
-        unknown_keys(notes, node, list(keys), f"{family.name} measures")
+        meant = unknown_keys(notes, node, list(keys), f"{family.name} measures")
+        gathered.unread.update(keys[key] for key in meant)
         known = {tidy_key(key): name for key, name in keys.items()}
         for entry in node:
             if entry.name in known:

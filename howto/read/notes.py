@@ -62,8 +62,10 @@ class Notes:
 def nearest(word: str, known: Iterable[str]) -> str | None:
     """Return the known word that `word` most likely stands for, or None where none is near."""
     tidied = {tidy_key(each): each for each in known}
-    close = get_close_matches(tidy_key(word)[:80], list(tidied), n=1, cutoff=0.6)
-    return tidied[close[0]] if close else None
+    meant = tidy_key(word)[:80]
+    close = get_close_matches(meant, list(tidied), n=3, cutoff=0.6)
+    swapped = next((each for each in close if sorted(each) == sorted(meant)), None)  # `shpae` is no slip for `share`
+    return tidied[swapped or close[0]] if close else None
 
 
 def listed(words: Iterable[str]) -> str:

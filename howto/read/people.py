@@ -48,10 +48,11 @@ def _items(node: Node | None) -> tuple[Node, ...]:
 
 def _person(notes: Notes, node: Mapping) -> Person | None:
     """Return one person; None, noted, without a name."""
-    unknown_keys(notes, node, KEYS, "a person")
+    meant = unknown_keys(notes, node, KEYS, "a person")
     name, level, signed = (node.entry(key) for key in KEYS)
     if name is None:
-        _note_missing(notes, node, "this person has no `name`", "name: Sam")
+        if "name" not in meant:
+            _note_missing(notes, node, "this person has no `name`", "name: Sam")
         return None
     text = text_in(notes, name)
     if text is None:
@@ -69,10 +70,10 @@ def _sign_off(notes: Notes, node: Node) -> SignOff | None:
     if not isinstance(node, Mapping):
         _note_missing(notes, node, "this sign-off has no `on`", "{technique: clip-a-ball, on: 2026-05-01}")
         return None
-    unknown_keys(notes, node, SIGN_OFF_KEYS, "a sign-off")
+    meant = unknown_keys(notes, node, SIGN_OFF_KEYS, "a sign-off")
     technique, on, by, version = (node.entry(key) for key in SIGN_OFF_KEYS)
     for key, entry, line in (("technique", technique, "technique: clip-a-ball"), ("on", on, "on: 2026-05-01")):
-        if entry is None:
+        if entry is None and key not in meant:
             _note_missing(notes, node, f"this sign-off has no `{key}`", line)
     if technique is None or on is None:
         return None

@@ -118,15 +118,15 @@ def _listed(notes: Notes, node: Node | None) -> tuple[Mapping, ...]:
 def _entry(notes: Notes, node: Mapping, kind: type[P]) -> P | None:
     """Return one plant or grass; None, noted, where something in it cannot be read."""
     keys = {_FACTS.get(name, (name.replace("_", " "),))[0]: name for name in kind.model_fields}
-    unknown_keys(notes, node, list(keys), "a plant" if kind is Plant else "a grass")
     before = len(notes.found)
+    meant = unknown_keys(notes, node, list(keys), "a plant" if kind is Plant else "a grass")
     found: dict[str, Any] = {}
     for entry in node:
         name = keys.get(entry.name)
         if name is not None and not is_blank(entry.value):
             found[name] = _value(notes, entry, name, plain_kind(kind.model_fields[name].annotation))
     for key, name in keys.items():
-        if kind.model_fields[name].is_required() and name not in found:
+        if kind.model_fields[name].is_required() and name not in found and key not in meant:
             example = "evergreen" if name == "kind" else "Buxus sempervirens" if name == "botanical" else "…"
             notes.add(
                 "missing-key",

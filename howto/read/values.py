@@ -233,20 +233,30 @@ def _offers(words: str) -> list[date]:
     return list(dict.fromkeys(day for parts in ((year, two, one), (year, one, two)) if (day := _date(parts))))
 
 
-def unknown_keys(notes: Notes, node: Mapping, known: Many[str], where: str) -> None:
-    """Note each key that is not known, with the nearest that is."""
+def unknown_keys(notes: Notes, node: Mapping, known: Many[str], where: str) -> frozenset[str]:
+    """Note each key that is not known; return the known ones that were meant, which are then not missing."""
     tidied = {tidy_key(key) for key in known}
+    meant: set[str] = set()
     for entry in node:
         if entry.name in tidied:
             continue
         near = nearest(entry.key.text, known)
+        there = node.entry(tidy_key(near)) if near else None
+        if there is not None:
+            mend = f"take this line out: `{near}:` already stands on line {there.key.span.line}"
+        elif near is not None:
+            meant.add(near)
+            mend = f"write `{near}:`"
+        else:
+            mend = "take this line out, or write one of the keys"
         notes.add(
             "unknown-key",
             entry.key.span,
             f"`{short(entry.key.text)}` is not a key of {where}",
             f"the keys are {listed(known).replace(' or ', ' and ')}",
-            f"write `{near}:`" if near else "take this line out, or write one of the keys",
+            mend,
         )
+    return frozenset(meant)
 
 
 def as_mapping(notes: Notes, node: Node | None, what: str, example: str, span: Span) -> Mapping | None:

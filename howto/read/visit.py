@@ -68,14 +68,15 @@ def read_visit(source: SourceText, known: Known) -> tuple[Visit | None, tuple[Fi
     notes = Notes(source)
     node, first_line, front = split_front_matter(source)
     top = whole_line(source, 1)
+    meant: frozenset[str] = frozenset()
     found = _Found(spans={"words": whole_line(source, min(first_line, len(source.lines)))})
     keys = as_mapping(notes, node, "the front matter", "`site: Orchard end`", top)
     if keys is not None:
-        unknown_keys(notes, keys, KEYS, "a visit")
+        meant = unknown_keys(notes, keys, KEYS, "a visit")
         for entry in keys:
             _read(notes, entry, found, known)
     if not any(finding.rule in LOSING for finding in front):
-        _note_missing(notes, keys or Mapping((), top), top)
+        _note_missing(notes, keys or Mapping((), top), top, meant)
     words, more = read_words(source, first_line)
     check_name(notes, source, "visit")
     findings = (*front, *notes.findings, *more)
@@ -121,7 +122,7 @@ def _read(notes: Notes, entry: Entry, found: _Found, known: Known) -> None:
         found.values[name] = value
 
 
-def _note_missing(notes: Notes, keys: Mapping, top: Span) -> None:
+def _note_missing(notes: Notes, keys: Mapping, top: Span, meant: frozenset[str]) -> None:
     """Note the keys that a visit must have."""
     home = keys.entries[0].key.span if keys.entries else top
     needed = (
@@ -130,7 +131,7 @@ def _note_missing(notes: Notes, keys: Mapping, top: Span) -> None:
         ("done", "the leaflet is made from what was done", "done:` and under it a line `  - technique: clip-a-ball"),
     )
     for key, why, line in needed:
-        if keys.entry(key) is None:
+        if keys.entry(key) is None and key not in meant:
             notes.add(
                 "missing-key",
                 home,
@@ -170,8 +171,8 @@ def _jobs(notes: Notes, entry: Entry, found: _Found, known: Known) -> tuple[Job,
 
 def _job(notes: Notes, node: Mapping, known: Known, spans: dict[str, Span]) -> Job | None:
     """Return one job; None, noted, where its technique is not known."""
-    unknown_keys(notes, node, JOB_KEYS, "a job")
-    technique = _technique(notes, node, known, spans)
+    meant = unknown_keys(notes, node, JOB_KEYS, "a job")
+    technique = None if "technique" in meant else _technique(notes, node, known, spans)
     values: dict[str, Any] = {}
     for entry in node:
         spans.setdefault({"area": "area_m2"}.get(entry.name, entry.name), place_of(entry))

@@ -6,6 +6,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from howto.findings import Finding
+from howto.model.plants import Grass, Plant
 from howto.read.crew import crew_of
 from howto.read.front_matter import parse_yaml, split_front_matter
 from howto.read.people import people_of
@@ -13,7 +14,6 @@ from howto.read.plants import entries_of
 from howto.read.shelf import read_shelf
 from howto.read.text import text_of
 from howto.read.visit import Known, read_visit
-from howto.model.plants import Grass, Plant
 from howto.span import SourceText
 from tests.support.reading import FAMILIES, TEXT, read
 

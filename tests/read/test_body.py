@@ -1,0 +1,466 @@
+import pytest
+
+from howto.findings import Finding, Severity
+from howto.read.body import Body, read_body, read_words
+from howto.span import SourceText
+from tests.support.reading import told
+
+RIGHT = """A ball that reads as round.
+
+## Tools
+- Hand shears: sharp
+## Steps
+1. **Look.** Stand over it.
+## Cautions
+- **Blades.** Mind them. → gloves
+## Finish
+- [ ] Round
+## Aftercare
+- Always: water.
+"""
+
+
+def body(text: str, language: str = "en") -> tuple[Body, tuple[Finding, ...]]:
+    return read_body(SourceText("a.md", text), 1, language)
+
+
+def within(section: str, text: str) -> tuple[Body, tuple[Finding, ...]]:
+    """Return the right body with other lines in one section."""
+    head, _, rest = RIGHT.partition(f"## {section}\n")
+    after = rest.partition("\n## ")[2]
+    return body(f"{head}## {section}\n{text}\n" + (f"## {after}" if after else ""))
+
+
+def steps(text: str) -> tuple[Body, tuple[Finding, ...]]:
+    return within("Steps", text)
+
+
+def rules(findings: tuple[Finding, ...]) -> list[str]:
+    return [finding.rule.removeprefix("file.") for finding in findings]
+
+
+def test_a_right_body_has_no_findings() -> None:
+    found, findings = body(RIGHT)
+    assert findings == ()
+    assert [each.text for each in found.intro] == ["A ball that reads as round."]
+    assert [(each.name, each.note and each.note.text) for each in found.tools] == [("Hand shears", "sharp")]
+    assert [(each.title, each.text.text) for each in found.steps] == [("Look.", "Stand over it.")]
+    assert [(each.title, each.text.text, each.wear) for each in found.cautions] == [
+        ("Blades.", "Mind them.", ("gloves",))
+    ]
+    assert [each.text for each in found.finish] == ["Round"]
+    assert [(each.when, each.text.text) for each in found.aftercare] == [("Always", "water.")]
+
+
+# CommonMark 0.31.2 (2024) through markdown-it-py: with front matter of four lines, items on lines 7 and 8.
+def test_lines_count_from_the_top_of_the_file() -> None:
+    text = "---\na: 1\nb: 2\n---\n\n## Finish\n- [ ] one\n- [ ] two\n  and more\n"
+    found, _ = read_body(SourceText("a.md", text), 5)
+    assert [(each.span.line, each.span.column, each.text) for each in found.finish] == [
+        (7, 3, "one"),
+        (8, 3, "two and more"),
+    ]
+    assert (found.headings["finish"].line, found.end.line) == (6, 9)
+
+
+@pytest.mark.parametrize("heading", ["## tools", "## TOOLS:", "##Tools", "## Tool", "## **Tools**", "Tools\n---"])
+def test_a_section_is_known_in_any_capitals(heading: str) -> None:
+    found, findings = body(RIGHT.replace("## Tools", heading))
+    assert (findings, len(found.tools)) == ((), 1)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "rule", "mend"),
+    [
+        ("## Tools", "## Tooles", "unknown-section", "write `## Tools`"),
+        ("## Tools", "# Tools", "heading", "write `## Tools`"),
+        ("## Tools", "### Tools", "heading", "write `## Tools`"),
+        ("## Tools", "### Toolz", "heading", "take this line out, or write `## Tools` if a section starts here"),
+        ("## Tools", "**Tools**\n", "heading", "write `## Tools`"),
+        ("## Tools", "Tools:\n", "heading", "write `## Tools`"),
+    ],
+)
+def test_a_heading_with_a_slip_is_explained_and_read_on(old: str, new: str, rule: str, mend: str) -> None:
+    found, findings = body(RIGHT.replace(old, new))
+    assert (rules(findings), findings[0].mend) == ([rule], mend)
+    assert len(found.tools) == 1
+
+
+def test_a_title_in_the_body_is_a_finding_and_opens_no_section() -> None:
+    found, findings = body("# Clip a ball\n\n" + RIGHT)
+    assert told(findings) == [("file.heading", 1, 1, 14)]
+    assert findings[0].mend.startswith("take this line out")
+    assert [each.text for each in found.intro] == ["A ball that reads as round."]
+
+
+def test_a_section_of_another_name_is_a_finding_and_its_lines_are_left_out() -> None:
+    found, findings = body(RIGHT + "## History\nWords.\n")
+    assert rules(findings) == ["unknown-section"]
+    assert findings[0].why == ("the sections are `Tools`, `Materials`, `Steps`, `Cautions`, `Finish` and `Aftercare`")
+    assert len(found.aftercare) == 1
+
+
+def test_a_section_that_starts_twice_names_both_lines() -> None:
+    found, findings = body(RIGHT + "## Tools\n- Rake\n")
+    (finding,) = findings
+    assert (finding.rule, finding.span.line, finding.also and finding.also.line) == ("file.repeated-section", 13, 3)
+    assert [each.name for each in found.tools] == ["Hand shears", "Rake"]
+
+
+@pytest.mark.parametrize("name", ["Tools", "Steps", "Cautions", "Finish"])
+def test_a_section_that_must_be_there_is_missed_at_the_end(name: str) -> None:
+    head, _, rest = RIGHT.partition(f"## {name}\n")
+    _, findings = body(head + rest[rest.index("## ") :])
+    (finding,) = findings
+    assert (finding.rule, finding.severity, finding.span.line) == ("file.missing-section", Severity.ERROR, 10)
+    assert f"write a line `## {name}` below the last line" in finding.mend
+    line = finding.mend.rpartition("such as `")[2].rstrip("`")
+    assert body(head + rest[rest.index("## ") :] + f"## {name}\n{line}\n")[1] == ()
+
+
+def test_materials_may_be_left_out_and_aftercare_only_warns() -> None:
+    _, findings = body(RIGHT[: RIGHT.index("## Aftercare")])
+    assert [(each.rule, each.severity) for each in findings] == [("file.missing-section", Severity.WARNING)]
+
+
+def test_an_empty_section_is_pointed_at() -> None:
+    _, findings = within("Tools", "")
+    assert told(findings) == [("file.empty-section", 3, 1, 9)]
+    assert findings[0].mend == "write a line under it, such as `- Hand shears: sharp, wiped clean`"
+
+
+def test_an_empty_aftercare_may_be_taken_out() -> None:
+    assert within("Aftercare", "")[1][0].mend.endswith(", or take the heading out")
+
+
+def test_a_technique_without_words_above_its_sections_is_told_where_to_write() -> None:
+    _, findings = body(RIGHT.partition("\n\n")[2])
+    assert told(findings) == [("file.intro", 1, 1, 9)]
+
+
+def test_a_list_above_the_first_section_is_a_finding() -> None:
+    found, findings = body("- round\n- tidy\n\n" + RIGHT.partition("\n\n")[2])
+    assert rules(findings) == ["list"]
+    assert [each.text for each in found.intro] == ["round", "tidy"]
+
+
+def test_nothing_at_all_misses_each_section_once() -> None:
+    assert rules(body("")[1]) == [
+        "intro",
+        "missing-section",
+        "missing-section",
+        "missing-section",
+        "missing-section",
+        "missing-section",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("block", "line", "mend"),
+    [
+        ("> quoted", 1, "take out the `>` at the start of the line"),
+        ("```\ncode\n```", 1, "take out the lines of ``` round these words"),
+        ("    code", 1, "take the spaces away, or set an item that belongs to a step in by three spaces"),
+        ("***", 1, "take this line out; a new `## ` heading parts one section from the next"),
+        ("See `x` here.", 1, "take out the backquotes round `x`"),
+        ("See [this](https://x.example) here.", 1, "write the words alone: `this`"),
+        ("See <https://x.example> here.", 1, "write the words alone: `https://x.example`"),
+        ("One\ntwo ![ball](img/ball.jpg).", 2, "write `- Picture: ball.jpg` under the step, set in by three spaces"),
+        ("A <b>bold</b> word.", 1, "take out `<b>`"),
+        ("A <!-- hidden --> word.", 1, "take out `<!-- hidden -->`"),
+    ],
+)
+def test_what_paper_cannot_carry_is_a_finding(block: str, line: int, mend: str) -> None:
+    _, findings = body(f"{block}\n\nWords.\n\n{RIGHT.partition(chr(10) * 2)[2]}")
+    assert {finding.rule for finding in findings} == {"file.block"}
+    assert (findings[0].span.line, findings[0].mend) == (line, mend)
+
+
+def test_words_in_a_line_are_pointed_at() -> None:
+    _, findings = body(RIGHT.replace("reads as round", "reads `as` round"))
+    assert told(findings) == [("file.block", 1, 19, 20)]
+
+
+def test_styles_entities_and_breaks_are_words() -> None:
+    found, _ = body("One *two*\n**three** &deg; four  \nfive\n\n" + RIGHT)
+    assert [(p.text, p.strong, p.emphasis) for p in found.intro[0].pieces] == [
+        ("One ", False, False),
+        ("two", False, True),
+        (" ", False, False),
+        ("three", True, False),
+        (" ° four five", False, False),
+    ]
+
+
+@pytest.mark.parametrize("sign", ["-", "*", "+", "•", "1.", "\u00a0-", "☐", "-\u00a0"])
+def test_a_list_may_start_its_lines_in_several_ways(sign: str) -> None:
+    found, findings = within("Tools", f"{sign} Rake: fine")
+    assert (findings, found.tools[0].name) == ((), "Rake")
+
+
+def test_a_paragraph_where_a_list_should_be_is_shown_its_first_line() -> None:
+    found, findings = within("Tools", "Hand shears: sharp")
+    assert told(findings) == [("file.list", 4, 1, 19)]
+    assert findings[0].mend == "start each line with `- `: the first is `- Hand shears: sharp`"
+    assert found.tools[0].name == "Hand shears"
+
+
+def test_a_paragraph_under_finish_is_shown_its_box() -> None:
+    assert within("Finish", "Round")[1][0].mend == "start each line with `- [ ] `: the first is `- [ ] Round`"
+
+
+def test_a_table_where_a_list_should_be_is_shown_its_first_row() -> None:
+    found, findings = within("Tools", "| Tool | Note |\n|---|---|\n| **Shears** | sharp |\n| Rake | |")
+    assert told(findings) == [("file.table", 4, 1, 16)]
+    assert findings[0].mend == "start each line with `- `: the first is `- **Shears**: sharp`"
+    assert [(each.name, each.note and each.note.text) for each in found.tools] == [("Shears", "sharp"), ("Rake", None)]
+
+
+def test_a_line_under_a_tool_is_a_finding_and_is_read() -> None:
+    found, findings = within("Tools", "- Shears\n  - Stone: fine")
+    assert told(findings) == [("file.list", 5, 5, 16)]
+    assert findings[0].mend == "start this line at the left edge: `- Stone: fine`"
+    assert [each.name for each in found.tools] == ["Shears", "Stone"]
+
+
+def test_a_heading_in_a_list_is_a_finding() -> None:
+    assert rules(within("Tools", "- Shears\n  ## More")[1]) == ["heading"]
+
+
+def test_a_name_with_figures_in_braces_keeps_its_colon() -> None:
+    found, _ = within("Tools", "- {gauge every}: marked")
+    assert found.tools[0].name == "{gauge every}: marked"
+
+
+# -- steps --
+
+
+def test_a_step_without_bold_words_takes_its_first_sentence_as_its_title() -> None:
+    found, findings = steps("1. Clip the ring, e.g. at 40 cm. Then the crown.\n2. Look.")
+    assert findings == ()
+    assert [(each.title, each.text.text) for each in found.steps] == [
+        ("Clip the ring, e.g. at 40 cm.", "Then the crown."),
+        ("Look.", ""),
+    ]
+
+
+def test_what_stands_under_a_step_goes_where_its_label_says() -> None:
+    found, findings = steps(
+        "1. **Look.** Stand.\n\n   Walk round.\n   - key points: *Low* light\n   - WHY: so\n   - Check: twice\n"
+        "   - Photo: “pictures/ball.jpg”\n     - Focus: 60, 40\n     - alt: A ball\n     - credit: us\n"
+        "     - 52 38: widest ring\n"
+        "     - (0%, 100%) – foot\n"
+    )
+    assert findings == ()
+    (step,) = found.steps
+    assert step.text.text == "Stand. Walk round."
+    assert [each.text for each in (*step.key_points, *step.reasons, *step.checks)] == ["Low light", "so", "twice"]
+    (picture,) = step.pictures
+    assert (picture.file, picture.focus_percent, picture.alt, picture.credit) == ("ball.jpg", (60, 40), "A ball", "us")
+    assert [(each.x_percent, each.y_percent, each.text) for each in picture.marks] == [
+        (52, 38, "widest ring"),
+        (0, 100, "foot"),
+    ]
+
+
+def test_lines_set_in_too_little_belong_to_the_step_above() -> None:
+    found, findings = steps(
+        "9. **One.** A.\n- Reason: r1\n10. **Two.** B.\n   - Key point: k2\n  - Picture: p.jpg\n    - 1 2: m\n\nMore."
+    )
+    assert findings == ()
+    assert [(each.title, len(each.key_points), len(each.reasons), len(each.pictures)) for each in found.steps] == [
+        ("One.", 0, 1, 0),
+        ("Two.", 1, 0, 1),
+    ]
+    assert found.steps[1].text.text == "B. More."
+
+
+def test_a_reason_under_a_key_point_is_a_reason_of_the_step() -> None:
+    found, findings = steps("1. Look.\n   - Key point: low\n     - Reason: so\n")
+    assert (findings, [each.text for each in found.steps[0].reasons]) == ((), ["so"])
+
+
+@pytest.mark.parametrize(
+    ("text", "what", "mend"),
+    [
+        (
+            "- **Look.** Stand.\n- Clip.",
+            "bullets stand where the numbered steps should",
+            "start each step with its number: the first line is `1. **Look.** Stand.`, the next `2.`, and so on",
+        ),
+        (
+            "Look at it.",
+            "a paragraph stands where the numbered steps should",
+            "start each step with its number: the first line is `1. Look at it.`",
+        ),
+    ],
+)
+def test_steps_that_are_not_numbered_are_shown_their_first_line(text: str, what: str, mend: str) -> None:
+    found, findings = steps(text)
+    assert (rules(findings), findings[0].what, findings[0].mend) == (["steps-numbered"], what, mend)
+    assert found.steps
+
+
+def test_several_paragraphs_of_steps_are_one_finding() -> None:
+    found, findings = steps("First look.\n\nThen clip.\n\nThen sweep.")
+    assert rules(findings) == ["steps-numbered"]
+    assert [each.title for each in found.steps] == ["First look.", "Then clip.", "Then sweep."]
+
+
+def test_a_table_of_steps_is_a_finding() -> None:
+    found, findings = steps("| Step | How |\n|---|---|\n| Look | down |")
+    assert (rules(findings), findings[0].what) == (["table"], "a table stands where the numbered steps should")
+    assert [each.title for each in found.steps] == ["Look: down"]
+
+
+def test_a_step_that_says_nothing_is_a_finding() -> None:
+    found, findings = steps("1. Look.\n2.\n3. Clip.")
+    assert told(findings) == [("file.step", 7, 1, 3)]
+    assert len(found.steps) == 2
+
+
+@pytest.mark.parametrize(
+    ("line", "mend"),
+    [
+        ("Key piont: low", "write `- Key point: low`"),
+        ("Hold it low", "write `- Key point: Hold it low`"),
+        ("Nota bene: low", "write `- Key point: Nota bene: low`"),
+        ("Check:", "write the check after the colon, or take the line out"),
+        ("focus: 60 40", "write a line `- Picture: name.jpg` above this one"),
+        ("Picture: ../ball.jpg", "move the picture there and write its name alone: `ball.jpg`"),
+    ],
+)
+def test_a_line_under_a_step_with_a_slip_is_explained(line: str, mend: str) -> None:
+    _, findings = steps(f"1. Look.\n   - {line}\n")
+    assert (len(findings), findings[0].span.line, findings[0].mend) == (1, 7, mend)
+
+
+@pytest.mark.parametrize(
+    ("line", "rule", "mend"),
+    [
+        ("101 38: ring", "mark", "write `100 38: ring`"),
+        ("52 −1: ring", "mark", "write `52 0: ring`"),
+        ("52 38", "mark", "write it as `52 38: widest ring`"),
+        ("52: ring", "mark", "write it as `52 38: widest ring`"),
+        ("focus: 60 400", "focus", "write `focus: 60 100`"),
+        ("focus: left", "focus", "write two numbers from 0 to 100, such as `focus: 60 40`"),
+    ],
+)
+def test_a_point_off_the_picture_is_brought_back(line: str, rule: str, mend: str) -> None:
+    found, findings = steps(f"1. Look.\n   - Picture: a.jpg\n     - {line}\n")
+    assert (rules(findings), findings[0].mend) == ([rule], mend)
+    assert told(findings) == [(f"file.{rule}", 8, 8, 8 + len(line))]
+    assert found.steps[0].pictures[0].marks == ()
+
+
+def test_marks_at_the_very_edge_are_on_the_picture() -> None:
+    assert steps("1. Look.\n   - Picture: a.jpg\n     - 0 0: a\n     - 100 100: b\n     - focus: 0 100\n")[1] == ()
+
+
+# -- cautions, finish, aftercare --
+
+
+@pytest.mark.parametrize(
+    ("line", "title", "text", "wear"),
+    [
+        ("**Blades.** Mind them. → gloves, eye protection", "Blades.", "Mind them.", ("gloves", "eye protection")),
+        ("**Blades.** Mind them. -> Gloves; boots.", "Blades.", "Mind them.", ("Gloves", "boots")),
+        ("Blades. Mind them.", "Blades.", "Mind them.", ()),
+        ("Blades: mind them => gloves", "Blades:", "mind them", ("gloves",)),
+        ("**Blades** → gloves", "Blades", "", ("gloves",)),
+    ],
+)
+def test_a_caution_is_parted_into_what_hurts_and_what_to_wear(
+    line: str, title: str, text: str, wear: tuple[str, ...]
+) -> None:
+    found, findings = within("Cautions", f"- {line}")
+    assert findings == ()
+    assert [(each.title, each.text.text, each.wear) for each in found.cautions] == [(title, text, wear)]
+
+
+def test_a_caution_without_its_first_words_is_shown_how_to_start() -> None:
+    found, findings = within("Cautions", "- keep your free hand well behind the handles → gloves")
+    assert (rules(findings), found.cautions) == (["caution"], ())
+    assert findings[0].mend == (
+        "write what can hurt in front, such as `- **Blades.** keep your free hand well behind the handles → gloves`"
+    )
+
+
+def test_an_arrow_that_points_at_nothing_is_a_finding() -> None:
+    found, findings = within("Cautions", "- **Blades.** Mind them. →")
+    assert (rules(findings), found.cautions[0].wear) == (["caution"], ())
+
+
+@pytest.mark.parametrize("box", ["[ ]", "[]", "[x]", "[X]", ""])
+def test_a_box_may_be_written_in_several_ways(box: str) -> None:
+    found, findings = within("Finish", f"- {box} Round")
+    assert (findings, [each.text for each in found.finish]) == ((), ["Round"])
+
+
+def test_a_box_alone_is_left_out() -> None:
+    assert within("Finish", "- [ ] Round\n- [ ]")[0].finish[0].text == "Round"
+
+
+@pytest.mark.parametrize(
+    ("line", "when", "text", "never"),
+    [
+        ("Within 2 days: water once", "Within 2 days", "water once", False),
+        ("Do not: mow", "Do not", "mow", True),
+        ("Do not mow: it hurts", "Do not", "mow: it hurts", True),
+        ("Don’t mow yet", "Don’t", "mow yet", True),
+        ("NEVER feed", "Never", "feed", True),
+    ],
+)
+def test_aftercare_is_parted_at_its_time(line: str, when: str, text: str, *, never: bool) -> None:
+    found, findings = within("Aftercare", f"- {line}")
+    assert findings == ()
+    assert [(each.when, each.text.text, each.never) for each in found.aftercare] == [(when, text, never)]
+
+
+def test_aftercare_without_a_time_lists_the_forms() -> None:
+    _, findings = within("Aftercare", "- Water it")
+    assert rules(findings) == ["when"]
+    assert findings[0].mend == (
+        "write when, a colon, and what to do: `Within 2 days: water once`; the forms are `Within 2 days`, "
+        "`After 6 weeks`, `Every 3 days`, `Every week for 12 weeks`, `In spring`, `In late summer`, `In March`, "
+        "`Next visit`, `Always`, `Never`"
+    )
+
+
+def test_a_time_alone_is_a_finding() -> None:
+    assert within("Aftercare", "- In March:")[1][0].mend == "write what to do after `In March:`"
+
+
+SPANISH = """Una bola.
+
+## Herramientas
+- Tijeras
+## Pasos
+1. **Mira.**
+   - Punto clave: bajo
+## Precauciones
+- **Filos.** Cuidado.
+## Acabado
+- [ ] Redonda
+## Aftercare
+- Nunca: cortar
+"""
+
+
+def test_sections_and_labels_of_another_language_are_known() -> None:
+    found, findings = body(SPANISH, "es")
+    assert findings == ()
+    assert ([each.text for each in found.steps[0].key_points], found.aftercare[0].never) == (["bajo"], True)
+
+
+def test_a_language_without_a_table_is_read_by_the_english_words() -> None:
+    assert body(RIGHT, "mi")[1] == ()
+
+
+# -- words to a client --
+
+
+def test_words_to_a_client_are_paragraphs() -> None:
+    words, findings = read_words(SourceText("v.md", "---\n---\nOne.\n\n- two\n- three\n\n## Four\n"), 3)
+    assert [each.text for each in words] == ["One.", "two", "three"]
+    assert told(findings) == [("file.heading", 8, 1, 8)]
