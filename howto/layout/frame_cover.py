@@ -15,7 +15,6 @@ from howto.model.sheet import Area, PaintMark, Pixels, Stroke, Words
 from howto.model.technique import Picture
 
 TITLE_SIZES: Final = steps_down(264, 96, 8)
-BESIDE_SIZES: Final = steps_down(176, 88, 8)
 OVER_SIZE: Final = 42.0
 VALUE_SIZES: Final = steps_down(84, 44)
 LABEL_SIZE: Final = 32.0
@@ -107,18 +106,6 @@ def above(sheet: Board, title: Block, numbers: Numbers) -> Design:
     left, top, right, _ = sheet.area
     title_top = top + OVER_SIZE * (ASCENT + DESCENT) + 6
     return Design(title, title_top, (left, title_top + title.height + 24, right, _chain_top(sheet, numbers) - 40))
-
-
-def beside(sheet: Board, title: str, numbers: Numbers) -> Design | None:
-    """Return the cover with its title left of the drawing; None where a word is too wide for that."""
-    left, top, right, _ = sheet.area
-    width = (right - left) * 0.44
-    block = headline(title, BESIDE_SIZES, width, 4)
-    if block is None:
-        return None
-    title_top = top + OVER_SIZE * (ASCENT + DESCENT) + 6
-    box = (left + width + 36, title_top, right, _chain_top(sheet, numbers) - 40)
-    return Design(block, title_top, box) if title_top + block.height <= box[3] else None
 
 
 def _chain_top(sheet: Board, numbers: Numbers) -> float:

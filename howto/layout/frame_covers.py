@@ -6,10 +6,7 @@ from howto.findings import Finding
 from howto.layout import fit_rules
 from howto.layout.frame_copy import bare, cover_numbers, over_line
 from howto.layout.frame_cover import (
-    Design,
-    Numbers,
     above,
-    beside,
     cover_title,
     drawing_cover,
     photo_cover,
@@ -19,12 +16,12 @@ from howto.layout.frame_look import Ratio
 from howto.layout.frame_page import Job, Made, Page, drawn, finding
 from howto.layout.frame_parts import heading
 from howto.model.prose import plain
-from howto.model.sheet import Area, PaintMark
+from howto.model.sheet import PaintMark
 from howto.model.technique import Picture
 
 # of the free height: what a title may take on a photograph, and above a drawing
 ON_PHOTO: Final[dict[Ratio, float]] = {"4x5": 0.42, "1x1": 0.3, "9x16": 0.4}
-ON_PAPER: Final[dict[Ratio, float]] = {"4x5": 0.29, "1x1": 0.24, "9x16": 0.29}
+ON_PAPER: Final[dict[Ratio, float]] = {"4x5": 0.29, "1x1": 0.2, "9x16": 0.29}
 
 
 def cover(job: Job) -> Made:
@@ -52,31 +49,11 @@ def cover(job: Job) -> Made:
     alt = (title, *told)
     art: tuple[PaintMark, ...] = ()
     if job.drawings:
-        design, art, reasons = _drawn_best(job, design, numbers, title)
+        art, reasons = drawn(job, job.drawings[0], design.box)
         alt = (title, job.drawings[0].alt, *told)
         found.extend(_bare(job, reason) for reason in reasons)
     marks = (*art, *drawing_cover(job.sheet, over, design, numbers))
     return Page(job.sheet, marks, (*alt, *map(plain, job.technique.intro))), tuple(found)
-
-
-def _drawn_best(
-    job: Job, design: Design, numbers: Numbers, title: str
-) -> tuple[Design, tuple[PaintMark, ...], tuple[str, ...]]:
-    """Return the cover's first drawing with its title above; in a square frame beside, where that draws it larger."""
-    tries = [design]
-    if job.sheet.ratio == "1x1" and (other := beside(job.sheet, title, numbers)):
-        tries.append(other)
-    drawn_tries = [(each, *drawn(job, job.drawings[0], each.box)) for each in tries]
-    return max(drawn_tries, key=lambda each: (not each[2], _size(each[1])))
-
-
-def _size(art: tuple[PaintMark, ...]) -> float:
-    """Return how large a drawing came out: the area its filled shapes span."""
-    points = [point for mark in art if isinstance(mark, Area) for point in mark.points]
-    if not points:
-        return 0.0
-    across, down = zip(*points, strict=True)
-    return float((max(across) - min(across)) * (max(down) - min(down)))
 
 
 def _bare(job: Job, reason: str) -> Finding:
