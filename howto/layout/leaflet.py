@@ -7,7 +7,8 @@ from typing import Final, NamedTuple
 from babel.dates import format_date, format_skeleton
 
 from howto.labels import Labels, labels
-from howto.layout.card import capital, joined, legible, small_words, stamp
+from howto.layout.card import joined, legible, small_words, stamp
+from howto.layout.numbers import capital
 from howto.layout.year import Look, Mark, year_line
 from howto.model.due import Due, due
 from howto.model.figure import Figure
