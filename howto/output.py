@@ -4,7 +4,6 @@ Files are staged in a hidden folder beside their place, then swapped in by renam
 next one finds the set-aside originals and puts them back first.
 """
 
-import os
 import shutil
 from collections.abc import Iterable
 from pathlib import Path, PurePosixPath
@@ -50,14 +49,19 @@ class Stage:
         shutil.rmtree(self.folder, ignore_errors=True)
 
 
+def replace(old: Path, new: Path) -> None:
+    """Rename a file or folder, which cannot be half done."""
+    old.replace(new)
+
+
 def _swap(new: Path, place: Path, aside: Path) -> None:
     """Set the old file or folder aside, then move the new one in."""
     if place.exists():
         aside.parent.mkdir(parents=True, exist_ok=True)
-        os.replace(place, aside)  # noqa: PTH105 - the rename that cannot be half done
+        replace(place, aside)
     if new.exists():
         place.parent.mkdir(parents=True, exist_ok=True)
-        os.replace(new, place)  # noqa: PTH105
+        replace(new, place)
 
 
 def recover(to: Path) -> None:
@@ -69,5 +73,5 @@ def recover(to: Path) -> None:
         place = to / path.relative_to(aside)
         if path.is_file() and not place.exists():
             place.parent.mkdir(parents=True, exist_ok=True)
-            os.replace(path, place)  # noqa: PTH105
+            replace(path, place)
     shutil.rmtree(aside, ignore_errors=True)

@@ -50,6 +50,7 @@ def months_of(text: str, hemisphere: Hemisphere) -> tuple[int, ...] | None:
     Several stretches may be joined by commas, `and` or `or`; each stretch runs forward round the year.
     """
     words = re.sub(r"\s+", " ", text.casefold()).strip(" .")
+    words = re.sub(r"\b(early|mid|late)[- ]+", r"\1 ", words)
     if words in ANY_TIME:
         return tuple(range(1, 13))
     months: list[int] = []
@@ -57,15 +58,12 @@ def months_of(text: str, hemisphere: Hemisphere) -> tuple[int, ...] | None:
         if not stretch:
             continue
         ends = [_point(end, hemisphere) for end in re.split(r"\s+(?:to|until|till)\s+|\s*[–—-]\s*", stretch)]
-        if not 1 <= len(ends) <= 2 or any(end is None for end in ends):
-            return None
         first, last = ends[0], ends[-1]
-        assert first is not None and last is not None  # noqa: S101, PT018 - told just above; for the type checker
-        month = first[0]
-        months.append(month)
-        while month != last[-1]:
-            month = month % 12 + 1
-            months.append(month)
+        if len(ends) > 2 or first is None or last is None:
+            return None
+        months.append(first[0])
+        while months[-1] != last[-1]:
+            months.append(months[-1] % 12 + 1)
     return tuple(dict.fromkeys(months)) or None
 
 
