@@ -16,6 +16,7 @@ WORDS_MM: Final = 6.0  # below the line, for the months' names
 INK_MM, HAIR_MM = 0.35, 0.18
 VISIT_MM: Final = 2.4  # how high the triangle of the visit stands
 AIR_MM: Final = 0.8
+LONGEST_NAME: Final = 5  # letters that stand between two ticks
 PAPER: Final = "#ffffff"
 
 
@@ -92,11 +93,17 @@ def _months(first: date, y: float, look: Look) -> list[PaintMark]:
         x = SIDE_MM + at * step
         marks.append(Stroke(points=((x - 0.9, y + 0.9), (x + 0.9, y - 0.9)), width=INK_MM, colour=ink))
         if at < MONTHS:
-            name = format_date(_month(first, at), "LLL", locale=locale_of(look.language)).rstrip(".")
+            name = _name(_month(first, at), look.language)
             size = look.text_mm
             place = (x + step / 2, y + size * 1.2)
             marks.append(Words(text=name, at=place, size=size, face="head", colour=ink, align="middle"))
     return marks
+
+
+def _name(month: date, language: str) -> str:
+    """Return a month's short name, or its number where the language has none that is short."""
+    name = format_date(month, "LLL", locale=locale_of(language)).rstrip(".")
+    return name if len(name) <= LONGEST_NAME else str(month.month)
 
 
 def _start(start: date, first: date, y: float, look: Look) -> list[PaintMark]:

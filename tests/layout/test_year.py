@@ -24,6 +24,13 @@ def test_months_run_from_the_month_of_the_visit() -> None:
     assert names == ["Oct", "Nov", "Dec", "Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep"]
 
 
+def test_a_language_without_short_names_gets_numbers() -> None:
+    art = year_line(START, (Mark(1, START),), LOOK._replace(language="vi"), "c", "a")
+    assert art is not None
+    names = [mark.text for mark in art.marks if isinstance(mark, Words) and mark.face == "head"]
+    assert names == ["10", "11", "12", "1", "2", "3", "4", "5", "6", "7", "8", "9"]
+
+
 def test_a_disc_stands_on_its_day() -> None:
     art = year_line(START, (Mark(1, date(2026, 11, 1)), Mark(2, date(2027, 2, 15))), LOOK, "c", "a")
     assert art is not None
