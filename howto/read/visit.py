@@ -75,7 +75,7 @@ def read_visit(source: SourceText, known: Known) -> tuple[Visit | None, tuple[Fi
         meant = unknown_keys(notes, keys, KEYS, "a visit")
         for entry in keys:
             _read(notes, entry, found, known)
-    if not any(finding.rule in LOSING for finding in front):
+    if (keys or node is None) and not any(finding.rule in LOSING for finding in front):
         _note_missing(notes, keys or Mapping((), top), top, meant)
     words, more = read_words(source, first_line)
     check_name(notes, source, "visit")

@@ -1,4 +1,3 @@
-
 import pytest
 
 from howto.findings import Finding, Severity

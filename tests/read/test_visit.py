@@ -1,0 +1,235 @@
+from datetime import date
+
+import pytest
+
+from howto.findings import Finding
+from howto.model.prose import plain
+from howto.model.technique import Picture
+from howto.model.visit import Visit
+from howto.read.visit import Known, read_visit
+from howto.span import SourceText
+from tests.support.reading import FAMILIES, read, told
+
+TEXT = """---
+site: Orchard end
+date: 2026-10-14
+next visit: 25 November 2026
+language: en
+print: large
+may publish: yes
+before: old.jpg
+after:
+  - picture: new.jpg
+    focus: 60 40
+    alt: The pair by the step
+    credit: the crew
+done:
+  - technique: clip-a-ball
+    what: the pair by the front step
+    count: 2
+    area: 1500 sq ft
+    plant: box
+    measures: {finished width: 700 mm, passes: 3}
+  - technique: Clip a ball
+---
+Thank you for the tea.
+
+The hose is back on its hook.
+"""
+
+
+def known() -> Known:
+    technique, _ = read()
+    assert technique is not None
+    return Known({technique.id: technique}, FAMILIES, frozenset({"mow-by-thirds"}))
+
+
+def visit(text: str = TEXT) -> tuple[Visit | None, tuple[Finding, ...]]:
+    return read_visit(SourceText("techniques/visits/2026-10-14-orchard-end.md", text), known())
+
+
+def swapped(old: str, new: str) -> tuple[Visit | None, tuple[Finding, ...]]:
+    assert TEXT.count(old) == 1
+    return visit(TEXT.replace(old, new))
+
+
+def test_a_right_visit_is_read() -> None:
+    found, findings = visit()
+    assert findings == ()
+    assert found is not None
+    assert (found.id, found.site) == ("2026-10-14-orchard-end", "Orchard end")
+    assert (found.date, found.next_visit) == (date(2026, 10, 14), date(2026, 11, 25))
+    assert (found.language, found.large_print, found.may_publish) == ("en", True, True)
+    assert [plain(each) for each in found.words] == ["Thank you for the tea.", "The hose is back on its hook."]
+    assert found.before == (Picture(file="old.jpg"),)
+    assert found.after == (
+        Picture(file="new.jpg", focus_percent=(60.0, 40.0), alt="The pair by the step", credit="the crew"),
+    )
+    assert len(found.version) == 6
+
+
+def test_a_job_has_this_gardens_measures_over_the_techniques() -> None:
+    found, _ = visit()
+    assert found is not None
+    first, second = found.jobs
+    assert (first.what, first.count, first.plant) == ("the pair by the front step", 2, "box")
+    # 1500 sq ft of 0.09290304 m2 each (NIST SP 811, 2008).
+    assert first.area_m2 == pytest.approx(139.35456, abs=1e-9)
+    measures = first.technique.measures
+    assert (measures.shape, measures.finished_width_mm, measures.passes) == ("ball", 700.0, 3)
+    assert measures.tolerances == {}
+    assert measures.written == {"shape": "ball", "finished_width_mm": "700 mm", "passes": "3"}
+    assert second.technique.measures.finished_width_mm == 900.0
+    assert second.technique.measures.tolerances == {"finished_width_mm": 20.0}
+
+
+@pytest.mark.parametrize(
+    ("field", "line", "text"),
+    [
+        ("site", 2, "Orchard end"),
+        ("date", 3, "2026-10-14"),
+        ("next_visit", 4, "25 November 2026"),
+        ("before[0]", 8, "old.jpg"),
+        ("after", 9, "after"),
+        ("after[0]", 10, "picture: new.jpg"),
+        ("jobs[0]", 15, "clip-a-ball"),
+        ("jobs[0].area_m2", 18, "1500 sq ft"),
+        ("jobs[0].measures.finished_width_mm", 20, "700 mm"),
+        ("words[1]", 25, "The hose is back on its hook."),
+    ],
+)
+def test_every_part_knows_its_place(field: str, line: int, text: str) -> None:
+    found, _ = visit()
+    assert found is not None
+    span = found.spans[field]
+    assert (span.line, TEXT.split("\n")[line - 1][span.column - 1 : span.end_column - 1]) == (line, text)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "place", "mend"),
+    [
+        ("  - technique: Clip a ball\n", "  - technique: clip-a-bal\n", (21, 16, 26), "write `technique: clip-a-ball`"),
+        (
+            "  - technique: Clip a ball\n",
+            "  - technique: sing\n",
+            (21, 16, 20),
+            "write the name of a technique's file without `.md`",
+        ),
+    ],
+)
+def test_an_unknown_technique_is_offered_the_nearest(
+    old: str, new: str, place: tuple[int, int, int], mend: str
+) -> None:
+    _, (finding,) = swapped(old, new)
+    assert told((finding,)) == [("file.unknown-technique", *place)]
+    assert (finding.why, finding.mend) == ("the shelf has `clip-a-ball` and `mow-by-thirds`", mend)
+
+
+def test_a_shelf_without_techniques_says_so() -> None:
+    source = SourceText("v.md", "---\nsite: a\ndate: 2026-10-14\ndone: clip\n---\n")
+    assert read_visit(source, Known({}, FAMILIES))[1][0].why == "the shelf has no techniques yet"
+
+
+def test_a_technique_that_could_not_be_read_is_not_called_unknown() -> None:
+    found, findings = swapped("  - technique: Clip a ball\n", "  - technique: mow-by-thirds.md\n")
+    assert findings == ()
+    assert found is not None
+    assert len(found.jobs) == 1
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "rule", "line", "mend"),
+    [
+        ("site: Orch", "siet: Orch", "unknown-key", 2, "write `site:`"),
+        (
+            "site: Orchard end\n",
+            "",
+            "missing-key",
+            2,
+            "write a line `site: Orchard end` between the two lines of `---`",
+        ),
+        ("date: 2026-10-14", "date: 10/14/2026", "date", 3, "write `date: 2026-10-14`"),
+        ("print: large", "print: huge", "unknown-word", 6, "write `large` or `normal`"),
+        ("may publish: yes", "may publish: ask", "value", 7, "write `may publish: yes` or `may publish: no`"),
+        ("old.jpg", "../old.jpg", "picture", 8, "move the picture there and write its name alone: `old.jpg`"),
+        (
+            "  - picture: new.jpg\n    focus",
+            "  - focus",
+            "picture",
+            10,
+            "write `after: name.jpg`, or `after: {picture: name.jpg, alt: what it shows}`",
+        ),
+        ("focus: 60 40", "focus: 60 140", "focus", 11, "write `focus: 60 100`"),
+        ("    alt:", "    atl:", "unknown-key", 12, "write `alt:`"),
+        ("credit: the crew", "credit:", "value", 13, "write it after the colon, or take the line `credit:` out"),
+        ("count: 2", "count: a few", "value", 17, "write a number from 1 to 10000, such as `count: 1`"),
+        ("1500 sq ft", "1500 ft", "quantity", 18, "write an area, such as `140 m2`"),
+        (
+            "1500 sq ft",
+            "0 m2",
+            "bound",
+            18,
+            "write `area: 140 m2`, or another number more than 0 m2 and at most 100 ha",
+        ),
+        ("finished width: 700", "finished with: 700", "unknown-key", 20, "write `finished width:`"),
+        ("finished width: 700 mm", "finished width: 700", "quantity", 20, "write `700 mm`"),
+        ("passes: 3", "passes: 30", "bound", 20, "write `passes: 12`, or another amount at least 1 and at most 12"),
+        ("{finished width: 700 mm, passes: 3}", "small", "value", 20, "write `measures: {shape: ball}`"),
+        (
+            "  - technique: Clip a ball\n",
+            "  - count: 2\n",
+            "missing-key",
+            21,
+            "write a line `technique:` and the name of its file in this job",
+        ),
+        ("  - technique: Clip a ball\n", "  - tecnique: clip-a-ball\n", "unknown-key", 21, "write `technique:`"),
+        (
+            "  - technique: Clip a ball\n",
+            "  - technique:\n",
+            "value",
+            21,
+            "write it after the colon, or take the line `technique:` out",
+        ),
+        (
+            "  - technique: Clip a ball\n",
+            "  - [a]\n",
+            "value",
+            14,
+            "write a line `  - technique:` and the name of a technique file under `done:`",
+        ),
+    ],
+)
+def test_a_key_with_a_slip_is_explained(old: str, new: str, rule: str, line: int, mend: str) -> None:
+    _, (finding,) = swapped(old, new)
+    assert (finding.rule, finding.span.line, finding.mend) == (f"file.{rule}", line, mend)
+
+
+def test_a_job_may_be_a_name_alone_and_blank_keys_are_left_out() -> None:
+    text = "---\nsite: a\ndate: 2026-10-14\nnext visit:\nbefore:\ndone: [clip-a-ball]\n---\n"
+    found, findings = visit(text)
+    assert findings == ()
+    assert found is not None
+    assert ([job.technique.id for job in found.jobs], found.next_visit, found.before) == (["clip-a-ball"], None, ())
+
+
+def test_an_empty_visit_misses_what_it_must_have() -> None:
+    found, findings = visit("---\n---\n")
+    assert found is None
+    assert [each.what for each in findings] == [
+        "the front matter has no `site`",
+        "the front matter has no `date`",
+        "the front matter has no `done`",
+    ]
+    assert [each.what for each in visit("---\nsite: a\ndate: 2026-10-14\ndone:\n---\n")[1]] == [
+        "nothing is listed under `done:`"
+    ]
+
+
+def test_front_matter_that_is_a_list_is_one_finding_of_form() -> None:
+    assert [each.rule for each in visit("---\n- a\n---\n")[1]] == ["file.value"]
+
+
+def test_a_visits_name_is_small_letters_and_dashes() -> None:
+    source = SourceText("techniques/visits/Orchard.md", TEXT)
+    (finding,) = read_visit(source, known())[1]
+    assert (finding.rule, finding.mend) == ("file.name", "rename the file to `orchard.md`")
