@@ -15,11 +15,11 @@ def drawings(technique: Technique[WateringMeasures], today: date) -> tuple[Drawi
     """Return two or three drawings of how the water goes on and where it goes."""
     m = technique.measures
     drawn: list[Drawing] = []
-    if m.method == "drip":
+    if m.method == "drip" or m.is_new:
         drawn.append(drip_bulb(technique))
     elif readings(m):
         drawn.append(catch_plan(technique))
-    if not (m.method == "drip" and m.is_new):
+    if not m.is_new:
         drawn.append(soil_section(technique))
     if m.method == "sprinkler" and (m.cycles or cycles_for(technique) or 1) > 1:
         drawn.append(day_bar(technique))

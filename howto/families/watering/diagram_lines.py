@@ -15,10 +15,11 @@ from howto.quantities import show_number as num
 from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, rectangle
 
 T = Technique[WateringMeasures]
-MOST_DRAWN = 4  # cycles; the rest are as these
+MOST_DRAWN = 6  # cycles; the rest are as these
 LONG_MM = 1200.0  # of the day bar
 WEEKS_DRAWN = 16
-DAY_MM = 12.0
+CELL_MM = 80.0  # a day of the calendar
+FOOT_MM = -7 * CELL_MM
 
 
 def day_bar(technique: T) -> Drawing:
@@ -29,7 +30,7 @@ def day_bar(technique: T) -> Drawing:
     soak = least if m.soak_minutes is None else m.soak_minutes
     drawn = soil_water.day_plan(total / cycles * min(cycles, MOST_DRAWN), min(cycles, MOST_DRAWN), soak)
     end = drawn[-1].off + soak
-    scale, tall = LONG_MM / end, LONG_MM * 0.12
+    scale, tall = LONG_MM / end, LONG_MM * 0.22
     shapes: list[Shape] = [Polygon(rectangle(0, -tall * 0.5, LONG_MM, 0), Role.SOIL)]
     shapes += [Polygon(rectangle(each.on * scale, 0, each.off * scale, tall), Role.WATER) for each in drawn]
     shapes += [
@@ -75,49 +76,53 @@ def _standing(
 
 
 def first_weeks(technique: T, today: date) -> Drawing:
-    """Return the first sixteen weeks of new plants: a drop for each watering, and the day of today."""
+    """Return sixteen weeks of new plants as a calendar, a column a week: a drop for each watering, today ringed."""
     stages, planted = plan.first_year(technique), plan.planted_on(technique, today)
     days = WEEKS_DRAWN * 7
-    shapes: list[Shape] = [Line(((0, 0), (days * DAY_MM, 0)), Role.GROUND)]
+    shapes = _calendar()
     said: list[str] = []
-    for number, stage in enumerate(stages):
-        start, end = stage.start_day, min(stage.end_day, days)
-        if start >= days:
-            continue
-        every = stage.every_high
-        shapes += [
-            Polygon(_drop((day + 0.5) * DAY_MM, DAY_MM * 1.6, DAY_MM * 0.38), Role.WATER)
-            for day in range(start, end, every)
-        ]
+    for number, stage in enumerate(stage for stage in stages if stage.start_day < days):
+        end = min(stage.end_day, days)
+        shapes += [Polygon(_drop(*_cell(day)), Role.WATER) for day in range(stage.start_day, end, stage.every_high)]
         low, high = stage.every_low, stage.every_high
         often = "every day" if high == 1 else f"every {high} days" if low == high else f"every {low} to {high} days"
         said.append(often)
-        shapes.append(
-            Dimension(
-                (start * DAY_MM, 0),
-                (end * DAY_MM, 0),
-                often,
-                offset=-DAY_MM * (2.6 + 2.4 * (number % 2)),
-            )
-        )
+        left, right = (stage.start_day / 7 * CELL_MM, FOOT_MM), (end / 7 * CELL_MM, FOOT_MM)
+        shapes.append(Dimension(left, right, often, offset=-CELL_MM * (0.9 + 0.9 * (number % 2))))
         if number:
-            first = shown_day(planted + timedelta(days=start), technique.crew.language)
-            shapes.append(Label((start * DAY_MM, DAY_MM * 0.2), f"from {first}"))
+            first = shown_day(planted + timedelta(days=stage.start_day), technique.crew.language)
+            shapes.append(Label(_cell(stage.start_day), f"from {first}"))
     gone = round((technique.measures.planted_weeks or 0.0) * 7)
     if gone < days:
-        shapes.append(Line((((gone + 0.5) * DAY_MM, -DAY_MM), ((gone + 0.5) * DAY_MM, DAY_MM * 5)), Role.ACCENT))
-        shapes.append(Label(((gone + 0.5) * DAY_MM, DAY_MM * 5), "today" if gone else "planted today"))
+        x, y = _cell(gone)
+        half = CELL_MM / 2
+        shapes.append(Line(rectangle(x - half, y - half, x + half, y + half), Role.ACCENT, closed=True))
+        shapes.append(Label((x - half, y), "today" if gone else "planted today"))
     planting = shown_day(planted, technique.crew.language)
     span = plan.plant_litres(technique)
     each = f", {num(span.low)} to {num(span.high)} L a plant" if span else ""
     return Drawing(
         shapes=tuple(shapes),
         caption=f"The first {WEEKS_DRAWN} weeks, planted {planting}",
-        alt=f"A line of {WEEKS_DRAWN} weeks from planting on {planting}, a drop for each watering{each}: "
+        alt=f"A calendar of {WEEKS_DRAWN} weeks from planting on {planting}, a drop for each watering{each}: "
         f"{', then '.join(said)}.",
     )
 
 
-def _drop(x: float, y: float, radius: float) -> tuple[Point, ...]:
-    """Return a drop of water with its point up."""
-    return (*arc((x, y), radius, 150, 390, 16), (x, y + radius * 2.4))
+def _calendar() -> list[Shape]:
+    """Return the lines of the calendar: a column a week, a row a day."""
+    right = WEEKS_DRAWN * CELL_MM
+    across = [Line(((0, -row * CELL_MM), (right, -row * CELL_MM)), Role.WIRE) for row in range(8)]
+    down = [Line(((week * CELL_MM, 0), (week * CELL_MM, FOOT_MM)), Role.WIRE) for week in range(WEEKS_DRAWN + 1)]
+    return [*across, *down]
+
+
+def _cell(day: int) -> Point:
+    """Return the middle of a day's cell, days counted from planting."""
+    return (day // 7 + 0.5) * CELL_MM, -(day % 7 + 0.5) * CELL_MM
+
+
+def _drop(x: float, y: float) -> tuple[Point, ...]:
+    """Return a drop of water with its point up, in the middle of a cell."""
+    radius = CELL_MM * 0.22
+    return (*arc((x, y - radius * 0.5), radius, 150, 390, 16), (x, y + radius * 1.6))

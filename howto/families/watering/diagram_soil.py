@@ -1,6 +1,6 @@
 """Water in the soil, drawn at true size: a section by depth, the catch cans in plan, and a dripper's bulb."""
 
-from math import ceil, pi, sin, sqrt
+from math import ceil, sin, sqrt
 
 from howto.families.watering import formulae, needs, plan, soil_water
 from howto.families.watering.measures import WateringMeasures
@@ -38,7 +38,7 @@ def soil_section(technique: T) -> Drawing:
     root = (soil.root_m if soil else USUAL_ROOT_M) * 1000
     reach = soil_water.wetted_m(depth.value, soil.available, soil.depletion) * 1000 if soil and depth else root
     drawn = min(reach, root * DEEPEST)
-    half, floor = root * 0.95, -max(root, drawn) * 1.25
+    half, floor = max(root * 0.95, drawn * 0.6), -max(root, drawn) * 1.25
     edge = half * 0.45  # dry soil is left to the right, so that wet and dry stand side by side
     shapes: list[Shape] = [
         Polygon(rectangle(-half, floor, half, 0), Role.SOIL),
@@ -128,7 +128,7 @@ def catch_plan(technique: T) -> Drawing:
     m = technique.measures
     caught = plan.readings(m)
     even = formulae.uniformity(caught)
-    across = ceil(sqrt(len(caught) * 1.25))
+    across = _columns(len(caught))
     rows = ceil(len(caught) / across)
     pitch = sqrt(m.area_m2 * 1e6 / (across * rows)) if m.area_m2 else CAN_PITCH_MM
     low = sorted(range(len(caught)), key=lambda at: (caught[at], at))[: formulae.quarter_size(len(caught))]
@@ -161,6 +161,12 @@ def catch_plan(technique: T) -> Drawing:
     )
 
 
+def _columns(cans: int) -> int:
+    """Return how many cans stand in a row: the squarest grid that leaves the fewest places empty."""
+    least = ceil(sqrt(cans))
+    return min(range(least, 2 * least + 1), key=lambda across: (-cans % across, across))
+
+
 def _at(number: int, across: int, pitch: float) -> Point:
     return ((number % across) * pitch, -(number // across) * pitch)
 
@@ -168,7 +174,7 @@ def _at(number: int, across: int, pitch: float) -> Point:
 def _can(centre: Point, pitch: float, part: float, *, dry: bool) -> list[Shape]:
     """Return one can from the side, filled to a part, hatched where it is of the dry quarter."""
     x, y = centre
-    half, tall = pitch * 0.2, pitch * 0.5
+    half, tall = pitch * 0.22, pitch * 0.56
     foot = y - tall / 2
     found: list[Shape] = []
     if dry:
@@ -183,55 +189,63 @@ def _can(centre: Point, pitch: float, part: float, *, dry: bool) -> list[Shape]:
 
 
 def drip_bulb(technique: T) -> Drawing:
-    """Return the ground cut open under the drippers: the wet bulbs, the root ball and the spacing."""
+    """Return the ground cut open under drippers, or at a new plant: the wet bulbs, the root ball, the spacing."""
     m, units, found = technique.measures, technique.crew.units, plan.bulb(technique)
     name, root = needs.soil_name(technique), needs.root_m(technique) * 1000
     wide = found.wide_m * 1000 if found else plan.wetted_width_mm(technique)
     deep = found.deep_m * 1000 if found else root
     drawn = min(deep, wide * DEEPEST)
     apart = m.dripper_spacing_mm or wide * 0.8
-    count = max(1, min(MOST_BULBS, m.drippers or 2))
+    drips = m.method == "drip"
+    count = max(1, min(MOST_BULBS, m.drippers or 2)) if drips else 1
     places = [apart * (at - (count - 1) / 2) for at in range(count)]
-    half = places[-1] + wide * 0.75
+    half = places[-1] + max(wide * 0.75, root * 0.7)
     floor = -max(root, drawn) * 1.2
     shapes: list[Shape] = [Polygon(rectangle(-half, floor, half, 0), Role.SOIL)]
     shapes += [Polygon(ellipse((x, 0), wide / 2, drawn, 180, 360), Role.WATER) for x in places]
     shapes += _planted(technique, root)
     shapes.append(Line(((-half, 0), (half, 0)), Role.GROUND))
-    pipe = wide * 0.03
-    shapes.append(Polygon(rectangle(-half, pipe * 0.3, half, pipe * 1.3), Role.WIRE))
-    for x in places:
-        shapes.append(Polygon(rectangle(x - pipe * 1.4, pipe * 0.1, x + pipe * 1.4, pipe * 1.9), Role.WOOD))
-        shapes.append(Line(((x, pipe), (x, -drawn * 1.06)), Role.CENTRE))
+    if drips:
+        shapes += _line(technique, places, half, wide)
     last = places[-1]
+    each = "a dripper" if drips else "a plant"
     shapes += [
         Dimension((last - wide / 2, -drawn), (last + wide / 2, -drawn), show(wide, "mm", units), offset=-wide * 0.16),
         Dimension((-half, 0), (-half, -drawn), show(deep, "mm", units), offset=-wide * 0.12),
         Level((half, -root), f"roots {show(root, 'mm', units)}"),
     ]
-    if count > 1:
-        start = (places[0], pipe * 2)
-        shapes.append(Dimension(start, (places[1], pipe * 2), show(apart, "mm", units), offset=wide * 0.14))
-    if m.dripper_flow_l_per_h is not None:
-        shapes.append(Label((last, pipe), f"{show(m.dripper_flow_l_per_h, 'L/h', units)} each"))
     if found is not None:
-        shapes.append(Label((last + wide * 0.2, -drawn * 0.4), f"{show(found.water_l, 'L', units)} a dripper"))
-    water = f"{show(found.water_l, 'L', units)} from each dripper" if found else "Water from each dripper"
+        shapes.append(Label((last + wide * 0.2, -drawn * 0.4), f"{show(found.water_l, 'L', units)} {each}"))
+    water = f"{show(found.water_l, 'L', units)} {each}" if found else f"Water from {each}"
+    under = f"{count} dripper{'s' if count > 1 else ''}" if drips else "a new plant"
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Under the drippers, in {name}",
-        alt=f"The ground cut open under {count} dripper{'s' if count > 1 else ''}. {water} wets "
-        f"a bulb {show(wide, 'mm', units)} wide and {show(deep, 'mm', units)} deep in {name}; roots go "
-        f"{show(root, 'mm', units)} deep.",
+        caption=f"Under {'the drippers' if drips else 'a new plant'}, in {name}",
+        alt=f"The ground cut open under {under}. {water} wets a bulb {show(wide, 'mm', units)} wide and "
+        f"{show(deep, 'mm', units)} deep in {name}; roots go {show(root, 'mm', units)} deep.",
     )
 
 
+def _line(technique: T, places: list[float], half: float, wide: float) -> list[Shape]:
+    """Return the dripline on the ground, its drippers, and what each gives."""
+    m, units = technique.measures, technique.crew.units
+    pipe = wide * 0.05
+    shapes: list[Shape] = [Polygon(rectangle(-half, pipe * 0.3, half, pipe * 1.3), Role.WIRE)]
+    shapes += [Polygon(rectangle(x - pipe * 1.4, pipe * 0.1, x + pipe * 1.4, pipe * 1.9), Role.WOOD) for x in places]
+    if len(places) > 1 and m.dripper_spacing_mm is not None:
+        ends = ((places[0], pipe * 2), (places[1], pipe * 2))
+        shapes.append(Dimension(*ends, show(m.dripper_spacing_mm, "mm", units), offset=wide * 0.14))
+    if m.dripper_flow_l_per_h is not None:
+        shapes.append(Label((places[-1], pipe), f"{show(m.dripper_flow_l_per_h, 'L/h', units)} each"))
+    return shapes
+
+
 def _planted(technique: T, root: float) -> list[Shape]:
-    """Return the plant over the drippers, with the ball it came in where its pot is known."""
-    shapes = [*_roots(root, root * 0.4), *_green(technique, root)]
-    pot = technique.measures.pot_l
-    if pot is not None:
-        size = (4 * pot * 1e6 / pi) ** (1 / 3)  # a pot about as high as it is wide
-        shapes.append(Line(rectangle(-size / 2, -size, size / 2, 0), Role.GUIDE, closed=True))
-        shapes.append(Label((-size / 2, -size * 0.8), "the ball it came in"))
+    """Return the plant, with the ball it came in where it is new."""
+    shapes = [*_roots(root, root * 0.35), *_green(technique, root)]
+    ball = needs.ball_mm(technique)
+    if ball is not None:
+        size, deep = ball
+        shapes.append(Line(rectangle(-size / 2, -deep, size / 2, 0), Role.GUIDE, closed=True))
+        shapes.append(Label((-size / 2, -deep * 0.8), "the ball it came in"))
     return shapes

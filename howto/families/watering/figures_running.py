@@ -5,7 +5,7 @@ from math import ceil
 
 from howto.families.watering import formulae, needs, plan, soil_water
 from howto.families.watering.measures import WateringMeasures
-from howto.families.watering.references import HUNG, INTAKE, QUARTER, SOAK, UNIFORMITY, WETTED_WIDTH
+from howto.families.watering.references import BALL, BALL_DEPTH, HUNG, INTAKE, QUARTER, SOAK, UNIFORMITY, WETTED_WIDTH
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY
 from howto.model.technique import Technique
@@ -108,7 +108,7 @@ def _bulb(technique: T) -> Iterator[Figure]:
         return
     yield Figure(
         name="wet patch",
-        label="Depth wet under each dripper",
+        label="Depth wet under each dripper" if technique.measures.method == "drip" else "Depth wet at each plant",
         value=bulb.deep_m * 1000,
         unit="mm",
         working=(
@@ -118,7 +118,7 @@ def _bulb(technique: T) -> Iterator[Figure]:
             f"water fills {num(bulb.share)} of the soil: {num(bulb.water_l / 1000)} m³ / "
             f"(2/3 x π x {num(bulb.wide_m / 2)}² x {num(bulb.share)}) = {num(bulb.deep_m)} m",
         ),
-        references=(WETTED_WIDTH, GEOMETRY),
+        references=(WETTED_WIDTH, GEOMETRY, *((BALL, BALL_DEPTH) if technique.measures.is_new else ())),
     )
 
 

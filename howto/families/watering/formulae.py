@@ -168,6 +168,11 @@ def by_pot(pot_l: float, low: float = 0.25, high: float = 0.30) -> Span:
     return Span(pot_l * low, pot_l * high)
 
 
+def pot_width_mm(pot_l: float) -> float:
+    """Return how wide a pot is that is as wide as it is high."""
+    return float((4 * pot_l * 1e6 / pi) ** (1 / 3))
+
+
 def waterings(days: int, every_low: float, every_high: float) -> Span:
     """Return the fewest and most waterings in a number of days."""
     return Span(days / every_high, days / every_low)

@@ -23,6 +23,8 @@ from howto.quantities import show_number as num
 from howto.seasons import MONTHS
 
 T = Technique[WateringMeasures]
+BALL_CALLIPERS = 10  # see references.BALL
+BALL_DEPTH = 0.75  # of its width, see references.BALL_DEPTH
 MEASURED = Reference(title="as measured by the crew", grade=PRACTICE.grade)
 GIVEN = Reference(title="as the author gives it", grade=PRACTICE.grade)
 
@@ -206,11 +208,25 @@ def soil_name(technique: T) -> str:
     return technique.measures.soil or garden.soil_of(technique.crew)
 
 
-def root_m(technique: T) -> float:
-    """Return the root depth: as written, else 300 mm, or a crop's least where that is less."""
+def ball_mm(technique: T) -> tuple[float, float] | None:
+    """Return how wide and deep a new plant's root ball is: as its pot, else ten callipers wide, three quarters deep."""
     m = technique.measures
+    if m.pot_l is not None:
+        wide = formulae.pot_width_mm(m.pot_l)
+        return wide, wide
+    if m.calliper_mm is None:
+        return None
+    wide = m.calliper_mm * BALL_CALLIPERS
+    return wide, wide * BALL_DEPTH
+
+
+def root_m(technique: T) -> float:
+    """Return the root depth: as written, else a new plant's ball, else 300 mm or a crop's least if that is less."""
+    m, ball = technique.measures, ball_mm(technique)
     if m.root_depth_mm is not None:
         return m.root_depth_mm / 1000
+    if ball is not None:
+        return ball[1] / 1000
     usual = garden.USUAL_ROOT_MM / 1000
     return min(usual, tables.CROPS[m.crop].root_low_m) if m.crop else usual
 

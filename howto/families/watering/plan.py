@@ -6,7 +6,17 @@ from typing import NamedTuple
 from howto.families.watering import formulae, garden, soil_water, tables
 from howto.families.watering.formulae import Span, Stage
 from howto.families.watering.measures import WateringMeasures
-from howto.families.watering.needs import GIVEN, Sum, T, ground, kept_interval, plant_use, soil_name, steady_intake
+from howto.families.watering.needs import (
+    GIVEN,
+    Sum,
+    T,
+    ball_mm,
+    ground,
+    kept_interval,
+    plant_use,
+    soil_name,
+    steady_intake,
+)
 from howto.families.watering.references import DRIP_TIME, SOFT, SPRINKLER_RATE, STRICT
 from howto.quantities import show_number as num
 
@@ -162,12 +172,13 @@ def longest_run(technique: T) -> float | None:
 
 
 def wetted_width_mm(technique: T) -> float:
-    """Return how far across one dripper wets this soil at most."""
-    return tables.SOILS[soil_name(technique)].wide_mm
+    """Return how far across one dripper wets this soil at most; a can or hose wets a new plant's ball at least."""
+    wide = tables.SOILS[soil_name(technique)].wide_mm
+    return wide if technique.measures.method == "drip" else max(wide, (ball_mm(technique) or (0.0, 0.0))[0])
 
 
 class Bulb(NamedTuple):
-    """The wet patch under one dripper: its water in litres, how wide and deep it is in m, and the soil's share."""
+    """The wet patch under one dripper, or at one new plant: its litres, width and depth in m, and the soil's share."""
 
     water_l: float
     wide_m: float
@@ -176,16 +187,18 @@ class Bulb(NamedTuple):
 
 
 def bulb(technique: T) -> Bulb | None:
-    """Return the wet patch under one dripper, or None where drippers or water are not known."""
-    m, soil = technique.measures, ground(technique)
-    if m.method != "drip" or m.drippers is None or soil is None:
+    """Return the wet patch under a dripper, or at a new plant where there is none; None where that is not known."""
+    m, soil, each = technique.measures, ground(technique), each_plant(technique)[0]
+    if soil is None:
         return None
-    applied = applied_litres(technique)
-    net = None if applied is None else applied * efficiency(technique).value
-    wanted = each_plant(technique)[0] if m.is_new else net
-    if wanted is None:
+    if m.method == "drip":
+        put_on = applied_litres(technique)
+        net = None if put_on is None else put_on * efficiency(technique).value
+        wanted = each if m.is_new else net
+        each = None if wanted is None or m.drippers is None else wanted / m.drippers
+    if each is None:
         return None
-    each, share = wanted / m.drippers, soil.available * soil.depletion
+    share = soil.available * soil.depletion
     wide, deep = soil_water.bulb_m(each, wetted_width_mm(technique) / 1000, share)
     return Bulb(each, wide, deep, share)
 

@@ -136,6 +136,13 @@ CHECK_FIRST = Reference(
     grade=Grade.A,
 )
 WETTED_WIDTH = from_memory("a dripper of about 2 L/h wets sand some 0.3 m across, loam 0.6 m, clay 0.9 m")
+BALL = Reference(title="Root ball ten times the calliper", publisher="a tree nursery", grade=Grade.C)
+BALL_DEPTH = Reference(
+    title="Root ball depth, after ANSI Z60.1",
+    publisher="University of Florida IFAS",
+    place="75 % of a width under 500 mm; larger balls are flatter",
+    grade=Grade.A,
+)
 BACKFLOW = from_memory("a tap that feeds a garden line has a backflow preventer, as most water suppliers ask")
 COOL_HOURS = from_memory("water given early in the day loses least to sun and wind, and leaves dry before night")
 USUAL_DEPLETION = from_memory("FAO Irrigation and Drainage Paper 56, 1998: p of about 0.5 for many plants")

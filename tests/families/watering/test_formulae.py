@@ -1,0 +1,447 @@
+"""The arithmetic of watering against published worked examples; each answer is carried over as it was printed."""
+
+from math import pi
+from typing import get_args
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from howto.families.watering import formulae, soil_water, tables
+from howto.quantities import QuantityError, convert, parse
+
+LITRE_A_US_GAL = 3.785411784
+
+CATCH = (47, 42, 45, 24, 13, 26, 33, 34, 27, 30, 40, 44, 32, 12, 12)  # mL, NC State University, Grabow (A)
+
+
+# -- plants and areas --
+
+
+def test_w13_lawn() -> None:
+    """FAO-56 table 12, cool turf in mid season (B): 5.0 mm/d becomes 4.75."""
+    assert formulae.plant_water_mm(5.0, tables.CROPS["cool lawn"].middle) == pytest.approx(4.75, abs=0.01)
+
+
+def test_w14_moderate_species() -> None:
+    """Costello and others, 2000 (inputs seen): July ETo 6 in, moderate species, 2.4 to 3.6 in."""
+    _, span = tables.SPECIES["moderate"]
+    assert formulae.plant_water_mm(6, span.low) == pytest.approx(2.4, abs=0.01)
+    assert formulae.plant_water_mm(6, span.high) == pytest.approx(3.6, abs=0.01)
+
+
+def test_w15_tree_in_the_wind() -> None:
+    """Costello and others, 2000, factors for a large tree: KL 0.66, 79 L/d net, 88 L/d applied, within 1 L."""
+    factor = formulae.landscape_coefficient(0.5, 1.1, 1.2)
+    net = formulae.litres(20, formulae.plant_water_mm(6, factor))
+    assert factor == pytest.approx(0.66)
+    assert net == pytest.approx(79, abs=1)
+    assert formulae.applied(net, 0.90) == pytest.approx(88, abs=1)
+
+
+def test_w17_water_budget() -> None:
+    """A completed state worksheet, 2021 (A): the worksheet's 0.62 is used, and nowhere else (trap T-13)."""
+    factor = formulae.adjustment_factor(0.5, 0.81)
+    assert factor == pytest.approx(0.617, abs=0.0005)
+    assert round(factor, 3) * 204 == pytest.approx(125.868, abs=0.1)
+    assert formulae.estimated_use_us_gal(43.0, 0.617 * 0.81, 0.81, 204) == pytest.approx(3355.64, abs=0.1)
+
+
+def test_trap_t13_gallons_by_the_exact_factor() -> None:
+    """0.62 in codes against 144/231 = 0.6234: half a percent too little."""
+    assert formulae.us_gallons(1, 1) == pytest.approx(0.6234, abs=0.00005)
+    assert formulae.CODE_GALLONS_PER_SQ_FT_INCH / formulae.us_gallons(1, 1) == pytest.approx(0.9946, abs=0.0001)
+
+
+def test_allowance() -> None:
+    """City of Gridley code, 2015: ETo x 0.62 x (0.55 x LA + 0.45 x SLA), worked by hand for 1000 and 200 sq ft."""
+    assert formulae.allowance_us_gal(50, 0.55, 1000, 200) == pytest.approx(19840)
+
+
+def test_h45_an_inch_on_100_sq_ft() -> None:
+    """New Mexico State University, 2014 (A): 62.4 gal, within 0.1."""
+    assert formulae.us_gallons(100, 1) == pytest.approx(62.4, abs=0.1)
+
+
+def test_a_millimetre_on_a_square_metre_is_a_litre() -> None:
+    """DPIRD Western Australia (A)."""
+    assert formulae.litres(1, 1) == 1
+
+
+# -- sprinklers --
+
+
+def test_w19_rate() -> None:
+    """Klickitat PUD (A): 10 gpm on 1000 sq ft."""
+    assert formulae.rate_in_per_h(10, 1000) == pytest.approx(0.9625, abs=0.001)
+    assert convert(formulae.rate_in_per_h(10, 1000), "in/h", "mm/h") == pytest.approx(24.4, abs=0.05)
+
+
+def test_w20_heads_on_a_strip() -> None:
+    """Slides of sample problems (C): 6 heads at 1.0 and 4 at 0.5 gpm on 60 x 15 ft give 0.86 in/h."""
+    flow = 6 * 1.0 + 4 * 0.5
+    assert flow == 8.0
+    assert formulae.rate_in_per_h(flow, 60 * 15) == pytest.approx(0.86, abs=0.005)
+
+
+def test_w21_measuring_can() -> None:
+    """An irrigation page (C): 0.1 in in 10 min, so 1 in takes 100 min and 1.5 in 150 min."""
+    rate = formulae.caught_rate(0.1, 10)
+    assert formulae.run_minutes(1, rate) == pytest.approx(100)
+    assert formulae.run_minutes(1.5, rate) == pytest.approx(150)
+
+
+def test_w22_minutes_of_a_season() -> None:
+    """UC IPM, zone 2 cool-season lawn at 1 in/h (A): July's 88 min are 1.467 in or 37.3 mm."""
+    months = (34, 46, 67, 84, 88, 80, 63, 38)
+    depths = [minutes / 60 for minutes in months]
+    july = convert(depths[4], "in", "mm")
+    assert july == pytest.approx(37.3, abs=0.1)
+    assert [round(formulae.run_minutes(depth, 1.0)) for depth in depths] == list(months)
+
+
+def test_w23_in_three_waterings() -> None:
+    """UC IPM (A): 88 min in 3 waterings are 29.3 min each."""
+    assert [cycle.off - cycle.on for cycle in soil_water.day_plan(88, 3, 0)] == pytest.approx([29.3] * 3, abs=0.1)
+
+
+def test_w24_low_quarter() -> None:
+    """NC State University, Grabow, after Keller and Bliesner 2000 (A): 15 cans, lowest four."""
+    assert formulae.mean(CATCH) == pytest.approx(30.73, abs=0.01)
+    assert formulae.low_quarter(CATCH) == (12, 12, 13, 24)
+    assert formulae.mean(formulae.low_quarter(CATCH)) == pytest.approx(15.25, abs=0.01)
+    assert formulae.uniformity(CATCH) * 100 == pytest.approx(49.62, abs=0.01)
+
+
+def test_w25_trap_t9_three_cans_are_no_quarter_of_fifteen() -> None:
+    """The wrong quarter would give 40.1 %."""
+    assert formulae.quarter_size(15) == 4
+    assert formulae.quarter_size(16) == 4
+    assert formulae.quarter_size(17) == 5
+    wrong = formulae.mean(sorted(CATCH)[:3]) / formulae.mean(CATCH)
+    assert wrong * 100 == pytest.approx(40.1, abs=0.1)
+    assert abs(formulae.uniformity(CATCH) - wrong) > 0.09
+
+
+def test_w26_trap_t10_two_multipliers() -> None:
+    """12 mm in the dry quarter at 24 mm/h and DU 0.75: 30 min plain, 40 min at 1/DU; the soft one lies between."""
+    assert formulae.run_minutes(12, 24) == pytest.approx(30)
+    assert formulae.run_minutes(12, 24, formulae.strict_multiplier(0.75)) == pytest.approx(40)
+    assert formulae.run_minutes(12, 24, formulae.soft_multiplier(0.75)) == pytest.approx(35.29, abs=0.01)
+
+
+def test_heads_in_triangles() -> None:
+    """Slides of sample problems (C): the area is 0.866 of the spacing squared."""
+    assert formulae.head_area_m2(10, triangular=True) == pytest.approx(86.6, abs=0.01)
+    assert formulae.head_area_m2(4, 5) == 20
+    assert formulae.head_area_m2(4) == 16
+
+
+def test_a_round_can() -> None:
+    """Plane geometry: 100 mL in a can 100 mm across stands 12.73 mm deep."""
+    assert formulae.caught_mm(100, 100) == pytest.approx(12.732, abs=0.001)
+
+
+def test_dry_cans_are_refused() -> None:
+    with pytest.raises(ValueError, match="every can is dry"):
+        formulae.uniformity((0, 0, 0, 0))
+    with pytest.raises(ValueError, match="no readings"):
+        formulae.uniformity(())
+
+
+# -- drip --
+
+
+def test_w28_drip_time() -> None:
+    """DPIRD Western Australia (A): 1.8 L a dripper at 8 L/h is 0.225 h, 13.5 min."""
+    assert formulae.drip_hours(1.8, 1, 8) == pytest.approx(0.225)
+    assert formulae.drip_hours(1.8, 1, 8) * 60 == pytest.approx(13.5)
+
+
+def test_w29_held_under_a_tree() -> None:
+    """DPIRD Western Australia, citrus (A): 9 m² of loam, 30 cm, 0.70 mm/cm hold 189 L, which is 21 mm.
+
+    Two drippers hold 34 L; the page does not give their wetted area, which 34 L makes 1.62 m².
+    """
+    assert soil_water.held_litres(9, 30, 0.70) == pytest.approx(189, abs=1)
+    assert pytest.approx(21) == 30 * 0.70
+    assert soil_water.held_litres(1.62, 30, 0.70) == pytest.approx(34, abs=1)
+
+
+def test_w31_bed_on_drip() -> None:
+    """4 m², ETo 6, KL 0.5, efficiency 0.9, 8 drippers of 2 L/h: 12 L net, 13.3 L applied, 50 min."""
+    net = formulae.litres(4, formulae.plant_water_mm(6, 0.5))
+    put_on = formulae.applied(net, 0.9)
+    assert net == pytest.approx(12, abs=0.1)
+    assert put_on == pytest.approx(13.3, abs=0.1)
+    assert formulae.drip_hours(put_on, 8, 2) * 60 == pytest.approx(50, abs=0.1)
+
+
+def test_h44_hose_on_a_trunk() -> None:
+    """A general page (C): 5 in of trunk at 10 gal an inch is 50 gal; at 10 gal in 5 min it takes 25 min."""
+    gallons = formulae.by_calliper(5, 10, 10)
+    assert gallons == (50, 50)
+    assert formulae.gallon_minutes(gallons.low, 10, 5) == 25
+
+
+# -- soil --
+
+
+def test_w32_water_by_weight() -> None:
+    """New Mexico State University after Israelsen, 1932 (A): loam 2.02 in/ft = 169 mm/m; silty clay 2.49 in/ft."""
+    loam = _per_metre(22.3, 10.2, 1.395)
+    assert loam == pytest.approx(169, abs=0.5)
+    assert loam * 12 / 1000 == pytest.approx(2.02, abs=0.01)
+    assert _per_metre(31.2, 15.0, 1.279) * 12 / 1000 == pytest.approx(2.49, abs=0.01)
+
+
+def _per_metre(capacity: float, wilting: float, density: float) -> float:
+    high, low = (soil_water.by_volume(each / 100, density) for each in (capacity, wilting))
+    return soil_water.total_available_mm(high, low, 1.0)
+
+
+@pytest.mark.parametrize(
+    ("capacity", "wilting", "roots", "p", "total", "easy"),
+    [
+        (0.15, 0.06, 0.4, 0.30, 36, 11),
+        (0.15, 0.06, 0.8, 0.40, 72, 29),
+        (0.15, 0.06, 1.2, 0.55, 108, 59),
+        (0.32, 0.15, 0.4, 0.30, 68, 20),
+        (0.32, 0.15, 0.8, 0.40, 136, 54),
+        (0.32, 0.15, 1.2, 0.55, 204, 112),
+        (0.35, 0.23, 0.4, 0.30, 48, 14),
+        (0.35, 0.23, 0.8, 0.40, 96, 38),
+        (0.35, 0.23, 1.2, 0.55, 144, 79),
+    ],
+)
+def test_w33_onion_tomato_and_maize(
+    capacity: float, wilting: float, roots: float, p: float, total: float, easy: float
+) -> None:
+    """FAO-56 example 36 (memory, recomputed): loamy sand, silt, silty clay; within 0.5 mm."""
+    found = soil_water.total_available_mm(capacity, wilting, roots)
+    assert found == pytest.approx(total, abs=0.5)
+    assert soil_water.readily_available_mm(found, p) == pytest.approx(easy, abs=0.5)
+
+
+@pytest.mark.parametrize(("use", "p"), [(3, 0.58), (5, 0.50), (7, 0.42)])
+def test_w34_depletion_by_use(use: float, p: float) -> None:
+    """FAO-56 table 22 (B): p of 0.50 at 3, 5 and 7 mm a day."""
+    assert soil_water.adjusted_depletion(0.50, use) == pytest.approx(p, abs=0.01)
+
+
+def test_depletion_stays_within_bounds() -> None:
+    """FAO-56 table 22 (B): 0.1 to 0.8."""
+    assert soil_water.adjusted_depletion(0.20, 20) == 0.1
+    assert soil_water.adjusted_depletion(0.70, 0) == 0.8
+
+
+def test_w35_stress() -> None:
+    """FAO-56 chapter 8 (A): TAW 60, p 0.5, 45 gone: RAW 30, Ks 0.50."""
+    assert soil_water.readily_available_mm(60, 0.5) == pytest.approx(30, abs=0.01)
+    assert soil_water.stress_factor(60, 0.5, 45) == pytest.approx(0.50, abs=0.01)
+    assert soil_water.stress_factor(60, 0.5, 30) == 1
+    assert soil_water.stress_factor(60, 0.5, 70) == 0
+
+
+def test_w36_lawn_on_loam() -> None:
+    """Saxton and Rawls 2006 (B), FAO-56 table 22 (B): TAW 42, RAW 16.8 mm, 3.5 days, 3 in practice."""
+    loam = tables.SOILS["loam"]
+    total = soil_water.total_available_mm(loam.field_capacity, loam.wilting_point, 0.30)
+    easy = soil_water.readily_available_mm(total, tables.CROPS["cool lawn"].depletion)
+    days = soil_water.days_between(easy, 4.75)
+    assert total == pytest.approx(42, abs=0.1)
+    assert easy == pytest.approx(16.8, abs=0.1)
+    assert days == pytest.approx(3.5, abs=0.1)
+    assert soil_water.whole_days(days) == 3
+
+
+def test_w38_longest_run() -> None:
+    """Hung's formula in a trade article (B): P 1.5, f0 2.0, fc 0.2 in/h, b 2 per h: 11.3 min."""
+    hours = soil_water.longest_run_h(1.5, 2.0, 0.2, 2)
+    assert hours is not None
+    assert hours * 60 == pytest.approx(11.3, abs=0.1)
+
+
+def test_longest_run_at_the_ends() -> None:
+    assert soil_water.longest_run_h(0.2, 2.0, 0.2, 2) is None  # the soil keeps up for ever
+    assert soil_water.longest_run_h(2.0, 2.0, 0.2, 2) == 0  # and never begins to
+
+
+def test_trap_t11_the_lower_intake_is_taken() -> None:
+    """Loam is 5 to 10 mm/h in one table and 10 to 20 in another, sandy loam 10 to 20 and 20 to 30."""
+    assert tables.SOILS["loam"].intake_mm_per_h == 5
+    assert tables.SOILS["sandy loam"].intake_mm_per_h == 10
+    assert tables.SOILS["clay"].intake_mm_per_h == 1
+
+
+def test_cycles_and_soak() -> None:
+    assert soil_water.cycles_needed(40, 15) == 3
+    assert soil_water.cycles_needed(45, 15) == 3
+    assert soil_water.soak_minutes(15, 24, 8) == pytest.approx(30)
+    assert soil_water.soak_minutes(15, 5, 8) == 0
+    assert soil_water.day_plan(30, 2, 45) == ((0, 15), (60, 75))
+
+
+def test_a_bulb_is_half_a_ball_until_it_is_wide() -> None:
+    """Solid geometry: 1 L that fills 0.1 of the soil is half a ball 337 mm across, 168 mm deep."""
+    wide, deep = soil_water.bulb_m(1, 0.6, 0.1)
+    assert (wide, deep) == pytest.approx((0.3367, 0.1684), abs=0.0001)
+    narrow, far = soil_water.bulb_m(1, 0.2, 0.1)
+    assert (narrow, far) == pytest.approx((0.2, 0.4775), abs=0.0001)
+
+
+# -- new trees and shrubs --
+
+
+def test_w39_h43_two_inch_tree() -> None:
+    """University of Minnesota Extension (A): 2 to 3 US gal, 7.6 to 11.4 L; Florida (A): 4 US gal, 15.1 L."""
+    assert formulae.by_calliper(2, 1, 1.5) == (2, 3)
+    cool = formulae.by_calliper(5.08, *tables.LITRES_PER_CM["cool"])
+    assert tuple(cool) == pytest.approx((7.6, 11.4), abs=0.1)
+    assert formulae.by_calliper(5.08, *tables.LITRES_PER_CM["warm"]).low == pytest.approx(15.1, abs=0.1)
+    assert convert(2, "US gal", "L") == pytest.approx(7.6, abs=0.1)
+
+
+def test_w40_five_centimetre_tree() -> None:
+    """University of Minnesota Extension (A): 7.5 to 11.2 L."""
+    found = formulae.by_calliper(5, *tables.LITRES_PER_CM["cool"])
+    assert tuple(found) == pytest.approx((7.5, 11.2), abs=0.1)
+
+
+def test_w41_shrub_from_a_pot() -> None:
+    """University of Minnesota Extension (A): 25 to 30 % of 10 L."""
+    assert tuple(formulae.by_pot(10)) == pytest.approx((2.5, 3.0))
+
+
+def test_w42_twelve_weeks() -> None:
+    """University of Minnesota Extension (A): 14 + 23.3 to 35 = 37 to 49, within 1."""
+    daily, then, _ = tables.FIRST_YEAR["cool"]
+    first, second = formulae.stage_waterings(daily), formulae.stage_waterings(then)
+    assert first == (14, 14)
+    assert tuple(second) == pytest.approx((23.3, 35), abs=0.05)
+    assert first.low + second.low == pytest.approx(37, abs=1)
+    assert first.high + second.high == pytest.approx(49, abs=1)
+
+
+@pytest.mark.parametrize(
+    ("summer", "calliper", "ends"),
+    [
+        ("cool", 120, (14, 84)),
+        ("warm", None, (14, 75)),
+        ("warm", 50, (14, 75)),
+        ("warm", 51, (30, 121)),
+        ("warm", 100, (30, 121)),
+        ("warm", 101, (42, 194)),
+    ],
+)
+def test_larger_trees_are_watered_daily_for_longer(summer: str, calliper: float | None, ends: tuple[int, int]) -> None:
+    """A column after Gilman (B): 50 to 100 mm a month and three more; over 100 mm six weeks and five months more."""
+    stages = tables.first_year(summer, calliper)
+    assert tuple(stage.end_day for stage in stages[:2]) == ends
+    assert stages[-1].end_day == 365
+
+
+def test_the_stage_of_a_day() -> None:
+    stages = tables.FIRST_YEAR["cool"]
+    assert tables.stage_on(stages, 0) is stages[0]
+    assert tables.stage_on(stages, 14) is stages[0]
+    assert tables.stage_on(stages, 15) is stages[1]
+    assert tables.stage_on(stages, 2000) is stages[2]
+
+
+@pytest.mark.parametrize("written", ["10 gal", "3 gallons", "2 pints", "8 fl oz", "2 gal/in"])
+def test_trap_t16_a_bare_gallon_is_refused(written: str) -> None:
+    with pytest.raises(QuantityError, match="does not say whose"):
+        parse(written)
+
+
+def test_us_and_uk_gallons_differ() -> None:
+    assert convert(1, "UK gal", "L") / convert(1, "US gal", "L") == pytest.approx(1.20095, abs=0.00001)
+
+
+def test_cans() -> None:
+    assert formulae.as_cans(36, 9, 2) == (2, 1.0, 2)
+    assert formulae.as_cans(27, 9, 2) == (2, 0.75, 2)
+    assert formulae.as_cans(3, 9, 1).fullness == pytest.approx(1 / 3)
+
+
+# -- tables --
+
+
+def test_every_crop_and_soil_may_be_written() -> None:
+    assert tuple(tables.CROPS) == get_args(tables.CropName)
+    assert tuple(tables.SOILS) == get_args(tables.SoilName)
+
+
+@pytest.mark.parametrize("soil", tables.SOILS.values(), ids=tables.SOILS)
+def test_soils_hold_water(soil: tables.Soil) -> None:
+    assert 0.04 < soil.available < 0.25
+    assert soil.intake_mm_per_h >= 1
+
+
+@pytest.mark.parametrize(
+    ("words", "soil"),
+    [("heavy clay loam", "clay loam"), ("Sandy Loam over chalk", "sandy loam"), ("clay", "clay"), ("chalk", None)],
+)
+def test_soils_by_their_words(words: str, soil: str | None) -> None:
+    assert tables.nearest_soil(words) == soil
+
+
+# -- properties --
+
+POSITIVE = st.floats(0.01, 1e4)
+
+
+@given(area=POSITIVE, depth=POSITIVE)
+def test_double_the_area_double_the_litres(area: float, depth: float) -> None:
+    assert formulae.litres(2 * area, depth) == pytest.approx(2 * formulae.litres(area, depth))
+
+
+@given(area_sq_ft=POSITIVE, depth_in=st.floats(0.01, 20))
+def test_gallons_and_litres_agree(area_sq_ft: float, depth_in: float) -> None:
+    metric = formulae.litres(area_sq_ft * 0.09290304, depth_in * 25.4)
+    assert formulae.us_gallons(area_sq_ft, depth_in) * LITRE_A_US_GAL == pytest.approx(metric)
+
+
+@given(gpm=st.floats(0.1, 500), area_sq_ft=st.floats(1, 1e5))
+def test_inches_and_millimetres_an_hour_agree(gpm: float, area_sq_ft: float) -> None:
+    metric = formulae.rate_mm_per_h(gpm * LITRE_A_US_GAL * 60, area_sq_ft * 0.09290304)
+    assert formulae.rate_in_per_h(gpm, area_sq_ft) * 25.4 == pytest.approx(metric)
+
+
+@given(readings=st.lists(st.floats(0.1, 500), min_size=1, max_size=60))
+def test_evenness_is_a_share_and_has_no_unit(readings: list[float]) -> None:
+    even = formulae.uniformity(readings)
+    assert 0 < even <= 1 + 1e-9
+    assert formulae.uniformity([each / 29.57353 for each in readings]) == pytest.approx(even)
+
+
+@given(even=st.floats(0.1, 1))
+def test_the_soft_multiplier_is_never_the_longer(even: float) -> None:
+    assert formulae.soft_multiplier(even) + 1e-12 >= 1
+    assert formulae.soft_multiplier(even) <= formulae.strict_multiplier(even) + 1e-12
+
+
+@given(p=st.floats(0.5, 50), steady=st.floats(0.1, 10), more=st.floats(0.1, 50), decay=st.floats(0.1, 10))
+def test_metric_and_imperial_longest_runs_agree(p: float, steady: float, more: float, decay: float) -> None:
+    metric = soil_water.longest_run_h(p, steady + more, steady, decay)
+    inches = soil_water.longest_run_h(p / 25.4, (steady + more) / 25.4, steady / 25.4, decay)
+    assert (metric is None) == (inches is None)
+    if metric is not None and inches is not None:
+        assert metric == pytest.approx(inches, abs=1e-9)
+        assert metric >= -1e-12
+
+
+@given(water=st.floats(0.05, 50), widest=st.floats(0.2, 1), share=st.floats(0.01, 0.3))
+def test_a_bulb_holds_its_water(water: float, widest: float, share: float) -> None:
+    wide, deep = soil_water.bulb_m(water, widest, share)
+    assert wide <= widest
+    assert deep >= wide / 2 - 1e-9
+    assert 2 / 3 * pi * (wide / 2) ** 2 * deep * share * 1000 == pytest.approx(water)
+
+
+@given(week=st.floats(0.1, 200), can=st.floats(2, 15), times=st.integers(1, 7))
+def test_cans_give_no_less_than_asked(week: float, can: float, times: int) -> None:
+    cans = formulae.as_cans(week, can, times)
+    assert 0 < cans.fullness <= 1 + 1e-9
+    assert cans.number * cans.fullness * can * times == pytest.approx(week)
