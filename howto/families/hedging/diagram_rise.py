@@ -26,7 +26,7 @@ def rise(technique: T, today: date) -> list[Drawing]:
     shown = [*found[: MOST_PANELS - 1], found[-1]] if len(found) > MOST_PANELS else list(found)
     top = max(each.stands_mm for each in shown)
     wide = min(m.spacing_mm or top * 0.3, top * 0.45)
-    pitch = wide + top * 0.16
+    pitch = wide + top * 0.17
     shapes: list[Shape] = _ground(len(shown), pitch, top)
     for at, each in enumerate(shown):
         shapes += _panel(technique, found, each, (at * pitch, wide, pitch), at + 1)
@@ -68,11 +68,12 @@ def _panel(
     yield from _branching(x, tips, [node for node in nodes if node], each)
     yield Line(((x - wide * 0.52, each.cut_mm), (x + wide * 0.52, each.cut_mm)), Role.ACCENT)
     yield Disc((x - wide * 0.52, each.cut_mm), number)
-    right, out = x + wide * 0.5, -wide * 0.14
+    right, out = x + wide * 0.5, -pitch * 0.1
     yield Dimension((right, 0), (right, each.cut_mm), show(each.cut_mm, "mm", units), offset=out)
-    if each.stands_mm > each.cut_mm:
+    if number == 1 and each.stands_mm > each.cut_mm:
         off = show(each.stands_mm - each.cut_mm, "mm", units)
-        yield Dimension((right, each.cut_mm), (right, each.stands_mm), off, offset=out)
+        left = x - wide * 0.5
+        yield Dimension((left, each.cut_mm), (left, each.stands_mm), off, offset=pitch * 0.45)
     below = -found[-1].cut_mm * 0.14
     yield Dimension((x - pitch / 2, 0), (x + pitch / 2, 0), f"{each.day.year}: {each.shoots}", offset=below)
 

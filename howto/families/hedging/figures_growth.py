@@ -80,8 +80,7 @@ def _rise(technique: T, today: date) -> Iterator[Figure]:
 
 def _shoots(m: HedgingMeasures, found: tuple[Rise, ...]) -> Figure:
     first = m.shoots or 1
-    topped = m.standing_height_mm is not None and m.standing_height_mm > m.cut_mm
-    cuts = len(found) - (0 if topped else 1)
+    cuts = sum(each.stands_mm > each.cut_mm + formulae.DUST for each in found)
     doubled = " x ".join(["2"] * cuts)
     return Figure(
         name="shoots on a plant",

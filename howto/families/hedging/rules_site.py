@@ -35,6 +35,7 @@ AUGUST_TO_JANUARY = (8, 9, 10, 11, 12, 1)
 DOUBLE = Limit(low=5, unit="plants a metre", reference=SPACING)
 FARM = Limit(low=6, unit="plants a metre", reference=GRANT)
 GAP = Limit(low=400, high=450, unit="mm", reference=GRANT)
+LINES = ("string", "stretch", "laser", "builder's line", "level line", "garden line", "chalk line")
 BIG_LEAVES = ("Prunus laurocerasus", "Prunus lusitanica", "Laurus nobilis", "Aucuba japonica")
 
 
@@ -219,7 +220,7 @@ def bottom_up(technique: T) -> Iterator[Breach]:
 def level_line(technique: T) -> Iterator[Breach]:
     """The top of a trimmed hedge is cut to a stretched line, set a little below the finished height."""
     said = _steps(technique) + " ".join(kit.name for kit in (*technique.tools, *technique.materials)).casefold()
-    if technique.measures.job != "trim" or any(word in said for word in ("string", "line", "laser")):
+    if technique.measures.job != "trim" or any(word in said for word in LINES):
         return
     line = "1. **Stretch a level line.** Set it {string line} above the ground between two canes."
     yield Breach(

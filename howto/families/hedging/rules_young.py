@@ -80,12 +80,12 @@ def leave_the_leader(technique: T) -> Iterator[Breach]:
     if m.job != "thicken" or plant is None or plant.group != "leave the leader" or stands is None:
         return
     keep = min(stands, m.finished_height_mm)
-    if m.cut_mm >= keep - 1e-9:
+    if m.cut_mm >= keep - 1:  # a tape is read to the millimetre
         return
     vigorous = plant.kind != "conifer" and growth(technique)[0] >= VIGOROUS_MM_PER_YEAR
     if vigorous and TOP_OFF.allows(stands - m.cut_mm):
         return
-    text = f"{num(keep, 6)} mm"
+    text = f"{max(1, floor(keep))} mm"
     yield Breach(
         field="measures.cut_height_mm",
         also="measures.standing_height_mm",
