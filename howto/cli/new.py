@@ -16,7 +16,10 @@ new = typer.Typer(help="Write a technique, a visit or a whole shelf to fill in."
 def technique(
     name: Annotated[str, typer.Argument(metavar="NAME", help="What it is called, such as `Clip a cone`.")],
     family: Annotated[
-        str, typer.Option("--family", help="clipping, hedging, espalier, mowing, feeding, watering, soil, planting or safety.")
+        str,
+        typer.Option(
+            "--family", help="clipping, hedging, espalier, mowing, feeding, watering, soil, planting or safety."
+        ),
     ],
     shelf: ShelfOption = SHELF,
 ) -> None:
@@ -28,7 +31,8 @@ def technique(
 def visit(
     site: Annotated[str, typer.Argument(metavar="SITE", help="A label for the garden, never its address.")],
     done: Annotated[
-        list[str] | None, typer.Option("--done", metavar="TECHNIQUE", help="A technique done. May be given more than once.")
+        list[str] | None,
+        typer.Option("--done", metavar="TECHNIQUE", help="A technique done. May be given more than once."),
     ] = None,
     date: DateOption = None,
     next_visit: Annotated[str, typer.Option("--next", metavar="DATE", help="The next visit, such as 2026-11-25.")] = "",
@@ -49,9 +53,14 @@ def new_shelf(
     _write(plans.new_shelf(folder))
 
 
+def _asks() -> bool:
+    """Tell whether there is a person at a terminal to ask."""
+    return sys.stdin.isatty()
+
+
 def _asked_techniques(shelf: Path) -> list[str]:
     """Return the techniques a person types when asked; none where there is no terminal to ask on."""
-    if not sys.stdin.isatty():
+    if not _asks():
         return []
     typer.echo("Techniques on this shelf: " + ", ".join(plans.technique_names(shelf)))
     typed: str = typer.prompt("What was done? Names, with commas between")

@@ -1,0 +1,171 @@
+"""The commands as a person types them: what they print, what they write, and the exit status."""
+
+import json
+import os
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from typer.testing import CliRunner
+
+from howto.cli import build as build_module
+from howto.cli.app import app, main
+from tests.support.source import ROOT
+
+RUN = CliRunner()
+DAY = "--date=2026-10-14"
+GOOD = (ROOT / "techniques/clipping/clip-a-ball.md").read_text()
+
+
+@pytest.fixture
+def shelf(tmp_path: Path) -> Path:
+    """Return a new shelf with one clean technique that has no pictures."""
+    root = tmp_path / "mine"
+    assert RUN.invoke(app, ["new", "shelf", str(root)]).exit_code == 0
+    (root / "clipping/my-first-technique.md").unlink()
+    text = re.sub(r" +- Picture:.*\n( {5}- .*\n)+", "", GOOD)
+    (root / "clipping/clip-a-ball.md").write_text(text)
+    return root
+
+
+def on(shelf: Path, *words: str) -> list[str]:
+    """Return a command line on a shelf."""
+    return [*words, f"--shelf={shelf}"]
+
+
+def test_a_clean_shelf_is_clean(shelf: Path) -> None:
+    result = RUN.invoke(app, on(shelf, "check", DAY))
+    assert result.exit_code == 0
+    assert result.output.endswith("No findings.\n")
+
+
+def test_a_finding_is_printed_and_sets_the_status(shelf: Path) -> None:
+    file = shelf / "clipping/clip-a-ball.md"
+    file.write_text(GOOD.replace("finished width: 700 mm", "finished width: 300 mm"))
+    result = RUN.invoke(app, on(shelf, "check", DAY))
+    assert result.exit_code == 1
+    assert "error clipping.half-at-most: 61.5 % of the width comes off in one clip" in result.output
+    assert "\x1b[" not in result.output
+
+
+def test_findings_as_json(shelf: Path) -> None:
+    file = shelf / "clipping/clip-a-ball.md"
+    file.write_text(file.read_text().replace("passes: 2", "passes: 1"))
+    result = RUN.invoke(app, on(shelf, "check", DAY, "--format=json"))
+    assert result.exit_code == 0  # a warning does not stop a build
+    rules = [finding["rule"] for finding in json.loads(result.stdout)["findings"]]
+    assert "clipping.light-passes" in rules
+    assert RUN.invoke(app, on(shelf, "check", DAY, "--strict")).exit_code == 1
+
+
+def test_build_writes_and_says_so(shelf: Path, tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    result = RUN.invoke(app, on(shelf, "build", DAY, f"--to={out}", "--only=cards"))
+    assert result.exit_code == 0
+    assert result.stdout == f"Wrote 1 card in {out}.\n"
+    assert sorted(path.name for path in out.rglob("*.*")) == ["clip-a-ball.html", "clip-a-ball.pdf"]
+
+
+def test_a_stopped_build_writes_nothing(shelf: Path, tmp_path: Path) -> None:
+    (shelf / "clipping/clip-a-ball.md").write_text("no front matter\n")
+    out = tmp_path / "out"
+    result = RUN.invoke(app, on(shelf, "build", DAY, f"--to={out}"))
+    assert result.exit_code == 1
+    assert f"Nothing was written to {out}." in result.output
+    assert not out.exists()
+
+
+def test_a_wrong_command_line_is_status_2(shelf: Path, tmp_path: Path) -> None:
+    for words in (
+        ["check", str(tmp_path / "none.md")],
+        ["check", "--date=tomorrow"],
+        ["figures", "clip-a-bal"],
+        ["build", "--only=posters"],
+        ["new", "technique", "Cut", "--family=clip"],
+    ):
+        assert RUN.invoke(app, on(shelf, *words)).exit_code == 2, words
+    assert RUN.invoke(app, ["check", f"--shelf={tmp_path / 'none'}"]).exit_code == 2
+    assert RUN.invoke(app, ["why", "mowing.one-thrid"]).exit_code == 2
+
+
+def test_figures_show_their_working(shelf: Path) -> None:
+    result = RUN.invoke(app, on(shelf, "figures", "clip-a-ball", DAY))
+    assert result.exit_code == 0
+    assert "Off each side: 40\u00a0mm   {off each side}" in result.output
+    assert "    (780 - 700) / 2 = 40 mm" in result.output
+    assert "    source: plane and solid geometry" in result.output
+    data = json.loads(RUN.invoke(app, on(shelf, "figures", "clip-a-ball", DAY, "--format=json")).stdout)
+    assert data[0]["figures"][0]["value"] == 40.0
+
+
+def test_figures_of_a_broken_file_are_its_findings(shelf: Path) -> None:
+    (shelf / "clipping/broken.md").write_text("no front matter\n")
+    result = RUN.invoke(app, on(shelf, "figures", "broken", DAY))
+    assert result.exit_code == 1
+    assert "broken.md:1:1: error" in result.output
+
+
+def test_why_explains_one_rule_and_the_whole_book() -> None:
+    one = RUN.invoke(app, ["why", "mowing.one-third"])
+    assert one.exit_code == 0
+    assert "University of California Statewide IPM Program" in one.output
+    book = RUN.invoke(app, ["why"])
+    count = int(re.search(r"\n(\d+) rules\.\n$", book.output)[1])  # type: ignore[index]
+    rules = json.loads(RUN.invoke(app, ["why", "--format=json"]).stdout)
+    assert count == len(rules)
+    assert all(rule["statement"] and rule["why"] and rule["references"] for rule in rules)
+
+
+def test_a_visit_is_asked_for_on_a_terminal_and_not_elsewhere(shelf: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    silent = RUN.invoke(app, on(shelf, "new", "visit", "Gate", DAY))
+    assert silent.exit_code == 2
+    assert "--done" in silent.output
+    monkeypatch.setattr("howto.cli.new._asks", lambda: True)
+    asked = RUN.invoke(app, on(shelf, "new", "visit", "Gate", DAY), input="clip-a-ball\n")
+    assert asked.exit_code == 0
+    assert (shelf / "visits/2026-10-14-gate.md").exists()
+    assert RUN.invoke(app, on(shelf, "new", "visit", "Gate", DAY, "--done=clip-a-ball")).exit_code == 2
+
+
+def test_no_command_shows_help_a_gardener_understands() -> None:
+    result = RUN.invoke(app, ["--help"])
+    assert result.exit_code == 0
+    for word in ("check", "build", "figures", "why", "new"):
+        assert word in result.output
+    assert "shelf" in result.output
+
+
+def test_the_bar_counts_up_on_a_terminal_and_is_silent_elsewhere(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    with build_module._progress() as step:
+        assert step is None
+    monkeypatch.setattr("sys.stderr.isatty", lambda: True)
+    with build_module._progress() as step:
+        assert step is not None
+        step(1, 2)
+        step(2, 2)
+    assert "Building" in capsys.readouterr().err
+
+
+def test_no_colour_where_it_is_not_wanted(shelf: Path) -> None:
+    (shelf / "clipping/broken.md").write_text("no front matter\n")
+    command = [sys.executable, "-m", "howto", "check", f"--shelf={shelf}"]
+    env = {**os.environ, "NO_COLOR": "1", "PYTHONPATH": str(ROOT)}
+    done = subprocess.run(command, capture_output=True, text=True, env=env, check=False)
+    assert done.returncode == 1
+    assert "\x1b" not in done.stdout + done.stderr
+
+
+def test_a_folder_that_cannot_be_written_is_told_plainly(
+    shelf: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    blocked = tmp_path / "file"
+    blocked.write_text("not a folder")
+    monkeypatch.setattr("sys.argv", ["howto", *on(shelf, "build", DAY, f"--to={blocked}/out", "--only=cards")])
+    with pytest.raises(SystemExit) as stop:
+        main()
+    assert stop.value.code == 3
+    assert str(blocked) in capsys.readouterr().err
