@@ -1,10 +1,12 @@
 """The table of trades, written by hand and read top to bottom."""
 
 from howto.families.clipping import FAMILY as CLIPPING
+from howto.families.hedging import FAMILY as HEDGING
 from howto.families.mowing import FAMILY as MOWING
+from howto.families.watering import FAMILY as WATERING
 from howto.model.family import AnyFamily
 
-FAMILIES: tuple[AnyFamily, ...] = (CLIPPING, MOWING)
+FAMILIES: tuple[AnyFamily, ...] = (CLIPPING, HEDGING, MOWING, WATERING)
 
 
 def family(name: str) -> AnyFamily | None:
