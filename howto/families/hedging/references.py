@@ -61,7 +61,6 @@ NESTS_IRELAND = Reference(
     publisher="Kilkenny Public Participation Network",
     grade=Grade.B,
 )
-NESTS_SOUTH = from_memory("birds nest mainly from August to January in Australia and New Zealand")
 NESTS_ELSEWHERE = from_memory("birds nest mainly from March to August in the north and August to January in the south")
 SIDE_GROWTH = from_memory("the sides of an upright hedge plant grow about half as much as its top")
 STEEP = from_memory("hedge sides lean at most 50 to 100 mm in 300 mm of height, 9 to 18 degrees")

@@ -14,7 +14,6 @@ from howto.families.hedging.references import (
     NESTS_ELSEWHERE,
     NESTS_FARM,
     NESTS_IRELAND,
-    NESTS_SOUTH,
     NESTS_UK,
     SPACING,
     TRIMMING,
@@ -22,7 +21,7 @@ from howto.families.hedging.references import (
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.prose import plain
-from howto.model.reference import Grade, Reference
+from howto.model.reference import Grade
 from howto.model.technique import Technique
 from howto.quantities import show_number as num
 from howto.seasons import MONTHS, months_of
@@ -40,24 +39,23 @@ BIG_LEAVES = ("Prunus laurocerasus", "Prunus lusitanica", "Laurus nobilis", "Auc
 
 
 class Nesting(NamedTuple):
-    """The months in which birds nest somewhere, who says so, and whether the law forbids disturbing them."""
+    """The months in which birds nest somewhere, and whether a law that was read protects their nests there."""
 
     months: tuple[int, ...]
-    source: Reference
     law: bool
 
 
 def nesting(technique: T) -> Nesting:
-    """Return the main nesting months where the crew works; from memory where no source was read."""
+    """Return the main nesting months where the hedge stands."""
     country = technique.measures.country
     if country in UK:
-        return Nesting(SPRING_TO_AUGUST, NESTS_UK, law=True)
+        return Nesting(SPRING_TO_AUGUST, law=True)
     if country == "ireland":
-        return Nesting(SPRING_TO_AUGUST, NESTS_IRELAND, law=True)
+        return Nesting(SPRING_TO_AUGUST, law=True)
     if country in ("australia", "new zealand"):
-        return Nesting(AUGUST_TO_JANUARY, NESTS_SOUTH, law=False)
+        return Nesting(AUGUST_TO_JANUARY, law=False)
     south = technique.crew.hemisphere == "south" and country != "united states"
-    return Nesting(AUGUST_TO_JANUARY if south else SPRING_TO_AUGUST, NESTS_ELSEWHERE, law=False)
+    return Nesting(AUGUST_TO_JANUARY if south else SPRING_TO_AUGUST, law=False)
 
 
 def _written_months(technique: T) -> tuple[int, ...]:
@@ -67,7 +65,18 @@ def _written_months(technique: T) -> tuple[int, ...]:
 
 
 def nests(technique: T) -> Iterator[Breach]:
-    """A hedge cut in the nesting season is looked through for nests first, and the card says so."""
+    """Where the law protects nests, a hedge cut in the nesting season is looked through first, and the card says so."""
+    if nesting(technique).law:
+        yield from _unsaid_nests(technique, "; to harm a nest in use or being built is an offence there")
+
+
+def nests_elsewhere(technique: T) -> Iterator[Breach]:
+    """Everywhere else too a hedge cut while birds nest is looked through first, and the card says so."""
+    if not nesting(technique).law:
+        yield from _unsaid_nests(technique, "; look up the law of the place, and write `country:`")
+
+
+def _unsaid_nests(technique: T, after: str) -> Iterator[Breach]:
     where = nesting(technique)
     shared = [month for month in where.months if month in _written_months(technique)]
     words = " ".join(f"{each.title} {plain(each.text)}" for each in technique.cautions).casefold()
@@ -79,20 +88,25 @@ def nests(technique: T) -> Iterator[Breach]:
         field="cautions",
         also="season" if technique.season else "",
         what="nothing tells the reader to look for nests",
-        why=f"birds nest mainly from {first} to {last} ({where.source}), and this work falls in "
-        f"{len(shared)} of those months" + ("; to harm a nest in use is an offence" if where.law else ""),
+        why=f"birds nest mainly from {first} to {last}, and this work falls in {len(shared)} of those months{after}",
         mend=f"add under Cautions: `{line}`",
         edit=Edit(section="Cautions", text=line),
-        severity=None if where.law else Severity.ADVICE,
     )
 
 
-def closed_season(technique: T) -> Iterator[Breach]:
-    """Farm hedges in England, and hedges in Ireland, are not cut from 1 March to 31 August."""
-    m = technique.measures
-    farm = m.country == "england" and m.farm_hedge is True
-    if not farm and m.country != "ireland":
-        return
+def closed_farm(technique: T) -> Iterator[Breach]:
+    """Farm hedges in England are not cut from 1 March to 31 August."""
+    if technique.measures.country == "england" and technique.measures.farm_hedge is True:
+        yield from _closed(technique, "farm hedges in England are")
+
+
+def closed_ireland(technique: T) -> Iterator[Breach]:
+    """Hedges in Ireland are not cut from 1 March to 31 August."""
+    if technique.measures.country == "ireland":
+        yield from _closed(technique, "hedges in Ireland are")
+
+
+def _closed(technique: T, which: str) -> Iterator[Breach]:
     shared = [month for month in SPRING_TO_AUGUST if month in _written_months(technique)]
     if not shared:
         return
@@ -101,7 +115,7 @@ def closed_season(technique: T) -> Iterator[Breach]:
         field="season",
         also="measures.country",
         what=f"the season takes in {names}" if technique.season else "no season is written",
-        why=f"no cutting from 1 March to 31 August ({NESTS_FARM if farm else NESTS_IRELAND})",
+        why=f"{which} not cut from 1 March to 31 August",
         mend="write `season: September to February`",
         edit=Edit(key="season", text="September to February", top=True),
     )
@@ -119,7 +133,7 @@ def clip_months(technique: T) -> Iterator[Breach]:
     yield Breach(
         field="season",
         what=f"{plant.botanical} is not cut in {technique.season}",
-        why=f"for this job its months here are {names} ({source})",
+        why=f"for this job its months here are {names}, by {source}",
         mend=f"write `season: {names}`",
         edit=Edit(key="season", text=names, top=True),
         severity=Severity.WARNING if source.grade in (Grade.A, Grade.B, Grade.C) else Severity.ADVICE,
@@ -140,7 +154,7 @@ def spacing(technique: T) -> Iterator[Breach]:
         field="measures.spacing_mm",
         what=f"{plant.botanical} every {num(m.spacing_mm, 4)} mm",
         why=f"1000 / {num(m.spacing_mm, 4)} = {num(dense)} plants a metre; its range is {num(fact.low, 4)} to "
-        f"{num(fact.high, 4)} mm ({fact.source})",
+        f"{num(fact.high, 4)} mm, by {fact.source}",
         mend=f"write `spacing: {near} mm`",
         edit=Edit(key="spacing", text=f"{near} mm"),
         severity=None if fact.grade in (Grade.A, Grade.B, Grade.C) else Severity.ADVICE,
@@ -148,25 +162,36 @@ def spacing(technique: T) -> Iterator[Breach]:
 
 
 def double_row(technique: T) -> Iterator[Breach]:
-    """A staggered double row holds at least 5 plants a metre, a native farm hedge in England 6."""
+    """A staggered double row holds at least 5 plants a metre."""
+    if technique.measures.row_count > 1 and not _farm(technique):
+        yield from _thin(technique, DOUBLE)
+
+
+def farm_row(technique: T) -> Iterator[Breach]:
+    """A native farm hedge in England holds at least 6 plants a metre."""
+    if _farm(technique):
+        yield from _thin(technique, FARM)
+
+
+def _farm(technique: T) -> bool:
+    return technique.measures.farm_hedge is True and technique.measures.country == "england"
+
+
+def _thin(technique: T, limit: Limit) -> Iterator[Breach]:
     m = technique.measures
-    farm = m.farm_hedge is True and m.country == "england"
-    if m.spacing_mm is None or (m.row_count < 2 and not farm):
+    if m.spacing_mm is None or limit.low is None:
         return
-    limit = FARM if farm else DOUBLE
     found = formulae.plants_per_metre(m.spacing_mm, m.row_count)
     if limit.allows(found):
         return
-    least = limit.low or 0.0
-    near = floor(formulae.spacing_for_mm(least, m.row_count) + 1e-9)
+    near = floor(formulae.spacing_for_mm(limit.low, m.row_count) + 1e-9)
     yield Breach(
         field="measures.spacing_mm",
         also="measures.rows" if m.rows else "",
         what=f"{num(found)} plants a metre",
-        why=f"{m.row_count} x 1000 / {num(m.spacing_mm, 4)}; it wants {limit}",
+        why=f"{m.row_count} x 1000 / {num(m.spacing_mm, 4)} = {num(found)}; it wants {limit}",
         mend=f"write `spacing: {near} mm` or less",
         edit=Edit(key="spacing", text=f"{near} mm"),
-        severity=None if farm else Severity.WARNING,
     )
 
 
@@ -244,19 +269,36 @@ SITE: tuple[Rule[HedgingMeasures], ...] = (
     Rule(
         name="hedging.nests",
         severity=Severity.ERROR,
-        why="A nest in use or being built is protected in the UK, with no dates in the Act; the main season is about "
-        "March to August. Elsewhere the months are from memory, and only advise.",
-        references=(NESTS_UK, NESTS_IRELAND, NESTS_SOUTH, NESTS_ELSEWHERE),
-        applies="hedges cut in the nesting season of their country, or without a season",
+        why="A nest in use or being built is protected in the UK, with no dates in the Act, and in Ireland; the main "
+        "season is about March to August.",
+        references=(NESTS_UK, NESTS_IRELAND),
+        applies="hedges in the UK and Ireland that are cut from March to August, or without a season",
         check=nests,
+    ),
+    Rule(
+        name="hedging.nests-elsewhere",
+        severity=Severity.ADVICE,
+        why="Birds nest mainly from March to August in the north and from August to January in the south; most "
+        "places protect a nest in use.",
+        references=(NESTS_ELSEWHERE,),
+        applies="hedges anywhere else that are cut in those months, or without a season",
+        check=nests_elsewhere,
     ),
     Rule(
         name="hedging.closed-season",
         severity=Severity.ERROR,
         why="The law forbids cutting from 1 March to 31 August; garden hedges in England are exempt.",
-        references=(NESTS_FARM, NESTS_IRELAND),
-        applies="farm hedges in England, and hedges in Ireland",
-        check=closed_season,
+        references=(NESTS_FARM,),
+        applies="farm hedges in England",
+        check=closed_farm,
+    ),
+    Rule(
+        name="hedging.closed-season-ireland",
+        severity=Severity.ERROR,
+        why="The law forbids cutting hedges, ditches and uncultivated land from 1 March to 31 August.",
+        references=(NESTS_IRELAND,),
+        applies="hedges in Ireland",
+        check=closed_ireland,
     ),
     Rule(
         name="hedging.clip-months",
@@ -277,11 +319,19 @@ SITE: tuple[Rule[HedgingMeasures], ...] = (
     ),
     Rule(
         name="hedging.double-row",
-        severity=Severity.ERROR,
-        why="Nurseries set 5 plants a metre in a double row; the English grant asks for at least 6.",
-        references=(GRANT, SPACING),
-        applies="double rows, and farm hedges in England",
+        severity=Severity.WARNING,
+        why="Nurseries set plants every 400 mm in two rows, which makes 5 a metre.",
+        references=(SPACING,),
+        applies="double rows",
         check=double_row,
+    ),
+    Rule(
+        name="hedging.farm-row",
+        severity=Severity.ERROR,
+        why="The English planting grant asks for a staggered double row with at least 6 plants a metre.",
+        references=(GRANT,),
+        applies="farm hedges in England",
+        check=farm_row,
     ),
     Rule(
         name="hedging.row-gap",

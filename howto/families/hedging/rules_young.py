@@ -99,11 +99,13 @@ def leave_the_leader(technique: T) -> Iterator[Breach]:
 
 
 def top_off(technique: T) -> Iterator[Breach]:
-    """One formative cut takes at most 400 mm off the top of an evergreen, and only of a vigorous one."""
+    """One formative cut takes at most 400 mm off the top of an evergreen."""
     m, plant = technique.measures, plant_of(technique)
     stands = m.standing_height_mm
     if m.job != "thicken" or plant is None or plant.kind != "evergreen" or stands is None:
         return
+    if plant.group == "leave the leader":
+        return  # leave_the_leader says it
     if plant.group == "upright deciduous" and (m.year or 9) <= FORMATIVE_YEARS:
         return  # privet, cut like hawthorn
     off = stands - m.cut_mm
