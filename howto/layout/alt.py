@@ -24,7 +24,9 @@ def within(parts: Iterable[str], limit: int) -> str:
     if told:
         return told
     first = next(filter(None, (sentence(each) for each in parts)))
-    return first[: limit - 1].rsplit(" ", 1)[0].rstrip(" ,;:–") + ELLIPSIS
+    kept = first[: limit - 1]
+    whole = kept if first[limit - 1].isspace() else kept.rsplit(" ", 1)[0]
+    return whole.rstrip(" ,;:–") + ELLIPSIS
 
 
 def sentence(text: str) -> str:

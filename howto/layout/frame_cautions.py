@@ -21,6 +21,7 @@ BAND: Final = 56.0  # the striped band's height
 SIGN: Final[dict[Ratio, float]] = {"4x5": 190.0, "1x1": 132.0, "9x16": 210.0}
 TITLES: Final = (80.0, 76.0, 72.0, 68.0, 64.0, 62.0, 60.0, 56.0, 54.0, 50.0, 48.0)
 BODIES: Final = (54.0, 52.0, 50.0, 48.0, 46.0, 44.0, 42.0, 40.0, 38.0, 36.0, 34.0)
+EASY: Final = 40.0  # px: cautions are set smaller only where that saves two frames
 GAP: Final = 34.0
 CODES: Final = 30.0  # px: the line about local codes
 
@@ -59,12 +60,13 @@ def panels(sheet: Board, hazards: Sequence[Hazard], wear: str, codes: str) -> tu
     left, _, right, _ = sheet.area
     foot = block(codes, "text", CODES, right - left, 1.18)
     room = _room(sheet, foot)
-    tried: list[tuple[list[SetHazard], tuple[slice, ...]]] = []
+    tried: list[tuple[float, list[SetHazard], tuple[slice, ...]]] = []
     for title, body in zip(TITLES, BODIES, strict=True):
         ready = [set_hazard(each, wear, title, body, right - left) for each in hazards]
-        tried.append((ready, pages([each.height for each in ready], GAP, room)))
-    fits = [each for each in tried if not any(_high(each[0][cut]) > room for cut in each[1])] or tried[-1:]
-    ready, cuts = min(fits, key=lambda each: len(each[1]))
+        cuts = pages([each.height for each in ready], GAP, room)
+        tried.append((len(cuts) + (1.5 if body < EASY else 0.0), ready, cuts))
+    fits = [each for each in tried if all(_high(each[1][cut]) <= room for cut in each[2])] or tried[-1:]
+    _, ready, cuts = min(fits, key=lambda each: each[0])
     return tuple(Panel(tuple(ready[cut]), foot, over=_high(ready[cut]) > room) for cut in cuts)
 
 

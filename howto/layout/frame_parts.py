@@ -8,6 +8,8 @@ from howto.layout.frame_look import EDGE, HAIR, LINE, SMALLEST, Board
 from howto.layout.text import ASCENT, CAP, DESCENT, balance, length, widest, wrap
 from howto.model.sheet import Area, Dot, Face, PaintMark, Point, Stroke, Words
 
+EVENED = 6  # lines: a longer block is even enough as it is
+
 
 @dataclass(frozen=True, slots=True)
 class Block:
@@ -23,7 +25,7 @@ class Block:
     @property
     def evened(self) -> "Block":
         """The same words on as many lines, made as even as they can be, so that no word is left alone."""
-        if len(self.lines) < 2 or not self.text:
+        if not 2 <= len(self.lines) <= EVENED or not self.text:
             return self
         return replace(self, lines=tuple(balance(self.text, self.face, self.size, self.room)))
 

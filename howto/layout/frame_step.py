@@ -1,13 +1,12 @@
 """A step's frame: its numeral and title, one picture or drawing, and the words that make or break it."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
-from math import ceil
+from dataclasses import dataclass, replace
 from typing import Final
 
 from howto.layout.frame_look import COLUMN, Board, Box
 from howto.layout.frame_parts import Block, headline, steps_down
-from howto.layout.frame_rows import DISC, ROW_GAP, Row, SetRow, paint_rows, rows_height, set_rows, too_wide
+from howto.layout.frame_rows import DISC, Row, SetRow, paint_rows, rows_height, set_rows, too_wide
 from howto.layout.text import ASCENT, CAP
 from howto.model.sheet import PaintMark, Words
 
@@ -15,6 +14,8 @@ TITLE_SIZES: Final = steps_down(88, 56)
 ONE_LINE: Final = steps_down(108, 92)
 BODY_SIZES: Final = steps_down(44, 34, 2)  # px: the carousel takes the largest at which every step fits
 NUMERAL: Final = 176.0
+BESIDE: Final = (660.0, 600.0, 540.0, 460.0)  # px: widths tried for a photograph with its legend beside it
+SPARE: Final = 24  # characters: words break differently when others go
 AIR: Final = 30.0  # between title, picture and rows
 GOOD_SHARE, LEAST_SHARE = 0.44, 0.30  # of the free height: what a picture should have, and must have
 
@@ -63,10 +64,11 @@ def arrange(sheet: Board, copy: Copy, size: float, share: float, *, extras: int 
     return Placed(title, rows, (left, picture_top, right, picture_bottom))
 
 
-def arrange_beside(sheet: Board, copy: Copy, size: float, share: float, width: float) -> Placed | None:
+def arrange_beside(
+    sheet: Board, copy: Copy, size: float, share: float, width: float, *, extras: int = 0
+) -> Placed | None:
     """Return the step with its legend to the right of a picture `width` wide; None where it will not fit."""
-    plain = Copy(copy.number, copy.title, copy.must, copy.may)
-    placed = arrange(sheet, plain, size, share)
+    placed = arrange(sheet, replace(copy, legend=()), size, share, extras=extras)
     if placed is None:
         return None
     column = sheet.area[2] - (width + AIR)
@@ -75,6 +77,28 @@ def arrange_beside(sheet: Board, copy: Copy, size: float, share: float, width: f
     if too_wide(beside, column - _LEGEND_INDENT) or rows_height(beside) > box[3] - box[1]:
         return None
     return Placed(placed.title, placed.rows, box, beside)
+
+
+def across_fullest(sheet: Board, copy: Copy, size: float, least: float, good: float) -> Placed | None:
+    """Return the step with as many of the rows that may stand as leave its picture the good share of the height.
+
+    Where even none of them does, the least share will do; None where the words leave less than that.
+    """
+    tries = (arrange(sheet, copy, size, good, extras=extras) for extras in range(len(copy.may), -1, -1))
+    return next(filter(None, tries), None) or arrange(sheet, copy, size, least)
+
+
+def besides(sheet: Board, copy: Copy, size: float, share: float) -> tuple[Placed, ...]:
+    """Return the ways to stand the legend beside the picture, the widest picture first."""
+    if not copy.legend:
+        return ()
+    tries = (arrange_beside(sheet, copy, size, share, width) for width in BESIDE)
+    return tuple(filter(None, tries))
+
+
+def fits(sheet: Board, copy: Copy, size: float, share: float) -> bool:
+    """Tell whether a step fits one way or another."""
+    return arrange(sheet, copy, size, share) is not None or bool(besides(sheet, copy, size, share))
 
 
 _LEGEND_INDENT: Final = 2 * DISC + 34
@@ -102,14 +126,24 @@ def paint_words(sheet: Board, copy: Copy, placed: Placed) -> Iterator[PaintMark]
         yield from paint_rows(sheet, placed.beside, x, start, right=right, column=_LEGEND_INDENT)
 
 
-def characters_over(sheet: Board, copy: Copy, size: float, share: float) -> int:
-    """Return how many characters to take out, at the smallest size, for the picture to get its share."""
-    left, top, right, bottom = sheet.area
-    width = right - left - COLUMN
-    title = step_title(sheet, copy)
-    title_height = max(title.height if title else 0.0, NUMERAL * CAP["head-bold"])
-    rows = set_rows((*copy.legend, *copy.must), size, width)
-    over = title_height + 2 * AIR + rows_height(rows) + share * (bottom - top) - (bottom - top)
-    lines = [line for row in rows for line in row.block.lines]
-    longest = max((len(line) for line in lines), default=0)
-    return max(1, ceil(over / (size * 1.22 + ROW_GAP / 4)) * longest)
+def characters_over(sheet: Board, copy: Copy) -> int:
+    """Return how many characters to take out of a step for it to fit at the smallest size, a line to spare."""
+    total = sum(len(row.text) for row in copy.must)
+    low, high = 0, total
+    while high - low > 1:
+        middle = (low + high) // 2
+        if fits(sheet, _shortened(copy, middle), BODY_SIZES[-1], LEAST_SHARE):
+            high = middle
+        else:
+            low = middle
+    return min(high + SPARE, total)
+
+
+def _shortened(copy: Copy, characters: int) -> Copy:
+    """Return the step with so many characters taken from the ends of its rows, the longest row first."""
+    texts = {at: row.text for at, row in enumerate(copy.must)}
+    for at in sorted(texts, key=lambda each: -len(texts[each])):
+        cut = min(characters, len(texts[at]))
+        texts[at] = texts[at][: len(texts[at]) - cut]
+        characters -= cut
+    return replace(copy, must=tuple(replace(row, text=texts[at]) for at, row in enumerate(copy.must)))

@@ -1,6 +1,6 @@
 """The steps' frames: one size of text for all, a photograph or a drawing for each, and what would not fit."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from howto.findings import Finding
@@ -17,9 +17,10 @@ from howto.layout.frame_step import (
     LEAST_SHARE,
     Copy,
     Placed,
-    arrange,
-    arrange_beside,
+    across_fullest,
+    besides,
     characters_over,
+    fits,
     paint_words,
     step_title,
 )
@@ -32,7 +33,6 @@ from howto.shapes import Drawing
 RULES = {rule.name: rule for rule in fit_rules.FIT_RULES}
 SQUARE_SHARE = 0.54  # of a square frame's height: what a picture has before reasons and checks are added
 WORTH = 1.35  # how much more of a photograph has to show for a legend beside it
-BESIDE = (660.0, 600.0, 540.0, 460.0)  # px: widths tried for a photograph with its legend beside it
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,20 +73,25 @@ def _common(job: Job, tasks: list[Task]) -> tuple[float, float]:
     """Return the text size that all steps share, and the share of the height their pictures get at least."""
     for share in (GOOD_SHARE, (GOOD_SHARE + LEAST_SHARE) / 2, LEAST_SHARE):
         for size in BODY_SIZES:
-            if all(arrange(job.sheet, task.copy, size, share) for task in tasks):
+            if all(fits(job.sheet, task.copy, size, share) for task in tasks):
                 return size, share
     return BODY_SIZES[-1], LEAST_SHARE
 
 
 def _step(job: Job, task: Task, size: float, share: float, drawing: Drawing | None) -> Made:
     """Return one step's frame."""
-    placed = _fullest(
-        job, task.copy, size, max(share, GOOD_SHARE if job.sheet.ratio != "1x1" else SQUARE_SHARE)
-    ) or arrange(job.sheet, task.copy, size, share)
-    if placed is None:
+    good = SQUARE_SHARE if job.sheet.ratio == "1x1" else GOOD_SHARE
+    across = across_fullest(job.sheet, task.copy, size, share, max(share, good))
+    beside = besides(job.sheet, task.copy, size, share)
+    if across is None and not beside:
         return _overfull(job, task)
     if task.picture:
-        return _with_photo(job, task, placed, size, share)
+        return _with_photo(job, task, task.picture, _ordered(job, task.picture, across, beside))
+    return _with_drawing(job, task, across or beside[0], drawing)
+
+
+def _with_drawing(job: Job, task: Task, placed: Placed, drawing: Drawing | None) -> Made:
+    """Return the frame of a step with a drawing, or with its words alone."""
     marks = tuple(paint_words(job.sheet, task.copy, placed))
     alt = _alt(task)
     if drawing is None:
@@ -106,38 +111,27 @@ def _step(job: Job, task: Task, size: float, share: float, drawing: Drawing | No
     return Page(job.sheet, (*art, *marks), (alt[0], drawing.alt, *alt[1:]), name=str(task.copy.number)), found
 
 
-def _fullest(job: Job, copy: Copy, size: float, share: float) -> Placed | None:
-    """Return the step with as many of the rows that may stand as leave the picture its share."""
-    tries = (arrange(job.sheet, copy, size, share, extras=extras) for extras in range(len(copy.may), -1, -1))
-    return next(filter(None, tries), None)
-
-
-def _with_photo(job: Job, task: Task, placed: Placed, size: float, share: float) -> Made:
-    """Return the frame of a step with its photograph: across it, or beside its legend."""
-    if task.picture is None:
-        raise AssertionError("only a step with a picture comes here")
-    photo = job.photos[task.picture.file]
+def _with_photo(job: Job, task: Task, picture: Picture, ways: Sequence[Placed]) -> Made:
+    """Return the frame of a step with its photograph, arranged the first way that keeps its marks."""
+    photo = job.photos[picture.file]
     troubles: tuple[Trouble, ...] = ()
-    for each in _ways(job, photo, task.copy, placed, size, share):
+    for each in ways:
         box = _bled(job, each)
-        shown, troubles = show(photo, task.picture, box, _free(box), job.sheet.ratio)
+        shown, troubles = show(photo, picture, box, _free(box), job.sheet.ratio)
         if shown:
-            marks = (*paint_photo(job.sheet, task.picture, shown), *paint_words(job.sheet, task.copy, each))
-            return _photo_page(job, task, marks), tuple(_said(job, task, troubles))
-    marks = tuple(paint_words(job.sheet, task.copy, placed))
-    return _photo_page(job, task, marks), tuple(_said(job, task, troubles))
+            marks = (*paint_photo(job.sheet, picture, shown), *paint_words(job.sheet, task.copy, each))
+            return _photo_page(job, task, picture, marks), tuple(_said(job, task, troubles))
+    marks = tuple(paint_words(job.sheet, task.copy, ways[0]))
+    return _photo_page(job, task, picture, marks), tuple(_said(job, task, troubles))
 
 
-def _ways(job: Job, photo: Photograph, copy: Copy, placed: Placed, size: float, share: float) -> Iterator[Placed]:
-    """Yield the arrangements to try, the best first: across, unless beside its legend much more of it shows."""
-    beside = [
-        way
-        for width in BESIDE
-        if copy.legend and (way := arrange_beside(job.sheet, copy, size, share, width)) is not None
-    ]
-    across_shows = _share_shown(job, photo, placed)
-    saves = beside and _share_shown(job, photo, beside[0]) > WORTH * across_shows
-    yield from (*beside, placed) if saves else (placed, *beside)
+def _ordered(job: Job, picture: Picture, across: Placed | None, beside: Sequence[Placed]) -> tuple[Placed, ...]:
+    """Return the arrangements, the best first: across, unless beside its legend much more of the picture shows."""
+    if across is None:
+        return tuple(beside)
+    photo = job.photos[picture.file]
+    saves = beside and _share_shown(job, photo, beside[0]) > WORTH * _share_shown(job, photo, across)
+    return (*beside, across) if saves else (across, *beside)
 
 
 def _share_shown(job: Job, photo: Photograph, placed: Placed) -> float:
@@ -158,9 +152,8 @@ def _free(box: Box) -> Box:
     return (box[0] + 12, box[1] + 4, box[2] - 12, box[3] - 4)
 
 
-def _photo_page(job: Job, task: Task, marks: tuple[PaintMark, ...]) -> Page:
+def _photo_page(job: Job, task: Task, picture: Picture, marks: tuple[PaintMark, ...]) -> Page:
     """Return the page of a step with a photograph."""
-    picture = task.picture or Picture(file="")
     alt = _alt(task)
     pointed = mark_sentences(picture.marks, job.words)
     return Page(job.sheet, marks, (alt[0], picture.alt, *pointed, *alt[1:]), picture.credit, str(task.copy.number))
@@ -189,7 +182,7 @@ def _overfull(job: Job, task: Task) -> Made:
         why = "a step's title stands on at most three lines, no smaller than 56 px"
         mend = f"write “{task.copy.title.split()[0]} …” in at most 50 characters, none of its words longer than 24"
     else:
-        over = characters_over(job.sheet, task.copy, BODY_SIZES[-1], LEAST_SHARE)
+        over = characters_over(job.sheet, task.copy)
         what = f"step {task.copy.number} has more words than the {ratio} frame has room for"
         why = f"at {BODY_SIZES[-1]:.0f} px, the smallest, they leave the picture under {LEAST_SHARE:.0%} of the height"
         mend = f"take at least {over} characters out of this step's text and key points, or make two steps of it"

@@ -89,8 +89,11 @@ def _tags(technique: AnyTechnique, own: Sequence[str]) -> tuple[str, ...]:
     """Return short tags from task and plant, their words capital so that a screen reader can tell them apart."""
     known = [plant.common[0] for plant in technique.known_plants[:2] if plant.common]
     named = (_tag(text) for text in (technique.family, bare(technique.title), *technique.plants[:2], *known, *own))
-    fit = (tag for tag in named if 1 < len(tag) <= LONGEST_TAG)
-    return tuple({tag.casefold(): tag for tag in reversed([*fit])}.values())[::-1][:MOST_TAGS]
+    kept: dict[str, str] = {}
+    for tag in named:
+        if 1 < len(tag) <= LONGEST_TAG:
+            kept.setdefault(tag.casefold(), tag)
+    return tuple(kept.values())[:MOST_TAGS]
 
 
 def _tag(text: str) -> str:
