@@ -172,8 +172,6 @@ def _next_cut(technique: T, today: date) -> Iterator[Figure]:
     a_year, source = growth(technique)
     wanted = a_year / m.cuts_a_year if m.cuts_a_year else _usual(technique)
     due = next_cut(technique, today, wanted)
-    if due is None:
-        return
     months, said = cut_months(technique)
     yield Figure(
         name="next cut",

@@ -16,7 +16,7 @@ T = Technique[HedgingMeasures]
 GROWTH_MM_PER_YEAR = 375.0  # the middle of references.GROWTH
 SIDE_SHARE = 0.5  # of the top's growth; see references.SIDE_GROWTH
 FORMATIVE_YEARS = 2  # Royal Horticultural Society, profile 353: at planting and in the year after
-DRAWN_CUTS = 12  # cuts that a table or a drawing shows at most
+MOST_CUTS = 24  # a longer way up is not planned cut by cut: nobody knows the growth so far ahead
 
 
 class Rise(NamedTuple):
@@ -100,8 +100,8 @@ def _here(northern: tuple[int, ...], hemisphere: Hemisphere) -> tuple[int, ...]:
     return northern if hemisphere == "north" else tuple(map(southern, northern))
 
 
-def next_cut(technique: T, after: date, growth_mm: float) -> date | None:
-    """Return the day the hedge has grown by so much, or the next day after that in one of its months.
+def next_cut(technique: T, after: date, growth_mm: float) -> date:
+    """Return the day the hedge has grown by so much (a year's growth at most), or the next one in its months.
 
     Where its months stand apart (June and August) and it is cut in each of them, the next one is due.
     """
@@ -110,28 +110,27 @@ def next_cut(technique: T, after: date, growth_mm: float) -> date | None:
     if len(starts) > 1 and (technique.measures.cuts_a_year or 1) >= len(starts):
         day = date(after.year + after.month // 12, after.month % 12 + 1, 1)
         return next_in_months(day, starts)
-    due = growth_date(after, growth_mm, growth(technique)[0], technique.crew.hemisphere)
-    return due if due is None or not months else next_in_months(due, months)
+    due = growth_date(after, growth_mm, growth(technique)[0], technique.crew.hemisphere) or after
+    return next_in_months(due, months) if months else due
 
 
 def rises(technique: T, today: date) -> tuple[Rise, ...]:
-    """Return the cuts of a young hedge from today's to the one at the finished height; empty if it never rises."""
+    """Return the cuts of a young hedge from today's to the one at the finished height; empty if it hardly rises."""
     m = technique.measures
     cuts = m.cuts_a_year or 1
     a_cut = growth(technique)[0] / cuts
     start = m.cut_mm
     stands = m.standing_height_mm if m.standing_height_mm is not None else start
-    if start >= m.finished_height_mm or formulae.gain_mm(a_cut, cut_back(technique)) <= 0:
+    gain = formulae.gain_mm(a_cut, cut_back(technique))
+    if start >= m.finished_height_mm or m.finished_height_mm - start > gain * MOST_CUTS:
         return ()
     count = m.shoots or 1
     topped = stands > start
     found = [Rise(today, stands, start, formulae.shoots_after(int(topped), count))]
-    day: date | None = today
+    day = today
     cut_so_far = int(topped)
-    for at, (stood, cut) in enumerate(formulae.heights_up_mm(start, m.finished_height_mm, a_cut, cut_back(technique))):
-        day = next_cut(technique, day, a_cut) if day else None
-        if day is None or at >= DRAWN_CUTS * 2:
-            return ()
+    for stood, cut in formulae.heights_up_mm(start, m.finished_height_mm, a_cut, cut_back(technique)):
+        day = next_cut(technique, day, a_cut)
         cut_so_far += stood > cut + formulae.DUST  # a hedge that just reaches the line is not cut
         found.append(Rise(day, stood, cut, formulae.shoots_after(cut_so_far, count)))
     return tuple(found)

@@ -139,6 +139,13 @@ def test_a_long_rise_shows_its_first_cuts_and_its_last() -> None:
     assert heights == [600, 825, 1050, 3000]
 
 
+def test_a_hedge_cut_before_today_shows_nothing_off_its_first_plant() -> None:
+    rise, *_ = drawn("privet", **{**YOUNG, "standing_height_mm": None})
+    assert texts(rise)[:2] == ["600 mm", "2026: 4"]
+    removed = [shape for shape in rise.shapes if isinstance(shape, Polygon) and shape.role is Role.REMOVE]
+    assert len(removed) == 3
+
+
 def test_a_hedge_that_does_not_rise_has_only_its_section() -> None:
     assert len(drawn("privet", **{**YOUNG, "finished_height_mm": 600.0, "spacing_mm": None})) == 1
 

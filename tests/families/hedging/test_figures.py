@@ -9,6 +9,7 @@ from howto.families.hedging import FAMILY
 from howto.families.hedging.figures import figures
 from howto.model.crew import Crew
 from howto.model.figure import Figure
+from howto.model.plants import Plant, PlantBook
 from tests.support.builders import technique
 from tests.support.cases import book
 
@@ -118,6 +119,27 @@ def test_a_hedge_cut_back_to_nothing_has_no_rise() -> None:
     found = young("privet", finished_height_mm=600.0)
     assert "shoots on a plant" not in found
     assert found["height gained"].value == 225
+
+
+def test_a_rise_over_24_cuts_is_not_planned() -> None:
+    assert "shoots on a plant" in young("privet", finished_height_mm=600.0 + 24 * 225)
+    found = young("privet", finished_height_mm=601.0 + 24 * 225)
+    assert "shoots on a plant" not in found
+    assert found["height gained"].value == 225
+
+
+def test_young_stocky_hedges_are_cut_bare_and_hornbeam_before_it_bleeds() -> None:
+    # RHS, Hedge trimming (profile 353) [A]: second winter; RHS, Bleeding from pruning cuts [A]: not from mid-winter
+    assert young("beech", today=date(2026, 10, 1), growth_mm_per_year=None)["next cut"].value == date(2027, 12, 1)
+    assert young("hornbeam", today=date(2026, 10, 1))["next cut"].value == date(2027, 11, 1)
+
+
+def test_a_plant_of_which_only_the_name_is_known_waits_for_no_month() -> None:
+    bare = PlantBook(plants=(Plant(botanical="Quercus ignota", kind="deciduous"),))
+    made = technique(FAMILY, {"plants": ("Quercus ignota",)}, book=bare, cuts_a_year=1)
+    found = {figure.name: figure for figure in figures(made, date(2026, 2, 28))}
+    assert found["next cut"].value == date(2026, 10, 31)
+    assert found["next cut"].working[0] == "it grows 375 mm in a year, from spring to autumn"
 
 
 def test_more_cuts_a_year_take_fewer_seasons_than_cuts() -> None:
