@@ -7,6 +7,7 @@ from datetime import date, timedelta
 
 from howto.families.watering import needs, plan, soil_water
 from howto.families.watering.figures_running import LEAST_SOAK_MIN, cycles_for, run_minutes, soak_for
+from howto.families.watering.figures_young import every_words
 from howto.families.watering.measures import WateringMeasures
 from howto.model.shown import shown_day
 from howto.model.technique import Technique
@@ -84,8 +85,7 @@ def first_weeks(technique: T, today: date) -> Drawing:
     for number, stage in enumerate(stage for stage in stages if stage.start_day < days):
         end = min(stage.end_day, days)
         shapes += [Polygon(_drop(*_cell(day)), Role.WATER) for day in range(stage.start_day, end, stage.every_high)]
-        low, high = stage.every_low, stage.every_high
-        often = "every day" if high == 1 else f"every {high} days" if low == high else f"every {low} to {high} days"
+        often = f"every {every_words(stage)}"
         said.append(often)
         left, right = (stage.start_day / 7 * CELL_MM, FOOT_MM), (end / 7 * CELL_MM, FOOT_MM)
         shapes.append(Dimension(left, right, often, offset=-CELL_MM * (0.9 + 0.9 * (number % 2))))

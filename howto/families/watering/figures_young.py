@@ -80,14 +80,14 @@ def _each(technique: T) -> Iterator[Figure]:
         working=(
             f"{num(each * number)} L / {num(size)} L a can = {num(each * number / size)} cans, filled up to the "
             "next quarter",
-            f"{stage.name}: every {_every(stage)}, so {garden.times_words(times)}",
+            f"{stage.name}: every {every_words(stage)}, so {garden.times_words(times)}",
         ),
         references=sources(technique),
         client=True,
     )
 
 
-def _every(stage: Stage) -> str:
+def every_words(stage: Stage) -> str:
     """Return how often in words: `day`, `2 to 3 days`."""
     if stage.every_low == stage.every_high:
         return "day" if stage.every_low == 1 else f"{stage.every_low} days"
@@ -103,7 +103,7 @@ def _first_year(technique: T, today: date) -> Figure:
             _first_up(stage.name),
             planted + timedelta(days=stage.start_day),
             planted + timedelta(days=stage.end_day - 1),
-            _every(stage),
+            every_words(stage),
             litres,
         )
         for stage in stages
@@ -112,10 +112,13 @@ def _first_year(technique: T, today: date) -> Figure:
     return Figure(
         name="first year",
         label="Watering in the first year",
-        value=f"every {_every(now)} now",
+        value=f"every {every_words(now)} now",
         working=(
             f"planted {planted.isoformat()}",
-            *(f"{stage.name}: every {_every(stage)}, days {stage.start_day} to {stage.end_day}" for stage in stages),
+            *(
+                f"{stage.name}: every {every_words(stage)}, days {stage.start_day} to {stage.end_day}"
+                for stage in stages
+            ),
         ),
         references=sources(technique),
         table=Table(columns=("Stretch", "From", "To", "Every", "Each plant"), units=("", "", "", "", ""), rows=rows),
@@ -135,7 +138,7 @@ def _twelve_weeks(technique: T) -> Figure:
             continue
         span = formulae.waterings(days, stage.every_low, stage.every_high)
         low, high = low + span.low, high + span.high
-        lines.append(f"{stage.name}: {days} days / every {_every(stage)} = {num(span.low)} to {num(span.high)}")
+        lines.append(f"{stage.name}: {days} days / every {every_words(stage)} = {num(span.low)} to {num(span.high)}")
     fewest, most = round(low), round(high)
     return Figure(
         name="waterings in 12 weeks",

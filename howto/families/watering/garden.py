@@ -34,6 +34,7 @@ EFFICIENCIES = {"sprinkler": 0.75, "drip": 0.81, "hose": 0.9, "can": 0.9}
 USUAL_ROOT_MM = 300.0  # from memory: where most roots of beds and young hedges are
 USUAL_SOIL = "loam"
 USUAL_P = 0.5  # see references.USUAL_DEPLETION
+NUMBERS = ("no", "one", "two", "three", "four", "five", "six")
 MOST_CANS = 6  # ours: over this many at a time a reader wants litres
 _TIMES = {1: "once a week", 2: "twice a week", 7: "every day"}
 _QUARTERS = {1: "a quarter full", 2: "half full", 3: "three quarters full"}
@@ -212,7 +213,7 @@ def times_words(times: int) -> str:
 
 
 def can_words(litres_each: float, times: int, system: str = "metric", can_l: float | None = None) -> str:
-    """Return a watering in the simplest true words: `2 full 9 L cans, twice a week`; never less than asked for.
+    """Return a watering in the simplest true words: `two full 9 L cans, twice a week`; never less than asked for.
 
     Cans are filled alike, to the quarter upwards; over six are given as litres.
     """
@@ -225,6 +226,6 @@ def can_words(litres_each: float, times: int, system: str = "metric", can_l: flo
     quarters = ceil(cans.fullness * 4 - 1e-9)
     plural = "" if cans.number == 1 else "s"
     if quarters >= 4:
-        return f"{cans.number} full {named}{plural}, {often}"
-    each = "" if cans.number == 1 else " each"
-    return f"{cans.number} {named}{plural}{each} {_QUARTERS[max(1, quarters)]}, {often}"
+        return f"{NUMBERS[cans.number]} full {named}{plural}, {often}"
+    each = "" if cans.number == 1 else "each "
+    return f"{NUMBERS[cans.number]} {named}{plural}, {each}{_QUARTERS[max(1, quarters)]}, {often}"

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from howto.families.watering import plan, tables
-from howto.families.watering.figures_young import sources
+from howto.families.watering.figures_young import every_words, sources
 from howto.families.watering.formulae import Span
 from howto.families.watering.measures import WateringMeasures
 from howto.families.watering.references import (
@@ -73,12 +73,11 @@ def first_year(technique: T) -> Iterator[Breach]:
         return
     bound = stage.every_high if m.interval_days > stage.every_high else stage.every_low
     text = f"{bound} day" if bound == 1 else f"{bound} days"
-    every = f"{stage.every_low} to {stage.every_high}" if stage.every_low != stage.every_high else f"{stage.every_low}"
     yield Breach(
         field="measures.interval_days",
         also="measures.planted_weeks" if m.planted_weeks is not None else "",
-        what=f"new plants are watered every {num(m.interval_days)} days",
-        why=f"{num(m.planted_weeks or 0)} weeks after planting is in {stage.name}: every {every} days",
+        what=f"new plants are watered every {'day' if m.interval_days == 1 else num(m.interval_days) + ' days'}",
+        why=f"{num(m.planted_weeks or 0)} weeks after planting is in {stage.name}: every {every_words(stage)}",
         mend=f"write `interval: {text}`",
         edit=Edit(key="interval", text=text),
     )
