@@ -201,7 +201,7 @@ class _Reader:
                 mend = f"take out the backquotes round `{short(token.content)}`"
                 self.note_inline(span, content, "`", "program code", mend)
                 yield Piece(token.content, strong > 0, emphasis > 0)
-            elif token.content:
+            elif token.type == "text" and token.content:
                 yield Piece(token.content, strong > 0, emphasis > 0)
 
     def note_inline(self, span: Span, content: str, sign: str, name: str, mend: str) -> None:
@@ -221,6 +221,6 @@ def _joined(pieces: Iterator[Piece]) -> list[Piece]:
         text = re.sub(r"\s+", " ", piece.text)
         if joined and (joined[-1].strong, joined[-1].emphasis) == (piece.strong, piece.emphasis):
             joined[-1] = Piece(joined[-1].text + text, piece.strong, piece.emphasis)
-        elif text:
+        else:
             joined.append(Piece(text, piece.strong, piece.emphasis))
     return joined

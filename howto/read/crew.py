@@ -106,16 +106,14 @@ def _agree_on_side(notes: Notes, keys: Mapping, found: dict[str, Any]) -> None:
     found.setdefault("hemisphere", here)
     if side is None or side == here:
         return
-    one, two = keys.entry("latitude"), keys.entry("hemisphere")
-    if one is None or two is None:
-        return
+    one, two = (place_of(entry) for entry in keys if entry.name in ("latitude", "hemisphere"))
     notes.add(
         "hemisphere",
-        place_of(one),
+        one,
         f"the latitude lies {here} and the hemisphere is `{side}`",
         "seasons and months are six months apart between the two",
         f"write `hemisphere: {here}`, or `latitude: {abs(degrees):g} {side[0].upper()}`",
-        also=place_of(two),
+        also=two,
     )
 
 

@@ -146,8 +146,7 @@ def _compose(notes: Notes, first: int, end: int) -> Node | None:
         try:
             root = loader.get_single_node()
         except yaml.MarkedYAMLError as problem:
-            if not explain(notes, fit, problem):
-                return None
+            explain(notes, fit, problem)
             continue
         finally:
             loader.dispose()

@@ -2,14 +2,14 @@
 
 from datetime import date
 from types import NoneType, UnionType
-from typing import Any, Final, Literal, Union, get_args, get_origin
+from typing import Annotated, Any, Final, Literal, Union, get_args, get_origin
 
 from pydantic import ValidationError
 
 from howto.model.family import AnyFamily
 from howto.model.measures import Measures
 from howto.quantities import field_unit
-from howto.read.bounds import explain_refusal
+from howto.read.bounds import Read, explain_refusal
 from howto.read.nodes import Entry, Mapping, Scalar, tidy_key
 from howto.read.notes import Notes, short
 from howto.read.values import (
@@ -65,7 +65,7 @@ def measures_from(
     try:
         measures = family.measures.model_validate(fields)
     except ValidationError as problem:
-        explain_refusal(notes, problem, family, home, gathered.spans, gathered.unread, gathered.written)
+        explain_refusal(notes, problem, family, Read(home, gathered.spans, gathered.written), gathered.unread)
         return None, gathered.spans
     return (None if gathered.unread else measures), gathered.spans
 
@@ -98,8 +98,8 @@ def _gather(notes: Notes, gathered: Gathered, entry: Entry, name: str, model: ty
 def plain_kind(annotation: Any) -> Any:
     """Return what a field holds when it holds something: `float | None` is a float."""
     if get_origin(annotation) in (Union, UnionType):
-        return next(kind for kind in get_args(annotation) if kind is not NoneType)
-    return annotation
+        annotation = next(kind for kind in get_args(annotation) if kind is not NoneType)
+    return get_args(annotation)[0] if get_origin(annotation) is Annotated else annotation
 
 
 def _word(notes: Notes, entry: Entry, kind: Any) -> Any:
@@ -113,25 +113,29 @@ def _word(notes: Notes, entry: Entry, kind: Any) -> Any:
     return text_in(notes, entry)
 
 
-def _number(notes: Notes, entry: Entry, unit: str | None, *, whole: bool) -> tuple[float | int | None, float | None]:
+def _number(notes: Notes, entry: Entry, unit: str | None, *, whole: bool) -> tuple[float | None, float | None]:
     """Return a quantity in the field's unit with its tolerance; a count is whole and has none."""
     text = text_in(notes, entry)
-    found = quantity_of(notes, text, place_of(entry), entry.key.text, unit or "1") if text is not None else None
-    if found is None:
+    if text is None:
         return None, None
-    value, tolerance = found
-    if not whole:
-        return value, tolerance
-    if value == int(value) and tolerance is None:
-        return int(value), None
+    if whole:
+        return _count(notes, Scalar(text, place_of(entry)), entry.key.text, unit), None
+    return quantity_of(notes, text, place_of(entry), entry.key.text, unit or "1") or (None, None)
+
+
+def _count(notes: Notes, item: Scalar, key: str, unit: str | None) -> int | None:
+    """Return a whole number without a tolerance."""
+    found = quantity_of(notes, item.text, item.span, key, unit or "1")
+    if found is None or (found[0] == int(found[0]) and found[1] is None):
+        return None if found is None else int(found[0])
     notes.add(
         "value",
-        place_of(entry),
-        f"`{short(text or '')}` is not a whole number",
-        f"`{entry.key.text}` is a count",
-        f"write `{entry.key.text}: {max(1, round(value))}`",
+        item.span,
+        f"`{short(item.text)}` is not a whole number",
+        f"`{key}` is a count",
+        f"write `{key}: {max(1, round(found[0]))}`",
     )
-    return None, None
+    return None
 
 
 def _many(notes: Notes, entry: Entry, kind: Any, unit: str | None) -> tuple[Any, ...] | None:
@@ -140,9 +144,11 @@ def _many(notes: Notes, entry: Entry, kind: Any, unit: str | None) -> tuple[Any,
     found: list[Any] = []
     for item in words_in(notes, entry):
         each = plain_kind(inner[0])
-        if each is float or each is int:
+        if each is float:
             value = quantity_of(notes, item.text, item.span, entry.key.text, unit or "1")
-            found.append(None if value is None else int(value[0]) if each is int else value[0])
+            found.append(value and value[0])
+        elif each is int:
+            found.append(_count(notes, item, entry.key.text, unit))
         elif get_origin(each) is Literal:
             found.append(choice_of(notes, item.text, item.span, entry.key.text, get_args(each)))
         elif each is date:

@@ -52,9 +52,8 @@ class Passage:
 
     def followed_by(self, other: "Passage") -> "Passage":
         """Return these words with others after them, at the place of the first."""
-        if not self.text:
-            return other
-        return Passage((*self.pieces, Piece(" "), *other.pieces), self.span) if other.text else self
+        between = (Piece(" "),) if self.text else ()
+        return Passage((*self.pieces, *between, *other.pieces), self.span if self.text else other.span)
 
 
 def lead_of(passage: Passage) -> tuple[str, int]:

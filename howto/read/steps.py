@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
-from howto.read.blocks import Block, Heading, Item, Listing, Paragraph
+from howto.read.blocks import Item, Listing, Paragraph
 from howto.read.labels import PICTURE_NOTES, labels_for, note_named
 from howto.read.notes import Notes, listed, nearest, short
 from howto.read.passage import Passage, first_sentence, lead_of, split_label
@@ -53,13 +53,11 @@ class StepText:
     pictures: tuple[PictureText, ...] = ()
 
 
-def read_steps(notes: Notes, blocks: Sequence[Block], language: str) -> tuple[StepText, ...]:
+def read_steps(notes: Notes, blocks: Sequence[Paragraph | Listing], language: str) -> tuple[StepText, ...]:
     """Return the steps of the section; note bullets, paragraphs or a table where the numbers should be."""
     steps: list[StepText] = []
     told = False
     for block in blocks:
-        if isinstance(block, Heading):
-            continue
         if steps and isinstance(block, Listing) and _are_notes(block, language):
             # Set in too little to stand under its step: it can only mean the one above.
             for item in block.items:

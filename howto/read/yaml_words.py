@@ -148,16 +148,12 @@ _ELSE: Final = _Saying(
 )
 
 
-def explain(notes: Notes, fit: YamlText, problem: yaml.MarkedYAMLError) -> bool:
-    """Note what stopped the parser, and mend the parser's text so that it gets past; tell whether that was done."""
+def explain(notes: Notes, fit: YamlText, problem: yaml.MarkedYAMLError) -> None:
+    """Note what stopped the parser, and mend the parser's text so that it gets past."""
     said = f"{problem.context or ''}; {problem.problem or ''}"
     saying = next((each for each in _SAYINGS if each.message in said), _ELSE)
-    mark = problem.problem_mark or problem.context_mark
-    if saying.at == "context" and problem.context_mark is not None:
-        mark = problem.context_mark
-    if mark is None:
-        notes.add(saying.rule, whole_line(notes.source, fit.first + 1), saying.what, saying.why, saying.mend)
-        return False
+    marks = (problem.context_mark, problem.problem_mark) if saying.at == "context" else (problem.problem_mark,)
+    mark = next((each for each in marks if each is not None), None) or yaml.Mark("", 0, 0, 0, None, 0)
     if saying.message == "mapping values are not allowed here":
         saying, mark = _misplaced_colon(fit, saying, mark)
     elif saying.message == "expected <block end>" and _is_further(fit, mark):
@@ -165,16 +161,13 @@ def explain(notes: Notes, fit: YamlText, problem: yaml.MarkedYAMLError) -> bool:
     span, number = _place(notes, fit, mark)
     notes.add(saying.rule, span, saying.what, saying.why, _mend(notes, saying, span))
     line = fit.lines[number]
-    if not line.strip():
-        return False
-    whole = saying.rule == "quotes" and mark.line == number and line[mark.column :].strip()
+    whole = saying.rule == "quotes" and mark.line == number
     fit.lines[number] = line[: mark.column] + hidden_signs(line[mark.column :]) if whole else ""
-    return True
 
 
 def _misplaced_colon(fit: YamlText, saying: _Saying, mark: yaml.Mark) -> tuple[_Saying, yaml.Mark]:
     """Return what a colon where none can stand comes from: the line above has none, or this line is set in too far."""
-    line = fit.lines[mark.line] if mark.line < len(fit.lines) else ""
+    line = fit.lines[mark.line]
     above = next((at for at in range(mark.line - 1, -1, -1) if fit.lines[at].strip()), None)
     if above is None or ":" in line[: mark.column]:
         return saying, mark
@@ -201,15 +194,13 @@ def _place(notes: Notes, fit: YamlText, mark: yaml.Mark) -> tuple[Span, int]:
     if moved:
         return whole_line(notes.source, fit.first + number + 1), number
     length = len(line_of(notes.source, line).rstrip())
-    if column > length:
-        return whole_line(notes.source, line), number
-    return Span(notes.source.path, line, column, length + 1), number
+    return Span(notes.source.path, line, column, max(length, column) + 1), number
 
 
 def _mend(notes: Notes, saying: _Saying, span: Span) -> str:
     """Return the mend, with the text to write where it can be told."""
     text = line_of(notes.source, span.line)[span.column - 1 :].strip()
-    if saying.mend == "put quotes round this text" and text:
+    if saying.mend == "put quotes round this text":
         return f"put quotes round this text: write `{in_quotes(text)}`"
     if saying is _NO_COLON and (found := re.match(r"([A-Za-z ]+?)\s+(\S.*)", text)):
         return (

@@ -179,6 +179,7 @@ def test_an_unknown_key_is_offered_the_nearest(old: str, new: str, place: tuple[
             (9, 24),
             "write the reason after the colon, or take `technique.steps` out",
         ),
+        (WAIVED, "waive: {technique.steps: [a]}", "value", (9, 24), "write one text after the colon"),
         (
             WAIVED,
             "waive: all",
@@ -220,6 +221,16 @@ def test_a_key_with_a_slip_is_explained(old: str, new: str, rule: str, columns: 
 def test_what_must_be_there_is_missed_once(old: str, new: str, rule: str, mend: str) -> None:
     finding = one(old, new)
     assert (finding.rule, finding.mend) == (f"file.{rule}", mend)
+
+
+def test_a_family_without_a_starter_is_shown_a_line_all_the_same() -> None:
+    text = swapped("  shape: ball\n  finished width: 900 mm ± 20 mm\n", "").replace(
+        "family: clipping", "family: hedging"
+    )
+    assert [each.mend for each in read(text, "case.md")[1]] == [
+        "write a line `  shape: ball` under `measures:`",
+        "write a line `  finished width: 1 mm` under `measures:`",
+    ]
 
 
 def test_measures_left_blank_miss_each_that_must_be_there() -> None:

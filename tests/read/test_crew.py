@@ -106,6 +106,7 @@ def test_latitude_and_hemisphere_that_disagree_name_both_places() -> None:
             "value",
             "write lines such as `  max: [5, 7, 12, 16, 20, 24, 27, 26, 22, 16, 10, 6]` under it",
         ),
+        ("latitude: [41]", "value", "write one text after the colon"),
         ("name: [a, b]", "value", "write one text after the colon"),
         ("- name", "value", "write `name: The crew`"),
     ],
@@ -143,6 +144,7 @@ def test_climate_numbers_may_have_units() -> None:
         ("max: [5, 7,", "max: [7,", "twelve-months", "write twelve numbers with commas between them"),
         ("max: [5,", "max: [500,", "bound", "write a number from -60 to 60 °C, such as 60"),
         ("max: [5,", "max: [warm,", "quantity", "write a number and its unit, such as `900 mm`"),
+        ("max: [5,", "max: [41 F,", "quantity", "write `41 °F`"),
         ("  wind", "  wnid", "unknown-key", "write `wind:`"),
         (
             "max: [5,",

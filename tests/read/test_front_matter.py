@@ -217,6 +217,22 @@ def test_a_line_that_cannot_be_read_leaves_the_others_read() -> None:
     assert flat(node) == {"a": "1", "c": "3"}
 
 
+def test_a_file_of_slips_is_looked_at_as_far_as_ten_go() -> None:
+    node, _, findings = front("---\n" + "level 2\na: 1\n" * 12 + "---\n")
+    assert node is None
+    assert {finding.what for finding in findings} == {"this line has no colon after its key"}
+    assert len(findings) == 10
+
+
+def test_a_quote_left_open_on_the_last_line_is_pointed_at() -> None:
+    assert told(front("---\na: 1\nb: [\n\n---\n")[2]) == [("file.front-matter", 3, 1, 5)]
+    assert told(front("---\na: 1\nlevel\n\n---\n")[2]) == [("file.front-matter", 3, 1, 6)]
+
+
+def test_a_heading_of_two_signs_begins_the_body() -> None:
+    assert told(front("---\ntitle: x\n## Tools\n")[2]) == [("file.front-matter-end", 3, 1, 9)]
+
+
 def test_a_second_document_is_a_finding() -> None:
     node, findings = parse_yaml(SourceText("crew.yaml", "---\nname: The crew\n---\nunits: us\n"))
     assert told(findings) == [("file.two-documents", 3, 1, 4)]

@@ -4,6 +4,7 @@ import pytest
 
 from howto.findings import Finding
 from howto.model.technique import AnyTechnique
+from howto.read.bounds import authors_unit
 from tests.support.reading import read, swapped
 
 
@@ -40,6 +41,9 @@ def measure(line: str) -> tuple[AnyTechnique | None, tuple[Finding, ...]]:
         ("first frost: 14 October 2026", "first_frost", date(2026, 10, 14)),
         ("first frost: Oct 14, 2026", "first_frost", date(2026, 10, 14)),
         ("label: NO", "label", "NO"),
+        ("names: [oak, ash]", "names", ("oak", "ash")),
+        ("cans: 12 mL, , 1 L;", "cans_ml", (12.0, 1000.0)),
+        ("rate: 6/m", "rate_per_m", 6.0),
     ],
 )
 def test_a_measure_of_every_kind_is_read(line: str, field: str, value: object) -> None:
@@ -77,6 +81,18 @@ def test_a_measure_of_every_kind_is_read(line: str, field: str, value: object) -
         ("first frost: 2026-02-30", "date", (16, 26), "write the date as `first frost: 2026-10-14`"),
         ("first frost: soon", "date", (16, 20), "write the date as `first frost: 2026-10-14`"),
         ("label: [a, b]", "value", (3, 8), "write one text after the colon"),
+        ("cans: 12 mL", "bound", (9, 14), "write at least 2, with commas between them"),
+        ("cans: 1 mL, 2 mL, 3 mL, 4 mL", "bound", (9, 31), "write at most 3, with commas between them"),
+        ("cans: 1 mL, -2 mL", "bound", (9, 20), "write `0 mL`, or another amount at least 0 mL"),
+        ("cans: 1 mL, 5 L", "bound", (9, 18), "write `3750 mL`, or another amount less than 5000 mL"),
+        ("water: [2 L/m2]", "value", (3, 8), "write one text after the colon"),
+        ("water: 2  fleet", "quantity", (10, 18), "write `2 feet`"),
+        ("stakes: 1", "bound", (11, 12), "write `stakes: 2`, or another amount more than 1"),
+        ("depth: 5 cm", "bound", (10, 14), "write `depth: -1 cm`, or another amount less than 0 cm"),
+        ("code: beech", "measures", (9, 14), "change the measure so that this holds"),
+        ("rate: 0.7/m", "measures", (9, 14), "change the measure so that this holds"),
+        ("marks: 1, 2.5", "value", (13, 16), "write `marks: 2`"),
+        ("wires: [1 m, {a: b}]", "value", (3, 8), "write them with commas between: `wires: [one, two]`"),
         ("wires: {a: b}", "value", (3, 8), "write them with commas between: `wires: [one, two]`"),
     ],
 )
@@ -121,6 +137,10 @@ def test_a_bound_is_told_in_the_authors_unit_and_mended(written: str, what: str,
     assert (finding.rule, finding.what, finding.mend) == ("file.bound", what, mend + bound)
     inside = mend.partition("finished width: ")[2].partition("`")[0]
     assert read(swapped("900 mm ± 20 mm", inside))[1] == ()
+
+
+def test_a_unit_that_cannot_be_turned_leaves_the_fields_own() -> None:
+    assert authors_unit("5 parsecs", "mm") == "mm"
 
 
 def test_measures_that_do_not_go_together_say_why() -> None:

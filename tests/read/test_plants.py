@@ -151,6 +151,20 @@ def test_an_entry_with_a_slip_is_explained_and_left_out(line: str, rule: str, me
     assert finding.mend.startswith(mend)
 
 
+@pytest.mark.parametrize(
+    ("heights", "rule", "mend"),
+    [
+        ("{low: 60, high: 40}", "bound", "write `low: 40, high: 60`"),
+        ("{climate: Ohio, high: 40}", "missing-key", "write `low: 100` in it"),
+        ("{climate: [], low: 1, high: 2}", "value", "write one text after the colon"),
+    ],
+)
+def test_heights_with_a_slip_are_explained(heights: str, rule: str, mend: str) -> None:
+    found, (finding,) = grasses(f"- botanical: Poa\n  season: cool\n  mowing: [{heights}]\n")
+    assert found == ()
+    assert (finding.rule, finding.mend) == (f"file.{rule}", mend)
+
+
 def test_what_an_entry_must_have_is_missed() -> None:
     found, findings = plants("- common: beech\n")
     assert found == ()

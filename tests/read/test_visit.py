@@ -150,6 +150,13 @@ def test_a_technique_that_could_not_be_read_is_not_called_unknown() -> None:
         ),
         ("date: 2026-10-14", "date: 10/14/2026", "date", 3, "write `date: 2026-10-14`"),
         ("print: large", "print: huge", "unknown-word", 6, "write `large` or `normal`"),
+        (
+            "may publish: yes",
+            "may publish:",
+            "value",
+            7,
+            "write it after the colon, or take the line `may publish:` out",
+        ),
         ("may publish: yes", "may publish: ask", "value", 7, "write `may publish: yes` or `may publish: no`"),
         ("old.jpg", "../old.jpg", "picture", 8, "move the picture there and write its name alone: `old.jpg`"),
         (

@@ -1,7 +1,7 @@
 """A family with a measure of every kind, and a technique file that is right, to be broken in tests of reading."""
 
 from datetime import date
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field, model_validator
 
@@ -32,6 +32,12 @@ class Gate(Measures):
     cuts: tuple[date, ...] = ()
     first_frost: date | None = None
     label: str = ""
+    names: tuple[str, ...] = ()
+    cans_ml: tuple[Annotated[float, Field(ge=0, lt=5000)], ...] | None = Field(default=None, min_length=2, max_length=3)
+    stakes: int | None = Field(default=None, gt=1)
+    depth_mm: float | None = Field(default=None, lt=0)
+    code: str | None = Field(default=None, max_length=3)
+    rate_per_m: float | None = Field(default=None, multiple_of=0.5)
     low_mm: float | None = None
     high_mm: float | None = None
 
