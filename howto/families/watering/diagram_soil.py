@@ -70,9 +70,6 @@ def soil_section(technique: T) -> Drawing:
 
 def _put_on(technique: T) -> str:
     depth = plan.net_depth(technique)
-    if technique.measures.is_new:
-        span = plan.plant_litres(technique)
-        return f"{num(span.low)} to {num(span.high)} L a plant" if span else "water"
     return f"{show(depth.value, 'L/m2', technique.crew.units)} to the roots" if depth else "water"
 
 

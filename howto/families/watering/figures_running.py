@@ -24,6 +24,7 @@ def putting_on(technique: T) -> Iterator[Figure]:
     if technique.measures.method == "sprinkler":
         yield from _rate(technique)
         yield from _evenness(technique)
+        yield from _uneven(technique)
     yield from _run(technique)
     yield from _bulb(technique)
     if technique.measures.method == "sprinkler":
@@ -75,15 +76,19 @@ def _evenness(technique: T) -> Iterator[Figure]:
         working=(*working, f"under 60 % is very uneven, 80 % or more is even: {said}"),
         references=(UNIFORMITY, QUARTER),
     )
+
+
+def _uneven(technique: T) -> Iterator[Figure]:
     uneven = plan.multiplier(technique)
-    if uneven is not None:
-        yield Figure(
-            name="uneven factor",
-            label="Run time longer by",
-            value=uneven.value,
-            working=uneven.working,
-            references=uneven.references,
-        )
+    if uneven is None:
+        return
+    yield Figure(
+        name="uneven factor",
+        label="Run time longer by",
+        value=uneven.value,
+        working=uneven.working,
+        references=uneven.references,
+    )
 
 
 def _run(technique: T) -> Iterator[Figure]:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from howto.families.watering import formulae, garden, plan
-from howto.families.watering.formulae import Stage
+from howto.families.watering.formulae import Span, Stage
 from howto.families.watering.measures import WateringMeasures
 from howto.families.watering.references import BIG_TREES_WARM, ESTABLISHED, NEW_TREES, NEW_TREES_WARM
 from howto.model.figure import Figure, Table
@@ -22,10 +22,11 @@ TWELVE_WEEKS = 84
 
 def young(technique: T, today: date) -> Iterator[Figure]:
     """Yield the figures of new plants; none for a planting that has rooted."""
-    if not technique.measures.is_new:
+    span = plan.plant_litres(technique)
+    if span is None:
         return
-    yield from _each(technique)
-    yield _first_year(technique, today)
+    yield from _each(technique, span)
+    yield _first_year(technique, span, today)
     yield _twelve_weeks(technique)
     yield from _settled(technique, today)
 
@@ -33,16 +34,14 @@ def young(technique: T, today: date) -> Iterator[Figure]:
 def sources(technique: T) -> tuple[Reference, ...]:
     """Return who says how much and how often."""
     m = technique.measures
-    if plan.summer(technique) == "cool" or m.calliper_mm is None:
+    if plan.summer(technique) == "cool":
         return (NEW_TREES,)
-    return (NEW_TREES_WARM, BIG_TREES_WARM)
+    return (NEW_TREES, NEW_TREES_WARM) if m.calliper_mm is None else (NEW_TREES_WARM, BIG_TREES_WARM)
 
 
-def _each(technique: T) -> Iterator[Figure]:
+def _each(technique: T, span: Span) -> Iterator[Figure]:
     m, system = technique.measures, technique.crew.units
-    span, (each, said) = plan.plant_litres(technique), plan.each_plant(technique)
-    if span is None or each is None:
-        return
+    each, said = plan.given_each(technique, span)
     if m.calliper_mm is not None:
         cm = m.calliper_mm / 10
         form = (
@@ -94,10 +93,9 @@ def every_words(stage: Stage) -> str:
     return f"{stage.every_low} to {stage.every_high} days"
 
 
-def _first_year(technique: T, today: date) -> Figure:
+def _first_year(technique: T, span: Span, today: date) -> Figure:
     stages, planted = plan.first_year(technique), plan.planted_on(technique, today)
-    span = plan.plant_litres(technique)
-    litres = "" if span is None else show_range(span.low, span.high, "L", technique.crew.units)
+    litres = show_range(span.low, span.high, "L", technique.crew.units)
     rows = tuple(
         (
             _first_up(stage.name),

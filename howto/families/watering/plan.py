@@ -141,7 +141,7 @@ def _drip_time(technique: T) -> Sum | None:
     m = technique.measures
     if m.drippers is None or m.dripper_flow_l_per_h is None:
         return None
-    wanted = each_plant(technique)[0] if m.is_new else applied_litres(technique)
+    wanted = to_each(technique) if m.is_new else applied_litres(technique)
     if wanted is None:
         return None
     found = formulae.drip_hours(wanted, m.drippers, m.dripper_flow_l_per_h) * 60
@@ -188,7 +188,7 @@ class Bulb(NamedTuple):
 
 def bulb(technique: T) -> Bulb | None:
     """Return the wet patch under a dripper, or at a new plant where there is none; None where that is not known."""
-    m, soil, each = technique.measures, ground(technique), each_plant(technique)[0]
+    m, soil, each = technique.measures, ground(technique), to_each(technique)
     if soil is None:
         return None
     if m.method == "drip":
@@ -222,12 +222,16 @@ def plant_litres(technique: T) -> Span | None:
     return None if m.pot_l is None else formulae.by_pot(m.pot_l)
 
 
-def each_plant(technique: T) -> tuple[float | None, str]:
-    """Return what a new plant is given each time and how it was chosen: as written, else the middle."""
-    own, span = technique.measures.water_each_l, plant_litres(technique)
-    if own is not None:
-        return own, "as written"
-    return (None, "") if span is None else ((span.low + span.high) / 2, "the middle of the range")
+def given_each(technique: T, span: Span) -> tuple[float, str]:
+    """Return what a new plant is given each time and how it was chosen: as written, else the middle of `span`."""
+    own = technique.measures.water_each_l
+    return (own, "as written") if own is not None else ((span.low + span.high) / 2, "the middle of the range")
+
+
+def to_each(technique: T) -> float | None:
+    """Return what a new plant is given each time in litres, or None where the plants are not new."""
+    span = plant_litres(technique)
+    return None if span is None else given_each(technique, span)[0]
 
 
 def first_year(technique: T) -> tuple[Stage, ...]:

@@ -51,7 +51,7 @@ def species_factor(technique: T) -> Iterator[Breach]:
     if m.species_factor is None:
         return
     span = tables.SPECIES[m.plant_water][1] if m.plant_water else Span(SPECIES.low or 0.0, SPECIES.high or 0.9)
-    yield from _outside("species factor", "species_factor", m.species_factor, span, m.plant_water or "any")
+    yield from _outside("species factor", "species_factor", m.species_factor, span, m.plant_water)
 
 
 def place_factors(technique: T) -> Iterator[Breach]:
@@ -59,22 +59,22 @@ def place_factors(technique: T) -> Iterator[Breach]:
     m = technique.measures
     if m.density_factor is not None:
         span = tables.DENSITY[m.density] if m.density else Span(0.5, 1.3)
-        yield from _outside("density factor", "density_factor", m.density_factor, span, m.density or "any")
+        yield from _outside("density factor", "density_factor", m.density_factor, span, m.density)
     if m.microclimate_factor is not None:
         span = tables.MICROCLIMATE[m.microclimate] if m.microclimate else Span(0.5, 1.4)
         name = "microclimate_factor"
-        yield from _outside("microclimate factor", name, m.microclimate_factor, span, m.microclimate or "any")
+        yield from _outside("microclimate factor", name, m.microclimate_factor, span, m.microclimate)
 
 
-def _outside(key: str, field: str, value: float, span: Span, degree: str) -> Iterator[Breach]:
+def _outside(key: str, field: str, value: float, span: Span, degree: str | None) -> Iterator[Breach]:
     if Limit(low=span.low, high=span.high, unit="", reference=SPECIES_FACTORS).allows(value):
         return
     bound = num(span.low if value < span.low else span.high)
     yield Breach(
         field=f"measures.{field}",
         what=f"a {key} of {num(value)} is outside {num(span.low)} to {num(span.high)}",
-        why=f"the published range ({degree}) is {num(span.low)} to {num(span.high)}; the three factors are multiplied, "
-        "so one that is off throws the litres off as far",
+        why=f"the published range{f' for {degree}' if degree else ''} is {num(span.low)} to {num(span.high)}; the three "
+        "factors are multiplied, so one that is off throws the litres off as far",
         mend=f"write `{key}: {bound}`, or one nearer the middle of the range",
         edit=Edit(key=key, text=bound),
     )

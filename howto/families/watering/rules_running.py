@@ -137,7 +137,18 @@ def uneven_heads(technique: T) -> Iterator[Breach]:
 
 
 def run_time(technique: T) -> Iterator[Breach]:
-    """A written run puts on the water that is wanted, within a tenth."""
+    """A sprinkler's written run puts on the water that is wanted, within a tenth."""
+    if technique.measures.method == "sprinkler":
+        yield from _run(technique)
+
+
+def drip_time(technique: T) -> Iterator[Breach]:
+    """A drip line's written run gives the water that is wanted, within a tenth."""
+    if technique.measures.method == "drip":
+        yield from _run(technique)
+
+
+def _run(technique: T) -> Iterator[Breach]:
     own, found = technique.measures.run_minutes, plan.run_time(technique)
     if own is None or found is None or not 0.1 <= found.value <= DAY_MIN:
         return
@@ -206,7 +217,7 @@ def dripper_spacing(technique: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.dripper_spacing_mm",
         what=f"drippers stand {num(m.dripper_spacing_mm, 5)} mm apart",
-        why=f"in {name} one dripper wets a patch about {num(wide)} mm across (from memory); wider leaves dry soil",
+        why=f"in {name} one dripper wets a patch about {num(wide)} mm across; wider leaves dry soil",
         mend=f"write `dripper spacing: {text}` or less",
         edit=Edit(key="dripper spacing", text=text),
     )
@@ -257,16 +268,24 @@ RUNNING_RULES: tuple[Rule[WateringMeasures], ...] = (
         name="watering.run-time",
         severity=Severity.WARNING,
         why="At 1 in/h, 88 min a week are 1.467 in; a run that is off by a third leaves a third dry.",
-        references=(SPRINKLER_RATE, DRIP_TIME),
-        applies="sprinklers and drip lines that write a run",
+        references=(SPRINKLER_RATE,),
+        applies="sprinklers that write a run",
         check=run_time,
+    ),
+    Rule(
+        name="watering.drip-time",
+        severity=Severity.WARNING,
+        why="1.8 L from a dripper of 8 L/h takes 13.5 min; an hour would give four times as much.",
+        references=(DRIP_TIME,),
+        applies="drip lines that write a run",
+        check=drip_time,
     ),
     Rule(
         name="watering.cycle-length",
         severity=Severity.WARNING,
         why="Wet soil takes less than most sprinklers give. Timed soil has its own longest run; a town on clay stops "
         "at 6 min at a time. Published intakes differ by a factor of 2, so the lowest is used: measure yours.",
-        references=(HUNG, SOAK, INTAKE),
+        references=(INTAKE, SOAK, HUNG),
         applies="sprinklers that write a run or cycles, where the rate is above the soil's intake",
         check=cycle_length,
     ),

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from howto.families.watering import plan, tables
-from howto.families.watering.figures_young import every_words, sources
+from howto.families.watering.figures_young import every_words
 from howto.families.watering.formulae import Span
 from howto.families.watering.measures import WateringMeasures
 from howto.families.watering.references import (
@@ -35,8 +35,8 @@ def tree_litres(technique: T) -> Iterator[Breach]:
         return
     cm = m.calliper_mm / 10
     rates = tables.LITRES_PER_CM[plan.summer(technique)]
-    why = f"stem {num(cm)} cm x {num(rates.low)} to {num(rates.high)} L a cm, {plan.summer(technique)} summers"
-    yield from _litres(m.water_each_l, span, f"{why} ({sources(technique)[0]})", "tree")
+    why = f"{plan.summer(technique)} summers: stem {num(cm)} cm x {num(rates.low)} to {num(rates.high)} L a cm"
+    yield from _litres(m.water_each_l, span, why, "tree")
 
 
 def shrub_litres(technique: T) -> Iterator[Breach]:
@@ -77,10 +77,14 @@ def first_year(technique: T) -> Iterator[Breach]:
         field="measures.interval_days",
         also="measures.planted_weeks" if m.planted_weeks is not None else "",
         what=f"new plants are watered every {'day' if m.interval_days == 1 else num(m.interval_days) + ' days'}",
-        why=f"{num(m.planted_weeks or 0)} weeks after planting is in {stage.name}: every {every_words(stage)}",
+        why=f"{_weeks(m.planted_weeks or 0)} after planting is in {stage.name}: every {every_words(stage)}",
         mend=f"write `interval: {text}`",
         edit=Edit(key="interval", text=text),
     )
+
+
+def _weeks(count: float) -> str:
+    return "1 week" if count == 1 else f"{num(count)} weeks"
 
 
 def feel_first(technique: T) -> Iterator[Breach]:
@@ -107,7 +111,7 @@ def backflow(technique: T) -> Iterator[Breach]:
     yield Breach(
         field="cautions",
         what="nothing keeps garden water from running back into the drinking water",
-        why="when pressure falls, a hose end in a pond or tank sucks back (from memory; local rules differ)",
+        why="when pressure falls, a hose end in a pond or tank sucks back; local rules differ",
         mend=f"add under Cautions: `{line}`",
         edit=Edit(section="Cautions", text=line),
     )
@@ -121,7 +125,7 @@ def cool_hours(technique: T) -> Iterator[Breach]:
     yield Breach(
         field="cautions",
         what="nothing says at what time of day to water",
-        why="at midday more is lost to sun and wind, and leaves wet at night stay wet (from memory)",
+        why="at midday more is lost to sun and wind, and leaves wet at night stay wet",
         mend=f"add under Cautions: `{line}`",
         edit=Edit(section="Cautions", text=line),
     )
@@ -135,7 +139,7 @@ def hot_hose(technique: T) -> Iterator[Breach]:
     yield Breach(
         field="cautions",
         what="nothing warns of hot water standing in the hose",
-        why="water in a hose in the sun gets hot enough to scald (common practice, no source)",
+        why="water in a hose in the sun gets hot enough to scald",
         mend=f"add under Cautions: `{line}`",
         edit=Edit(section="Cautions", text=line),
     )

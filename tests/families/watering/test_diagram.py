@@ -128,6 +128,11 @@ def test_a_soak_too_short_leaves_water_standing() -> None:
     assert standing[-1][1] > 0
 
 
+def test_cycles_without_a_soak_run_into_each_other() -> None:
+    *_, day = drawn(**{**SPRINKLER, "cycles": 3, "soak_minutes": 0.0})
+    assert {"22.6 min", "cycle 3 of 3"} == set(words(day))
+
+
 def test_a_drip_line_and_its_first_weeks() -> None:
     bulb, weeks = drawn(**HEDGE)
     assert {"300 mm", "roots 250 mm", "1.6 L/h each", "700 mL a dripper", "the ball it came in"} <= set(words(bulb))
