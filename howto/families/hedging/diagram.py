@@ -19,12 +19,15 @@ FULL_WIDTH = 0.92  # of its spacing: how wide a plant is drawn in plan where no 
 
 
 def drawings(technique: T, today: date) -> tuple[Drawing, ...]:
-    """Return the section; for a young hedge its rise over the seasons first; and the plan where it has a spacing."""
+    """Return the section; before it a young hedge's rise; after it a trim's batter board, and the plan of a row."""
+    m = technique.measures
     found: list[Drawing] = []
-    if technique.measures.job == "thicken":
+    if m.job == "thicken":
         found += rise(technique, today)
     found.append(section(technique))
-    if technique.measures.spacing_mm is not None:
+    if m.job == "trim" and m.base_width_mm and m.top_width_mm and m.base_width_mm > m.top_width_mm:
+        found.append(batter_board(technique, m.base_width_mm, m.top_width_mm))
+    if m.spacing_mm is not None:
         found.append(plan(technique))
     return tuple(found)
 
@@ -137,10 +140,10 @@ def _section_words(technique: T, sizes: _Sizes) -> list[Shape]:
         ),
         *_stands_wide(technique, sizes),
         Dimension((-base / 2, 0), (-base / 2, height), show(height, "mm", units), offset=sizes.wide * 0.6),
-        Level((sizes.wide_top / 2, sizes.stands), f"{show(sizes.stands, 'mm', units)} stands")
+        Level((sizes.wide_top / 2, sizes.stands), f"{show(sizes.stands, 'mm', units)} now")
         if sizes.stands > height
         else Level((top / 2, height), show(height, "mm", units)),
-        Label((half_way, height / 2), f"leans {num(angle, 2)}° from upright"),
+        Label((half_way, height / 2), f"leans {num(angle, 2)}°"),
     ]
     if side > 0 and not sizes.one_face:
         shapes += [
@@ -149,16 +152,16 @@ def _section_words(technique: T, sizes: _Sizes) -> list[Shape]:
         ]
     if sizes.stands > height:
         at = (sizes.wide_top * -0.3, (sizes.stands + height) / 2)
-        shapes.append(Label(at, f"{show(sizes.stands - height, 'mm', units)} off the top"))
+        shapes.append(Label(at, f"{show(sizes.stands - height, 'mm', units)} off"))
     if m.job == "trim":
         line = string_line_mm(m)
         shapes.append(Line(((-base * 0.62, line), (base * 0.62, line)), Role.ACCENT))
-        shapes.append(Label((-base * 0.6, line), f"line at {show(line, 'mm', units)}"))
+        shapes.append(Label((-base * 0.6, line), f"line {show(line, 'mm', units)}"))
     if sizes.last is not None and sizes.last < height and not sizes.one_face:
         last_half = formulae.width_at_mm(base, top, height, sizes.last) / 2
         shapes.append(Level((last_half, sizes.last), f"{show(sizes.last, 'mm', units)} last cut"))
     if sizes.one_face:
-        shapes.append(Label((base / 2 - sizes.inside, height * 0.25), f"{num(sizes.inside)} mm inside the wanted face"))
+        shapes.append(Label((base / 2 - sizes.inside, height * 0.25), f"{show(sizes.inside, 'mm', units)} inside"))
     return shapes
 
 
@@ -166,8 +169,41 @@ def _stands_wide(technique: T, sizes: _Sizes) -> list[Shape]:
     """Return the dimension of the width that stands at the foot, where it is more than the cut one."""
     if sizes.wide <= sizes.base:
         return []
-    words = f"{show(sizes.wide, 'mm', technique.crew.units)} stands"
+    words = f"{show(sizes.wide, 'mm', technique.crew.units)} now"
     return [Dimension((-sizes.wide / 2, 0), (sizes.wide / 2, 0), words, offset=-sizes.stands * 0.24)]
+
+
+def batter_board(technique: T, base: float, top: float) -> Drawing:
+    """Return one face with a plumb board against its foot: a block at the top, and how far in the leaf stands."""
+    m, units = technique.measures, technique.crew.units
+    height, side = m.cut_mm, formulae.in_each_side_mm(base, top)
+    thick, block = height * 0.02, height * 0.04
+    back = side + top * 0.4
+    face = ((0.0, 0.0), (back, 0.0), (back, height), (side, height))
+    shapes: list[Shape] = [
+        Polygon(rectangle(-top * 0.5, -height * 0.05, back, 0), Role.SOIL),
+        Line(((-top * 0.5, 0), (back, 0)), Role.GROUND),
+        Polygon(face, Role.KEEP),
+        Polygon(rectangle(-thick, 0, 0, height), Role.WOOD),
+        Polygon(rectangle(0, height - block, side, height), Role.WOOD),
+        Line(((-thick * 2.5, -height * 0.02), (-thick * 2.5, height * 1.03)), Role.CENTRE),
+        Dimension((0, height), (side, height), show(side, "mm", units), offset=height * 0.08),
+        Dimension((-thick, 0), (-thick, height), show(height, "mm", units), offset=top * 0.55),
+        Label((-thick * 2.5, height * 0.35), "plumb"),
+        Label((side / 2, height - block / 2), "block"),
+    ]
+    inside = []
+    for part in (0.25, 0.5, 0.75):
+        up, at = height * part, side * part
+        shapes.append(Line(((0, up), (at, up)), Role.GUIDE))
+        shapes.append(Level((at, up), f"{show(at, 'mm', units)} in"))
+        inside.append(f"{show(at, 'mm', units)} at {show(up, 'mm', units)}")
+    return Drawing(
+        shapes=tuple(shapes),
+        caption="Batter board: plumb at its outer edge",
+        alt=f"A plumb board {show(height, 'mm', units)} long at the foot of one face, a block of "
+        f"{show(side, 'mm', units)} at its top. The leaf stands in {', '.join(inside)} up.",
+    )
 
 
 def plan(technique: T) -> Drawing:
@@ -197,7 +233,8 @@ def plan(technique: T) -> Drawing:
     if rows > 1:
         near = formulae.neighbour_mm(spacing, gap)
         shapes.append(Dimension((0, 0), (0, gap), show(gap, "mm", units), offset=radius * 1.6))
-        shapes.append(Dimension((spacing * 2.5, 0), (spacing * 3, gap), show(near, "mm", units)))
+        shapes.append(Line(((spacing * 2.5, 0), (spacing * 3, gap)), Role.ACCENT))
+        shapes.append(Label((spacing * 2.75, gap / 2), f"{show(near, 'mm', units)} plant to plant"))
         words += f", {show(gap, 'mm', units)} from row to row and staggered, {show(near, 'mm', units)} plant to plant"
     dense = formulae.plants_per_metre(spacing, rows)
     return Drawing(

@@ -36,7 +36,7 @@ def rise(technique: T, today: date) -> list[Drawing]:
     return [
         Drawing(
             shapes=tuple(shapes),
-            caption="Year of each cut: shoots on a plant after it",
+            caption="Shoots on a plant after each cut",
             alt=f"One plant at {len(shown)} cuts, {first.day.year} to {last.day.year}: cut at {heights}. The growth "
             f"above each line comes off, and each cut shoot forks in two: {counts} shoots.",
         )
@@ -75,7 +75,7 @@ def _panel(
         left = x - wide * 0.5
         yield Dimension((left, each.cut_mm), (left, each.stands_mm), off, offset=pitch * 0.45)
     below = -found[-1].cut_mm * 0.14
-    yield Dimension((x - pitch / 2, 0), (x + pitch / 2, 0), f"{each.day.year}: {each.shoots}", offset=below)
+    yield Dimension((x - pitch / 2, 0), (x + pitch / 2, 0), f"{each.shoots}", offset=below)
 
 
 def _crown(x: float, wide: float, height: float) -> tuple[Point, ...]:
