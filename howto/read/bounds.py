@@ -182,6 +182,13 @@ def _note_missing(notes: Notes, name: str, family: AnyFamily, home: Span) -> Non
     )
 
 
+def needed_lines(family: AnyFamily) -> tuple[str, ...]:
+    """Return a line for each measure that must be there, as an author would write it."""
+    fields = family.measures.model_fields.items()
+    needed = ((*field_unit(name), info.annotation) for name, info in fields if info.is_required())
+    return tuple(f"{key}: {_example(family, key, kind, unit)}" for key, unit, kind in needed)
+
+
 def _example(family: AnyFamily, key: str, kind: Any, unit: str | None) -> str:
     """Return what a measure could be: the starter's, the first word of a list, or a number with its unit."""
     starter = dict(family.starter)

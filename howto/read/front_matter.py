@@ -15,6 +15,7 @@ from howto.span import SourceText, Span
 DEEPEST: Final = 12
 MOST_TRIES: Final = 10
 _FENCE: Final = re.compile(r"-{3,}|[—–−-]*—[—–−-]*")
+_TOO_FEW: Final = re.compile(r"[-–−]{1,2}")
 _KEY: Final = re.compile(r"[^\s#:][^:]{0,40}:(\s|$)")
 
 
@@ -28,8 +29,9 @@ def split_front_matter(source: SourceText) -> tuple[Node | None, int, tuple[Find
     start = next((at for at, line in enumerate(lines) if line.strip()), 0)
     opened = _is_fence(lines[start])
     if not opened:
-        _note_no_start(notes, start)
-        if not _KEY.match(lines[start]):
+        opened = bool(_TOO_FEW.fullmatch(lines[start].rstrip()))
+        _note_no_start(notes, start, dashes=opened)
+        if not opened and not _KEY.match(lines[start]):
             return None, 1, notes.findings
     first = start + opened
     body = next((at for at in range(first, len(lines)) if _looks_like_body(lines[at])), len(lines))
@@ -62,10 +64,10 @@ def _is_fence(line: str) -> bool:
     return bool(_FENCE.fullmatch(line.rstrip()))
 
 
-def _note_no_start(notes: Notes, start: int) -> None:
+def _note_no_start(notes: Notes, start: int, *, dashes: bool) -> None:
     """Note a file whose first written line is not `---`."""
     line = lines_of(notes.source)[start]
-    if re.fullmatch(r"[-–−]{1,2}\s*", line):
+    if dashes:
         mend = "write this line as `---`"
     elif _KEY.match(line):
         mend = "write a line `---` above this one"
@@ -105,6 +107,10 @@ class _TooDeep(yaml.MarkedYAMLError):
     """Lists within lists within lists, past all reason."""
 
 
+class _Fetched(yaml.ScalarNode):
+    """A value fetched from another line: noted, and then left out."""
+
+
 class _Loader(yaml.SafeLoader):
     """Composes nodes, and notes each shorthand of YAML that would hide where a value comes from."""
 
@@ -120,7 +126,7 @@ class _Loader(yaml.SafeLoader):
         if is_alias:
             self.get_event()  # type: ignore[no-untyped-call]
             self.shorthand.append(("alias", event.anchor, event.start_mark, event.end_mark))
-            return yaml.ScalarNode("", f"*{event.anchor}", event.start_mark, event.end_mark, style="*")
+            return _Fetched("", "", event.start_mark, event.end_mark)
         if event.anchor is not None:
             self.shorthand.append(("anchor", event.anchor, event.start_mark, event.end_mark))
             event.anchor = None
@@ -183,7 +189,7 @@ def _node(notes: Notes, fit: YamlText, root: yaml.Node) -> Node:
     if isinstance(root, yaml.ScalarNode):
         return Scalar(shown(root.value), span, quoted=root.style in ("'", '"'))
     if isinstance(root, yaml.SequenceNode):
-        return Sequence(tuple(_node(notes, fit, each) for each in root.value), span)
+        return Sequence(tuple(_node(notes, fit, each) for each in root.value if not isinstance(each, _Fetched)), span)
     entries: dict[str, Entry] = {}
     for key, value in root.value:
         entry = _entry(notes, fit, key, value)
@@ -206,6 +212,8 @@ def _entry(notes: Notes, fit: YamlText, key: yaml.Node, value: yaml.Node) -> Ent
             "a key is one or two words before a colon",
             "write words before the colon, or put quotes round this text",
         )
+        return None
+    if isinstance(value, _Fetched):
         return None
     if key.value == "<<" and key.style is None:
         notes.add(

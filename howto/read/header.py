@@ -9,6 +9,7 @@ from typing import Final
 
 from howto.model.family import AnyFamily
 from howto.model.measures import Measures
+from howto.read.bounds import needed_lines
 from howto.read.measures import measures_from
 from howto.read.nodes import Entry, Mapping, Node, Scalar, is_blank
 from howto.read.notes import Notes, nearest, short, whole_line
@@ -126,7 +127,16 @@ def _family(
 def _measures(notes: Notes, keys: Mapping, header: Header, home: Span, *, damaged: bool) -> None:
     """Read the measures by the family's own keys."""
     measures, family = keys.entry("measures"), header.family
+    needed = needed_lines(family) if family else ()
     if family is None or (measures is None and damaged):
+        return
+    if measures is None and needed:
+        lines = ", ".join(f"`  {line}`" for line in needed)
+        why = f"{family.name} is worked out from them"
+        what = "the front matter has no `measures`"
+        notes.add(
+            "missing-key", home, what, why, f"write above the second `---` a line `measures:` and under it {lines}"
+        )
         return
     under = measures.key.span if measures else home
     header.spans["measures"] = under
@@ -135,7 +145,7 @@ def _measures(notes: Notes, keys: Mapping, header: Header, home: Span, *, damage
         node = as_mapping(notes, measures.value, "`measures`", _example(family), under)
         if node is None:
             return
-    header.measures, spans = measures_from(notes, node, family, under)
+    header.measures, spans = measures_from(notes, node, family, under, damaged=damaged)
     header.spans.update({f"measures.{name}": span for name, span in spans.items()})
 
 

@@ -46,11 +46,18 @@ def keys_of(model: type[Measures]) -> dict[str, str]:
 
 
 def measures_from(
-    notes: Notes, node: Mapping | None, family: AnyFamily, home: Span, before: Measures | None = None
+    notes: Notes,
+    node: Mapping | None,
+    family: AnyFamily,
+    home: Span,
+    before: Measures | None = None,
+    *,
+    damaged: bool = False,
 ) -> tuple[Measures | None, dict[str, Span]]:
     """Return the measures an author wrote and the place of each by field name.
 
-    `home` is the key they stand under; `before` are measures that these override, as on a visit.
+    `home` is the key they stand under; `before` are measures that these override, as on a visit; `damaged` when
+    lines were lost, so that none is called missing.
     """
     keys = keys_of(family.measures)
     gathered = Gathered(before)
@@ -65,7 +72,9 @@ def measures_from(
     try:
         measures = family.measures.model_validate(fields)
     except ValidationError as problem:
-        explain_refusal(notes, problem, family, Read(home, gathered.spans, gathered.written), gathered.unread)
+        lost = {str(error["loc"][0]) for error in problem.errors() if error["type"] == "missing"} if damaged else set()
+        read = Read(home, gathered.spans, gathered.written)
+        explain_refusal(notes, problem, family, read, gathered.unread | lost)
         return None, gathered.spans
     return (None if gathered.unread else measures), gathered.spans
 

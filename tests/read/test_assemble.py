@@ -243,9 +243,13 @@ def test_measures_left_blank_miss_each_that_must_be_there() -> None:
     assert findings[1].why == "clipping is worked out from it: across the widest part when done"
 
 
-def test_no_measures_key_at_all_points_at_the_title() -> None:
-    _, findings = read(swapped("measures:\n  shape: ball\n  finished width: 900 mm ± 20 mm\n", ""))
-    assert told(findings) == [("file.missing-measure", 2, 1, 6)] * 2
+def test_no_measures_key_at_all_is_one_finding_that_shows_them() -> None:
+    finding = one("measures:\n  shape: ball\n  finished width: 900 mm ± 20 mm\n", "")
+    assert told((finding,)) == [("file.missing-key", 2, 1, 6)]
+    assert finding.mend == (
+        "write above the second `---` a line `measures:` and under it `  shape: ball`, "
+        "`  finished width: 900 mm ± 20 mm`"
+    )
 
 
 @pytest.mark.parametrize(

@@ -255,7 +255,7 @@ def test_a_first_line_of_dashes_left_out_is_read_on() -> None:
 
 
 def test_two_dashes_are_too_few() -> None:
-    (finding,) = front("--\nWords.\n")[2]
+    (finding,) = front("--\ntitle: x\n---\nWords.\n")[2]
     assert finding.mend == "write this line as `---`"
 
 
