@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cache, cached_property
 from itertools import combinations, pairwise, permutations
-from math import dist
+from math import dist, inf
 
 from howto.fonts import Face
 from howto.layout.hatch import inside
@@ -249,6 +249,15 @@ def _is_close_below(each: Callout, column: Sequence[Callout]) -> bool:
 def column_run(column: Sequence[Callout]) -> float:
     """Return the room for leaders between the subject and a column, in sizes."""
     return RUN + 1.2 if any(each.level for each in column) else RUN
+
+
+def least_width(left: Sequence[Callout], right: Sequence[Callout]) -> float:
+    """Return the width that two columns take at least, however they are stacked."""
+    lows = [each.at[0] - each.size * column_run(left) for each in left]
+    highs = [each.at[0] + each.size * column_run(right) for each in right]
+    low = min(lows, default=inf) - max((each.wide for each in left), default=0.0)
+    high = max(highs, default=-inf) + max((each.wide for each in right), default=0.0)
+    return high - low if left and right else 0.0
 
 
 def shifted(each: PlacedCallout, across: float, down: float) -> PlacedCallout:

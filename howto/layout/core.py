@@ -9,7 +9,7 @@ from typing import TypeGuard
 
 from howto.layout.callouts import Callout, Ground, PlacedCallout, callout, callout_marks
 from howto.layout.dimension import SetDimension, dimension_lines, dimension_words, inner_dimension, worded
-from howto.layout.discs import PlacedDisc, disc_marks, place_discs
+from howto.layout.discs import PlacedDisc, disc_leaders, disc_marks, place_discs
 from howto.layout.lanes import Wanted, in_lanes, side_of
 from howto.layout.look import Look
 from howto.layout.plane import Box, Point, Profile, Segment, disc_outline, edges, joined
@@ -50,6 +50,11 @@ class Core:
         return tuple(self.place(shape.at) for shape in self.drawing.shapes if isinstance(shape, Label | Level))
 
     @cached_property
+    def numbered(self) -> tuple[tuple[Point, int], ...]:
+        """The points of numbered discs."""
+        return tuple((self.place(shape.at), shape.number) for shape in self.drawing.shapes if isinstance(shape, Disc))
+
+    @cached_property
     def dimensions(self) -> tuple[SetDimension, ...]:
         """The dimensions, placed: the outer ones in lanes, then the inner ones clear of them and of each other."""
         sides: dict[str, list[Wanted]] = {"top": [], "bottom": [], "left": [], "right": []}
@@ -63,6 +68,7 @@ class Core:
                 inner.append(inner_dimension(shape.text, points, shape.offset * self.scale, self.size))
         done = [placed for wanted in sides.values() for placed in in_lanes(wanted, self.subject)]
         spots = [disc_outline(point, self.size * 0.2) for point in self.pointed]
+        spots.extend(disc_outline(point, self.look.disc * 1.2) for point, _ in self.numbered)
         for at, each in enumerate(inner):
             inner[at] = worded(each, [*done, *inner[:at], *inner[at + 1 :]], spots)
         return (*done, *inner)
@@ -70,12 +76,11 @@ class Core:
     @cached_property
     def discs(self) -> tuple[PlacedDisc, ...] | None:
         """The numbered discs, placed; None where one finds no place."""
-        wanted = [(self.place(shape.at), shape.number) for shape in self.drawing.shapes if isinstance(shape, Disc)]
         reach = self.look.disc * 8
         left, top, right, bottom = self.subject
         room = (left - reach, top - reach, right + reach, bottom + reach)
         words = [outline for each in self.dimensions for outline in each.outlines]
-        return place_discs(wanted, self.look.disc, words, self.pointed, room)
+        return place_discs(self.numbered, self.look.disc, words, self.pointed, room)
 
     @cached_property
     def box(self) -> Box:
@@ -157,6 +162,8 @@ class Core:
             yield from dimension_words(each, self.look)
         for placed in callouts:
             yield from callout_marks(placed, self.look)
+        for disc in self.discs or ():
+            yield from disc_leaders(disc, self.look)
         for disc in self.discs or ():
             yield from disc_marks(disc, self.look)
 

@@ -5,7 +5,7 @@ On paper the scale is one that a scale rule shows; in a picture it is the larges
 
 from dataclasses import dataclass, replace
 
-from howto.layout.callouts import Callout, Ground, PlacedCallout, cost, place_columns, shifted
+from howto.layout.callouts import Callout, Ground, PlacedCallout, cost, least_width, place_columns, shifted
 from howto.layout.core import Core
 from howto.layout.look import Look
 from howto.layout.plane import Box, joined
@@ -107,9 +107,14 @@ def _dealt(core: Core, box: tuple[float, float]) -> Fitted | None:
     origin = (0.0, (box[1] - core.box[3] + core.box[1]) / 2 - core.box[1])
     core = replace(core, origin=origin)
     ground = core.ground(box[1])
-    tried: dict[tuple[Callout, ...], None] = {tuple(core.callouts(box[0] * share)): None for share in COLUMNS}
-    trials = (_columns(core, callouts, cut, ground, box) for callouts in tried for cut in range(len(callouts) + 1))
-    return min((trial for trial in trials if trial), key=lambda each: each.cost, default=None)
+    best: Fitted | None = None
+    for callouts in dict.fromkeys(tuple(core.callouts(box[0] * share)) for share in COLUMNS):
+        trials = (_columns(core, callouts, cut, ground, box) for cut in range(len(callouts) + 1))
+        found = min((trial for trial in trials if trial), key=lambda each: each.cost, default=None)
+        if best and (found is None or found.cost >= best.cost):
+            return best  # wider lines no longer help
+        best = found or best
+    return best
 
 
 def _columns(
@@ -119,6 +124,8 @@ def _columns(
     left, right = callouts[:cut], callouts[cut:]
     if left and right and left[-1].level and right[0].level and left[-1].at[0] == right[0].at[0]:
         return None  # levels over one another stay on one side
+    if least_width(left, right) > box[0]:
+        return None
     placed = place_columns(left, right, ground)
     if placed is None:
         return None
@@ -150,11 +157,17 @@ def _bare(drawing: Drawing, width: float, height: float, look: Look) -> tuple[Ar
     bare = replace(drawing, shapes=shapes, true=False)
     found = fitted(bare, width, height, look) or Fitted(Core(bare, 0.0, look.small, look), (), 0.0)
     words = [shape.text for shape in drawing.shapes if isinstance(shape, Dimension | Level | Label)]
-    longest = max(words, key=lambda text: length(text, "text", look.small), default="")
     discs = sum(isinstance(shape, Disc) for shape in drawing.shapes)
-    unit = "mm" if look.page else "px"
-    reason = (
-        f"{len(words)} labels and {discs} numbered marks find no place without touching in "
-        f"{width:.0f} × {height:.0f} {unit}; the longest label is “{longest}”"
-    )
-    return _art(found, width, height), (reason,)
+    return _art(found, width, height), (_reason(words, discs, f"{width:.0f} × {height:.0f}", look),)
+
+
+def _reason(words: list[str], discs: int, box: str, look: Look) -> str:
+    parts = [
+        f"{count} {name}{'s' if count > 1 else ''}"
+        for count, name in ((len(words), "label"), (discs, "numbered mark"))
+        if count
+    ]
+    finds = "finds" if len(words) + discs == 1 else "find"
+    said = f"{' and '.join(parts)} {finds} no place without touching in {box} {'mm' if look.page else 'px'}"
+    longest = max(words, key=lambda text: length(text, "text", look.small), default="")
+    return f"{said}; the longest is “{longest}”" if longest else said

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from itertools import product
 from math import cos, dist, pi, sin
 
+from howto.layout.hatch import inside
 from howto.layout.look import Look
 from howto.layout.plane import Box, Outline, Point, Segment, apart, disc_outline, enters, holds, overlap
 from howto.layout.text import CAP
@@ -82,16 +83,21 @@ def _is_free(trial: PlacedDisc, done: Sequence[PlacedDisc], blocks: Sequence[Out
     own = trial.leader
     if own is None:
         return True
-    clear = trial.radius * 0.15
-    return not any(apart(own, leader) < clear for leader in leaders) and not any(enters(own, block) for block in taken)
+    crossed = (leader for leader in leaders if leader[0] != trial.at and apart(own, leader) < trial.radius * 0.15)
+    passed = (other.outline for other in done if not inside(trial.at, other.outline))  # it may come out from under one
+    return next(crossed, None) is None and not any(enters(own, block) for block in (*blocks, *passed))
 
 
-def disc_marks(each: PlacedDisc, look: Look) -> Iterator[PaintMark]:
-    """Yield a disc's leader, its face with a contrast ring, and its number."""
+def disc_leaders(each: PlacedDisc, look: Look) -> Iterator[PaintMark]:
+    """Yield the leader of a disc that stands off its point; it goes under all discs."""
     if each.leader:
         yield Stroke(points=each.leader, width=look.thin * 3, colour=look.ground)
         yield Stroke(points=each.leader, width=look.thin, colour=look.ink)
         yield Dot(centre=each.at, radius=each.radius * 0.16, colour=look.ink)
+
+
+def disc_marks(each: PlacedDisc, look: Look) -> Iterator[PaintMark]:
+    """Yield a disc's face with a contrast ring, and its number."""
     yield Dot(
         centre=each.centre,
         radius=each.radius,

@@ -120,7 +120,7 @@ def _ruled(outline: Sequence[Point], pitch: float, angle_deg: float) -> Iterator
     along, across = (cos(turn), sin(turn)), (-sin(turn), cos(turn))
     ups = [x * across[0] + y * across[1] for x, y in outline]
     spans = [x * along[0] + y * along[1] for x, y in outline]
-    low, high = min(spans) - pitch, max(spans) + pitch
+    low, high = min(spans), max(spans)
     for rule in range(ceil(min(ups) / pitch), floor(max(ups) / pitch) + 1):
         up = rule * pitch
         yield (
