@@ -1,5 +1,8 @@
 """Measures the contrast of words on a photograph from its pixels, and the weakest veil that makes it enough."""
 
+from bisect import bisect_left
+from dataclasses import dataclass
+from heapq import nlargest, nsmallest
 from math import ceil
 
 from PIL import Image
@@ -8,12 +11,24 @@ from howto.colour import LINEAR, Rgb, luminance, mixed, ratio, rgb, written
 from howto.layout.crop import Box, Crop
 from howto.model.photo import Photograph
 
-CELL = 8  # px: about a stroke of the smallest words; a block counts by its mean colour
-STEPS = 50  # strengths of veil tried
+CELL = 4  # px: half a stroke of the smallest words; no stroke stands on worse ground than the worst such block
+STEPS = 50  # strengths of veil there are
+HARDEST = 48  # blocks that a veil is tried on
+LIGHT = [round(light * 255) for light in LINEAR]
+WEIGHTS = (0.2126, 0.7152, 0.0722, 0.0)  # of the channels in luminance: Web Content Accessibility Guidelines 2.2
+SLACK = 0.85  # of the lightest: blocks that a veil may turn into the lightest
 
 
-def blocks(photo: Photograph, crop: Crop, area: Box) -> tuple[Rgb, ...]:
-    """Return the mean colours of the blocks under an area of the frame, each colour once."""
+@dataclass(frozen=True, slots=True)
+class Under:
+    """What lies under some words: the mean colours of the lightest blocks and of the darkest."""
+
+    light: tuple[Rgb, ...]
+    dark: tuple[Rgb, ...]
+
+
+def under(photo: Photograph, crop: Crop, area: Box) -> Under:
+    """Return what lies under an area of the frame."""
     image = Image.frombuffer("RGB", (photo.width, photo.height), photo.rgb, "raw", "RGB", 0, 1)
     left, top = crop.part[0] - crop.box[0] / crop.scale, crop.part[1] - crop.box[1] / crop.scale
     part = (
@@ -24,31 +39,45 @@ def blocks(photo: Photograph, crop: Crop, area: Box) -> tuple[Rgb, ...]:
     )
     size = (max(1, ceil((area[2] - area[0]) / CELL)), max(1, ceil((area[3] - area[1]) / CELL)))
     small = image.resize(size, Image.Resampling.BOX, box=part)
-    found = small.getcolors(size[0] * size[1]) or []
-    return tuple(sorted(colour for _, colour in found if isinstance(colour, tuple) and len(colour) == 3))
+    grey = small.point(LIGHT * 3).convert("L", WEIGHTS)
+    levels = [level for level, count in enumerate(grey.histogram()) if count]
+    low, high = levels[0], levels[-1]
+    return Under(
+        light=_picked(small, grey.point([255 * (value >= high * SLACK - 2) for value in range(256)]), "#000000"),
+        dark=_picked(small, grey.point([255 * (value <= low / SLACK + 2) for value in range(256)]), "#ffffff"),
+    )
 
 
-def worst(colours: tuple[Rgb, ...], words: str) -> float:
+def _picked(small: Image.Image, mask: Image.Image, rest: str) -> tuple[Rgb, ...]:
+    """Return the colours of the blocks in a mask; `rest` stands for the others, which it outdoes in none."""
+    kept = Image.composite(small, Image.new("RGB", small.size, rest), mask)
+    found = kept.getcolors(small.width * small.height) or []
+    return tuple(colour for _, colour in found if isinstance(colour, tuple) and len(colour) == 3)
+
+
+def worst(ground: Under, words: str) -> float:
     """Return the contrast of words with the block they stand out from least."""
     own = luminance(rgb(words))
-    return min(ratio(own, luminance(colour)) for colour in colours)
+    lightest = max(luminance(colour) for colour in ground.light)
+    darkest = min(luminance(colour) for colour in ground.dark)
+    return 1.0 if darkest < own < lightest else min(ratio(own, lightest), ratio(own, darkest))
 
 
-def veil(colours: tuple[Rgb, ...], words: str, cover: str, least: float) -> float | None:
+def veil(ground: Under, words: str, cover: str, least: float) -> float | None:
     """Return the least share (0 to 1) of `cover` over the blocks that lifts the worst to `least`; None if none does."""
-    dark_words = luminance(rgb(words)) < luminance(rgb(cover))
-    hard = _hardest(colours, dark=dark_words)
-    for step in range(STEPS + 1):
-        veiled = tuple(rgb(mixed(written(colour), cover, step / STEPS)) for colour in hard)
-        if worst(veiled, words) >= least:
-            return step / STEPS
-    return None
+    own = luminance(rgb(words))
+    hard = _hardest(ground, dark=own < luminance(rgb(cover)))
+
+    def passes(step: int) -> int:
+        veiled = (luminance(rgb(mixed(written(colour), cover, step / STEPS))) for colour in hard)
+        return int(all(ratio(own, light) >= least for light in veiled))
+
+    if not passes(STEPS):
+        return None
+    return bisect_left(range(STEPS), 1, key=passes) / STEPS
 
 
-def _hardest(colours: tuple[Rgb, ...], *, dark: bool) -> tuple[Rgb, ...]:
+def _hardest(ground: Under, *, dark: bool) -> tuple[Rgb, ...]:
     """Return the few blocks that come nearest to the words: the darkest for dark words, else the lightest."""
-
-    def light(colour: Rgb) -> float:
-        return 0.2126 * LINEAR[colour[0]] + 0.7152 * LINEAR[colour[1]] + 0.0722 * LINEAR[colour[2]]
-
-    return tuple(sorted(colours, key=light, reverse=not dark)[:24])
+    colours = ground.dark if dark else ground.light
+    return tuple((nsmallest if dark else nlargest)(HARDEST, colours, key=luminance))

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from howto.colour import TEXT_RATIO, luminance, rgb
-from howto.layout.contrast import blocks, veil, worst
+from howto.layout.contrast import under, veil, worst
 from howto.layout.crop import Crop, cropped
 from howto.layout.frame_look import EDGE, SMALLEST, Board, Box
 from howto.layout.frame_parts import Block, block, chain, headline, rectangle, rule, steps_down
@@ -148,7 +148,7 @@ def ground_for(sheet: Board, photo: Photograph, crop: Crop, area: Box) -> tuple[
     Words are pale on a veil of the crew's darker colour; dark without a veil where the picture is pale enough by
     itself. Contrast is measured block by block, and the worst block counts (WCAG 2.2, 1.4.3).
     """
-    found = blocks(photo, crop, area)
+    found = under(photo, crop, area)
     pale, dark = sorted((sheet.ground, sheet.ink), key=lambda colour: -luminance(rgb(colour)))
     if worst(found, dark) >= TEXT_RATIO:
         return dark, pale, 0.0
