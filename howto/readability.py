@@ -19,7 +19,8 @@ TRADE = {
     "millimetres": 4, "area": 3, "areas": 3, "quiet": 2, "iris": 2, "camellia": 4, "magnolia": 4, "every": 2,
     "evenly": 3, "something": 2, "sometimes": 2, "fire": 1, "hours": 1, "hour": 1, "our": 1, "people": 2, "poison": 2,
     "soil": 1, "soils": 1, "trellis": 2, "evergreen": 3, "evergreens": 3, "drainage": 2, "being": 2, "lower": 2,
-    "above": 2, "idea": 3, "ideas": 3, "ideal": 3, "create": 2, "lion": 2, "around": 2, "seedling": 2, "water": 2, "whole": 1, "seedlings": 2, "vegetable": 4, "clothes": 1,
+    "above": 2, "idea": 3, "ideas": 3, "ideal": 3, "create": 2, "lion": 2, "around": 2,
+    "seedling": 2, "water": 2, "whole": 1, "seedlings": 2, "vegetable": 4, "clothes": 1,
 }  # fmt: skip
 _WORD = re.compile(r"[^\W_]+(?:[.,:/'’-][^\W_]+)*", re.UNICODE)
 _END = re.compile(r"[.!?]+[\"'”’)\]]*(?=\s|$)")
