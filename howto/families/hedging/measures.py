@@ -59,11 +59,7 @@ class HedgingMeasures(Measures):
         default=None, ge=0, le=2_000, description="how deep the green leaf goes in from the face"
     )
     farm_hedge: bool | None = Field(default=None, description="yes if the hedge stands on farmland")
-    country: Country | None = Field(
-        default=None,
-        description="the country whose nesting law holds: england, wales, scotland, northern ireland, ireland, "
-        "australia, new zealand, united states or elsewhere",
-    )
+    country: Country | None = Field(default=None, description="the country whose nesting law holds here")
 
     @property
     def cut_mm(self) -> float:
