@@ -32,6 +32,7 @@ from howto.shapes import Drawing
 
 RULES = {rule.name: rule for rule in fit_rules.FIT_RULES}
 SQUARE_SHARE = 0.54  # of a square frame's height: what a picture has before reasons and checks are added
+LEAST_WHOLE = 240.0  # px wide and high: a photograph shown whole is no smaller
 WORTH = 1.35  # how much more of a photograph has to show for a legend beside it
 
 
@@ -115,14 +116,25 @@ def _with_photo(job: Job, task: Task, picture: Picture, ways: Sequence[Placed]) 
     """Return the frame of a step with its photograph, arranged the first way that keeps its marks."""
     photo = job.photos[picture.file]
     troubles: tuple[Trouble, ...] = ()
-    for each in ways:
-        box = _bled(job, each)
+    for each, box in _boxes(job, photo, ways):
         shown, troubles = show(photo, picture, box, _free(box), job.sheet.ratio)
         if shown:
             marks = (*paint_photo(job.sheet, picture, shown), *paint_words(job.sheet, task.copy, each))
             return _photo_page(job, task, picture, marks), tuple(_said(job, task, troubles))
     marks = tuple(paint_words(job.sheet, task.copy, ways[0]))
     return _photo_page(job, task, picture, marks), tuple(_said(job, task, troubles))
+
+
+def _boxes(job: Job, photo: Photograph, ways: Sequence[Placed]) -> Iterator[tuple[Placed, Box]]:
+    """Yield the arrangements with the box the photograph fills; last those in which it is shown whole."""
+    for each in ways:
+        yield each, _bled(job, each)
+    for each in ways:
+        left, top, right, bottom = _bled(job, each)
+        scale = min((right - left) / photo.width, (bottom - top) / photo.height)
+        wide, high = photo.width * scale, photo.height * scale
+        if wide >= LEAST_WHOLE and high >= LEAST_WHOLE:
+            yield each, (left, top, left + wide, top + high)
 
 
 def _ordered(job: Job, picture: Picture, across: Placed | None, beside: Sequence[Placed]) -> tuple[Placed, ...]:
