@@ -7,8 +7,8 @@ clear of the other's; down a column they stand as near to their points as their 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import cache, cached_property
-from itertools import combinations, pairwise, permutations
-from math import dist, inf
+from itertools import combinations, pairwise, permutations, product
+from math import dist
 
 from howto.fonts import Face
 from howto.layout.hatch import inside
@@ -167,6 +167,8 @@ class Ground:
 
     profile: Profile  # how far out the drawing reaches, height by height
     limits: tuple[tuple[float, float], ...]  # the heights a column may fill, best first
+    across: tuple[float, float]  # where the drawing ends on the left and right
+    width: float  # of the whole box
     blocks: tuple[Outline, ...]  # words of dimensions, discs
     lines: tuple[Segment, ...]  # leaders of discs: not to be crossed
     rules: tuple[Segment, ...]  # dimension lines: better not crossed
@@ -176,15 +178,11 @@ def place_columns(
     left: Sequence[Callout], right: Sequence[Callout], ground: Ground
 ) -> tuple[PlacedCallout, ...] | None:
     """Return both columns placed, or None where something would meet."""
-    placed: list[PlacedCallout] = []
-    for column, is_right in ((left, False), (right, True)):
-        if not column:
-            continue
-        settled = _settled(column, ground, is_right=is_right)
-        if settled is None:
-            return None
-        placed.extend(settled)
-    return tuple(placed) if not _clash(placed, ground) else None
+    west = _settled(left, ground, is_right=False) if left else []
+    east = _settled(right, ground, is_right=True) if west is not None and right else []
+    if west is None or east is None or any(_meet(one, other) for one, other in product(west, east)):
+        return None
+    return (*west, *east)
 
 
 def _settled(column: Sequence[Callout], ground: Ground, *, is_right: bool) -> list[PlacedCallout] | None:
@@ -193,18 +191,20 @@ def _settled(column: Sequence[Callout], ground: Ground, *, is_right: bool) -> li
     for limits in ground.limits:
         if column_room(column) <= limits[1] - limits[0]:
             placed = _untangled(column, ground, limits, is_right=is_right)
-            if not _clash(placed, ground):
+            if placed:
                 found.append(placed)
     return min(found, key=lambda placed: abs(placed[0].inner) if is_right else -placed[0].inner, default=None)
 
 
 def _untangled(
     column: Sequence[Callout], ground: Ground, limits: tuple[float, float], *, is_right: bool
-) -> list[PlacedCallout]:
-    """Return one column in an order whose leaders do not cross; neighbours change places until none do."""
+) -> list[PlacedCallout] | None:
+    """Return one column in an order in which nothing meets; neighbours change places until none does."""
     order = sorted(column, key=lambda each: (each.at[1], each.at[0], each.lines))
     placed = _column(order, ground, limits, is_right=is_right)
-    for _ in range(len(order) ** 2):
+    tried: set[tuple[Callout, ...]] = set()
+    while tuple(order) not in tried and not _too_wide(placed, ground):
+        tried.add(tuple(order))
         pairs = combinations(range(len(placed)), 2)
         crossing = next(((i, j) for i, j in pairs if _meet(placed[i], placed[j])), None)
         if crossing is None:
@@ -212,13 +212,22 @@ def _untangled(
         i, j = crossing
         order[i], order[j] = order[j], order[i]
         placed = _column(order, ground, limits, is_right=is_right)
+    if _too_wide(placed, ground):
+        return None
     if not _clash(placed, ground):
         return placed
     trials = (
         _column([*order[:at], order[at + 1], order[at], *order[at + 2 :]], ground, limits, is_right=is_right)
         for at in range(len(order) - 1)
     )
-    return next((trial for trial in trials if not _clash(trial, ground)), placed)
+    return next((trial for trial in trials if not _clash(trial, ground)), None)
+
+
+def _too_wide(placed: Sequence[PlacedCallout], ground: Ground) -> bool:
+    """Tell whether the column and the drawing are wider than the box, whatever stands on the other side."""
+    low, high = ground.across
+    edges = [edge for each in placed for edge in (each.box[0], each.box[2])]
+    return max(high, *edges) - min(low, *edges) > ground.width
 
 
 def _column(
@@ -249,15 +258,6 @@ def _is_close_below(each: Callout, column: Sequence[Callout]) -> bool:
 def column_run(column: Sequence[Callout]) -> float:
     """Return the room for leaders between the subject and a column, in sizes."""
     return RUN + 1.2 if any(each.level for each in column) else RUN
-
-
-def least_width(left: Sequence[Callout], right: Sequence[Callout]) -> float:
-    """Return the width that two columns take at least, however they are stacked."""
-    lows = [each.at[0] - each.size * column_run(left) for each in left]
-    highs = [each.at[0] + each.size * column_run(right) for each in right]
-    low = min(lows, default=inf) - max((each.wide for each in left), default=0.0)
-    high = max(highs, default=-inf) + max((each.wide for each in right), default=0.0)
-    return high - low if left and right else 0.0
 
 
 def shifted(each: PlacedCallout, across: float, down: float) -> PlacedCallout:

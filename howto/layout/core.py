@@ -98,12 +98,14 @@ class Core:
             )
         )
 
-    def ground(self, height: float) -> Ground:
+    def ground(self, box: tuple[float, float]) -> Ground:
         """Return what callouts are placed round."""
         discs = self.discs or ()
         return Ground(
             profile=Profile(self._outlines(), self.size / 3),
-            limits=self._limits(height),
+            limits=self._limits(box[1]),
+            across=(self.box[0], self.box[2]),
+            width=box[0],
             blocks=(
                 *(outline for each in self.dimensions for outline in each.outlines),
                 *(each.outline for each in discs),

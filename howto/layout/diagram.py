@@ -4,8 +4,9 @@ On paper the scale is one that a scale rule shows; in a picture it is the larges
 """
 
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
-from howto.layout.callouts import Callout, Ground, PlacedCallout, cost, least_width, place_columns, shifted
+from howto.layout.callouts import Callout, Ground, PlacedCallout, cost, place_columns, shifted
 from howto.layout.core import Core
 from howto.layout.look import Look
 from howto.layout.plane import Box, joined
@@ -16,6 +17,7 @@ from howto.shapes import Dimension, Disc, Drawing, Label, Level, Line, Polygon, 
 SCALES = (5, 2, 1, 1 / 2, 1 / 5, 1 / 10, 1 / 20, 1 / 25, 1 / 50, 1 / 100, 1 / 200, 1 / 500, 1 / 1000)
 STEP = 0.965  # from one trial scale to the next smaller, where any scale will do
 TRIALS = 70
+WANDER = 0.7  # how dear long leaders are, against a smaller drawing
 COLUMNS = (0.22, 0.28, 0.36, 0.46)  # how wide a label's lines may be, in widths of the box
 
 
@@ -27,10 +29,12 @@ class Fitted:
     callouts: tuple[PlacedCallout, ...]
     cost: float
 
+    room: float  # width and height of the box together
+
     @property
     def worth(self) -> float:
-        """How good it is: a large drawing with large words."""
-        return self.core.scale * self.core.size
+        """How good it is: a large drawing with large words, and leaders that do not wander over it."""
+        return self.core.scale * self.core.size / (1 + WANDER * self.cost / self.room)
 
     @property
     def box(self) -> Box:
@@ -44,6 +48,7 @@ class Fitted:
         return replace(self, core=replace(self.core, origin=(x + across, y + down)), callouts=callouts)
 
 
+@lru_cache(maxsize=256)  # frames of one carousel ask for the same drawing again
 def fit(drawing: Drawing, width: float, height: float, look: Look) -> tuple[Art, tuple[str, ...]]:
     """Return the drawing fitted to a box, and the reasons why its words would not fit, if they would not.
 
@@ -63,9 +68,8 @@ def fitted(drawing: Drawing, width: float, height: float, look: Look) -> Fitted 
     """Return the best way of fitting the drawing, or None where its words find no place."""
     best: Fitted | None = None
     for size in (look.size, (look.size + look.small) / 2, look.small):
-        found = _largest(drawing, (width, height), size, look, best)
-        if found and (best is None or found.worth > best.worth * 1.001):
-            best = found
+        found = _best_scale(drawing, (width, height), size, look, best.worth * 1.001 if best else 0.0)
+        best = found or best
     return best
 
 
@@ -78,21 +82,27 @@ def _scales(drawing: Drawing, width: float, height: float, look: Look) -> list[f
     return [most * STEP**trial for trial in range(TRIALS)]
 
 
-def _largest(drawing: Drawing, box: tuple[float, float], size: float, look: Look, best: Fitted | None) -> Fitted | None:
-    """Return the fit at the largest scale that holds, or None; scales that cannot beat `best` are not tried.
+def _best_scale(drawing: Drawing, box: tuple[float, float], size: float, look: Look, least: float) -> Fitted | None:
+    """Return the fit of most worth, if it is worth more than `least`.
 
-    Every fourth scale is tried until one holds, then the three above it.
+    Every fourth scale is tried until one holds, then two smaller ones, since a little less size may buy much
+    shorter leaders; last the scales between the best of them and the next larger.
     """
-    scales = _scales(drawing, *box, look)
-    if best:
-        scales = [scale for scale in scales if scale * size > best.worth]
-    stride = 4 if len(scales) == TRIALS else 1
+    scales = [scale for scale in _scales(drawing, *box, look) if scale * size > least]
+    stride = 1 if look.page and drawing.true else 4
+    found: dict[int, Fitted] = {}
     for at in range(0, len(scales), stride):
-        found = _at_scale(drawing, box, size, look, scales[at])
-        if found:
-            nearer = (_at_scale(drawing, box, size, look, each) for each in scales[max(at - stride + 1, 0) : at])
-            return next((fit for fit in nearer if fit), found)
-    return None
+        if found and at > min(found) + (2 * stride if stride > 1 else 1):
+            break
+        trial = _at_scale(drawing, box, size, look, scales[at])
+        if trial:
+            found[at] = trial
+    if not found:
+        return None
+    start = max(found, key=lambda at: (found[at].worth, -at))
+    nearer = (_at_scale(drawing, box, size, look, scales[at]) for at in range(max(start - stride + 1, 0), start))
+    best = max((trial for trial in (found[start], *nearer) if trial), key=lambda trial: trial.worth)
+    return best if best.worth > least else None
 
 
 def _at_scale(drawing: Drawing, box: tuple[float, float], size: float, look: Look, scale: float) -> Fitted | None:
@@ -106,7 +116,7 @@ def _dealt(core: Core, box: tuple[float, float]) -> Fitted | None:
     """Return the cheapest way to deal the callouts to two columns beside the core, or None."""
     origin = (0.0, (box[1] - core.box[3] + core.box[1]) / 2 - core.box[1])
     core = replace(core, origin=origin)
-    ground = core.ground(box[1])
+    ground = core.ground(box)
     best: Fitted | None = None
     for callouts in dict.fromkeys(tuple(core.callouts(box[0] * share)) for share in COLUMNS):
         trials = (_columns(core, callouts, cut, ground, box) for cut in range(len(callouts) + 1))
@@ -124,12 +134,10 @@ def _columns(
     left, right = callouts[:cut], callouts[cut:]
     if left and right and left[-1].level and right[0].level and left[-1].at[0] == right[0].at[0]:
         return None  # levels over one another stay on one side
-    if least_width(left, right) > box[0]:
-        return None
     placed = place_columns(left, right, ground)
     if placed is None:
         return None
-    found = Fitted(core, placed, cost(placed, ground))
+    found = Fitted(core, placed, cost(placed, ground), box[0] + box[1])
     low, _, high, _ = found.box
     return found.moved((box[0] - high - low) / 2, 0.0) if high - low <= box[0] else None
 
@@ -155,7 +163,7 @@ def _bare(drawing: Drawing, width: float, height: float, look: Look) -> tuple[Ar
     """Return the shapes alone, at any scale that fits, with the reason why the words would not."""
     shapes = tuple(shape for shape in drawing.shapes if isinstance(shape, Line | Polygon))
     bare = replace(drawing, shapes=shapes, true=False)
-    found = fitted(bare, width, height, look) or Fitted(Core(bare, 0.0, look.small, look), (), 0.0)
+    found = fitted(bare, width, height, look) or Fitted(Core(bare, 0.0, look.small, look), (), 0.0, 1.0)
     words = [shape.text for shape in drawing.shapes if isinstance(shape, Dimension | Level | Label)]
     discs = sum(isinstance(shape, Disc) for shape in drawing.shapes)
     return _art(found, width, height), (_reason(words, discs, f"{width:.0f} × {height:.0f}", look),)

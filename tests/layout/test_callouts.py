@@ -32,7 +32,7 @@ def level(x: float, y: float, text: str = "520 mm") -> Callout:
 def ground(
     blocks: tuple[Outline, ...] = (), lines: tuple[Segment, ...] = (), rules: tuple[Segment, ...] = ()
 ) -> Ground:
-    return Ground(Profile(SUBJECT, 3), ((0, 300),), blocks, lines, rules)
+    return Ground(Profile(SUBJECT, 3), ((0, 300),), (100, 200), 400, blocks, lines, rules)
 
 
 def placed(left: list[Callout], right: list[Callout], about: Ground | None = None) -> tuple[PlacedCallout, ...]:
@@ -85,7 +85,7 @@ def test_a_column_lines_up_beside_the_subject() -> None:
 
 def test_a_column_moves_in_where_the_subject_is_narrow() -> None:
     profile = Profile([*SUBJECT, ((0, 290), (300, 290))], 3)
-    about = Ground(profile, ((0, 300), (0, 280)), (), (), ())
+    about = Ground(profile, ((0, 300), (0, 280)), (0, 300), 400, (), (), ())
     (found,) = placed([], [label(150, 285)], about)
     assert found.inner == 219
     assert found.y < 280
@@ -116,6 +116,11 @@ def test_a_label_may_speak_of_a_disc() -> None:
 
 def test_a_column_without_room_is_refused() -> None:
     assert place_columns([], [label(150, 150)] * 40, ground()) is None
+
+
+def test_a_column_wider_than_the_box_is_refused() -> None:
+    narrow = Ground(Profile(SUBJECT, 3), ((0, 300),), (100, 200), 130, (), (), ())
+    assert place_columns([], [label(150, 150)], narrow) is None
 
 
 def test_two_labels_may_speak_of_one_point() -> None:
