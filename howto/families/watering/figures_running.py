@@ -104,6 +104,7 @@ def _run(technique: T) -> Iterator[Figure]:
         references=run.references,
         headline=True,
         client=True,
+        digits=2,
     )
 
 

@@ -33,6 +33,7 @@ from howto.quantities import show_number as num
 EFFICIENCIES = {"sprinkler": 0.75, "drip": 0.81, "hose": 0.9, "can": 0.9}
 USUAL_ROOT_MM = 300.0  # from memory: where most roots of beds and young hedges are
 USUAL_SOIL = "loam"
+LEAST_USE_MM = 0.001  # ours: a planting that uses less in a day needs no watering
 USUAL_P = 0.5  # see references.USUAL_DEPLETION
 NUMBERS = ("no", "one", "two", "three", "four", "five", "six")
 MOST_CANS = 6  # ours: over this many at a time a reader wants litres
@@ -152,7 +153,7 @@ def garden_water(  # noqa: PLR0913 - each is one fact of a garden, all but three
     easy = p * soil_water.total_available_mm(
         SOILS[texture].field_capacity, SOILS[texture].wilting_point, root_depth_mm / 1000
     )
-    days = soil_water.whole_days(soil_water.days_between(easy, use)) if use > 0 else 365
+    days = soil_water.whole_days(soil_water.days_between(easy, use)) if use >= LEAST_USE_MM else 365
     working = [
         f"reference: {num(reference)} mm a day",
         f"plants: {num(reference)} x {num(factor)} = {num(use)} mm a day, {num(use * 7)} mm a week",

@@ -273,7 +273,7 @@ def _depletion(technique: T) -> tuple[float, str, Reference]:
 def days_between(technique: T) -> float | None:
     """Return how many days the easily taken water lasts, or None where that is not known or has no end."""
     use, soil = plant_use(technique), ground(technique)
-    if use is None or soil is None or use.value <= 0:
+    if use is None or soil is None or use.value < garden.LEAST_USE_MM:
         return None
     return soil_water.days_between(soil.easy_mm, use.value)
 

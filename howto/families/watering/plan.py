@@ -36,7 +36,7 @@ def net_depth(technique: T) -> Sum | None:
     if m.wanted_depth_mm is not None:
         return Sum(m.wanted_depth_mm, (f"as written: {num(m.wanted_depth_mm)} mm",), (GIVEN,))
     use, days = plant_use(technique), kept_interval(technique)
-    if use is not None and use.value > 0 and days is not None:
+    if use is not None and use.value >= garden.LEAST_USE_MM and days is not None:
         found = use.value * days
         return Sum(found, (f"{num(use.value)} mm a day x {num(days)} days = {num(found)} mm",), use.references)
     soil = ground(technique)

@@ -24,6 +24,7 @@ from howto.quantities import show_number as num
 
 T = Technique[WateringMeasures]
 
+DUST_C = 1e-6  # what rounding may leave between two temperatures that are the same
 SPECIES = Limit(low=0.0, high=0.9, unit="of grass's use", reference=SPECIES_FACTORS)
 DEPLETION = Limit(low=0.1, high=0.8, unit="of the soil's water", reference=FAO56_TABLES)
 WETTED = Limit(low=0.15, unit="m", reference=DEEP)
@@ -32,7 +33,7 @@ WETTED = Limit(low=0.15, unit="m", reference=DEEP)
 def weather_in_order(technique: T) -> Iterator[Breach]:
     """The day's highest temperature is not below its lowest."""
     m = technique.measures
-    if m.day_max_c is None or m.day_min_c is None or m.day_max_c >= m.day_min_c:
+    if m.day_max_c is None or m.day_min_c is None or m.day_max_c >= m.day_min_c - DUST_C:
         return
     least = f"{num(round_up(m.day_min_c, 0.1), 4)} °C".replace("−", "-")
     yield Breach(
@@ -73,8 +74,8 @@ def _outside(key: str, field: str, value: float, span: Span, degree: str | None)
     yield Breach(
         field=f"measures.{field}",
         what=f"a {key} of {num(value)} is outside {num(span.low)} to {num(span.high)}",
-        why=f"the published range{f' for {degree}' if degree else ''} is {num(span.low)} to {num(span.high)}; the three "
-        "factors are multiplied, so one that is off throws the litres off as far",
+        why=f"the published range{f' for {degree}' if degree else ''} is {num(span.low)} to {num(span.high)}; the "
+        "three factors are multiplied, so one that is off throws the litres off as far",
         mend=f"write `{key}: {bound}`, or one nearer the middle of the range",
         edit=Edit(key=key, text=bound),
     )

@@ -156,6 +156,13 @@ def test_today_is_ringed_while_the_calendar_lasts() -> None:
     assert outlines(later, Role.ACCENT) == []
 
 
+def test_a_dripper_in_a_soil_that_cannot_be_is_drawn_without_its_water() -> None:
+    bulb, _ = drawn(**{**HEDGE, "field_capacity_percent": 10.0, "wilting_point_percent": 20.0})
+    assert "Water from a dripper" in bulb.alt
+    assert "700 mL a dripper" not in words(bulb)
+    assert "750 mm" in words(bulb)  # as wide as clay loam is ever wetted
+
+
 def test_a_tree_by_can_has_its_ball() -> None:
     tree, _ = drawn(method="can", calliper_mm=50.0, root_depth_mm=None, depletion_fraction=0.5)
     assert "roots 375 mm" in words(tree)  # 500 mm wide, three quarters as deep
