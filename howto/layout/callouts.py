@@ -33,6 +33,7 @@ PITCH = 1.18  # line pitch of a label in sizes
 RUN = 1.9  # from the subject to a column in sizes: room for leaders to slant
 SHOULDER = 0.55  # the level end of a leader, beside its words
 BREATH = 0.55  # air between two labels
+LEVEL_BREATH = 0.15  # and between two levels
 LINE_RISE = 0.3  # a level's words over its line
 
 
@@ -132,8 +133,13 @@ def _lines(text: str, size: float, width: float) -> tuple[str, ...]:
 
 def column_room(column: Sequence[Callout]) -> float:
     """Return the least height a column of callouts takes."""
-    gaps = max(len(column) - 1, 0) * BREATH * column[0].size if column else 0.0
+    gaps = sum(breath(one, other) for one, other in pairwise(column))
     return sum(each.above + each.below for each in column) + gaps
+
+
+def breath(one: Callout, other: Callout) -> float:
+    """Return the air between two callouts; levels stand closer, since a line parts them."""
+    return one.size * (LEVEL_BREATH if one.level and other.level else BREATH)
 
 
 def stacked(column: Sequence[Callout], top: float, bottom: float) -> list[float]:
@@ -144,7 +150,7 @@ def stacked(column: Sequence[Callout], top: float, bottom: float) -> list[float]
     """
     offsets = [0.0]
     for one, other in pairwise(column):
-        offsets.append(offsets[-1] + one.below + BREATH * one.size + other.above)
+        offsets.append(offsets[-1] + one.below + breath(one, other) + other.above)
     pools: list[tuple[float, float, int]] = []  # mean wanted, weight, how many
     for each, offset in zip(column, offsets, strict=True):
         pool = (each.at[1] - offset, 1e4 if each.level else 1.0, 1)

@@ -74,6 +74,7 @@ def test_room_counts_the_air_between() -> None:
     assert column_room([]) == 0
     assert column_room([label(0, 0)]) == pytest.approx(10.6)
     assert column_room([label(0, 0), label(0, 0)]) == pytest.approx(26.7)
+    assert column_room([level(0, 0), level(0, 0)]) == pytest.approx(25.5)  # levels stand closer
 
 
 def test_a_column_lines_up_beside_the_subject() -> None:
