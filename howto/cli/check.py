@@ -37,7 +37,5 @@ def check(
     if form is Form.JSON:
         typer.echo(report.as_json(examined.findings))
     else:
-        typer.echo(
-            report.terminal(examined.findings, examined.sources, colour=colour(), width=width()), nl=False
-        )
+        typer.echo(report.terminal(examined.findings, examined.sources, colour=colour(), width=width()), nl=False)
     raise typer.Exit(exit_status(examined.findings, strict=strict))

@@ -97,7 +97,9 @@ def _rule(rule: Rule[Any], width: int) -> str:
     lines = [f"{rule.name} ({rule.severity})", *part("asks", rule.statement)]
     lines += part("of", rule.applies) + part("why", rule.why)
     for reference in rule.references:
-        lines += part("source", f"{_source(reference)}: {GRADES[reference.grade]}" if reference.grade in "ABC" else str(reference))
+        lines += part(
+            "source", f"{_source(reference)}: {GRADES[reference.grade]}" if reference.grade in "ABC" else str(reference)
+        )
     return "\n".join(lines)
 
 
