@@ -1,6 +1,6 @@
 """Reference evapotranspiration: the water a short green grass uses in a day, from the weather.
 
-Every formula is from Allen, Pereira, Raes and Smith, Crop evapotranspiration, FAO Irrigation and Drainage
+Every formula is from Crop evapotranspiration: guidelines for computing crop water needs, FAO Irrigation and Drainage
 Paper 56, 1998, chapters 2 to 4. Temperatures in °C, vapour pressures in kPa, radiation in MJ/m² a day, wind
 in m/s, latitude in degrees with the south negative, `day` the day of the year from 1 to 366.
 """

@@ -4,21 +4,21 @@ from howto.model.reference import Grade, Reference, from_memory
 
 FAO56 = Reference(
     title="Crop evapotranspiration (Irrigation and Drainage Paper 56)",
-    publisher="FAO, Allen, Pereira, Raes and Smith",
+    publisher="FAO",
     year="1998",
     place="chapters 2 to 4; read in reprints of its worked examples",
     grade=Grade.B,
 )
 FAO56_SOIL = Reference(
     title="Crop evapotranspiration (Irrigation and Drainage Paper 56)",
-    publisher="FAO, Allen, Pereira, Raes and Smith",
+    publisher="FAO",
     year="1998",
     place="chapter 8",
     grade=Grade.A,
 )
 FAO56_TABLES = Reference(
     title="Crop evapotranspiration (Irrigation and Drainage Paper 56)",
-    publisher="FAO, Allen, Pereira, Raes and Smith",
+    publisher="FAO",
     year="1998",
     place="tables 12 and 22, as transcribed by USDA-ARS",
     grade=Grade.B,
@@ -95,7 +95,7 @@ UNIFORMITY = Reference(
 )
 QUARTER = Reference(
     title="Distribution uniformity reference page, after Keller and Bliesner 2000",
-    publisher="NC State University, Grabow",
+    publisher="NC State University",
     grade=Grade.A,
 )
 STRICT = from_memory("run time over DU, so that the dry quarter gets the whole depth")
@@ -112,7 +112,7 @@ NEW_TREES_WARM = Reference(
     grade=Grade.A,
 )
 BIG_TREES_WARM = Reference(
-    title="Watering larger new trees, after Gilman",
+    title="Watering larger new trees",
     publisher="a nursery column",
     grade=Grade.B,
 )

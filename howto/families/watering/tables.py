@@ -119,7 +119,7 @@ EASY_MM_PER_CM: dict[str, tuple[float, float, float, float, float]] = {
 }
 
 # Litres per cm of calliper at each watering. Cool: University of Minnesota, 1 to 1.5 US gal/in. Warm:
-# University of Florida 2 US gal/in, and 3 from a column after Gilman.
+# University of Florida 2 US gal/in, and 3 from a nursery column.
 Summer = Literal["cool", "warm"]
 LITRES_PER_CM: dict[str, Span] = {"cool": Span(1.4903, 2.2355), "warm": Span(2.9806, 4.4710)}
 
@@ -138,7 +138,7 @@ FIRST_YEAR: dict[str, tuple[Stage, ...]] = {
         Stage("to the end of the year", 75, YEAR_DAYS, 7, 7),
     ),
 }
-# Larger trees where summers are warm (a column after Gilman): 50 to 100 mm daily 1 month, then alternate days
+# Larger trees where summers are warm (a nursery column): 50 to 100 mm daily 1 month, then alternate days
 # 3 months; over 100 mm daily 6 weeks, then alternate days 5 months.
 WARM_50_MM = (
     Stage("month 1", 0, 30, 1, 1),

@@ -82,7 +82,7 @@ TERMS = (
     Published("W2", UCCLE, "net", 13.28, ONE_PERCENT * 13.28),
     Published("W2", UCCLE, "soil_heat", 0.0, 1e-12),
     Published("W2", UCCLE, "mm_per_day", 3.88, 0.02),
-    # K. Komariah (UNS), step-by-step daily ETo lecture (A): prints Rs 20.01, Rn 10.50, ETo 3.29, rounding on the
+    # A university lecture (UNS), daily ETo step by step (A): prints Rs 20.01, Rn 10.50, ETo 3.29, rounding on the
     # way; the exact formula gives 3.25, and 0.06 spans both. Rs and Rn carry the same rounding, 3 % of them.
     Published("W3", SURAKARTA, "mm_per_day", 3.29, 0.06),
     Published("W3", SURAKARTA, "solar", 20.01, 0.6),
@@ -147,7 +147,7 @@ def test_w10_sun_in_the_south() -> None:
 
 
 def test_w12_wind_from_ten_metres() -> None:
-    """K. Komariah (UNS), lecture (A): the factor is 0.748."""
+    """A university lecture, UNS (A): the factor is 0.748."""
     assert et.wind_factor(10) == pytest.approx(0.748, abs=0.0005)
     assert et.wind_at_2_m(2.78, 10) == pytest.approx(2.08, abs=0.005)
 

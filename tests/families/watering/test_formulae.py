@@ -11,7 +11,7 @@ from howto.quantities import QuantityError, convert, parse
 
 LITRE_A_US_GAL = 3.785411784
 
-CATCH = (47, 42, 45, 24, 13, 26, 33, 34, 27, 30, 40, 44, 32, 12, 12)  # mL, NC State University, Grabow (A)
+CATCH = (47, 42, 45, 24, 13, 26, 33, 34, 27, 30, 40, 44, 32, 12, 12)  # mL, NC State University (A)
 
 
 # -- plants and areas --
@@ -23,14 +23,14 @@ def test_w13_lawn() -> None:
 
 
 def test_w14_moderate_species() -> None:
-    """Costello and others, 2000 (inputs seen): July ETo 6 in, moderate species, 2.4 to 3.6 in."""
+    """UCCE and DWR guide, 2000 (inputs seen): July ETo 6 in, moderate species, 2.4 to 3.6 in."""
     _, span = tables.SPECIES["moderate"]
     assert formulae.plant_water_mm(6, span.low) == pytest.approx(2.4, abs=0.01)
     assert formulae.plant_water_mm(6, span.high) == pytest.approx(3.6, abs=0.01)
 
 
 def test_w15_tree_in_the_wind() -> None:
-    """Costello and others, 2000, factors for a large tree: KL 0.66, 79 L/d net, 88 L/d applied, within 1 L."""
+    """UCCE and DWR guide, 2000, factors for a large tree: KL 0.66, 79 L/d net, 88 L/d applied, within 1 L."""
     factor = formulae.landscape_coefficient(0.5, 1.1, 1.2)
     net = formulae.litres(20, formulae.plant_water_mm(6, factor))
     assert factor == pytest.approx(0.66)
@@ -105,7 +105,7 @@ def test_w23_in_three_waterings() -> None:
 
 
 def test_w24_low_quarter() -> None:
-    """NC State University, Grabow, after Keller and Bliesner 2000 (A): 15 cans, lowest four."""
+    """NC State University, after Keller and Bliesner 2000 (A): 15 cans, lowest four."""
     assert formulae.mean(CATCH) == pytest.approx(30.73, abs=0.01)
     assert formulae.low_quarter(CATCH) == (12, 12, 13, 24)
     assert formulae.mean(formulae.low_quarter(CATCH)) == pytest.approx(15.25, abs=0.01)
@@ -228,7 +228,7 @@ def test_w42_twelve_weeks() -> None:
     ],
 )
 def test_larger_trees_are_watered_daily_for_longer(summer: str, calliper: float | None, ends: tuple[int, int]) -> None:
-    """A column after Gilman (B): 50 to 100 mm a month and three more; over 100 mm six weeks and five months more."""
+    """A nursery column (B): 50 to 100 mm a month and three more; over 100 mm six weeks and five months more."""
     stages = tables.first_year(summer, calliper)
     assert tuple(stage.end_day for stage in stages[:2]) == ends
     assert stages[-1].end_day == 365
