@@ -1,0 +1,98 @@
+"""Limits that belong to a country, each with who set it; two countries' limits are never averaged."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from howto.families.safety.references import (
+    ALBERTA_LADDER,
+    DK_LADDER,
+    NZ_LADDER,
+    NZ_LINES,
+    QLD_LINES,
+    UK_LADDER,
+    UK_LANDING,
+    US_FOOT,
+    US_LADDER,
+    VIC_LINES,
+    VICTORIA_FALLS,
+    WA_LADDER,
+)
+from howto.model.reference import Reference
+
+Country = Literal[
+    "new zealand", "western australia", "queensland", "victoria", "alberta", "united states", "denmark",
+    "united kingdom", "elsewhere",
+]  # fmt: skip
+LadderRule = Literal["by height", "by length", "75 degrees"]
+LineKind = Literal["low voltage", "high voltage", "on poles", "on towers"]
+
+
+@dataclass(frozen=True, slots=True)
+class Ladder:
+    """How a country sets a ladder's foot, and how far its rails pass a landing."""
+
+    rule: LadderRule
+    past_mm: float
+    foot: Reference
+    landing: Reference
+
+
+LADDERS: dict[Country, Ladder] = {
+    "new zealand": Ladder("by height", 1000.0, NZ_LADDER, NZ_LADDER),
+    "western australia": Ladder("by length", 900.0, WA_LADDER, WA_LADDER),
+    "alberta": Ladder("by height", 1000.0, ALBERTA_LADDER, ALBERTA_LADDER),
+    "united states": Ladder("by length", 900.0, US_FOOT, US_LADDER),
+    "denmark": Ladder("75 degrees", 1000.0, DK_LADDER, DK_LADDER),
+    "united kingdom": Ladder("75 degrees", 1000.0, UK_LADDER, UK_LANDING),
+    # no number of these was read: the flat 75° and the longer landing are the careful ones
+    "queensland": Ladder("75 degrees", 1000.0, DK_LADDER, NZ_LADDER),
+    "victoria": Ladder("75 degrees", 1000.0, DK_LADDER, NZ_LADDER),
+    "elsewhere": Ladder("75 degrees", 1000.0, DK_LADDER, NZ_LADDER),
+}
+BORROWED: frozenset[Country] = frozenset({"queensland", "victoria", "elsewhere"})
+FALL_MM = 2000.0  # Victoria: from there the law asks for a written order of controls
+FALLS: dict[Country, Reference] = {"victoria": VICTORIA_FALLS}
+
+
+@dataclass(frozen=True, slots=True)
+class Zone:
+    """How near an untrained worker may come to a line: never within `no_go_mm`, with a spotter to `spotter_mm`."""
+
+    no_go_mm: float
+    reference: Reference
+    spotter_mm: float | None = None
+    note: str = ""
+
+
+QLD_MIDDLE_KV, QLD_TOP_KV = 132.0, 330.0
+
+
+def line_zone(country: Country, kind: LineKind, kv: float | None, *, consent: bool) -> Zone | None:
+    """Return the zone round a line where the country has one on record, else None: then ask the line's owner."""
+    if country == "new zealand":
+        return _new_zealand(kind, kv, consent=consent)
+    if country == "queensland":
+        return _queensland(kind, kv)
+    if country == "victoria":
+        if kind == "on towers":
+            return Zone(8000.0, VIC_LINES, 10_000.0, "lines on towers")
+        return Zone(3000.0, VIC_LINES, 6400.0, "lines on poles") if kind == "on poles" else None
+    return None
+
+
+def _new_zealand(kind: LineKind, kv: float | None, *, consent: bool) -> Zone | None:
+    """Return New Zealand's zone: low voltage only, up to 1 kV."""
+    if kind != "low voltage" or (kv is not None and kv > 1):
+        return None
+    if consent:
+        return Zone(500.0, NZ_LINES, note="low voltage, with the owner's written consent")
+    return Zone(4000.0, NZ_LINES, note="low voltage, without consent")
+
+
+def _queensland(kind: LineKind, kv: float | None) -> Zone | None:
+    """Return Queensland's zone for the untrained, by voltage; low voltage is within the first band."""
+    if kv is None and kind != "low voltage":
+        return None
+    if (kv or 0.0) <= QLD_MIDDLE_KV:
+        return Zone(3000.0, QLD_LINES, note="up to 132 kV, untrained")
+    return Zone(6000.0, QLD_LINES, note="up to 330 kV, untrained") if (kv or 0.0) <= QLD_TOP_KV else None

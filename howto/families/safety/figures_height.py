@@ -1,0 +1,184 @@
+"""The figures of a ladder, and of a line overhead; each names the country whose limit it is."""
+
+from collections.abc import Iterator
+
+from howto.families.safety import height
+from howto.families.safety.countries import BORROWED, Zone, line_zone
+from howto.families.safety.ladder import law_of, measured_angle, rails_to_mm, stance
+from howto.families.safety.measures import SafetyMeasures
+from howto.families.safety.references import ANGLES, QLD_PLANTS
+from howto.model.figure import Figure
+from howto.model.reference import GEOMETRY
+from howto.model.technique import Technique
+from howto.quantities import show
+from howto.quantities import show_number as num
+
+T = Technique[SafetyMeasures]
+
+
+def country_of(m: SafetyMeasures) -> str:
+    """Return the country as it is printed."""
+    return "no country named" if m.country == "elsewhere" else m.country.title()
+
+
+def ladder_figures(technique: T) -> Iterator[Figure]:
+    """Yield how the ladder stands, and how far its rails go."""
+    m = technique.measures
+    stand = stance(m)
+    if stand is not None:
+        yield from _foot(technique)
+        yield _angle(technique)
+    if m.foot_measured_mm is not None:
+        yield from _measured(technique)
+    top = rails_to_mm(m)
+    if top is None or m.landing_mm is None:
+        return
+    law = law_of(m)
+    yield Figure(
+        name="rails to",
+        label=f"Rails end at least at ({country_of(m)})",
+        value=top,
+        unit="mm",
+        working=(
+            f"{num(m.landing_mm, 5)} + {num(law.past_mm, 5)} past the landing = {num(top, 5)} mm above the ground",
+            *_borrowed(m),
+        ),
+        references=(law.landing,),
+    )
+    if stand is not None:
+        long = height.length_to(stand.contact_mm, stand.foot_mm) * top / stand.contact_mm
+        yield Figure(
+            name="ladder length",
+            label="Length of ladder to that height",
+            value=long,
+            unit="mm",
+            working=(
+                f"√({num(stand.contact_mm, 5)}² + {num(stand.foot_mm, 5)}²) x {num(top, 5)} / "
+                f"{num(stand.contact_mm, 5)} = {num(long, 5)} mm",
+            ),
+            references=(GEOMETRY,),
+        )
+
+
+def _borrowed(m: SafetyMeasures) -> tuple[str, ...]:
+    if m.country not in BORROWED:
+        return ()
+    return (f"{country_of(m)}: no number on record, so the more careful of the published ones; ask the local code",)
+
+
+def _foot(technique: T) -> Iterator[Figure]:
+    m = technique.measures
+    stand = stance(m)
+    if stand is None:
+        return
+    contact, length = num(stand.contact_mm, 5), num(stand.length_mm, 5)
+    own = {
+        "by height": f"{contact} / 4 = {num(stand.foot_mm, 5)} mm out",
+        "by length": f"{length} / 4 = {num(stand.foot_mm, 5)} mm out",
+        "75 degrees": f"{contact} / tan 75° = {num(stand.foot_mm, 5)} mm out",
+    }[stand.rule]
+    given = (
+        f"ladder {num(m.working_length_mm or 0, 5)} mm to its top contact, so it touches at {contact} mm"
+        if m.top_contact_mm is None
+        else f"it touches at {contact} mm, so it is {length} mm long to there"
+    )
+    others = [each for rule in ("by height", "by length", "75 degrees") if (each := stance(m, rule))]
+    apart = ", ".join(f"{each.rule} {num(each.foot_mm, 4)} mm" for each in others)
+    yield Figure(
+        name="ladder foot",
+        label=f"Foot out from the wall ({stand.rule}; {country_of(m)})",
+        value=stand.foot_mm,
+        unit="mm",
+        working=(given, own, f"one in four is read in three ways: {apart}", *_borrowed(m)),
+        references=(law_of(m).foot, GEOMETRY),
+        headline=True,
+    )
+
+
+def _angle(technique: T) -> Figure:
+    stand = stance(technique.measures)
+    assert stand is not None  # noqa: S101 - asked before
+    return Figure(
+        name="ladder angle",
+        label="Angle from the ground",
+        value=stand.angle_deg,
+        unit="deg",
+        working=(
+            f"atan({num(stand.contact_mm, 5)} / {num(stand.foot_mm, 5)}) = {num(stand.angle_deg, 4)}°; "
+            "74 to 77° holds all three ways of reading one in four",
+        ),
+        references=(ANGLES,),
+        digits=3,
+    )
+
+
+def _measured(technique: T) -> Iterator[Figure]:
+    m, angle = technique.measures, measured_angle(technique.measures)
+    if angle is None or m.foot_measured_mm is None:
+        return
+    foot = num(m.foot_measured_mm, 5)
+    form = (
+        f"atan({num(m.top_contact_mm, 5)} / {foot})"
+        if m.top_contact_mm is not None
+        else f"acos({foot} / {num(m.working_length_mm or 0.0, 5)})"
+    )
+    said = "too flat" if angle < 74 else "too steep" if angle > 77 else "good"
+    yield Figure(
+        name="measured angle",
+        label="Angle as it stands",
+        value=angle,
+        unit="deg",
+        working=(f"{form} = {num(angle, 4)}°; 74 to 77° is good: {said}",),
+        references=(ANGLES,),
+        digits=3,
+    )
+
+
+def zone_of(m: SafetyMeasures) -> Zone | None:
+    """Return the zone round the line that the author names, where the country has one on record."""
+    return None if m.line is None else line_zone(m.country, m.line, m.line_kv, consent=m.line_consent)
+
+
+def distance_mm(m: SafetyMeasures) -> float | None:
+    """Return how near the line anything comes: as written, else the line's height less the reach."""
+    if m.line_distance_mm is not None:
+        return m.line_distance_mm
+    if m.line_height_mm is None or m.reach_mm is None:
+        return None
+    return height.clearance(m.line_height_mm, m.reach_mm)
+
+
+def line_figures(technique: T) -> Iterator[Figure]:
+    """Yield how far to keep from a line, and how far the work does."""
+    m, units = technique.measures, technique.crew.units
+    zone = zone_of(m)
+    if zone is not None:
+        working = [f"{zone.note}: nothing nearer than {show(zone.no_go_mm, 'mm', units)}, body, tool or branch"]
+        if zone.spotter_mm is not None:
+            working.append(f"with a spotter from there to {show(zone.spotter_mm, 'mm', units)}")
+        working.append("treat every line as live; a line sags lower in heat")
+        yield Figure(
+            name="keep from the line",
+            label=f"Keep from the line ({country_of(m)})",
+            value=zone.no_go_mm,
+            unit="mm",
+            working=tuple(working),
+            references=(zone.reference, QLD_PLANTS),
+            headline=True,
+        )
+    found = distance_mm(m)
+    if found is None or m.line is None:
+        return
+    form = (
+        "as measured"
+        if m.line_distance_mm is not None
+        else f"{num(m.line_height_mm or 0, 6)} - {num(m.reach_mm or 0, 6)}"
+    )
+    yield Figure(
+        name="nearest to the line",
+        label="Nearest anything comes",
+        value=found,
+        unit="mm",
+        working=(f"{form} = {num(found, 6)} mm between the line and the nearest of body, tool or branch",),
+        references=(GEOMETRY,),
+    )
