@@ -38,6 +38,14 @@ SMALL: Final[Rule[Any]] = Rule(
     references=(PRACTICE,),
     applies="every picture in a frame",
 )
+LETTER: Final[Rule[Any]] = Rule(
+    name="fit.letter",
+    severity=Severity.ERROR,
+    statement="Every letter that is printed is one that the typefaces have.",
+    why="a letter they do not have comes out as an empty box",
+    references=(FORMAT,),
+    applies="the words of a technique",
+)
 CAPTION: Final[Rule[Any]] = Rule(
     name="fit.caption",
     severity=Severity.ERROR,
@@ -47,4 +55,4 @@ CAPTION: Final[Rule[Any]] = Rule(
     applies="every carousel",
 )
 
-FIT_RULES: Final[tuple[Rule[Any], ...]] = (FRAME, MARK, DRAWING, SMALL, CAPTION)
+FIT_RULES: Final[tuple[Rule[Any], ...]] = (FRAME, MARK, DRAWING, SMALL, LETTER, CAPTION)
