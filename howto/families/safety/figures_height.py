@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from howto.families.safety import height
 from howto.families.safety.countries import BORROWED, Zone, line_zone
-from howto.families.safety.ladder import law_of, measured_angle, rails_to_mm, stance
+from howto.families.safety.ladder import Stance, law_of, measured_angle, rails_to_mm, stance
 from howto.families.safety.measures import SafetyMeasures
 from howto.families.safety.references import ANGLES, QLD_PLANTS
 from howto.model.figure import Figure
@@ -26,8 +26,8 @@ def ladder_figures(technique: T) -> Iterator[Figure]:
     m = technique.measures
     stand = stance(m)
     if stand is not None:
-        yield from _foot(technique)
-        yield _angle(technique)
+        yield _foot(m, stand)
+        yield _angle(stand)
     if m.foot_measured_mm is not None:
         yield from _measured(technique)
     top = rails_to_mm(m)
@@ -66,11 +66,7 @@ def _borrowed(m: SafetyMeasures) -> tuple[str, ...]:
     return (f"{country_of(m)}: no number on record, so the more careful of the published ones; ask the local code",)
 
 
-def _foot(technique: T) -> Iterator[Figure]:
-    m = technique.measures
-    stand = stance(m)
-    if stand is None:
-        return
+def _foot(m: SafetyMeasures, stand: Stance) -> Figure:
     contact, length = num(stand.contact_mm, 5), num(stand.length_mm, 5)
     own = {
         "by height": f"{contact} / 4 = {num(stand.foot_mm, 5)} mm out",
@@ -84,7 +80,7 @@ def _foot(technique: T) -> Iterator[Figure]:
     )
     others = [each for rule in ("by height", "by length", "75 degrees") if (each := stance(m, rule))]
     apart = ", ".join(f"{each.rule} {num(each.foot_mm, 4)} mm" for each in others)
-    yield Figure(
+    return Figure(
         name="ladder foot",
         label=f"Foot out from the wall ({stand.rule}; {country_of(m)})",
         value=stand.foot_mm,
@@ -95,9 +91,7 @@ def _foot(technique: T) -> Iterator[Figure]:
     )
 
 
-def _angle(technique: T) -> Figure:
-    stand = stance(technique.measures)
-    assert stand is not None  # noqa: S101 - asked before
+def _angle(stand: Stance) -> Figure:
     return Figure(
         name="ladder angle",
         label="Angle from the ground",
@@ -108,7 +102,7 @@ def _angle(technique: T) -> Figure:
             "74 to 77° holds all three ways of reading one in four",
         ),
         references=(ANGLES,),
-        digits=3,
+        digits=4,
     )
 
 
@@ -130,7 +124,7 @@ def _measured(technique: T) -> Iterator[Figure]:
         unit="deg",
         working=(f"{form} = {num(angle, 4)}°; 74 to 77° is good: {said}",),
         references=(ANGLES,),
-        digits=3,
+        digits=4,
     )
 
 

@@ -118,7 +118,7 @@ def _terms(lift: Lift) -> tuple[str, ...]:
     unit = LENGTH[lift.system]
     reach = f"{near} / {num(max(lift.out, near))}" if found["HM"] else f"{out} {unit} is out of reach"
     rise = f"1 - {0.0075 if us else 0.003} x |{up} - {middle}|" if found["VM"] else f"{up} {unit} is too high"
-    way = f"0.82 + {1.8 if us else 4.5} / {travel}" if lift.travel > near else f"{travel} {unit} is short"
+    way = f"0.82 + {1.8 if us else 4.5} / {travel}" if lift.travel > near else f"{travel} {unit}, up to {near} {unit}"
     turn = f"1 - 0.0032 x {num(lift.twist_deg)}" if found["AM"] else f"{num(lift.twist_deg)}° is over 135°"
     return (
         f"HM = {reach} = {num(found['HM'])}",

@@ -1,6 +1,6 @@
 """The figures of saws, batteries and what to wear."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from howto.families.safety import gloves, machines
 from howto.families.safety.measures import SafetyMeasures
@@ -100,14 +100,14 @@ def _gloves(text: str) -> Iterator[Figure]:
     marks = gloves.read_marks(text)
     if marks is None:
         return
-    tested = (
+    tested: tuple[tuple[str, int | None, Mapping[int, float]], ...] = (
         ("abrasion, cycles", marks.abrasion, gloves.ABRASION_CYCLES),
         ("coup cut, index", marks.coup_cut, gloves.COUP_INDEX),
         ("tear, N", marks.tear, gloves.TEAR_N),
         ("puncture, N", marks.puncture, gloves.PUNCTURE_N),
     )
     rows: list[tuple[str, str, str]] = [
-        (name, "not tested" if level is None else str(level), num(levels[level]) if level in levels else "none")
+        (name, "not tested" if level is None else str(level), num(levels[level]) if level else "none")
         for name, level, levels in tested
     ]
     newtons = gloves.cut_newtons(marks)
