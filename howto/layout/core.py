@@ -7,7 +7,8 @@ from itertools import pairwise
 from math import dist
 from typing import TypeGuard
 
-from howto.layout.callouts import Callout, Ground, PlacedCallout, callout, callout_marks
+from howto.layout.callouts import Callout, PlacedCallout, callout, callout_marks
+from howto.layout.columns import Ground
 from howto.layout.dimension import SetDimension, dimension_lines, dimension_words, inner_dimension, worded
 from howto.layout.discs import PlacedDisc, disc_leaders, disc_marks, place_discs
 from howto.layout.lanes import Wanted, in_lanes, side_of

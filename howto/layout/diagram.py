@@ -6,7 +6,8 @@ On paper the scale is one that a scale rule shows; in a picture it is the larges
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from howto.layout.callouts import Callout, Ground, PlacedCallout, cost, place_columns, shifted
+from howto.layout.callouts import Callout, PlacedCallout, shifted
+from howto.layout.columns import Ground, cost, place_columns
 from howto.layout.core import Core
 from howto.layout.look import Look
 from howto.layout.plane import Box, joined
