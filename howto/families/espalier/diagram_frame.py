@@ -1,0 +1,225 @@
+"""The frame from the front: wires, eyes, tiers, the arms that stay and the shoots that come off."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import cos, radians, sin
+
+from howto.families.espalier import formulae, frame
+from howto.families.espalier.frame import T
+from howto.quantities import show
+from howto.quantities import show_number as num
+from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
+
+MOST_TREES = 2  # drawn; the rest stand as these do
+LEAF_MM = 24.0  # how far a leaf cluster stands proud of its outline
+BRICK_MM = (230.0, 75.0)
+
+
+@dataclass(frozen=True)
+class Frame:
+    """Where everything stands: stems, wires, arms, and how much of the wall is drawn, all in mm from its left end."""
+
+    heights: tuple[float, ...]
+    gap: float  # from wire to wire, or the first wire's height where there is one alone
+    span: float
+    eyes: tuple[float, ...]
+    stems: tuple[float, ...]
+    arm: float
+    wide: float
+    made: int  # tiers laid level; those above are still to come
+    whole: bool  # all of the wall is drawn
+
+    @property
+    def top(self) -> float:
+        """The height of the top wire."""
+        return self.heights[-1]
+
+
+def frame_of(technique: T) -> Frame | None:
+    """Return where everything stands, or None where the measures do not say."""
+    m = technique.measures
+    heights, bay, arm = frame.heights_mm(m), frame.bay_mm(m), frame.arm_mm(m)
+    if not heights or bay is None or arm is None:
+        return None
+    drawn = min(m.trees, MOST_TREES)
+    wall = bay * m.trees if m.wall_length_m is None else m.wall_length_m * 1000
+    whole = drawn == m.trees
+    wide = wall if whole else min(wall, bay * drawn)
+    span = frame.span_mm(m) or wide
+    eyes = tuple(span * at for at in range(int(wide / span + 1e-6) + 1))
+    middle = wide / 2
+    stems = tuple(middle + (at - (drawn - 1) / 2) * bay for at in range(drawn))
+    later = m.tiers_made > 0 or m.job == "planting"
+    gap = heights[0] if m.tiers == 1 else m.tier_spacing_mm or heights[0]
+    return Frame(heights, gap, span, eyes, stems, arm, wide, min(m.tiers_made, m.tiers) if later else m.tiers, whole)
+
+
+def elevation(technique: T) -> Drawing | None:
+    """Return the frame from the front, or None where heights or lengths are missing."""
+    found = frame_of(technique)
+    if found is None:
+        return None
+    m, units = technique.measures, technique.crew.units
+    shapes: list[Shape] = [*_ground(found), *_bricks(found)]
+    for at, _ in enumerate(found.stems):
+        shapes += _leaves(found, at)
+    shapes += [Line(((0.0, height), (found.wide, height)), Role.WIRE) for height in found.heights]
+    for stem in found.stems:
+        shapes += _wood(found, stem)
+        shapes += _next_tier(technique, found, stem)
+    shapes += _fixings(found)
+    shapes += _words(technique, found)
+    arms = formulae.laterals(m.tiers, m.trees)
+    part = "" if found.whole else f", the first {len(found.stems)} of {m.trees} trees"
+    heights = ", ".join(show(height, "mm", units) for height in found.heights[:6])
+    steep = found.made < m.tiers and m.arm_angle_deg is not None
+    new = f"; new ones at {num(m.arm_angle_deg or 0)}°, then level" if steep else ""
+    made = "" if found.made == m.tiers else f" {found.made} of {m.tiers} tiers are made."
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"From the front: {m.tiers} wires, {arms} arms{part}{new}",
+        alt=f"Front view{part}: {m.tiers} wires at {heights} above the ground, an eye each "
+        f"{show(found.span, 'mm', units)}. One arm each side of the stem on each wire stays; hatched shoots come off."
+        f"{made}",
+    )
+
+
+def _ground(found: Frame) -> Iterator[Shape]:
+    out, deep = found.wide * 0.03, found.top * 0.13
+    yield Polygon(rectangle(-out, -deep, found.wide + out, 0), Role.SOIL)
+    yield Line(((-out, 0), (found.wide + out, 0)), Role.GROUND)
+
+
+def _bricks(found: Frame) -> Iterator[Shape]:
+    """Yield two patches of brickwork, as a plan shows a wall without hatching all of it."""
+    long, high = BRICK_MM
+    courses = min(3, int((found.heights[0] - _deep(found) - LEAF_MM) / high - 0.6))
+    for x in (found.wide * 0.06, found.wide * 0.94 - 3 * long):
+        for course in range(courses):
+            left = x + (course % 2) * long / 2
+            count = 3 - course % 2
+            low = high * (course + 0.6)
+            yield Line(((left, low), (left + count * long, low)), Role.WIRE)
+            yield Line(((left, low + high), (left + count * long, low + high)), Role.WIRE)
+            for brick in range(count + 1):
+                yield Line(((left + brick * long, low), (left + brick * long, low + high)), Role.WIRE)
+
+
+def _deep(found: Frame) -> float:
+    """Return how far the leaf of an arm reaches above and below its wire."""
+    return min(found.gap * 0.18, 75.0)
+
+
+def _leaves(found: Frame, at: int) -> Iterator[Shape]:
+    """Yield the leaf along each arm of one tree, and the shoots that come off it."""
+    stem, deep = found.stems[at], _deep(found)
+    for tier, height in enumerate(found.heights[: found.made]):
+        for side in (-1, 1):
+            near, far = stem + side * found.arm * 0.1, stem + side * found.arm * 0.96
+            for share in _shoot_shares(tier):
+                x = near + (far - near) * share
+                yield Polygon(sprig(x, height, found.gap * 0.8, found.gap * 0.42), Role.REMOVE)
+            left, right = min(near, far), max(near, far)
+            strip = rectangle(left, height - deep, right, height + deep)
+            yield Polygon(leafy(strip, LEAF_MM, max(6, round((right - left) / 110))), Role.KEEP)
+
+
+def _shoot_shares(tier: int) -> tuple[float, float]:
+    """Return where along an arm its two upright shoots stand, so that no two tiers are alike."""
+    return ((0.30, 0.74), (0.44, 0.86))[tier % 2]
+
+
+def sprig(x: float, low: float, tall: float, wide: float) -> tuple[Point, ...]:
+    """Return an upright shoot with its leaves as an outline, anticlockwise from its foot."""
+    right = ((0.15, 0.0), (0.32, 0.3), (0.5, 0.52), (0.42, 0.74), (0.0, 1.0))
+    left = tuple((-dx, up) for dx, up in reversed(right[:-1]))
+    return tuple((x + dx * wide, low + up * tall) for dx, up in (*right, *left))
+
+
+def _wood(found: Frame, stem: float) -> Iterator[Shape]:
+    """Yield one tree's stem and arms, thinner outwards, each arm starting a little below its wire."""
+    made = found.heights[: found.made]
+    tip = made[-1] if made else found.heights[0]
+    thick = min(found.top * 0.035, 60.0)
+    stem_top = tip + (found.gap * 0.12 if found.made < len(found.heights) else 0.0)
+    yield Polygon(
+        (
+            (stem - thick / 2, 0.0),
+            (stem + thick / 2, 0.0),
+            (stem + thick * 0.28, stem_top),
+            (stem - thick * 0.28, stem_top),
+        ),
+        Role.WOOD,
+    )
+    for height in made:
+        for side in (-1, 1):
+            yield Polygon(_arm(stem, side, height, found, thick), Role.WOOD)
+
+
+def _arm(stem: float, side: int, height: float, found: Frame, thick: float) -> tuple[Point, ...]:
+    """Return an arm as an outline: up out of the stem, over on to the wire, and along it."""
+    bend = min(found.gap * 0.16, 70.0)
+    low = ((0.0, -bend), (bend * 0.8, -bend * 0.45), (bend * 2.0, -thick * 0.18), (found.arm * 0.97, -thick * 0.08))
+    high = ((0.0, -bend * 0.35), (bend * 0.7, bend * 0.02), (bend * 2.0, thick * 0.2), (found.arm * 0.97, thick * 0.1))
+    return tuple((stem + side * out, height + up) for out, up in (*low, *reversed(high)))
+
+
+def _next_tier(technique: T, found: Frame, stem: float) -> Iterator[Shape]:
+    """Yield what is still to come: the next tier's arms as they are tied in summer, and the tiers above dashed."""
+    m = technique.measures
+    coming = found.heights[found.made :]
+    if not coming:
+        return
+    for height in coming:
+        yield Line(((stem - found.arm * 0.97, height), (stem + found.arm * 0.97, height)), Role.LAST)
+    lowest = coming[0]
+    first = found.heights[found.made - 1] if found.made else 0.0
+    yield Line(((stem, max(first, lowest - found.gap * 0.3)), (stem, found.top)), Role.LAST)
+    if m.arm_angle_deg is None:
+        return
+    reach = found.gap * 1.3
+    angle = radians(m.arm_angle_deg)
+    start = (stem, lowest - found.gap * 0.12)
+    for side in (-1, 1):
+        end = (stem + side * reach * cos(angle), start[1] + reach * sin(angle))
+        yield Line((start, end), Role.ACCENT)
+
+
+def _fixings(found: Frame) -> Iterator[Shape]:
+    """Yield an eye on each wire at each span, and a tensioner at the right end."""
+    radius = min(found.gap * 0.05, 20.0)
+    for height in found.heights:
+        for eye in found.eyes:
+            yield Polygon(arc((eye, height), radius, steps=16)[:-1], Role.WOOD)
+        if found.whole:
+            left, right = found.wide - radius * 9, found.wide - radius * 3
+            yield Polygon(rectangle(left, height - radius * 0.9, right, height + radius * 0.9), Role.WIRE)
+
+
+def _words(technique: T, found: Frame) -> Iterator[Shape]:
+    units = technique.crew.units
+    stem, top = found.stems[0], found.top
+    yield Line(((stem, -top * 0.05), (stem, top + found.gap * 0.5)), Role.CENTRE)
+    for height in found.heights:
+        yield Level((found.wide, height), show(height, "mm", units))
+    if len(found.eyes) > 1:
+        yield Dimension((0, 0), (found.span, 0), show(found.span, "mm", units), offset=-top * 0.2)
+    yield Dimension((0, 0), (found.wide, 0), show(found.wide, "mm", units), offset=-top * 0.32)
+    above = (stem - found.arm, top), (stem, top)
+    yield Dimension(*above, f"arm {show(found.arm, 'mm', units)}", offset=found.gap + top * 0.2)
+    yield from _labels(technique, found, found.stems[-1])
+
+
+def _labels(technique: T, found: Frame, stem: float) -> Iterator[Shape]:
+    """Yield what stays, what comes off, and what is still to come, said of the last tree drawn."""
+    angle_deg = technique.measures.arm_angle_deg
+    if found.made:
+        tier = found.made - 1
+        near, far = stem + found.arm * 0.1, stem + found.arm * 0.96
+        share = _shoot_shares(tier)[1]
+        yield Label((near + (far - near) * share, found.heights[tier] + found.gap * 0.5), "off")
+        yield Label((near + (far - near) * 0.96, found.heights[0] - _deep(found) * 0.4), "stays")
+    if found.made < len(found.heights) and angle_deg is not None:
+        angle, reach = radians(angle_deg), found.gap * 1.1
+        low = found.heights[found.made] - found.gap * 0.12
+        yield Label((stem + reach * cos(angle), low + reach * sin(angle)), f"{num(angle_deg)}°")

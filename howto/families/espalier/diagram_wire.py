@@ -1,0 +1,84 @@
+"""One span of a wire, its sag drawn deeper than it is so that it can be seen."""
+
+from howto.families.espalier import formulae, frame
+from howto.families.espalier.frame import T
+from howto.families.espalier.measures import EspalierMeasures
+from howto.quantities import show
+from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, rectangle
+
+DRAWN_SHARE = 0.16  # of the span: about how deep the deepest sag is drawn
+TIMES = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000)
+
+
+def sag(technique: T) -> Drawing | None:
+    """Return one span bare and loaded, the limit between; None where load, span or pull is missing."""
+    m, units = technique.measures, technique.crew.units
+    deep, span, set_n = frame.sag_m(m), frame.span_mm(m), frame.tension_n(m)
+    if not deep or span is None or set_n is None:
+        return None
+    deep *= 1000
+    deepest = max(deep, m.sag_limit_mm or 0.0)
+    times = max((each for each in TIMES if deepest * each <= span * DRAWN_SHARE), default=1)
+    bare = formulae.sag(frame.bare_n_per_m(m), span / 1000, set_n) * 1000
+    shapes: list[Shape] = [*_walls(span), Line(((0, 0), (span, 0)), Role.CENTRE)]
+    if m.sag_limit_mm is not None:
+        shapes.append(Line(_curve(span, m.sag_limit_mm * times), Role.GUIDE))
+        shapes.append(Label(_at(span, m.sag_limit_mm * times, 0.72), f"limit {show(m.sag_limit_mm, 'mm', units)}"))
+    shapes.append(Line(_curve(span, bare * times), Role.WIRE))
+    shapes.append(Line(_curve(span, deep * times), Role.ACCENT))
+    shapes += _load(span, deep * times)
+    for x in (0.0, span):
+        shapes.append(Polygon(arc((x, 0), span * 0.009, steps=16)[:-1], Role.WOOD))
+    shapes += [
+        Label((span, 0), f"{show(set_n, 'N', units)}" + (f": bare, it sags {show(bare, 'mm', units)}" if bare else "")),
+        Dimension((0, 0), (span, 0), show(span, "mm", units), offset=span * 0.14),
+        Dimension((span / 2, 0), (span / 2, -deep * times), show(deep, "mm", units), offset=span * 0.03),
+    ]
+    drawn = "true to scale" if times == 1 else f"drawn {times} times too deep"
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"One span: the sag is {drawn}",
+        alt=f"One span of {show(span, 'mm', units)} between two eyes, set to {show(set_n, 'N', units)}. Under "
+        f"{_carried(m, units)} it sags {show(deep, 'mm', units)} in the middle; the sag is {drawn}."
+        + ("" if m.sag_limit_mm is None else f" The limit is {show(m.sag_limit_mm, 'mm', units)}."),
+        true=times == 1,
+    )
+
+
+def _carried(m: EspalierMeasures, units: str) -> str:
+    return f"{show(m.load_kg_per_m or 0.0, 'kg/m', units)} of leaf and crop"
+
+
+def _walls(span: float) -> tuple[Shape, ...]:
+    """Return the two supports in section, one at each end."""
+    thick, high = span * 0.05, span * 0.09
+    return (
+        Polygon(rectangle(-thick, -high, 0, high), Role.WALL),
+        Polygon(rectangle(span, -high, span + thick, high), Role.WALL),
+    )
+
+
+def _curve(span: float, deep: float) -> tuple[Point, ...]:
+    """Return the parabola of a wire that sags so deep in the middle."""
+    return tuple(_at(span, deep, at / 32) for at in range(33))
+
+
+def _at(span: float, deep: float, share: float) -> Point:
+    """Return the point of that parabola at a share of the span."""
+    return (span * share, -4 * deep * share * (1 - share))
+
+
+def _load(span: float, deep: float) -> list[Shape]:
+    """Return the load as short strokes that hang from the wire, with their heads."""
+    long, head = span * 0.06, span * 0.012
+    found: list[Shape] = []
+    for at in range(1, 16):
+        if at == 8:  # the middle is where the sag is dimensioned
+            continue
+        x, y = _at(span, deep, at / 16)
+        low = y - long
+        found.append(Line(((x, y), (x, low)), Role.WIRE))
+        found.append(Line(((x - head * 0.6, low + head), (x, low), (x + head * 0.6, low + head)), Role.WIRE))
+    x, y = _at(span, deep, 3 / 16)
+    found.append(Label((x, y - long), "leaf and crop"))
+    return found

@@ -1,0 +1,361 @@
+"""The rules of an espalier's frame, in reading order; the wires, the trees and the words follow from beside it."""
+
+from collections.abc import Iterator
+
+from howto.families.espalier import frame
+from howto.families.espalier.figures_trees import LEADER_ABOVE_MM, least_spacing
+from howto.families.espalier.frame import T
+from howto.families.espalier.measures import EspalierMeasures
+from howto.families.espalier.references import (
+    ESPALIERS,
+    FIRST_WIRE,
+    LEADER,
+    OFF_WALL,
+    POSTS,
+    SEMI_VIGOROUS,
+    STEM_OFF_WALL,
+    STOCK_SPACING,
+    TIER_COUNT,
+    WALL_EYES,
+    WIRE_GAPS,
+)
+from howto.families.espalier.rules_said import SAID_RULES
+from howto.families.espalier.rules_trees import TREE_RULES
+from howto.families.espalier.rules_wires import WIRE_RULES
+from howto.findings import Severity
+from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.reference import GEOMETRY
+from howto.quantities import round_down, round_up
+from howto.quantities import show_number as num
+
+INCH_MM = 25.4
+# Each limit reaches to the rounder of its source's metric and inch figures.
+GAP = Limit(low=350, high=18 * INCH_MM, unit="mm", reference=ESPALIERS)
+WIDE_GAP = Limit(low=300, high=600, unit="mm", reference=WIRE_GAPS)
+FIRST = Limit(low=300, high=18 * INCH_MM, unit="mm", reference=FIRST_WIRE)
+TIERS = Limit(high=5, unit="wires", reference=TIER_COUNT)
+TOP = Limit(high=6 * 12 * INCH_MM, unit="mm", reference=POSTS)
+EYES = Limit(high=6 * 12 * INCH_MM, unit="mm", reference=WALL_EYES)
+POST_GAP = Limit(high=4000, unit="mm", reference=POSTS)
+POST_DEPTH = Limit(low=450, unit="mm", reference=POSTS)
+OFF = Limit(low=50, unit="mm", reference=OFF_WALL)
+STEM_OFF = Limit(low=150, unit="mm", reference=STEM_OFF_WALL)
+SPACING = Limit(low=12 * 12 * INCH_MM, high=20 * 12 * INCH_MM, unit="mm", reference=ESPALIERS)
+LEADER_CUT = Limit(low=25, high=75, unit="mm above the first wire", reference=LEADER)
+
+
+def first_wire(technique: T) -> Iterator[Breach]:
+    """The first wire stands 300 to 450 mm above the ground."""
+    height = technique.measures.first_wire_mm
+    if height is None or FIRST.allows(height):
+        return
+    bound = 300 if height < 300 else 450
+    yield _length("first wire", "first_wire_mm", f"the first wire is at {num(height, 5)} mm", bound, (
+        "low arms are splashed with soil and lost in grass" if height < 300 else "wall is left bare below it"
+    ) + "; growers set it at 300 to 450 mm (12 to 18 in)")  # fmt: skip
+
+
+def tier_spacing(technique: T) -> Iterator[Breach]:
+    """Wires stand 350 to 450 mm apart."""
+    gap = technique.measures.tier_spacing_mm
+    if gap is None or GAP.allows(gap):
+        return
+    bound = 350 if gap < 350 else 450
+    grown = "some growers use it" if WIDE_GAP.allows(gap) else "no source here goes so far"
+    close = "arms shade one another and spurs find no room" if gap < 350 else "leaf does not cover the wall between"
+    yield _length(
+        "tier spacing",
+        "tier_spacing_mm",
+        f"wires stand {num(gap, 5)} mm apart",
+        bound,
+        f"{close}; the usual is 350 to 450 mm (15 to 18 in), and {grown}",
+        Severity.ADVICE if WIDE_GAP.allows(gap) else None,
+    )
+
+
+def tier_count(technique: T) -> Iterator[Breach]:
+    """Five wires are enough."""
+    tiers = technique.measures.tiers
+    if TIERS.allows(tiers):
+        return
+    yield Breach(
+        field="measures.tiers",
+        what=f"{tiers} tiers are planned",
+        why=f"at a tier a year the top one comes in year {tiers}, and the lowest is starved by then; four or five are "
+        "usually enough",
+        mend="write `tiers: 5` or fewer",
+        edit=Edit(key="tiers", text="5"),
+    )
+
+
+def top_wire(technique: T) -> Iterator[Breach]:
+    """The top wire is at most 1.8 m up, so that the tree is pruned and picked from the ground."""
+    m = technique.measures
+    heights = frame.heights_mm(m)
+    if not heights or TOP.allows(heights[-1]) or m.first_wire_mm is None or not TOP.allows(m.first_wire_mm):
+        return
+    gap = m.tier_spacing_mm or 1.0
+    fits = int(round_down((1800 - min(m.first_wire_mm, 1800.0)) / gap, 1)) + 1
+    yield Breach(
+        field="measures.tiers",
+        also="measures.tier_spacing_mm",
+        what=f"the top wire is at {num(heights[-1], 5)} mm",
+        why=f"{num(m.first_wire_mm, 5)} + {m.tiers - 1} x {num(gap, 5)} = {num(heights[-1], 5)} mm; frames stop at "
+        "1.5 to 1.8 m, and above that every cut is made from a ladder",
+        mend=f"write `tiers: {fits}`, or set the wires closer",
+        edit=Edit(key="tiers", text=str(fits)),
+    )
+
+
+def eye_spacing(technique: T) -> Iterator[Breach]:
+    """Wall eyes stand no more than 1.8 m apart."""
+    m = technique.measures
+    if m.eye_spacing_mm is None or m.support != "wall" or EYES.allows(m.eye_spacing_mm):
+        return
+    why = "a longer span sags by the square of its length, and loads each eye the more; the most is 1.8 m (6 ft)"
+    yield _length("eye spacing", "eye_spacing_mm", f"eyes are {num(m.eye_spacing_mm, 5)} mm apart", 1800, why)
+
+
+def post_spacing(technique: T) -> Iterator[Breach]:
+    """Posts of a free-standing frame stand no more than 4 m apart."""
+    m = technique.measures
+    if m.eye_spacing_mm is None or m.support != "posts" or POST_GAP.allows(m.eye_spacing_mm):
+        return
+    why = "growers set posts 2.5 to 3.5 m apart, and one in every 4 m at the least"
+    yield _length("eye spacing", "eye_spacing_mm", f"posts are {num(m.eye_spacing_mm, 5)} mm apart", 4000, why)
+
+
+def post_depth(technique: T) -> Iterator[Breach]:
+    """Posts stand at least 450 mm deep."""
+    m = technique.measures
+    if m.post_depth_mm is None or m.support != "posts" or POST_DEPTH.allows(m.post_depth_mm):
+        return
+    why = "the wires pull at the top of the end post; posts go 450 to 600 mm (18 to 24 in) into the ground"
+    yield _length("post depth", "post_depth_mm", f"posts stand {num(m.post_depth_mm, 5)} mm deep", 450, why)
+
+
+def off_wall(technique: T) -> Iterator[Breach]:
+    """Wires run at least 50 mm off the wall."""
+    gap = technique.measures.off_wall_mm
+    if gap is None or OFF.allows(gap):
+        return
+    why = "a hand and a tie must pass behind, and air, or leaf mildews against the wall; the usual is 50 mm (2 in)"
+    yield _length("off wall", "off_wall_mm", f"the wire runs {num(gap)} mm off the wall", 50, why)
+
+
+def stem_off_wall(technique: T) -> Iterator[Breach]:
+    """A stem is planted at least 150 mm off the wall."""
+    gap = technique.measures.stem_off_wall_mm
+    if gap is None or STEM_OFF.allows(gap):
+        return
+    why = "the foot of a wall is dry, and a stem thickens for thirty years; growers keep 150 mm (6 in)"
+    yield _length("stem off wall", "stem_off_wall_mm", f"the stem stands {num(gap)} mm off the wall", 150, why)
+
+
+def tree_spacing(technique: T) -> Iterator[Breach]:
+    """Trees stand as far apart as their rootstock asks, and no more than 6 m."""
+    m = technique.measures
+    bay, (least, _) = frame.bay_mm(m), least_spacing(m)
+    if bay is None or (m.trees == 1 and m.tree_spacing_mm is None):
+        return
+    stock = f"on {m.rootstock}" if m.rootstock else "of middling vigour"
+    if bay < (least if m.rootstock else SPACING.low or least) * (1 - 1e-9):
+        yield _apart(m, bay, least, f"a tree {stock} wants {num(least, 5)} mm, or its arms meet its neighbour's")
+    elif SPACING.high is not None and bay > SPACING.high and m.tree_spacing_mm is not None:
+        yield _apart(m, bay, 6000, "the widest spacing given is 6 m (20 ft); arms on most stocks never reach so far")
+
+
+def _apart(m: EspalierMeasures, bay: float, bound: float, why: str) -> Breach:
+    """Return the breach of trees too close or too far: a spacing where it is written, else fewer trees."""
+    what = f"trees stand {num(bay, 5)} mm apart"
+    if m.tree_spacing_mm is not None:
+        return _length("tree spacing", "tree_spacing_mm", what, bound, why)
+    wall = (m.wall_length_m or 0.0) * 1000
+    fit = max(1, int(round_down(wall / bound, 1)))
+    return Breach(
+        field="measures.trees",
+        also="measures.wall_length_m",
+        what=what,
+        why=f"{num(wall, 6)} / {m.trees} = {num(bay, 5)} mm; {why}",
+        mend=f"write `trees: {fit}`",
+        edit=Edit(key="trees", text=str(fit)),
+    )
+
+
+def trees_on_the_wall(technique: T) -> Iterator[Breach]:
+    """The trees at their spacing have room on the wall."""
+    m = technique.measures
+    if m.tree_spacing_mm is None or m.wall_length_m is None:
+        return
+    wall, wanted = m.wall_length_m * 1000, m.tree_spacing_mm * (m.trees - 1)
+    if wanted <= wall:
+        return
+    need = f"{num(round_up(m.tree_spacing_mm * m.trees / 1000, 0.1), 6)} m"
+    yield Breach(
+        field="measures.wall_length_m",
+        also="measures.tree_spacing_mm",
+        what=f"{m.trees} trees have no room on {num(m.wall_length_m, 5)} m of wall",
+        why=f"{m.trees - 1} x {num(m.tree_spacing_mm, 5)} = {num(wanted, 6)} mm from the first stem to the last alone",
+        mend=f"plant fewer, or write `wall length: {need}`",
+        edit=Edit(key="wall length", text=need),
+    )
+
+
+def leader_cut(technique: T) -> Iterator[Breach]:
+    """At planting the leader is cut to a bud about 50 mm above the first wire."""
+    m = technique.measures
+    if m.leader_cut_mm is None or m.first_wire_mm is None:
+        return
+    above = m.leader_cut_mm - m.first_wire_mm
+    if LEADER_CUT.allows(above):
+        return
+    right = m.first_wire_mm + LEADER_ABOVE_MM
+    yield Breach(
+        field="measures.leader_cut_mm",
+        also="measures.first_wire_mm",
+        what=f"the leader is cut {num(abs(above), 5)} mm {'above' if above >= 0 else 'below'} the first wire",
+        why=f"the three buds under the cut make the next stem and the first two arms, which start a little below the "
+        f"wire: {num(m.first_wire_mm, 5)} + {num(LEADER_ABOVE_MM)} = {num(right, 5)} mm",
+        mend=f"write `leader cut: {num(right, 6)} mm`",
+        edit=Edit(key="leader cut", text=f"{num(right, 6)} mm"),
+    )
+
+
+def tiers_made(technique: T) -> Iterator[Breach]:
+    """No more tiers are made than there are."""
+    m = technique.measures
+    if m.tiers_made <= m.tiers:
+        return
+    yield Breach(
+        field="measures.tiers_made",
+        also="measures.tiers",
+        what=f"{m.tiers_made} tiers are made of {m.tiers}",
+        why="the tiers to be made are worked out from the two",
+        mend=f"count them again, and write `tiers made: {m.tiers}` or fewer",
+        edit=Edit(key="tiers made", text=str(m.tiers)),
+    )
+
+
+def _length(key: str, field: str, what: str, bound_mm: float, why: str, severity: Severity | None = None) -> Breach:
+    """Return the breach of a length past its bound, which the mend writes."""
+    text = f"{num(bound_mm, 6)} mm"
+    return Breach(
+        field=f"measures.{field}",
+        what=what,
+        why=why,
+        mend=f"write `{key}: {text}`",
+        edit=Edit(key=key, text=text),
+        severity=severity,
+    )
+
+
+RULES: tuple[Rule[EspalierMeasures], ...] = (
+    Rule(
+        name="espalier.first-wire",
+        severity=Severity.WARNING,
+        why="Below 300 mm soil splashes the arms; above 450 mm a band of wall stays bare for good.",
+        references=(FIRST_WIRE,),
+        applies="techniques that write a first wire",
+        check=first_wire,
+    ),
+    Rule(
+        name="espalier.tier-spacing",
+        severity=Severity.WARNING,
+        why="350 to 450 mm (15 to 18 in) leaves room for spurs and closes with leaf; growers range from 300 to 600 mm, "
+        "which draws advice alone.",
+        references=(ESPALIERS, WIRE_GAPS),
+        applies="techniques that write a tier spacing",
+        check=tier_spacing,
+    ),
+    Rule(
+        name="espalier.tier-count",
+        severity=Severity.WARNING,
+        why="Two or three tiers are usual, four or five with a vigorous stock.",
+        references=(TIER_COUNT,),
+        applies="every espalier",
+        check=tier_count,
+    ),
+    Rule(
+        name="espalier.top-wire",
+        severity=Severity.WARNING,
+        why="Frames are 1.5 to 1.8 m high; a higher one is pruned from a ladder for the rest of its life.",
+        references=(POSTS,),
+        applies="techniques that write the heights of their wires",
+        check=top_wire,
+    ),
+    Rule(
+        name="espalier.eye-spacing",
+        severity=Severity.WARNING,
+        why="Sag grows with the square of the span: 1.8 m at the most (6 ft).",
+        references=(WALL_EYES,),
+        applies="wires on a wall",
+        check=eye_spacing,
+    ),
+    Rule(
+        name="espalier.post-spacing",
+        severity=Severity.WARNING,
+        why="2.5 to 3.5 m is usual, 4 m the most.",
+        references=(POSTS,),
+        applies="wires on posts",
+        check=post_spacing,
+    ),
+    Rule(
+        name="espalier.post-depth",
+        severity=Severity.WARNING,
+        why="450 to 600 mm in the ground for 1.5 to 1.8 m out of it.",
+        references=(POSTS,),
+        applies="wires on posts",
+        check=post_depth,
+    ),
+    Rule(
+        name="espalier.off-wall",
+        severity=Severity.WARNING,
+        why="Ties, hands and air need room behind the wire.",
+        references=(OFF_WALL,),
+        applies="techniques that write how far wires run off the wall",
+        check=off_wall,
+    ),
+    Rule(
+        name="espalier.stem-off-wall",
+        severity=Severity.WARNING,
+        why="The foot of a wall is dry, and the stem thickens.",
+        references=(STEM_OFF_WALL,),
+        applies="techniques that write how far the stem stands off the wall",
+        check=stem_off_wall,
+    ),
+    Rule(
+        name="espalier.tree-spacing",
+        severity=Severity.WARNING,
+        why="3.75 to 6 m (12 to 20 ft) by vigour; M26 takes 3.3 m, MM106 4.5 m, a semi-vigorous stock 4 m.",
+        references=(ESPALIERS, STOCK_SPACING, SEMI_VIGOROUS),
+        applies="two trees or more, or a written tree spacing",
+        check=tree_spacing,
+    ),
+    Rule(
+        name="espalier.trees-on-the-wall",
+        severity=Severity.ERROR,
+        why="Trees less one, times their spacing, is the least wall that holds them.",
+        references=(GEOMETRY,),
+        applies="techniques that write a wall length and a tree spacing",
+        check=trees_on_the_wall,
+    ),
+    Rule(
+        name="espalier.leader-cut",
+        severity=Severity.WARNING,
+        why="The buds just under the cut make the first arms, and must be level with the first wire.",
+        references=(LEADER,),
+        applies="techniques that write where the leader is cut",
+        check=leader_cut,
+    ),
+    Rule(
+        name="espalier.tiers-made",
+        severity=Severity.ERROR,
+        why="Years to fill are tiers less tiers made.",
+        references=(GEOMETRY,),
+        applies="techniques that write how many tiers are made",
+        check=tiers_made,
+    ),
+    *WIRE_RULES,
+    *TREE_RULES,
+    *SAID_RULES,
+)

@@ -1,0 +1,225 @@
+"""The rules of an espalier that look at what the card says."""
+
+from collections.abc import Iterator
+
+from howto.families.espalier import frame
+from howto.families.espalier.frame import T
+from howto.families.espalier.measures import EspalierMeasures
+from howto.families.espalier.references import BLADES, EIGHT, ORCHARD_SPRING, STONE, TIES
+from howto.findings import Severity
+from howto.model.family import Breach, Edit, Rule
+from howto.model.prose import plain
+from howto.model.reference import PRACTICE
+
+CUTTING = ("planting", "training", "summer pruning", "winter thinning")
+
+
+def tightened(technique: T) -> Iterator[Breach]:
+    """A technique that puts up wires says how they are tightened."""
+    if technique.measures.job != "wiring" or _says(technique, "tensioner", "turnbuckle", "strainer", "ratchet"):
+        return
+    count = technique.measures.tensioners or technique.measures.tiers
+    line = f"- Tensioners: {count}, one a wire"
+    yield Breach(
+        field="materials",
+        what="nothing is listed to tighten the wires with",
+        why=f"{technique.measures.tiers} wires; each settles and sags in its first years, and is tightened again "
+        "(common practice, no source)",
+        mend=f"add under Materials: `{line}`",
+        edit=Edit(section="Materials", text=line),
+    )
+
+
+def wire_ends(technique: T) -> Iterator[Breach]:
+    """A technique that pulls wires tight warns of the ends that whip."""
+    if technique.measures.job != "wiring" or _says(
+        technique, "whip", "wire end", "cut end", "ends of wire", "eye protection", "goggles"
+    ):
+        return
+    line = (
+        "- **Wire ends.** Hold both sides of a cut, and stand out of line with a tight wire. → eye protection, gloves"
+    )
+    yield Breach(
+        field="cautions",
+        what="nothing warns of a tight wire that lets go",
+        why="a wire cut or slipped under pull whips back as far as it is long, at the height of a face",
+        mend=f"add under Cautions: `{line}`",
+        edit=Edit(section="Cautions", text=line),
+    )
+
+
+def in_the_wall(technique: T) -> Iterator[Breach]:
+    """A technique that drills a wall says to look for cables and pipes first."""
+    if technique.measures.job != "wiring" or technique.measures.support != "wall":
+        return
+    if _says(technique, "cable", "pipe", "detector"):
+        return
+    line = "- **In the wall.** Look for cables and pipes with a detector before drilling. → eye protection"
+    yield Breach(
+        field="cautions",
+        what="nothing says to look for cables and pipes in the wall",
+        why="eyes go in by the dozen, and a drill finds a cable only once (common practice, no source)",
+        mend=f"add under Cautions: `{line}`",
+        edit=Edit(section="Cautions", text=line),
+    )
+
+
+def soft_ties(technique: T) -> Iterator[Breach]:
+    """Ties are soft, with room to swell, so that bark never rubs on wire."""
+    if technique.measures.job not in {"planting", "training"}:
+        return
+    if _says(technique, "soft", "figure of eight", "figure-of-eight", "room to swell", "loose"):
+        return
+    line = "- Soft ties: tied to the wire first, crossed, a finger's room round the arm"
+    yield Breach(
+        field="materials",
+        what="nothing says that ties are soft and loose",
+        why="a hard or tight tie cuts into bark as the arm thickens, and bark on wire chafes through",
+        mend=f"add under Materials: `{line}`",
+        edit=Edit(section="Materials", text=line),
+    )
+
+
+def left_and_right(technique: T) -> Iterator[Breach]:
+    """Only shoots that run left and right along the wall stay."""
+    if technique.measures.job not in {"training", "summer pruning"}:
+        return
+    if _says(technique, "forward", "to the front", "toward you", "away from the wall", "out from the wall"):
+        return
+    line = "1. **Take off what comes forward.** Cut away each shoot that grows out from the wall or in to it."
+    yield Breach(
+        field=f"steps[{len(technique.steps) - 1}]" if technique.steps else "steps",
+        what="no step takes off the shoots that come forward",
+        why="only shoots that run left and right along the wall stay (common practice, no source)",
+        mend=f"add under Steps: `{line}`",
+        edit=Edit(section="Steps", text=line),
+    )
+
+
+def clean_blades(technique: T) -> Iterator[Breach]:
+    """Blades are disinfected between trees, and the card says so."""
+    if technique.measures.job not in CUTTING or _says(
+        technique, "disinfect", "alcohol", "bleach", "wiped clean", "wipe", "sanit"
+    ):
+        return
+    line = "- **Clean blades.** Wipe the blades with 70 % alcohol before the next tree."
+    yield Breach(
+        field="cautions",
+        what="nothing tells the reader to clean the blades between trees",
+        why="disease goes from tree to tree on blades; 70 % alcohol, wiped on, is enough for most",
+        mend=f"add under Cautions: `{line}`",
+        edit=Edit(section="Cautions", text=line),
+    )
+
+
+def fire_blight(technique: T) -> Iterator[Breach]:
+    """Where fire blight is about, blades go into bleach and not alcohol."""
+    if technique.measures.job not in CUTTING or frame.fruit_of(technique) not in {"apple", "pear"}:
+        return
+    if not _says(technique, "fire blight") or _says(technique, "bleach"):
+        return
+    line = (
+        "- **Fire blight.** Soak blades for 10 minutes in 1 part bleach to 9 parts water, made the same hour; rinse. "
+        "→ gloves, eye protection"
+    )
+    yield Breach(
+        field="cautions",
+        what="fire blight is named, and no bleach",
+        why="alcohol is not enough for fire blight; bleach is, 1 part to 9 parts water for 10 minutes",
+        mend=f"add under Cautions: `{line}`",
+        edit=Edit(section="Cautions", text=line),
+    )
+
+
+def dry_day(technique: T) -> Iterator[Breach]:
+    """Stone fruit is cut on a dry day."""
+    if technique.measures.job not in CUTTING or frame.fruit_of(technique) != "stone fruit" or _says(technique, "dry"):
+        return
+    line = "- **Silver leaf.** Cut stone fruit on a dry day only, with more dry days to come."
+    yield Breach(
+        field="cautions",
+        what="nothing says that stone fruit is cut on a dry day",
+        why="silver leaf and canker settle on wet cuts",
+        mend=f"add under Cautions: `{line}`",
+        edit=Edit(section="Cautions", text=line),
+    )
+
+
+def _says(technique: T, *words: str) -> bool:
+    """Tell whether any of the words stands in tools, materials, steps, cautions, finish or aftercare."""
+    parts = [f"{kit.name} {plain(kit.note)}" for kit in (*technique.tools, *technique.materials)]
+    for step in technique.steps:
+        parts += [step.title, plain(step.text), *map(plain, (*step.key_points, *step.reasons, *step.checks))]
+    parts += [f"{hazard.title} {plain(hazard.text)} {' '.join(hazard.wear)}" for hazard in technique.cautions]
+    parts += [plain(each) for each in technique.finish]
+    parts += [plain(care.text) for care in technique.aftercare]
+    text = " ".join(parts).casefold()
+    return any(word in text for word in words)
+
+
+SAID_RULES: tuple[Rule[EspalierMeasures], ...] = (
+    Rule(
+        name="espalier.tightened",
+        severity=Severity.WARNING,
+        why="Wires are pulled straight and taut, with a means of tightening them when they sag.",
+        references=(PRACTICE, ORCHARD_SPRING),
+        applies="wiring",
+        check=tightened,
+    ),
+    Rule(
+        name="espalier.wire-ends",
+        severity=Severity.WARNING,
+        why="A tight wire that is cut or slips whips back at the height of a face.",
+        references=(PRACTICE,),
+        applies="wiring",
+        check=wire_ends,
+    ),
+    Rule(
+        name="espalier.in-the-wall",
+        severity=Severity.WARNING,
+        why="House walls carry cables and pipes, most of all near doors, taps and lamps.",
+        references=(PRACTICE,),
+        applies="wiring of walls",
+        check=in_the_wall,
+    ),
+    Rule(
+        name="espalier.soft-ties",
+        severity=Severity.WARNING,
+        why="Soft, fixed to the wire first, with room to swell; crossed between wire and arm.",
+        references=(TIES, EIGHT),
+        applies="planting and training",
+        check=soft_ties,
+    ),
+    Rule(
+        name="espalier.left-and-right",
+        severity=Severity.ADVICE,
+        why="What comes forward shades the spurs and breaks under its fruit; what goes straight up robs the arm.",
+        references=(PRACTICE,),
+        applies="training and summer pruning",
+        check=left_and_right,
+    ),
+    Rule(
+        name="espalier.clean-blades",
+        severity=Severity.WARNING,
+        why="Disease goes from tree to tree on blades; wipe or dip in 70 % alcohol, no soak and no rinse.",
+        references=(BLADES,),
+        applies="planting, training and pruning",
+        check=clean_blades,
+    ),
+    Rule(
+        name="espalier.fire-blight",
+        severity=Severity.WARNING,
+        why="Alcohol does not stop fire blight; bleach at 1 part to 9 does, in 10 minutes, used within 2 hours.",
+        references=(BLADES,),
+        applies="apples and pears of techniques that name fire blight",
+        check=fire_blight,
+    ),
+    Rule(
+        name="espalier.dry-day",
+        severity=Severity.WARNING,
+        why="The spores that kill stone fruit travel in the wet.",
+        references=(STONE,),
+        applies="plums, cherries, peaches, apricots and almonds",
+        check=dry_day,
+    ),
+)

@@ -1,0 +1,296 @@
+"""The rules of the trees: training, the years of a frame, and pruning by fruit and season."""
+
+from collections.abc import Iterator
+
+from howto.families.espalier import frame, pruning
+from howto.families.espalier.frame import T
+from howto.families.espalier.measures import EspalierMeasures
+from howto.families.espalier.references import (
+    ARMS,
+    ESPALIERS,
+    LEAVES,
+    SEASONS,
+    STONE,
+    STUBS,
+    SUMMER,
+    TIER_A_YEAR,
+    TIES,
+)
+from howto.findings import Severity
+from howto.model.family import Breach, Edit, Limit, Rule
+from howto.quantities import show_number as num
+from howto.seasons import months_of, season_months
+
+STEEP = Limit(low=45, high=60, unit="degrees", reference=ARMS)
+SPRINGS = Limit(low=3, unit="springs", reference=ESPALIERS)
+CHECKS = Limit(low=2, unit="times a year", reference=TIES)
+SHORTEST = Limit(low=200, unit="mm", reference=STONE)
+OLD_SPURS = Limit(low=7, unit="years", reference=ESPALIERS)
+INCH_MM = 25.4
+
+
+def arm_angle(technique: T) -> Iterator[Breach]:
+    """New arms are tied at 45 degrees in their first summer, and laid level after leaf fall."""
+    angle = technique.measures.arm_angle_deg
+    if angle is None or STEEP.allows(angle):
+        return
+    why = (
+        "an arm laid down while it grows stops growing; at 45 degrees it fills the wall, and bends down in autumn"
+        if angle < 45
+        else "an arm tied too steep stiffens and snaps when it is bent down; 45 degrees is usual, 60 the steepest"
+    )
+    yield _one("arm angle", "arm_angle_deg", f"new arms are tied at {num(angle)} degrees", "45 deg", why)
+
+
+def tier_a_year(technique: T) -> Iterator[Breach]:
+    """A frame fills at a tier a year."""
+    m = technique.measures
+    left = max(0, m.tiers - m.tiers_made)
+    if m.filled_in_years is None or m.filled_in_years >= left:
+        return
+    years = f"{left} year{'' if left == 1 else 's'}"
+    yield _one(
+        "filled in",
+        "filled_in_years",
+        f"the frame is to be full in {num(m.filled_in_years)} years",
+        years,
+        f"{m.tiers} tiers - {m.tiers_made} made, one a year = {left}; the leader makes the next two arms once a year",
+    )
+
+
+def blossom_off(technique: T) -> Iterator[Breach]:
+    """Blossom comes off for the first three springs."""
+    springs = technique.measures.blossom_off_springs
+    if springs is None or frame.fruit_of(technique) is None or SPRINGS.allows(springs):
+        return
+    yield _one(
+        "blossom off springs",
+        "blossom_off_springs",
+        f"blossom comes off in {springs} of the first three springs",
+        "3",
+        "a tree that ripens fruit in its first three years makes little wood, and the frame stops short",
+    )
+
+
+def tie_checks(technique: T) -> Iterator[Breach]:
+    """Ties are looked at twice a year."""
+    checks = technique.measures.tie_checks
+    if checks is None or CHECKS.allows(checks):
+        return
+    yield _one(
+        "tie checks",
+        "tie_checks",
+        f"ties are looked at {'never' if checks == 0 else 'once a year'}",
+        "2",
+        "an arm thickens within a season, and a tight tie cuts through its bark; twice a year at least",
+    )
+
+
+def prune_months(technique: T) -> Iterator[Breach]:
+    """Trained fruit is summer pruned in its own weeks: pears from late July, apples from mid August, in the north."""
+    fruit = frame.fruit_of(technique)
+    if technique.measures.job != "summer pruning" or fruit is None or fruit == "stone fruit" or not technique.season:
+        return
+    side = technique.crew.hemisphere
+    written, good = months_of(technique.season, side), pruning.months_here(fruit, side)
+    if not written or set(written) & set(good):
+        return
+    text = pruning.named(good)
+    yield Breach(
+        field="season",
+        what=f"{fruit} trees are not summer pruned in {technique.season}",
+        why=f"their weeks are {pruning.WINDOWS[fruit].words} in the north, which is {text} here: sooner, they grow "
+        "again; later, the spurs do not ripen",
+        mend=f"write `season: {text}`",
+        edit=Edit(key="season", text=text, top=True),
+    )
+
+
+def stone_fruit_season(technique: T) -> Iterator[Breach]:
+    """Stone fruit is cut only in spring and summer."""
+    if frame.fruit_of(technique) != "stone fruit" or technique.measures.job == "wiring" or not technique.season:
+        return
+    side = technique.crew.hemisphere
+    written = months_of(technique.season, side)
+    good = season_months("spring", side) + season_months("summer", side)
+    if not written or set(written) <= set(good):
+        return
+    yield Breach(
+        field="season",
+        what=f"stone fruit is cut in {technique.season}",
+        why=f"here spring and summer are {pruning.named(good)}; silver leaf and canker get in through cuts made in the "
+        "wet half of the year",
+        mend="write `season: spring to summer`",
+        edit=Edit(key="season", text="spring to summer", top=True),
+    )
+
+
+def winter_thinning(technique: T) -> Iterator[Breach]:
+    """Old spurs are thinned in winter, once they are seven years old."""
+    m = technique.measures
+    if m.job != "winter thinning" or frame.fruit_of(technique) == "stone fruit":
+        return
+    if m.age_years is not None and not OLD_SPURS.allows(m.age_years):
+        why = "spurs crowd after seven or eight years; thinned sooner they are next year's fruit lost"
+        yield _one("age", "age_years", f"spurs of a tree of {num(m.age_years)} years are thinned", "7 years", why)
+    side = technique.crew.hemisphere
+    good = tuple(pruning.here(month, side) for month in pruning.THINNING_MONTHS_NORTH)
+    written = months_of(technique.season, side) if technique.season else None
+    if not written or set(written) & set(good):
+        return
+    text = pruning.named(good)
+    yield Breach(
+        field="season",
+        what=f"spurs are thinned in {technique.season}",
+        why=f"they are thinned while the tree is at rest, November to March in the north, {text} here",
+        mend=f"write `season: {text}`",
+        edit=Edit(key="season", text=text, top=True),
+    )
+
+
+def leaves_left(technique: T) -> Iterator[Breach]:
+    """A shoot from the frame keeps three leaves, and one from a spur a single leaf, above the ring at its foot."""
+    m = technique.measures
+    if frame.fruit_of(technique) == "stone fruit":
+        return
+    if m.main_leaves is not None and m.main_leaves != pruning.MAIN_LEAVES:
+        yield _leaves("main leaves", "main_leaves", m.main_leaves, pruning.MAIN_LEAVES, "the stem or an arm", 75)
+    if m.spur_leaves is not None and m.spur_leaves != pruning.SPUR_LEAVES:
+        yield _leaves("spur leaves", "spur_leaves", m.spur_leaves, pruning.SPUR_LEAVES, "a spur", 25)
+
+
+def _leaves(key: str, field: str, written: int, right: int, from_: str, about_mm: float) -> Breach:
+    more = (
+        "fewer, and the buds that should fruit grow out" if written < right else "more, and the spur stands too far out"
+    )
+    return _one(
+        key,
+        field,
+        f"{written} leaves are left on a shoot from {from_}",
+        str(right),
+        f"{right} above the ring of small leaves, about {num(about_mm)} mm; {more}",
+    )
+
+
+def stubs(technique: T) -> Iterator[Breach]:
+    """Stubs are as long as the fruit asks: 75 mm and 25 mm, or on stone fruit 50 mm and 25 mm."""
+    m = technique.measures
+    right = pruning.stubs_of(frame.fruit_of(technique) or "apple")
+    fruit = "on stone fruit" if not right.counts_leaves else "on apple and pear"
+    for key, field, written, bound in (
+        ("main stub", "main_stub_mm", m.main_stub_mm, right.main_mm),
+        ("spur stub", "spur_stub_mm", m.spur_stub_mm, right.spur_mm),
+    ):
+        # "about 75 mm (3 in)" and "about 25 mm (1 in)": within a third
+        if written is None or abs(written - bound) <= bound / 3 + 1e-9:
+            continue
+        from_ = "the stem or an arm" if key == "main stub" else "a spur"
+        why = f"{fruit} a shoot from {from_} is cut to about {num(bound)} mm ({num(bound / INCH_MM, 1)} in)"
+        yield _one(key, field, f"a shoot from {from_} is cut to {num(written)} mm", f"{num(bound)} mm", why)
+
+
+def shortest_cut(technique: T) -> Iterator[Breach]:
+    """Shoots under 200 mm are left."""
+    shortest = technique.measures.shortest_cut_mm
+    if shortest is None or SHORTEST.allows(shortest):
+        return
+    yield _one(
+        "shortest cut",
+        "shortest_cut_mm",
+        f"shoots from {num(shortest)} mm up are cut",
+        "200 mm",
+        "a shoot that stops short of 200 mm (8 in) mostly ends in fruit buds",
+    )
+
+
+def _one(key: str, field: str, what: str, text: str, why: str) -> Breach:
+    """Return a breach whose mend writes one measure."""
+    return Breach(
+        field=f"measures.{field}", what=what, why=why, mend=f"write `{key}: {text}`", edit=Edit(key=key, text=text)
+    )
+
+
+TREE_RULES: tuple[Rule[EspalierMeasures], ...] = (
+    Rule(
+        name="espalier.arm-angle",
+        severity=Severity.WARNING,
+        why="45 degrees in the first summer (one grower: 60), then level once the leaves are down.",
+        references=(ARMS,),
+        applies="techniques that write how steep new arms are tied",
+        check=arm_angle,
+    ),
+    Rule(
+        name="espalier.tier-a-year",
+        severity=Severity.WARNING,
+        why="The cut leader makes the next stem and two arms once a year: four tiers take four years.",
+        references=(TIER_A_YEAR,),
+        applies="techniques that write in how many years the frame is full",
+        check=tier_a_year,
+    ),
+    Rule(
+        name="espalier.blossom-off",
+        severity=Severity.WARNING,
+        why="Fruit in the first three years is wood that the frame goes without.",
+        references=(ESPALIERS,),
+        applies="fruit",
+        check=blossom_off,
+    ),
+    Rule(
+        name="espalier.tie-checks",
+        severity=Severity.WARNING,
+        why="A tie that fits in spring cuts in by autumn.",
+        references=(TIES,),
+        applies="techniques that write how often ties are looked at",
+        check=tie_checks,
+    ),
+    Rule(
+        name="espalier.prune-months",
+        severity=Severity.WARNING,
+        why="Pears late July to early August, apples mid to late August, once the end bud is set; in the south six "
+        "months on.",
+        references=(SUMMER, SEASONS),
+        applies="summer pruning of apples and pears",
+        check=prune_months,
+    ),
+    Rule(
+        name="espalier.stone-fruit-season",
+        severity=Severity.ERROR,
+        why="Silver leaf and canker enter through cuts made in the wet half of the year.",
+        references=(STONE, SEASONS),
+        applies="plums, cherries, peaches, apricots and almonds",
+        check=stone_fruit_season,
+    ),
+    Rule(
+        name="espalier.winter-thinning",
+        severity=Severity.WARNING,
+        why="Spur systems are thinned after seven or eight years to one or two fruit buds, November to March in the "
+        "north.",
+        references=(ESPALIERS,),
+        applies="winter thinning of apples and pears",
+        check=winter_thinning,
+    ),
+    Rule(
+        name="espalier.leaves-left",
+        severity=Severity.WARNING,
+        why="Three leaves on a shoot from the frame (about 75 mm), one on a shoot from a spur (about 25 mm).",
+        references=(LEAVES, STUBS),
+        applies="summer pruning of apples and pears that counts leaves",
+        check=leaves_left,
+    ),
+    Rule(
+        name="espalier.stubs",
+        severity=Severity.WARNING,
+        why="75 mm and 25 mm on apple and pear; 50 mm from the stem and 25 mm from a spur on stone fruit.",
+        references=(STUBS, STONE),
+        applies="techniques that write how long a stub is left",
+        check=stubs,
+    ),
+    Rule(
+        name="espalier.short-shoots",
+        severity=Severity.WARNING,
+        why="Short shoots are next year's fruit.",
+        references=(LEAVES, STONE),
+        applies="techniques that write the shortest shoot to cut",
+        check=shortest_cut,
+    ),
+)
