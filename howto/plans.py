@@ -7,8 +7,13 @@ from difflib import get_close_matches
 from pathlib import Path
 
 from howto.families import FAMILIES, family
+from howto.findings import Finding
 from howto.pipeline import BY_NAME
+from howto.read.crew import read_crew
+from howto.read.photo import read_photo
 from howto.read.shelf import read_shelf
+from howto.render.marker import marker_page
+from howto.span import Span
 from howto.starter import CREW_TEXT, slug, technique_text, visit_text
 
 
@@ -77,6 +82,25 @@ def new_shelf(folder: Path) -> Plan:
         ),
         next_step=f"Look at what it makes: howto build --shelf {folder}",
     )
+
+
+@dataclass(frozen=True)
+class Page:
+    """The marking page of a photograph and where it goes; or what is wrong with the photograph."""
+
+    path: Path
+    text: str = ""
+    findings: tuple[Finding, ...] = ()
+
+
+def marker(photo: Path, to: Path, shelf: Path) -> Page:
+    """Return the page on which to mark a photograph, in the colours of the shelf's crew where there is one."""
+    path = to / "marks" / f"{photo.stem}.html"
+    read, findings = read_photo(photo.parent, photo.name, Span(str(photo)), photo.name)
+    if read is None:
+        return Page(path, findings=findings)
+    crew, _ = read_crew(shelf / "crew.yaml")
+    return Page(path, marker_page(read, crew.colours))
 
 
 def technique_names(shelf: Path) -> list[str]:

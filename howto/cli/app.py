@@ -7,6 +7,7 @@ import typer
 from howto.cli.build import build
 from howto.cli.check import check
 from howto.cli.figures import figures
+from howto.cli.mark import mark
 from howto.cli.new import new
 from howto.cli.why import why
 
@@ -25,6 +26,7 @@ app.command()(check)
 app.command()(build)
 app.command()(figures)
 app.command()(why)
+app.command()(mark)
 app.add_typer(new, name="new")
 
 OUR_OWN_BUG = 3

@@ -62,10 +62,10 @@ class Entry(Value):
 
 def page(sheet: Sheet) -> str:
     """Return the sheet as a page that needs no network, no script and nothing beside it."""
-    template = _environment().get_template(f"{'card' if sheet.kind == 'card' else 'leaflet'}.html.jinja")
+    template = environment().get_template(f"{'card' if sheet.kind == 'card' else 'leaflet'}.html.jinja")
     italic = any(run.emphasis for run in _runs(sheet))
     return template.render(
-        **_frame(sheet.language, (sheet.ink, sheet.ground, sheet.accent), italic=italic),
+        **frame(sheet.language, (sheet.ink, sheet.ground, sheet.accent), italic=italic),
         width_mm=sheet.width_mm,
         height_mm=sheet.height_mm,
         print_pt=sheet.text_pt,
@@ -79,11 +79,11 @@ def shelf_page(crew: Crew, entries: Sequence[Entry], today: date) -> str:
     """Return the list of all cards by family, with a search box that works offline and is hidden without script."""
     say = labels(crew.language)
     colours = crew.colours
-    script = _text("search.js")
+    script = template_text("search.js")
     digest = b64encode(sha256(script.encode()).digest()).decode()
-    frame = _frame(crew.language, (colours.ink, colours.ground, colours.accent), italic=False)
-    return _environment().get_template("shelf.html.jinja").render(
-        **{**frame, "policy": f"{POLICY}; script-src 'sha256-{digest}'"},
+    shared = frame(crew.language, (colours.ink, colours.ground, colours.accent), italic=False)
+    return environment().get_template("shelf.html.jinja").render(
+        **{**shared, "policy": f"{POLICY}; script-src 'sha256-{digest}'"},
         width_mm=A4_MM[0],
         height_mm=A4_MM[1],
         print_pt=LISTED_PT,
@@ -96,19 +96,23 @@ def shelf_page(crew: Crew, entries: Sequence[Entry], today: date) -> str:
 
 
 @cache
-def _environment() -> Environment:
+def environment() -> Environment:
     """Return the templates: everything escaped, and a missing name stops the page."""
     return Environment(
-        loader=FunctionLoader(_text), autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
+        loader=FunctionLoader(template_text),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
     )
 
 
-def _text(name: str) -> str:
+def template_text(name: str) -> str:
     """Return a template's text."""
     return (files("howto.render") / "templates" / name).read_text(encoding="utf-8")
 
 
-def _frame(language: str, colours: tuple[str, str, str], *, italic: bool) -> dict[str, Any]:
+def frame(language: str, colours: tuple[str, str, str], *, italic: bool) -> dict[str, Any]:
     """Return what every page is given: language, colours, faces and the policy that forbids fetching."""
     ink, ground, accent = colours
     faces = (*FACES, "text-italic") if italic else FACES

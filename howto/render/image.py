@@ -16,6 +16,7 @@ from howto.render.srgb import SRGB_PROFILE
 QUALITY = 90
 THUMB, GUTTER, COLUMNS = 360, 24, 5  # px, px, and frames side by side on a contact sheet
 
+SCREEN_PX = 1600
 XMP = """<?xpacket begin="\ufeff" id="W5M0MpCehiHzreSzNTczkc9d"?>
 <x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">
 <rdf:Description rdf:about="" xmlns:Iptc4xmpCore="http://iptc.org/std/Iptc4xmpCore/1.0/xmlns/"
@@ -52,6 +53,13 @@ def saved(image: Image.Image, xmp: bytes) -> bytes:
     stream = io.BytesIO()
     image.save(stream, "JPEG", quality=QUALITY, subsampling=0, icc_profile=SRGB_PROFILE, xmp=xmp)
     return stream.getvalue()
+
+
+def screen_jpeg(photo: Photograph) -> bytes:
+    """Return a photograph as a JPEG no larger than a screen needs, with nothing but its pixels."""
+    image = opened(photo).copy()
+    image.thumbnail((SCREEN_PX, SCREEN_PX))
+    return saved(image, described(photo.file, ""))
 
 
 def described(alt: str, credit: str) -> bytes:

@@ -2,36 +2,28 @@
 
 from collections.abc import Iterator
 from pathlib import Path
-from shutil import which
 from typing import Any
 
 import pytest
+from playwright.sync_api import sync_playwright
 
 from howto.compute.words import filled_technique, filled_visit
 from howto.layout.card import card_sheet
 from howto.layout.leaflet import leaflet_sheet
 from howto.render.html import Entry, page, shelf_page
 from tests.support import sample
+from tests.support.browser import FLAGS, chromium
 
-CHROMIUM = which("chromium") or which("chromium-browser") or which("google-chrome")
-pytestmark = [
-    pytest.mark.browser,
-    pytest.mark.skipif(CHROMIUM is None, reason="Chromium is not installed"),
-]
-ARGS = [
-    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-    "--disable-component-update", "--disable-sync",
-]  # fmt: skip
+pytestmark = pytest.mark.browser
 
 
 @pytest.fixture(scope="module")
 def browser() -> Iterator[Any]:
     """Return a headless Chromium."""
-    sync_api = pytest.importorskip("playwright.sync_api")
-    with sync_api.sync_playwright() as play:
-        chromium = play.chromium.launch(executable_path=CHROMIUM, headless=True, args=ARGS)
-        yield chromium
-        chromium.close()
+    with sync_playwright() as play:
+        launched = play.chromium.launch(executable_path=chromium(), args=FLAGS)
+        yield launched
+        launched.close()
 
 
 @pytest.fixture(scope="module")

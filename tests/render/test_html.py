@@ -14,7 +14,7 @@ from howto.layout.card import card_sheet
 from howto.layout.leaflet import leaflet_sheet
 from howto.model.prose import Run, prose
 from howto.model.sheet import Photo, Section, Sheet
-from howto.render.html import CAUTION_YELLOW, Entry, _environment, page, shelf_page
+from howto.render.html import CAUTION_YELLOW, Entry, environment, page, shelf_page
 from tests.support import sample
 
 VOID = {"meta", "input", "br", "img", "path", "circle"}
@@ -169,7 +169,7 @@ def test_what_an_author_types_is_never_read_as_markup() -> None:
 def test_a_name_the_sheet_does_not_have_stops_the_page() -> None:
     # StrictUndefined: a template that uses a missing field fails with the field's name (Jinja2 3.1.6)
     with pytest.raises(UndefinedError, match="pocket"):
-        _environment().from_string("{{ sheet.pocket }}").render(sheet=card())
+        environment().from_string("{{ sheet.pocket }}").render(sheet=card())
 
 
 def test_the_slanted_face_comes_along_only_where_it_is_used() -> None:

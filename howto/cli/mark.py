@@ -1,0 +1,29 @@
+"""`howto mark`: a page on which to tap marks on a photograph and copy their lines."""
+
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from howto import plans
+from howto.cli import report
+from howto.cli.options import SHELF, ShelfOption, colour, refuse, width
+
+
+def mark(
+    photo: Annotated[Path, typer.Argument(metavar="PHOTO", help="The photograph to mark.")],
+    to: Annotated[Path, typer.Option("--to", metavar="DIR", help="The folder to write the page into.")] = Path(
+        "output"
+    ),
+    shelf: ShelfOption = SHELF,
+) -> None:
+    """Write a page that opens in any browser: tap the photograph, copy the lines, paste them into a technique."""
+    if not photo.is_file():
+        raise refuse(f"There is no photograph `{photo}`.")
+    page = plans.marker(photo, to, shelf)
+    if page.findings:
+        typer.echo(report.terminal(page.findings, {}, colour=colour(), width=width()), nl=False, err=True)
+        raise typer.Exit(1)
+    page.path.parent.mkdir(parents=True, exist_ok=True)
+    page.path.write_text(page.text, encoding="utf-8")
+    typer.echo(f"Wrote {page.path}. Open it in a browser.")
