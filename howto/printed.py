@@ -23,7 +23,7 @@ _IMPERIAL: Final = {
     "kg/m³": "lb/cu ft", "m/s": "ft/s", "km/h": "mph", "/m": "/ft", "/m²": "/sq ft", "plant/m": "plants/ft",
     "plant/m²": "plants/sq ft", "kg/m": "lb/ft", "N/m": "lbf/ft", "kN/m": "lbf/ft", "g/cm": "lb/in",
     "kg/cm": "lb/in", "L/cm": "gal/in", "mm/m": "in/ft", "L/m": "gal/ft", "g/m": "oz/ft", "kg/ha": "lb/acre",
-    "L/ha": "gal/acre", "m/s²": "ft/s²",
+    "L/ha": "gal/acre", "m/s²": "ft/s²", "m²/h": "sq ft/h",
 }  # fmt: skip
 _KEPT: Final = frozenset({"m/s²"})  # vibration limits are set in m/s² everywhere
 # What an imperial unit becomes for a metric reader.
@@ -34,7 +34,7 @@ _METRIC: Final = {
     "in/h": "mm/h", "in/day": "mm/day", "in/week": "mm/week", "in/month": "mm/month", "in/year": "mm/year",
     "lb/cu ft": "kg/m³", "ft/s": "m/s", "/ft": "/m", "/sq ft": "/m²", "plant/ft": "plants/m",
     "plant/sq ft": "plants/m²", "plant/sq yd": "plants/m²", "lb/ft": "kg/m", "lb/in": "g/cm", "lbf/ft": "N/m",
-    "in/ft": "mm/m", "oz/ft": "g/m", "lb/acre": "kg/ha",
+    "in/ft": "mm/m", "oz/ft": "g/m", "lb/acre": "kg/ha", "sq ft/h": "m²/h",
 }  # fmt: skip
 # Where the next larger or smaller unit reads better: unit, at or over this number, the other unit.
 _LARGER: Final = {"g": (1000, "kg"), "cm": (1000, "m"), "mL": (1000, "L"), "mg": (1000, "g"), "oz": (16, "lb")}

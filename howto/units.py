@@ -272,8 +272,8 @@ def known_unit(text: str) -> Unit | None:
 _FIELDS: Final = (
     "mm cm m m2 m3 l ml g kg deg c percent fraction days weeks months years minutes hours seconds "
     "mm_per_day mm_per_week mm_per_month mm_per_year mm_per_h g_per_m2 kg_per_m2 l_per_m2 l_per_h l_per_min "
-    "l_per_week g_per_l ml_per_l kg_per_m3 m_per_s m_per_s2 km_per_h db kpa n kn per_m per_m2 kg_per_m n_per_m "
-    "g_per_cm l_per_cm mm_per_m n_per_mm2 mj_per_m2"
+    "m2_per_h l_per_week g_per_l ml_per_l kg_per_m3 m_per_s m_per_s2 km_per_h db kpa n kn per_m per_m2 kg_per_m "
+    "n_per_m g_per_cm l_per_cm mm_per_m n_per_mm2 mj_per_m2 ppm"
 )
 _FIELD_WORDS: Final = {
     "l": "L", "ml": "mL", "c": "°C", "percent": "%", "fraction": "1", "minutes": "min", "hours": "h",

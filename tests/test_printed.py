@@ -106,6 +106,7 @@ def test_a_metric_reader_is_shown(value: float, unit: str, printed: str) -> None
         (30, "°C", "86 °F", "86 °F"),
         (413.7, "kPa", "60 psi", "60 psi"),
         (25.4, "mm/h", "1 in/h", "1 in/h"),
+        (4, "m2/h", "43.1 sq ft/h", "43.1 sq ft/h"),
         (15, "g/L", "2 oz/US gal", "2.41 oz/UK gal"),
         (25, "%", "25 %", "25 %"),
         (6, "weeks", "6 weeks", "6 weeks"),

@@ -251,6 +251,7 @@ def test_what_a_unit_measures_is_said_in_words(unit: str, words: str) -> None:
         ("rate_g_per_m2", "rate", "g/m2"),
         ("rate_kg_per_m2", "rate", "kg/m2"),
         ("rate_l_per_m2", "rate", "L/m2"),
+        ("clipping_rate_m2_per_h", "clipping rate", "m2/h"),
         ("flow_l_per_h", "flow", "L/h"),
         ("flow_l_per_min", "flow", "L/min"),
         ("flow_l_per_week", "flow", "L/week"),
