@@ -25,6 +25,8 @@ _ITEM: Final = re.compile(r"(?P<lead>\s*(?:- +)+)(?P<value>\S.*)")
 _CURLY: Final = re.compile(r"“[^“”\"\\]*”|‘[^‘’'\\]*’")
 _COLOUR: Final = re.compile(r"#[0-9A-Fa-f]{3,8}(?![^\s])")
 _QUOTED: Final = re.compile(r"\"(?:[^\"\\]|\\.)*\"|'(?:[^']|'')*'")
+_IN_QUOTES: Final = re.compile(rf"(?P<value>{_QUOTED.pattern}|{_CURLY.pattern}) +#.*")
+_IN_BRACKETS: Final = re.compile(rf"(?:{_QUOTED.pattern}|[^#]|(?<! )#)*")
 _LONGEST: Final = 2000  # a longer line is left to the parser as it stands
 _CLOSE: Final = {"[": "]", "{": "}", '"': '"', "'": "'"}
 
@@ -131,8 +133,7 @@ def _line(notes: Notes, fit: YamlText, number: int, line: str) -> tuple[str, _Ov
     if found is None:
         return line, None
     start, value = found.start("value"), found["value"].rstrip()
-    if value[0] not in "\"'":
-        value = re.split(r" #(?= |$)", value)[0].rstrip()
+    value = _without_comment(value)
     kept = _kept(value)
     if kept is None and (hidden := _hidden(value, keyed="key" in found.groupdict())):
         _note_quotes(notes, fit, number, start, value, hidden)
@@ -144,6 +145,16 @@ def _line(notes: Notes, fit: YamlText, number: int, line: str) -> tuple[str, _Ov
     close = _CLOSE.get(value[0])
     open_ended = close is not None and (len(value) == 1 or not value.endswith(close))
     return line, _Over(close=close) if close and open_ended else None
+
+
+def _without_comment(value: str) -> str:
+    """Return a value without the comment that stands after it; a `#` inside quotes is part of the text."""
+    quoted = _IN_QUOTES.fullmatch(value)
+    if quoted:
+        return quoted["value"]
+    if value[0] in "[{":
+        return _IN_BRACKETS.match(value).group().rstrip()  # type: ignore[union-attr]
+    return value if value[0] in "\"'" else re.split(r" #(?= |$)", value)[0].rstrip()
 
 
 def _kept(value: str) -> str | None:
@@ -181,6 +192,7 @@ def _hidden(value: str, *, keyed: bool) -> str | None:
         return hidden_signs(value)
     if sign in "&*!":
         return None
-    if keyed and re.search(r":(\s|$)", value):
-        return re.sub(r":(?=\s|$)", _HIDE[":"], value)
-    return None
+    hidden = value.replace(" #", f" {_HIDE['#']}")  # a note has a space after its `#`; here the text has one
+    if keyed:
+        hidden = re.sub(r":(?=\s|$)", _HIDE[":"], hidden)
+    return hidden if hidden != value else None

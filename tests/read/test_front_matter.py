@@ -119,6 +119,8 @@ def test_an_anchor_on_a_list_is_pointed_at() -> None:
         ("> 900 mm", '"> 900 mm"'),
         ("it's 5: 'so'", "\"it's 5: 'so'\""),
         ("'it''s' so", "\"'it''s' so\""),
+        ("Bed #3", '"Bed #3"'),
+        ("Bed #3: roses", '"Bed #3: roses"'),
     ],
 )
 def test_a_value_that_needs_quotes_is_told_how_to_write_it(value: str, written: str) -> None:
@@ -145,6 +147,10 @@ def test_what_comes_after_such_a_value_is_still_looked_at() -> None:
         ("#a63d1f", "#a63d1f"),
         ('"a # b: c"', "a # b: c"),
         ("3:1 # a ratio", "3:1"),
+        ('"Gate: north"   # a label', "Gate: north"),
+        ('"Gate: north" #label', "Gate: north"),
+        ("'it''s: here' # a note: short", "it's: here"),
+        ("“Gate # 4: north” # a label", "Gate # 4: north"),
         ("900\u00a0mm", "900 mm"),
         ("900\tmm", "900 mm"),
     ],
@@ -152,6 +158,20 @@ def test_what_comes_after_such_a_value_is_still_looked_at() -> None:
 def test_what_a_phone_types_is_understood(text: str, value: str) -> None:
     node, _, findings = front(f"---\na: {text}\n---\n")
     assert (flat(node), findings) == ({"a": value}, ())
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ('["Gate # 4: north", yew] # two names', ["Gate # 4: north", "yew"]),
+        ("[yew, box]  #two", ["yew", "box"]),
+        ('{site: "Gate: north"} # one', {"site": "Gate: north"}),
+    ],
+)
+def test_a_note_after_a_bracket_is_no_part_of_it(text: str, value: object) -> None:
+    node, _, findings = front(f"---\na: {text}\nb: c: d\n---\n")
+    assert flat(node) == {"a": value, "b": "c: d"}
+    assert told(findings) == [("file.quotes", 3, 4, 8)]
 
 
 def test_a_space_that_does_not_break_may_stand_anywhere() -> None:
