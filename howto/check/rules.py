@@ -14,7 +14,7 @@ from howto.model.family import AnyFamily, Breach, Rule
 from howto.model.technique import AnyTechnique
 
 LATER = frozenset(rule.name for rule in (*CLAIM_RULES, *SHELF_RULES))
-LAYING_OUT = "fit."  # what will not fit is found, and its waivers settled, while laying out
+LAYING_OUT = "fit."  # what will not fit is found while laying out: there it is not a matter of judgement
 
 
 def check_technique(
@@ -49,14 +49,30 @@ def _strays(technique: AnyTechnique, names: set[str], sources: Sources) -> Itera
     """Yield a finding for each waiver that names no rule this technique answers to."""
     known = sorted(names | LATER)
     for name in technique.waive:
-        if name in names or name in LATER or name.startswith(LAYING_OUT):
+        if name in names or name in LATER:
             continue
-        near = get_close_matches(name, known, n=1, cutoff=0.6)
-        breach = Breach(
-            field=f"waive.{name}",
-            what=f"`{name}` is waived, and no rule of that name looks at this technique",
-            why="only a rule that a technique answers to can be waived",
-            mend=f"write `{near[0]}` in its place" if near else f"take `{name}` out of `waive:`",
-            severity=Severity.WARNING,
-        )
+        breach = _unbending(name) if name.startswith(LAYING_OUT) else _stray(name, known)
         yield placed(WAIVER, breach, technique, sources)
+
+
+def _unbending(name: str) -> Breach:
+    """Return the breach of a waiver over what fits."""
+    return Breach(
+        field=f"waive.{name}",
+        what=f"`{name}` is waived, and what does not fit cannot be waived",
+        why="a reason makes no room: whatever it says, what does not fit would be missing for the reader",
+        mend=f"take `{name}` out of `waive:`, and shorten or move what `{name}` names when it is built",
+        severity=Severity.WARNING,
+    )
+
+
+def _stray(name: str, known: list[str]) -> Breach:
+    """Return the breach of a waiver over a rule that does not look at this technique."""
+    near = get_close_matches(name, known, n=1, cutoff=0.6)
+    return Breach(
+        field=f"waive.{name}",
+        what=f"`{name}` is waived, and no rule of that name looks at this technique",
+        why="only a rule that a technique answers to can be waived",
+        mend=f"write `{near[0]}` in its place" if near else f"take `{name}` out of `waive:`",
+        severity=Severity.WARNING,
+    )

@@ -75,5 +75,12 @@ def test_a_waiver_of_something_else_altogether_is_taken_out() -> None:
 
 
 def test_waivers_that_later_stages_judge_are_left_to_them() -> None:
-    waive = {"technique.number": "a", "shelf.circle": "b", "fit.words": "c"}
+    waive = {"technique.number": "a", "shelf.circle": "b"}
     assert found(technique(DIGGING, {"waive": waive})) == []
+
+
+def test_what_does_not_fit_cannot_be_waived() -> None:
+    (one,) = check_technique(technique(DIGGING, {"waive": {"fit.card": "it is only one line over"}}), DIGGING, TABLE)
+    assert (one.rule, str(one.severity)) == ("technique.waiver", "warning")
+    assert one.what == "`fit.card` is waived, and what does not fit cannot be waived"
+    assert one.mend == "take `fit.card` out of `waive:`, and shorten or move what `fit.card` names when it is built"
