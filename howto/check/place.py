@@ -31,7 +31,10 @@ WAIVER: Rule[Any] = Rule(
 
 
 def placed(rule: Rule[Any], breach: Breach, technique: AnyTechnique, sources: Sources = NO_SOURCES) -> Finding:
-    """Return the finding of a breach: where its field stands, what is written there, and who says so."""
+    """Return the finding of a breach: where its field stands, what is written there, and who says so.
+
+    That is the breach's own source, or else the rule's first.
+    """
     span = technique.spot(breach.field)
     return Finding(
         rule=rule.name,
@@ -41,7 +44,7 @@ def placed(rule: Rule[Any], breach: Breach, technique: AnyTechnique, sources: So
         what=breach.what,
         why=breach.why,
         mend=breach.mend,
-        reference=str(rule.references[0]),
+        reference=str(breach.reference or rule.references[0]),
         also=technique.spot(breach.also) if breach.also else None,
     )
 

@@ -58,7 +58,8 @@ class Breach:
     """A rule was broken: which field, what was seen, the arithmetic, and a mend that works.
 
     `field` is a dotted field name of Technique (`measures.spacing_cm`, `steps[2]`, `cautions`); `severity`
-    may soften the rule's own, never harden it; `also` names a second field where two disagree.
+    may soften the rule's own, never harden it; `also` names a second field where two disagree; `reference` is
+    who says so where it is not the rule's first source, such as the plant book.
     """
 
     field: str
@@ -68,6 +69,7 @@ class Breach:
     edit: Edit | None = None
     also: str = ""
     severity: Severity | None = None
+    reference: Reference | None = None
 
 
 @dataclass(frozen=True, slots=True)

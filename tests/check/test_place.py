@@ -5,6 +5,7 @@ import pytest
 from howto.check.place import line_at, placed, settled, softer
 from howto.findings import Severity
 from howto.model.family import Breach
+from howto.model.reference import Grade, Reference
 from howto.model.technique import AnyTechnique
 from howto.span import SourceText, Span
 from tests.support.builders import BOOTS, DEEP, DIGGING, WIDE, technique
@@ -33,6 +34,13 @@ def test_a_breach_stands_where_its_field_was_written() -> None:
     assert finding.also == Span(PATH, 2, 8, 19)
     assert finding.reference == "plane and solid geometry, worked from first principles"
     assert (finding.what, finding.why, finding.mend) == ("40 mm deep", "100 mm", "write 100 mm")
+
+
+def test_a_breach_may_name_its_own_source() -> None:
+    book = Reference(title="Hedge trimming", publisher="a plant book", grade=Grade.C)
+    assert placed(DEEP, Breach("title", "a", "b", "c", reference=book), hole()).reference == (
+        "a plant book, Hedge trimming"
+    )
 
 
 def test_a_field_that_was_not_written_stands_under_its_key() -> None:
