@@ -1,12 +1,13 @@
 """The table of trades, written by hand and read top to bottom."""
 
 from howto.families.clipping import FAMILY as CLIPPING
+from howto.families.espalier import FAMILY as ESPALIER
 from howto.families.hedging import FAMILY as HEDGING
 from howto.families.mowing import FAMILY as MOWING
 from howto.families.watering import FAMILY as WATERING
 from howto.model.family import AnyFamily
 
-FAMILIES: tuple[AnyFamily, ...] = (CLIPPING, HEDGING, MOWING, WATERING)
+FAMILIES: tuple[AnyFamily, ...] = (CLIPPING, HEDGING, ESPALIER, MOWING, WATERING)
 
 
 def family(name: str) -> AnyFamily | None:

@@ -13,6 +13,7 @@ from howto.model.shown import shown_day
 from howto.model.technique import Technique
 from howto.quantities import show
 from howto.quantities import show_number as num
+from howto.seasons import MONTHS
 from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, rectangle
 
 T = Technique[WateringMeasures]
@@ -51,6 +52,7 @@ def day_bar(technique: T) -> Drawing:
         alt=f"A day's bar: {cycles} cycles of {show(on, 'min', units)} with {show(soak, 'min', units)} of soak, "
         f"{show(all_day, 'min', units)} from start to end. A line shows water standing on the soil in each cycle and "
         "sinking in while it soaks.",
+        true=False,
     )
 
 
@@ -88,10 +90,9 @@ def first_weeks(technique: T, today: date) -> Drawing:
         often = f"every {every_words(stage)}"
         said.append(often)
         left, right = (stage.start_day / 7 * CELL_MM, FOOT_MM), (end / 7 * CELL_MM, FOOT_MM)
-        shapes.append(Dimension(left, right, often, offset=-CELL_MM * (0.9 + 0.9 * (number % 2))))
-        if number:
-            first = shown_day(planted + timedelta(days=stage.start_day), technique.crew.language)
-            shapes.append(Label(_cell(stage.start_day), f"from {first}"))
+        first = planted + timedelta(days=stage.start_day)
+        words = f"{first.day} {MONTHS[first.month - 1][:3].capitalize()}: {often}"
+        shapes.append(Dimension(left, right, words, offset=-CELL_MM * (0.9 + 0.9 * (number % 2))))
     gone = round((technique.measures.planted_weeks or 0.0) * 7)
     if gone < days:
         x, y = _cell(gone)
@@ -106,6 +107,7 @@ def first_weeks(technique: T, today: date) -> Drawing:
         caption=f"The first {WEEKS_DRAWN} weeks, planted {planting}",
         alt=f"A calendar of {WEEKS_DRAWN} weeks from planting on {planting}, a drop for each watering{each}: "
         f"{', then '.join(said)}.",
+        true=False,
     )
 
 
