@@ -98,13 +98,12 @@ def first_weeks(technique: T, today: date) -> Drawing:
         x, y = _cell(gone)
         half = CELL_MM / 2
         shapes.append(Line(rectangle(x - half, y - half, x + half, y + half), Role.ACCENT, closed=True))
-        shapes.append(Label((x - half, y), "today" if gone else "planted today"))
     planting = shown_day(planted, technique.crew.language)
     span = plan.plant_litres(technique)
     each = f", {num(span.low)} to {num(span.high)} L a plant" if span else ""
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"The first {WEEKS_DRAWN} weeks, planted {planting}",
+        caption=f"The first {WEEKS_DRAWN} weeks, planted {planting}{', today ringed' if gone < days else ''}",
         alt=f"A calendar of {WEEKS_DRAWN} weeks from planting on {planting}, a drop for each watering{each}: "
         f"{', then '.join(said)}.",
         true=False,
