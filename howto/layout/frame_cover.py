@@ -35,6 +35,7 @@ class Numbers:
 
     values: tuple[Block, ...]
     labels: tuple[Block, ...]
+    told: tuple[Number, ...] = ()
 
     @property
     def height(self) -> float:
@@ -52,7 +53,7 @@ def set_numbers(numbers: Sequence[Number], width: float) -> Numbers:
             values = tuple(block(each.value, "head-bold", size, 10 * width) for each in numbers[:count])
             labels = tuple(block(each.label, "text", LABEL_SIZE, room, 1.12) for each in numbers[:count])
             if all(each.width <= room for each in (*values, *labels)) and all(len(each.lines) <= 2 for each in labels):
-                return Numbers(values, labels)
+                return Numbers(values, labels, tuple(numbers[:count]))
     return Numbers((), ())
 
 
@@ -121,13 +122,19 @@ def drawing_cover(sheet: Board, over: str, design: Design, numbers: Numbers) -> 
     yield from paint_numbers(sheet, numbers, _chain_top(sheet, numbers))
 
 
+def cover_crop(sheet: Board, numbers: Numbers, photo: Photograph, picture: Picture) -> Crop:
+    """Return the cover's photograph cut to the sheet's width, from its upper edge down to the numbers."""
+    foot = round(sheet.area[3] - numbers.height - 34) if numbers.values else sheet.tape
+    return cropped(photo, picture, (0.0, 0.0, sheet.width, foot), 0.0)
+
+
 def photo_cover(
     sheet: Board, over: str, title: Block, numbers: Numbers, photo: Photograph, picture: Picture
 ) -> tuple[PaintMark, ...]:
     """Return the marks of a cover with a photograph: it fills the sheet down to the numbers, the title stands on it."""
-    left, _, right, bottom = sheet.area
-    foot = round(bottom - numbers.height - 34) if numbers.values else sheet.tape
-    crop = cropped(photo, picture, (0.0, 0.0, sheet.width, foot), 0.0)
+    left, _, right, _ = sheet.area
+    crop = cover_crop(sheet, numbers, photo, picture)
+    foot = crop.box[3]
     title_top = foot - title.height - 26
     over_top = title_top - OVER_SIZE * (ASCENT + DESCENT) - 2
     area = (left, over_top, right, foot - 4)

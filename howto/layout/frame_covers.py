@@ -1,12 +1,15 @@
 """The cover's frame: chooses its picture and puts the parts of `frame_cover` together."""
 
+from dataclasses import replace
 from typing import Final
 
 from howto.findings import Finding
 from howto.layout import fit_rules
 from howto.layout.frame_copy import bare, cover_numbers, over_line
 from howto.layout.frame_cover import (
+    Numbers,
     above,
+    cover_crop,
     cover_title,
     drawing_cover,
     photo_cover,
@@ -14,9 +17,9 @@ from howto.layout.frame_cover import (
 )
 from howto.layout.frame_look import Ratio
 from howto.layout.frame_page import Job, Made, Page, drawn, finding
-from howto.layout.frame_parts import heading
+from howto.layout.frame_parts import Block, heading
+from howto.layout.frame_picture import too_small
 from howto.model.prose import plain
-from howto.model.sheet import PaintMark
 from howto.model.technique import Picture
 
 # of the free height: what a title may take on a photograph, and above a drawing
@@ -27,33 +30,37 @@ ON_PAPER: Final[dict[Ratio, float]] = {"4x5": 0.29, "1x1": 0.2, "9x16": 0.29}
 def cover(job: Job) -> Made:
     """Return the cover: a photograph if there is one, else the first drawing, with the main numbers."""
     title = bare(job.technique.title)
-    over = over_line(job.technique, job.say)
-    numbers = set_numbers(cover_numbers(job.technique, job.figures), job.sheet.area[2] - job.sheet.area[0])
+    width = job.sheet.area[2] - job.sheet.area[0]
+    numbers = set_numbers(cover_numbers(job.technique, job.figures), width)
     chosen = cover_picture(job)
     block = cover_title(job.sheet, title, (ON_PHOTO if chosen else ON_PAPER)[job.sheet.ratio])
-    found: list[Finding] = []
-    if block is None:
-        found.append(_too_long(job, title))
-        block = heading(title, 96, job.sheet.area[2] - job.sheet.area[0])
-    told = tuple(
-        f"{label.lines and ' '.join(label.lines)}: {value.lines[0]}"
-        for label, value in zip(numbers.labels, numbers.values, strict=True)
+    found = () if block else (_too_long(job, title),)
+    block = block or heading(title, 96, width)
+    told = (*(f"{each.label}: {each.value}" for each in numbers.told), *map(plain, job.technique.intro))
+    page, more = _on_photo(job, block, numbers, *chosen) if chosen else _on_paper(job, block, numbers)
+    return replace(page, alt=(title, *page.alt, *told)), (*found, *more)
+
+
+def _on_photo(job: Job, title: Block, numbers: Numbers, field: str, picture: Picture) -> Made:
+    """Return the cover with its title on a photograph."""
+    photo = job.photos[picture.file]
+    crop = cover_crop(job.sheet, numbers, photo, picture)
+    marks = photo_cover(job.sheet, over_line(job.technique, job.say), title, numbers, photo, picture)
+    found = tuple(
+        finding(fit_rules.SMALL, job.technique, field, each.what, each.why, each.mend)
+        for each in too_small(photo, picture, crop, job.sheet.ratio)
     )
-    if chosen:
-        picture = chosen[1]
-        photo = job.photos[picture.file]
-        marks = photo_cover(job.sheet, over, block, numbers, photo, picture)
-        alt = (title, picture.alt, *told, *map(plain, job.technique.intro))
-        return Page(job.sheet, marks, alt, picture.credit), tuple(found)
-    design = above(job.sheet, block, numbers)
-    alt = (title, *told)
-    art: tuple[PaintMark, ...] = ()
-    if job.drawings:
-        art, reasons = drawn(job, job.drawings[0], design.box)
-        alt = (title, job.drawings[0].alt, *told)
-        found.extend(_bare(job, reason) for reason in reasons)
-    marks = (*art, *drawing_cover(job.sheet, over, design, numbers))
-    return Page(job.sheet, marks, (*alt, *map(plain, job.technique.intro))), tuple(found)
+    return Page(job.sheet, marks, (picture.alt,), picture.credit), found
+
+
+def _on_paper(job: Job, title: Block, numbers: Numbers) -> Made:
+    """Return the cover with its title above the first drawing, or alone."""
+    design = above(job.sheet, title, numbers)
+    words = tuple(drawing_cover(job.sheet, over_line(job.technique, job.say), design, numbers))
+    if not job.drawings:
+        return Page(job.sheet, words, ()), ()
+    art, reasons = drawn(job, job.drawings[0], design.box)
+    return Page(job.sheet, (*art, *words), (job.drawings[0].alt,)), tuple(_bare(job, reason) for reason in reasons)
 
 
 def _bare(job: Job, reason: str) -> Finding:

@@ -76,14 +76,11 @@ def set_tools(items: Sequence[str], size: float, width: float) -> Tools:
     """Return the items in two columns where every one of them fits into half the width in two lines, else in one."""
     rows = [Row(text=item, kind="tick") for item in items]
     box = size * 0.82 + 26
-    half = (width - 40) / 2
-    for count, room in ((2, half), (1, width)):
-        placed = set_rows(rows, size, room - box)
-        if count == 1 or all(len(each.block.lines) <= 2 for each in placed):
-            middle = (len(placed) + count - 1) // count
-            parts = (placed[:middle], placed[middle:]) if count == 2 else (placed,)
-            return Tools(tuple(part for part in parts if part), 14.0)
-    raise AssertionError("one column always returns")
+    placed = set_rows(rows, size, (width - 40) / 2 - box)
+    if any(len(each.block.lines) > 2 for each in placed):
+        return Tools((set_rows(rows, size, width - box),), 14.0)
+    middle = (len(placed) + 1) // 2
+    return Tools(tuple(part for part in (placed[:middle], placed[middle:]) if part), 14.0)
 
 
 def paint_tools(sheet: Board, tools: Tools, left: float, top: float, right: float) -> Iterator[PaintMark]:

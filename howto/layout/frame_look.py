@@ -56,11 +56,6 @@ class Board:
         return mixed(self.ground, self.ink, 0.3)
 
     @property
-    def tint(self) -> str:
-        """The palest step from the ground towards the ink, for fields that words stand on."""
-        return mixed(self.ground, self.ink, 0.06)
-
-    @property
     def on_accent(self) -> str:
         """The colour of words on the accent."""
         return clearer(self.accent, self.ground, self.ink)

@@ -3,14 +3,12 @@
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from howto.findings import Finding
 from howto.layout import fit_rules
 from howto.layout.frame_copy import all_numbers, kit, main_numbers
 from howto.layout.frame_cover import Number
 from howto.layout.frame_lists import (
     ITEMS,
     VALUES,
-    pages,
     paint_entries,
     paint_tools,
     set_entries,
@@ -30,19 +28,30 @@ FEW: Final = 4  # numbers below which none is left to the card
 
 
 def numbers_pages(job: Job) -> tuple[Made, ...]:
-    """Return one frame of the main numbers and all tools; where a size does not hold them, frames of each.
+    """Return one frame of the main numbers and all tools; where one does not hold them, frames of each.
 
     Numbers that matter less stay on the card: first the words, then figures that are no headline.
     """
     numbers, items = all_numbers(job.technique, job.figures), kit(job.technique)
     if not numbers and not items:
         return ()
-    for count in range(len(numbers), min(len(numbers), FEW) - 1, -1):
+    both = _fitted(job, items, FEW)
+    if both:
+        return (both,)
+    alone = _fitted(job, (), 1) if numbers else None
+    return (*filter(None, (alone,)), *_tools_alone(job, items))
+
+
+def _fitted(job: Job, items: Sequence[str], fewest: int) -> Made | None:
+    """Return the frame with as many numbers as fit above the items, at the largest size; None for too few."""
+    numbers = all_numbers(job.technique, job.figures)
+    title = job.words["tools_and_numbers"] if items else job.say["numbers"]
+    for count in range(len(numbers), min(len(numbers), fewest) - 1, -1):
         main = main_numbers(job.technique, job.figures, count)
         for value_size, item_size in SIZES if count <= FEW else SIZES[:ROOMY]:
             if _high(job, main, items, value_size, item_size) <= _room(job):
-                return (_page(job, job.words["tools_and_numbers"], main, items, value_size, item_size),)
-    return (*_numbers_alone(job, numbers), *_tools_alone(job, items))
+                return _page(job, title, main, items, value_size, item_size)
+    return None
 
 
 def _room(job: Job) -> float:
@@ -85,41 +94,27 @@ def _page(
         marks.extend(paint_tools(job.sheet, tools, left, y, right))
     told = [f"{each.label}: {each.value}" for each in numbers]
     tools_told = [f"{job.say['tools']}: {'; '.join(items)}"] if items else []
-    return Page(job.sheet, tuple(marks), (title, *told, *tools_told)), tuple(_wide(job, numbers, value_size))
-
-
-def _numbers_alone(job: Job, numbers: Sequence[Number]) -> Iterator[Made]:
-    """Yield the numbers on as few frames as hold them."""
-    heights = [each.height for each in set_entries(numbers, VALUES[1], _width(job))]
-    for cut in pages(heights, 0.0, _room(job)) if numbers else ():
-        yield _page(job, job.say["numbers"], numbers[cut], (), VALUES[1], ITEMS[0])
+    return Page(job.sheet, tuple(marks), (title, *told, *tools_told)), ()
 
 
 def _tools_alone(job: Job, items: Sequence[str]) -> Iterator[Made]:
     """Yield the tools and materials on as few frames as hold them."""
-    count = 1
-    while items and count <= len(items):
+    for count in range(1, len(items) + 1):
         size = -(-len(items) // count)
         parts = [items[start : start + size] for start in range(0, len(items), size)]
         for item_size in ITEMS:
             if all(set_tools(part, item_size, _width(job)).height <= _room(job) for part in parts):
                 yield from (_page(job, job.say["tools"], (), part, VALUES[0], item_size) for part in parts)
                 return
-        count += 1
     if items:
-        what = "one of the tools or materials has a note that fills more than a frame"
-        why = f"a frame has {_room(job):.0f} px for it, at {ITEMS[-1]:.0f} px a line"
-        mend = "write a note of at most 200 characters"
-        page = Page(
-            job.sheet, tuple(top_heading(job.sheet, job.say["tools"]).at(*job.sheet.area[:2], job.sheet.ink)), ()
-        )
-        yield page, (finding(fit_rules.FRAME, job.technique, "tools", what, why, mend),)
+        yield _overfull(job)
 
 
-def _wide(job: Job, numbers: Sequence[Number], size: float) -> Iterator[Finding]:
-    """Yield a finding for a number with a word wider than its line."""
-    for number, entry in zip(numbers, set_entries(numbers, size, _width(job)), strict=True):
-        if entry.label.width + entry.value.width > _width(job):
-            what = f"“{number.label}: {number.value}” does not fit on a line of a frame"
-            why = f"the line is {_width(job):.0f} px wide, and the longest word is wider than what the value leaves"
-            yield finding(fit_rules.FRAME, job.technique, "measures", what, why, "write it with shorter words")
+def _overfull(job: Job) -> Made:
+    """Return a frame with its heading alone, and the finding of a tool whose note is longer than a frame."""
+    what = "one of the tools or materials has a note that fills more than a frame"
+    why = f"a frame has {_room(job):.0f} px for it, at {ITEMS[-1]:.0f} px a line"
+    mend = "write a note of at most 200 characters"
+    heading = top_heading(job.sheet, job.say["tools"]).at(*job.sheet.area[:2], job.sheet.ink)
+    page = Page(job.sheet, tuple(heading), ())
+    return page, (finding(fit_rules.FRAME, job.technique, "tools", what, why, mend),)

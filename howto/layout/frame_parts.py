@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from math import cos, radians, sin
 
 from howto.layout.frame_look import EDGE, HAIR, LINE, SMALLEST, Board
-from howto.layout.text import ASCENT, CAP, DESCENT, balance, length, widest, wrap
+from howto.layout.text import ASCENT, CAP, DESCENT, balance, widest, wrap
 from howto.model.sheet import Area, Dot, Face, PaintMark, Point, Stroke, Words
 
 EVENED = 6  # lines: a longer block is even enough as it is
@@ -173,8 +173,3 @@ def _rounded(corners: Sequence[Point], radius: float) -> tuple[Point, ...]:
             for turn in range(0, 121, 20)
         )
     return tuple(points)
-
-
-def wide(text: str, face: Face, size: float) -> float:
-    """Return how wide a line is."""
-    return length(text, face, size)

@@ -1,6 +1,6 @@
 """Puts a photograph into a frame: cut round its focus, its marks as discs on leaders, what is lost as findings."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from howto.layout.crop import Crop, cropped, lost, pixels_needed
@@ -38,7 +38,7 @@ def show(
 ) -> tuple[Shown | None, tuple[Trouble, ...]]:
     """Return the photograph cut to `box` with its discs inside `free`, or what stands in the way."""
     crop = cropped(photo, picture, box, SIZES.point + SIZES.air)
-    small = tuple(_small(photo, picture, crop, ratio))
+    small = tuple(too_small(photo, picture, crop, ratio))
     gone = lost(photo, picture, crop)
     if gone is not None:
         return None, (_gone(picture, gone, ratio),)
@@ -71,12 +71,7 @@ def paint_photo(sheet: Board, picture: Picture, shown: Shown) -> Iterator[PaintM
         yield from disc(sheet, each.disc, each.number, SIZES.disc - 4)
 
 
-def numbers(marks: Sequence[object]) -> range:
-    """Return the numbers of the marks, from 1."""
-    return range(1, len(marks) + 1)
-
-
-def _small(photo: Photograph, picture: Picture, crop: Crop, ratio: str) -> Iterator[Trouble]:
+def too_small(photo: Photograph, picture: Picture, crop: Crop, ratio: str) -> Iterator[Trouble]:
     """Yield what to say of a photograph with too few pixels for its box."""
     need = pixels_needed(photo, crop)
     if need is None:

@@ -50,9 +50,7 @@ def turns(image: Image.Image) -> Turn:
     """Return the turn the picture's own notes ask for; none where they are missing or make no sense."""
     try:
         value = image.getexif().get(ORIENTATION, 1)
-    except (SyntaxError, ValueError, OSError, KeyError, IndexError, TypeError):  # damaged notes, whole pixels
-        value = 1
-    except EOFError:
+    except (SyntaxError, ValueError, OSError, EOFError, LookupError, TypeError):  # damaged notes, whole pixels
         value = 1
     return Turn(value if isinstance(value, int) and value in UPRIGHT else 1)
 
@@ -88,8 +86,6 @@ def _flat(strip: Image.Image, info: dict[str | tuple[int, int], object], ground:
     """Return a strip without transparency or palette, reduced by `factor`, in L, CMYK or RGB."""
     if strip.mode.startswith("I"):
         strip = strip.point(lambda value: value * (1 / 256)).convert("L")
-    elif strip.mode == "F":
-        strip = strip.convert("L")
     if strip.mode in {"LA", "La", "PA", "RGBA", "RGBa"} or "transparency" in info:
         clear = strip.convert("RGBA")
         strip = Image.new("RGB", strip.size, rgb(ground))

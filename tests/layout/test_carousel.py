@@ -1,68 +1,22 @@
-from typing import Any
-
 import pytest
 
-from howto.compute.words import filled_technique
-from howto.findings import Finding, Severity
-from howto.layout.carousel import FRAME_RULES, RATIOS, frames, legible_accent
+from howto.findings import Severity
+from howto.layout.carousel import FRAME_RULES, RATIOS, legible_accent
 from howto.layout.frame_look import Ratio
 from howto.model.crew import Colours
-from howto.model.photo import Photograph
 from howto.model.prose import prose
-from howto.model.sheet import Frame
-from howto.model.technique import Hazard, Kit, Mark, Picture, Step
-from howto.shapes import Dimension, Drawing, Label, Line, Polygon, Role, arc
+from howto.model.technique import Hazard, Kit, Step
 from tests.support import sample
+from tests.support.carousels import laid, pictures, with_picture
 from tests.support.frames import (
     collisions,
-    discs_apart,
     outside,
-    photo_discs,
-    photo_of,
     smallest,
     text_of,
     words_of,
 )
-from tests.support.photos import photograph, shipped
 
-BALL = Drawing(
-    shapes=(
-        Polygon(arc((0.0, 490.0), 490.0), Role.REMOVE),
-        Polygon(arc((0.0, 490.0), 450.0), Role.KEEP),
-        Line(((-600.0, 0.0), (600.0, 0.0)), Role.GROUND),
-        Dimension((-450.0, 0.0), (450.0, 0.0), "900 mm", -90.0),
-        Label((330.0, 820.0), "40 mm off"),
-    ),
-    caption="A ball in section",
-    alt="A ball 900 mm across on the ground, 40 mm hatched round it.",
-)
 KINDS = ["cover", "numbers", "1", "2", "3", "4", "5", "6", "cautions", "finish"]
-
-
-def laid(
-    ratio: Ratio = "4x5",
-    photos: dict[str, Photograph] | None = None,
-    drawings: tuple[Drawing, ...] = (BALL,),
-    **changes: Any,
-) -> tuple[tuple[Frame, ...], tuple[Finding, ...]]:
-    technique = filled_technique(sample.technique(**changes), sample.FIGURES)
-    return frames(technique, sample.FIGURES, drawings, photos or {}, ratio, sample.TODAY)
-
-
-def with_picture(
-    *marks: tuple[float, float], focus: tuple[float, float] = (50.0, 50.0), **more: str
-) -> tuple[Step, ...]:
-    picture = Picture(
-        file="p.jpg",
-        focus_percent=focus,
-        marks=tuple(Mark(x_percent=x, y_percent=y, text=f"spot {n}") for n, (x, y) in enumerate(marks, 1)),
-        **more,
-    )
-    return (sample.STEPS[0].model_copy(update={"pictures": (picture,)}), *sample.STEPS[1:])
-
-
-def pictures(number: int = 0) -> dict[str, Photograph]:
-    return {"p.jpg": photograph(shipped(number), full=2)}
 
 
 @pytest.mark.parametrize("ratio", RATIOS)
@@ -218,67 +172,6 @@ def test_a_technique_without_tools_cautions_finish_or_drawings_still_has_its_fra
     assert findings == ()
     assert len(made) == 9
     assert "Finish" in text_of(made[-1])
-
-
-# -- photographs --
-
-
-@pytest.mark.parametrize("ratio", RATIOS)
-@pytest.mark.parametrize("number", range(8))
-def test_a_photograph_shows_its_marks_and_explains_them(ratio: Ratio, number: int) -> None:
-    made, findings = laid(ratio, pictures(number), steps=with_picture((40, 35), (60, 62), (50, 50)))
-    assert findings == ()
-    step = made[2]
-    discs = photo_discs(step)
-    assert len(discs) == 3
-    assert discs_apart(discs)
-    assert all(f"spot {n}" in text_of(step) for n in (1, 2, 3))
-    assert collisions(step) == []
-
-
-def test_the_cover_takes_the_last_picture_without_marks() -> None:
-    plain = Picture(file="q.jpg", credit="A. Nother")
-    steps = (*with_picture((50, 50)), Step(title="Look.", pictures=(plain,)), Step(title="Go."))
-    photos = pictures() | {"q.jpg": photograph(shipped(1), "q.jpg", full=2)}
-    made, _ = laid(photos=photos, steps=steps)
-    shown = photo_of(made[0])
-    assert shown is not None
-    assert (shown.source, made[0].credit) == ("q.jpg", "A. Nother")
-
-
-def test_a_mark_that_no_cut_can_keep_names_the_mark_and_the_ratio() -> None:
-    wide = {"p.jpg": photograph(shipped(0).crop((0, 400, 2000, 700)), full=6)}
-    _, findings = laid("9x16", wide, steps=with_picture((2, 50), (98, 50)))
-    (found,) = [each for each in findings if each.rule == "fit.mark"]
-    assert found.what == "mark 1 (spot 1) falls outside the 9:16 frame"
-    assert found.why.startswith("the marks of `p.jpg` are spread over 96 % of its width and 0 % of its height")
-    assert found.mend.startswith("take out mark 1, or take the photograph from further back")
-    kept = laid("9x16", wide, steps=with_picture((98, 50)))[1]
-    assert [each.rule for each in kept if each.rule == "fit.mark"] == []
-
-
-def test_two_marks_on_one_spot_are_a_finding() -> None:
-    _, (found,) = laid(photos=pictures(), steps=with_picture((50, 50), (50.4, 50)))
-    assert found.what == "marks 1 (spot 1) and 2 (spot 2) point at the same spot"
-    assert found.mend == "take out mark 2, or move it away from mark 1"
-
-
-def test_more_marks_than_there_is_room_for_are_a_finding() -> None:
-    marks = tuple((20.0 + 5 * across, 20.0 + 8 * down) for across in range(12) for down in range(7))
-    _, found = laid(photos=pictures(), steps=with_picture(*marks[:40]))
-    assert {each.rule for each in found} <= {"fit.frame", "fit.mark"}
-    assert found
-
-
-def test_a_small_picture_says_how_many_pixels_it_needs() -> None:
-    small = {"p.jpg": photograph(shipped(0).resize((400, 267)))}
-    _, findings = laid(photos=small, steps=with_picture())
-    (found,) = findings
-    assert (found.rule, found.severity) == ("fit.picture-small", Severity.WARNING)
-    assert found.what == "`p.jpg`, 400 × 267 px, is small for the 4:5 frame"
-    needed = found.mend.removeprefix("use a picture of at least ").removesuffix(" pixels").split(" × ")
-    enough = {"p.jpg": photograph(shipped(0).resize((int(needed[0]), int(needed[1]))))}
-    assert laid(photos=enough, steps=with_picture())[1] == ()
 
 
 # -- in words --

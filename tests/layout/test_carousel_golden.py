@@ -10,22 +10,11 @@ from howto.model.photo import Photograph
 from howto.model.sheet import Frame
 from howto.model.technique import Mark, Picture
 from howto.render.image import picture
-from howto.shapes import Dimension, Drawing, Label, Line, Polygon, Role, arc
 from tests.support import sample
+from tests.support.carousels import BALL
 from tests.support.photos import photograph
 from tests.support.pixels import assert_golden, blocked, quarter
 
-BALL = Drawing(
-    shapes=(
-        Polygon(arc((0.0, 490.0), 490.0), Role.REMOVE),
-        Polygon(arc((0.0, 490.0), 450.0), Role.KEEP),
-        Line(((-600.0, 0.0), (600.0, 0.0)), Role.GROUND),
-        Dimension((-450.0, 0.0), (450.0, 0.0), "900 mm", -90.0),
-        Label((330.0, 820.0), "40 mm off"),
-    ),
-    caption="A ball in section",
-    alt="A ball 900 mm across on the ground, 40 mm hatched round it.",
-)
 MARKS = (
     Mark(x_percent=50, y_percent=30, text="crown"),
     Mark(x_percent=32, y_percent=60, text="widest ring"),
@@ -49,7 +38,7 @@ def scene() -> Image.Image:
     return image
 
 
-PHOTOS: dict[str, Photograph] = {"p.jpg": photograph(scene())}
+PHOTOS: dict[str, Photograph] = {"p.jpg": photograph(scene(), full=2)}
 
 
 def carousel(ratio: Ratio, *, drawn: bool = False) -> tuple[Frame, ...]:

@@ -1,9 +1,11 @@
 from itertools import combinations
 from math import hypot
 
+import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
+from howto.layout import marks as module
 from howto.layout.marks import SIZES, Callout, cross, crowded, place
 
 BOX = (0.0, 0.0, 1080.0, 560.0)
@@ -93,6 +95,11 @@ def test_marks_in_a_corner_still_find_room() -> None:
 def test_too_many_marks_for_a_tiny_picture_are_refused() -> None:
     points = [(20.0 + 40 * across, 20.0 + 40 * down) for across in range(5) for down in range(3)]
     assert place(points, (0.0, 0.0, 220.0, 140.0), NOWHERE) is None
+
+
+def test_a_search_that_takes_too_long_is_given_up(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(module, "PATIENCE", 0)
+    assert place([(540.0, 280.0), (700.0, 280.0)], BOX, NOWHERE) is None
 
 
 def test_no_marks_need_no_discs() -> None:
