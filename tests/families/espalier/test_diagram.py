@@ -1,0 +1,157 @@
+from datetime import date
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+
+from howto.families.espalier import FAMILY
+from howto.families.espalier.diagram import drawings
+from howto.families.espalier.diagram_frame import elevation
+from howto.families.espalier.diagram_shoots import shoots
+from howto.families.espalier.diagram_side import side
+from howto.families.espalier.diagram_wire import sag
+from howto.model.crew import Crew
+from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, Shape, extent
+from tests.families.espalier.test_figures import ANY, WIRE
+from tests.support.builders import technique
+
+TODAY = date(2026, 10, 14)
+
+
+def drawn(drawing: Drawing | None) -> Drawing:
+    """Return a drawing that is there."""
+    assert drawing is not None
+    return drawing
+
+
+def words(drawing: Drawing, kind: type[Dimension | Level | Label]) -> list[str]:
+    """Return the words of one kind of mark, spaces plain."""
+    return [shape.text.replace("\u00a0", " ") for shape in drawing.shapes if isinstance(shape, kind)]
+
+
+def polygons(drawing: Drawing, role: Role) -> list[Polygon]:
+    return [shape for shape in drawing.shapes if isinstance(shape, Polygon) and shape.role is role]
+
+
+def size(shape: Shape) -> tuple[float, float, float, float]:
+    return extent((shape,))
+
+
+@pytest.mark.parametrize(
+    ("job", "captions"),
+    [
+        ("wiring", ["From the front", "From the side", "One span"]),
+        ("planting", ["From the front", "From the side", "Cut to 3 leaves"]),
+        ("training", ["From the front", "Cut to 3 leaves", "From the side"]),
+        ("summer pruning", ["Cut to 3 leaves", "From the front", "From the side"]),
+        ("winter thinning", ["From the front", "Cut to 3 leaves", "From the side"]),
+    ],
+)
+def test_each_job_has_its_drawings(job: str, captions: list[str]) -> None:
+    found = drawings(technique(FAMILY, **{**WIRE, "job": job}), TODAY)
+    assert [drawing.caption[: len(start)] for drawing, start in zip(found, captions, strict=True)] == captions
+
+
+def test_with_hardly_a_measure_the_shoots_are_drawn() -> None:
+    (only,) = drawings(technique(FAMILY, job="wiring", wall_length_m=None, first_wire_mm=None), TODAY)
+    assert only.caption == "Cut to 3 leaves, 1 from a spur; under 200\u00a0mm stays"
+
+
+def test_the_frame_from_the_front() -> None:
+    found = drawn(elevation(technique(FAMILY, **WIRE)))
+    assert words(found, Level) == ["450 mm", "850 mm", "1.25 m", "1.65 m"]
+    assert words(found, Dimension) == ["1.6 m", "4.8 m", "arm 2.4 m"]
+    heights = {shape.points[0][1] for shape in found.shapes if isinstance(shape, Line) and shape.role is Role.WIRE}
+    assert {450.0, 850.0, 1250.0, 1650.0} <= heights
+    assert len(polygons(found, Role.KEEP)) == 8  # an arm each side a tier
+    assert len(polygons(found, Role.REMOVE)) == 16
+    eyes = [each for each in polygons(found, Role.WOOD) if size(each)[2] - size(each)[0] <= 40.01]
+    assert len(eyes) == 16
+    left, bottom, right, top = extent(found.shapes)
+    assert (left, right) == pytest.approx((-144, 4944))
+    assert -300 < bottom < 0
+    assert 1650 < top < 2100
+
+
+def test_tiers_to_come_are_dashed_and_new_arms_at_their_angle() -> None:
+    found = drawn(elevation(technique(FAMILY, tiers_made=3, arm_angle_deg=45.0)))
+    assert len(polygons(found, Role.KEEP)) == 6
+    new = [shape for shape in found.shapes if isinstance(shape, Line) and shape.role is Role.ACCENT]
+    assert len(new) == 2
+    (x0, y0), (x1, y1) = new[1].points
+    assert y1 - y0 == pytest.approx(x1 - x0)
+    assert "3 of 4 tiers are made" in found.alt
+    assert found.caption == "From the front: 4 wires, 8 arms; new ones at 45°, then level"
+    assert any(isinstance(shape, Line) and shape.role is Role.LAST for shape in found.shapes)
+
+
+def test_many_trees_are_shown_by_the_first_two() -> None:
+    found = drawn(elevation(technique(FAMILY, trees=5, tree_spacing_mm=4000.0, wall_length_m=20.0)))
+    assert found.caption == "From the front: 4 wires, 40 arms, the first 2 of 5 trees"
+    assert extent(found.shapes)[2] == pytest.approx(8240)
+    assert len(polygons(found, Role.KEEP)) == 16
+
+
+def test_the_wall_in_section() -> None:
+    found = drawn(side(technique(FAMILY, off_wall_mm=60.0, stem_off_wall_mm=150.0)))
+    assert words(found, Dimension) == ["60 mm", "150 mm"]
+    assert words(found, Level) == ["450 mm", "850 mm"]
+    (wall,) = polygons(found, Role.WALL)
+    assert size(wall)[2] == 0
+    dots = polygons(found, Role.ACCENT)
+    assert [round((size(dot)[0] + size(dot)[2]) / 2) for dot in dots] == [60, 60]
+    assert len(polygons(found, Role.REMOVE)) == 1
+    assert side(technique(FAMILY, off_wall_mm=60.0, support="posts")) is None
+    assert side(technique(FAMILY)) is None
+
+
+def test_the_sag_is_drawn_deeper_than_it_is_and_says_so() -> None:
+    found = drawn(sag(technique(FAMILY, **WIRE)))
+    assert found.caption == "One span: the sag is drawn 10 times too deep"
+    assert "10 times too deep" in found.alt
+    assert not found.true
+    assert words(found, Dimension) == ["1.6 m", "21 mm"]
+    assert "limit 25 mm" in words(found, Label)
+    assert "600 N: bare, it sags 0.2 mm" in words(found, Label)
+    loaded = next(shape for shape in found.shapes if isinstance(shape, Line) and shape.role is Role.ACCENT)
+    assert min(y for _, y in loaded.points) == pytest.approx(-211.5, abs=0.1)  # 21.15 mm ten times over
+    assert loaded.points[0] == (0.0, 0.0)
+
+
+def test_a_deep_sag_is_drawn_true() -> None:
+    found = drawn(sag(technique(FAMILY, **{**WIRE, "tension_n": 60.0, "sag_limit_mm": None})))
+    assert found.caption == "One span: the sag is true to scale"
+    assert found.true
+    assert sag(technique(FAMILY)) is None
+
+
+def test_a_shoot_is_cut_to_three_leaves_and_a_spurs_to_one() -> None:
+    found = shoots(technique(FAMILY))
+    assert words(found, Dimension) == ["75 mm, 3 leaves", "200 mm", "25 mm, 1 leaf"]
+    whole = [each for each in polygons(found, Role.KEEP) if size(each)[2] - size(each)[0] > 30]
+    first = [each for each in whole if size(each)[2] < 60]
+    spur = [each for each in whole if size(each)[0] > 290]
+    assert (len(first), len(spur)) == (3, 1)
+    off = polygons(found, Role.REMOVE)
+    assert all(size(each)[1] > 75 for each in off if size(each)[2] < 60)
+    assert all(size(each)[1] > 47 for each in off)
+    stone = shoots(technique(FAMILY, fruit="stone fruit"))
+    assert words(stone, Dimension) == ["50 mm", "200 mm", "25 mm"]
+
+
+def test_a_drawing_in_feet_says_inches() -> None:
+    found = shoots(technique(FAMILY, crew=Crew(units="us")))
+    assert words(found, Dimension) == ["3 in, 3 leaves", "7¾ in", "1 in, 1 leaf"]
+
+
+@settings(max_examples=60)
+@given(measures=ANY)
+def test_every_drawing_is_finite_and_described(measures: dict[str, Any]) -> None:
+    found = drawings(technique(FAMILY, off_wall_mm=60.0, arm_angle_deg=45.0, **measures), TODAY)
+    assert 1 <= len(found) <= 3
+    for drawing in found:
+        assert 40 < len(drawing.alt) <= 250
+        assert len(drawing.shapes) < 1200
+        left, bottom, right, top = extent(drawing.shapes)
+        assert 0 < right - left < 1_000_000
+        assert 0 < top - bottom < 1_000_000
