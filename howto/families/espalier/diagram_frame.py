@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from math import cos, radians, sin
+from math import ceil, cos, radians, sin
 
 from howto.families.espalier import formulae, frame
 from howto.families.espalier.frame import T
@@ -11,6 +11,7 @@ from howto.quantities import show_number as num
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
 
 MOST_TREES = 2  # drawn; the rest stand as these do
+MOST_EYES = 24  # drawn on a wire: closer ones would run together
 LEAF_MM = 24.0  # how far a leaf cluster stands proud of its outline
 BRICK_MM = (230.0, 75.0)
 
@@ -46,7 +47,8 @@ def frame_of(technique: T) -> Frame | None:
     whole = drawn == m.trees
     wide = wall if whole else min(wall, bay * drawn)
     span = frame.span_mm(m) or wide
-    eyes = tuple(span * at for at in range(int(wide / span + 1e-6) + 1))
+    count = int(wide / span + 1e-6)
+    eyes = tuple(span * at for at in range(0, count + 1, max(1, ceil(count / MOST_EYES))))
     middle = wide / 2
     stems = tuple(middle + (at - (drawn - 1) / 2) * bay for at in range(drawn))
     later = m.tiers_made > 0 or m.job == "planting"

@@ -27,6 +27,8 @@ def figures(technique: T, today: date) -> Iterator[Figure]:
     if m.job == "wiring":
         yield from _wire_to_buy(m)
         yield from _materials(technique)
+    else:
+        yield from _ties(m)
     yield from wire_figures(technique)
     yield from tree_figures(technique, today)
 
@@ -168,26 +170,36 @@ def _materials(technique: T) -> Iterator[Figure]:
         ("Grips or ferrules, two a wire", float(2 * m.tiers)),
         ("Posts", float(count + 1)) if m.support == "posts" else ("Wall plugs", float(eyes)),
     ]
-    arm = frame.arm_mm(m)
-    working = [
+    working = (
         f"wire: {m.tiers} runs, two ends each and {num(m.waste_percent)} % for waste",
         f"eyes: {count + 1} a wire x {m.tiers} wires = {eyes}; tensioners: {tensioners}",
-    ]
-    if arm is not None:
-        each = formulae.spans_of(arm, TIE_EVERY_MM)
-        ties = formulae.laterals(m.tiers, m.trees) * each + m.tiers * m.trees
-        rows.append(("Soft ties", float(ties)))
-        working.append(
-            f"ties: one each {num(TIE_EVERY_MM)} mm of arm, {each} x {formulae.laterals(m.tiers, m.trees)} arms, "
-            f"and one where a stem meets a wire, {m.tiers * m.trees}: {ties}"
-        )
+    )
     yield Figure(
         name="materials",
         label="Materials, waste included",
         value=f"{show(wire, 'm', units)} of wire, {eyes} eyes, {_counted(tensioners, 'tensioner')}",
-        working=tuple(working),
+        working=working,
         references=(GEOMETRY, PRACTICE),
         table=Table(columns=("What", "How much"), units=("", ""), rows=tuple(rows)),
+    )
+
+
+def _ties(m: EspalierMeasures) -> Iterator[Figure]:
+    arm = frame.arm_mm(m)
+    if arm is None:
+        return
+    arms, each = formulae.laterals(m.tiers, m.trees), formulae.spans_of(arm, TIE_EVERY_MM)
+    stems = m.tiers * m.trees
+    yield Figure(
+        name="ties",
+        label="Soft ties for the whole frame",
+        value=float(arms * each + stems),
+        working=(
+            f"one each {num(TIE_EVERY_MM)} mm of arm: {num(arm, 6)} / {num(TIE_EVERY_MM)} rounded up = {each}",
+            f"{arms} arms x {each} + {stems} where a stem meets a wire = {arms * each + stems}",
+        ),
+        references=(PRACTICE,),
+        digits=6,
     )
 
 
