@@ -1,0 +1,229 @@
+"""A feeding drawn at true size: where it goes in plan and in section, and the can; and the year as a line."""
+
+from datetime import date
+
+from howto.families.feeding import plan
+from howto.families.feeding.diagram_area import lawn_section, passes, square_metre
+from howto.families.feeding.diagram_line import year_line
+from howto.families.feeding.diagram_mix import can
+from howto.families.feeding.plan import T
+from howto.model.shown import shown_cell
+from howto.quantities import show
+from howto.shapes import (
+    Dimension,
+    Drawing,
+    Label,
+    Level,
+    Line,
+    Point,
+    Polygon,
+    Role,
+    Shape,
+    arc,
+    ellipse,
+    leafy,
+    rectangle,
+)
+
+LEAST_STEM = 1 / 60  # of the ring: how thick a stem is drawn where no trunk is written
+THIN_MM = 160.0  # a trained tree from front to back
+TIERS = 3  # drawn on a trained tree; their heights are another trade's
+ROOTS = ((0.35, 0.10), (0.7, 0.16), (0.98, 0.12))  # how far out and how deep, in rings
+
+
+def drawings(technique: T, today: date) -> tuple[Drawing, ...]:
+    """Return two or three drawings: where the feed goes, when, and how it is measured."""
+    m = technique.measures
+    drawn: list[Drawing] = []
+    if m.in_water:
+        drawn.append(can(technique))
+    ring = plan.ring(m) if m.kind == "fruit tree" else None
+    if ring is not None and ring.area_m2 > 0:
+        drawn.append(ring_plan(technique, ring))
+    elif m.kind == "lawn":
+        drawn.append(passes(technique))
+    elif m.kind == "bed":
+        drawn.append(square_metre(technique))
+    drawn.append(year_line(technique, today))
+    if ring is not None and ring.area_m2 > 0:
+        drawn.append(section(technique, ring))
+    elif m.kind == "lawn":
+        drawn.append(lawn_section(technique))
+    return tuple(drawn[:3])
+
+
+class _Sizes:
+    """The sizes a tree is drawn with, in mm from the stem's middle."""
+
+    def __init__(self, technique: T, ring: plan.Ring) -> None:
+        m = technique.measures
+        self.inner, self.outer, self.wall = ring.inner_mm, ring.outer_mm, m.wall
+        self.canopy = (m.canopy_mm or ring.outer_mm * 2) / 2
+        self.stem = ring.bark_mm or ring.outer_mm * LEAST_STEM
+        self.bare = ring.inner_mm - ring.bark_mm
+        self.reach = max(self.outer, self.canopy)
+        self.trained = m.is_trained
+
+
+def ring_plan(technique: T, ring: plan.Ring) -> Drawing:
+    """Return the ring from above: the stem kept bare, the feed band dotted to just past the canopy's edge."""
+    m, units, sizes = technique.measures, technique.crew.units, _Sizes(technique, ring)
+    shapes: list[Shape] = [*_wall(sizes), Polygon(band(sizes.inner, sizes.outer, half=sizes.wall), Role.MULCH)]
+    ends = (0.0, 180.0) if sizes.wall else (0.0, 360.0)
+    shapes += [
+        Line(arc((0, 0), sizes.outer, *ends), Role.ACCENT),
+        Line(arc((0, 0), sizes.inner, *ends), Role.GUIDE),
+        *_canopy_from_above(sizes),
+        Polygon(arc((0, 0), sizes.stem), Role.WOOD),
+        Line(((-sizes.reach * 1.06, 0), (sizes.reach * 1.06, 0)), Role.CENTRE),
+        Line(((0, 0 if sizes.wall else -sizes.reach * 1.06), (0, sizes.reach * 1.06)), Role.CENTRE),
+    ]
+    down = 1 if sizes.wall else -1  # a wall takes the lower half: dimensions stand above
+    clear = show(sizes.bare, "mm", units)
+    shapes += [
+        Dimension((sizes.inner - sizes.bare, 0), (sizes.inner, 0), clear, offset=down * sizes.reach * 1.1),
+        Dimension((-sizes.outer, 0), (0, 0), show(sizes.outer, "mm", units), offset=down * sizes.reach * 1.1),
+    ]
+    if m.canopy_mm is not None:
+        across = show(m.canopy_mm, "mm", units)
+        shapes.append(
+            Dimension((-sizes.canopy, 0), (sizes.canopy, 0), across, offset=down * sizes.reach * 1.28),
+        )
+    shapes += _ring_words(technique, sizes)
+    dose = plan.dose_g(technique)
+    given = f" Each dose, {shown_cell(dose, 'g', technique.crew)}, is spread on the band." if dose else ""
+    form = "half ring before a wall" if sizes.wall else "ring"
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"Plan: feed the {form}, stem bare for {clear}",
+        alt=f"A tree from above with its feed {form} dotted: bare for {clear} round the stem, then fed to "
+        f"{show(sizes.outer, 'mm', units)} from its middle, just past the dashed edge of the canopy.{given}",
+    )
+
+
+def band(inner: float, outer: float, *, half: bool = False) -> tuple[Point, ...]:
+    """Return the outline of a ring, or of its upper half, as one closed run of points."""
+    end = 180.0 if half else 360.0
+    return (*arc((0, 0), outer, 0, end, 96), *arc((0, 0), inner, end, 0, 72))
+
+
+def _wall(sizes: _Sizes) -> list[Shape]:
+    if not sizes.wall:
+        return []
+    back = -max(sizes.stem, THIN_MM / 2)
+    return [
+        Polygon(rectangle(-sizes.reach * 1.06, back - sizes.reach * 0.07, sizes.reach * 1.06, back), Role.WALL),
+        Label((sizes.reach * 0.9, back - sizes.reach * 0.03), "wall"),
+    ]
+
+
+def _canopy_from_above(sizes: _Sizes) -> list[Shape]:
+    """Return the canopy's edge, dashed: a circle, or the long thin leaf of a trained tree with its arms."""
+    if not sizes.trained:
+        outline = leafy(arc((0, 0), sizes.canopy)[:-1], sizes.canopy * 0.025, 40)
+        return [Line(outline, Role.LAST, closed=True)]
+    thin = THIN_MM / 2
+    arm = max(sizes.stem * 0.35, sizes.reach * 0.006)
+    outline = leafy(ellipse((0, 0), sizes.canopy, thin)[:-1], thin * 0.25, 60)
+    return [
+        Line(outline, Role.LAST, closed=True),
+        Polygon(rectangle(-sizes.canopy, -arm, sizes.canopy, arm), Role.WOOD),
+    ]
+
+
+def _ring_words(technique: T, sizes: _Sizes) -> list[Shape]:
+    crew, each = technique.crew, plan.dose_g(technique)
+    area = plan.fed_m2(technique.measures)
+    middle = (sizes.inner + sizes.outer) / 2
+    at = (middle * 0.7071, middle * 0.7071)
+    said = "feed here"
+    if each is not None and area:
+        said = f"each dose {shown_cell(each, 'g', crew)}: {shown_cell(each / area, 'g/m2', crew)}"
+    canopy = (-sizes.canopy * 0.7071, sizes.canopy * 0.7071)
+    if sizes.trained:
+        canopy = (-sizes.canopy * 0.8, THIN_MM * 0.3)
+    return [
+        Label(at, said),
+        Label((-sizes.inner * 0.5, sizes.inner * 0.5), "bare"),
+        Label(canopy, "edge of the leaves" if sizes.trained else "edge of the canopy"),
+    ]
+
+
+def section(technique: T, ring: plan.Ring) -> Drawing:
+    """Return the tree in section: feed on the surface between the bare ring and the canopy's edge, roots under it."""
+    units, sizes = technique.crew.units, _Sizes(technique, ring)
+    tall = sizes.canopy * (1.0 if sizes.trained else 1.7)
+    deep, thick = sizes.outer * 0.3, sizes.outer * 0.022
+    shapes: list[Shape] = [
+        Polygon(rectangle(-sizes.reach * 1.1, -deep, sizes.reach * 1.1, 0), Role.SOIL),
+        *_roots(sizes),
+        *_crown(sizes, tall),
+    ]
+    for side in (-1, 1):
+        near, far = side * sizes.inner, side * sizes.outer
+        shapes.append(Polygon(rectangle(min(near, far), 0, max(near, far), thick), Role.MULCH))
+        shapes.append(Line(((near, thick), (far, thick)), Role.ACCENT))
+    shapes += [
+        Line(((-sizes.reach * 1.1, 0), (sizes.reach * 1.1, 0)), Role.GROUND),
+        Line(((0, -deep * 0.9), (0, tall * 1.05)), Role.CENTRE),
+        Line(((sizes.canopy, 0), (sizes.canopy, tall * 0.45)), Role.GUIDE),
+        Dimension((sizes.inner - sizes.bare, 0), (sizes.inner, 0), show(sizes.bare, "mm", units), offset=-deep * 1.15),
+        Dimension((-sizes.outer, 0), (0, 0), show(sizes.outer, "mm", units), offset=-deep * 1.15),
+        Label(((-sizes.inner - sizes.outer) / 2, thick), "feed on the surface"),
+        Label((sizes.outer * ROOTS[1][0], -sizes.outer * ROOTS[1][1]), "fine roots"),
+    ]
+    shapes += _tape(technique, sizes)
+    return Drawing(
+        shapes=tuple(shapes),
+        caption="Section: on the soil, over the fine roots",
+        alt=f"A tree in section. The soil is bare for {show(sizes.bare, 'mm', units)} from the bark; from there to "
+        f"{show(sizes.outer, 'mm', units)} from the middle feed lies on the surface, over the fine roots. The trunk is "
+        f"measured {show(300, 'mm', units)} up.",
+    )
+
+
+def _tape(technique: T, sizes: _Sizes) -> list[Shape]:
+    """Return the level at which the trunk is measured, and what was found there."""
+    units, thick = technique.crew.units, plan.trunk_cm(technique.measures)
+    at = (sizes.stem, 300.0)
+    across = f", {show(thick * 10, 'mm', units)} across" if thick else ""
+    return [
+        Line(((-sizes.stem * 1.6, 300.0), (sizes.stem * 1.6, 300.0)), Role.ACCENT),
+        Level(at, f"trunk at {show(300, 'mm', units)}{across}"),
+    ]
+
+
+def _roots(sizes: _Sizes) -> list[Shape]:
+    found: list[Shape] = []
+    for side in (-1, 1):
+        for out, down in ROOTS:
+            far = side * sizes.outer * out
+            points = tuple(
+                (side * sizes.stem * 0.6 + (far - side * sizes.stem * 0.6) * part, -sizes.outer * down * part**0.5)
+                for part in (0.0, 0.15, 0.35, 0.6, 0.8, 1.0)
+            )
+            found.append(Line(points, Role.WIRE))
+    return found
+
+
+def _crown(sizes: _Sizes, tall: float) -> list[Shape]:
+    """Return trunk and crown: a round head, or tiers of arms with leaf along them."""
+    if not sizes.trained:
+        trunk, middle, half = tall * 0.42, tall * 0.66, tall * 0.34
+        head = leafy(ellipse((0, middle), sizes.canopy, half)[:-1], sizes.canopy * 0.03, 44)
+        return [
+            Polygon(head, Role.KEEP),
+            Polygon(
+                ((-sizes.stem, 0), (sizes.stem, 0), (sizes.stem * 0.7, trunk), (-sizes.stem * 0.7, trunk)), Role.WOOD
+            ),
+        ]
+    arm = max(sizes.stem * 0.4, tall * 0.006)
+    found: list[Shape] = []
+    for tier in range(1, TIERS + 1):
+        up = tall * tier / TIERS
+        strip = ellipse((0, up), sizes.canopy, tall / TIERS * 0.22)[:-1]
+        found.append(Polygon(leafy(strip, tall * 0.012, 56), Role.KEEP))
+        found.append(Polygon(rectangle(-sizes.canopy * 0.97, up - arm, sizes.canopy * 0.97, up + arm), Role.WOOD))
+    top = (sizes.stem * 0.5, tall)
+    found.append(Polygon(((-sizes.stem, 0), (sizes.stem, 0), top, (-top[0], tall)), Role.WOOD))
+    return found

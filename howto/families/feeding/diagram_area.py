@@ -1,0 +1,114 @@
+"""A lawn or bed that is fed, drawn at true size: two passes crosswise, the turf in section, a square metre."""
+
+from math import sqrt
+
+from howto.families.feeding import plan
+from howto.families.feeding.plan import T
+from howto.model.shown import shown_cell
+from howto.quantities import show
+from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, rectangle
+
+USUAL_M2 = 100.0  # drawn where no area is written
+MOST_LINES = 9  # passes drawn each way; a wide lawn shows a corner of itself
+USUAL_WIDTH_MM = 500.0  # a drop spreader's, where none is written
+BLADE_MM = 45.0
+GRAIN_MM = 1.8
+WIDE_MM = 260.0
+SOIL_MM = 130.0
+THERMOMETER_MM = 100.0
+
+
+def passes(technique: T) -> Drawing:
+    """Return the lawn from above: half the feed one way, half across it."""
+    m, units, crew = technique.measures, technique.crew.units, technique.crew
+    width = m.spreader_width_mm or USUAL_WIDTH_MM
+    side = min(sqrt(m.area_m2 or USUAL_M2) * 1000, width * MOST_LINES)
+    side = max(side, width * 2)
+    lanes = max(2, round(side / width))
+    side = lanes * width
+    shapes: list[Shape] = [Polygon(rectangle(0, 0, side, side), Role.MULCH)]
+    for lane in range(lanes):
+        at = (lane + 0.5) * width
+        out, back = (side * 0.03, side * 0.97) if lane % 2 == 0 else (side * 0.97, side * 0.03)
+        shapes += [Line(((at, out), (at, back)), Role.GUIDE), *_head((at, back), 0, back - out, width)]
+        shapes += [Line(((out, at), (back, at)), Role.LAST)]
+    found = plan.rate(m)
+    half = f": {shown_cell(found.product / 2, 'g/m2', crew)}" if found else ""
+    shapes += [
+        Line(rectangle(0, 0, side, side), Role.GROUND, closed=True),
+        Dimension((0, 0), (width, 0), show(width, "mm", units), offset=-side * 0.07),
+        Dimension((0, 0), (0, side), show(side, "mm", units), offset=side * 0.07),
+        Label((width * 0.5, side * 0.97), f"first pass, up and down{half}"),
+        Label((side * 0.97, width * 0.5), f"second pass, across{half}"),
+    ]
+    return Drawing(
+        shapes=tuple(shapes),
+        caption="From above: half one way, half across",
+        alt=f"A {show(side, 'mm', units)} square of lawn from above. Runs {show(width, 'mm', units)} apart go up and "
+        f"down, dashed ones across them, so that each place gets two half doses{half}.",
+    )
+
+
+def _head(tip: Point, across: float, along: float, width: float) -> list[Shape]:
+    """Return the arrow's head at the end of an upright run."""
+    back = width * 0.22 if along < 0 else -width * 0.22
+    return [
+        Line(((tip[0] - width * 0.12 + across, tip[1] + back), tip, (tip[0] + width * 0.12, tip[1] + back)), Role.GUIDE)
+    ]
+
+
+def lawn_section(technique: T) -> Drawing:
+    """Return the turf in section: grains on the soil between the blades, and the thermometer of a warm grass."""
+    units, grass = technique.crew.units, plan.grass_of(technique)
+    warm = grass is not None and grass.season == "warm"
+    shapes: list[Shape] = [Polygon(rectangle(-WIDE_MM / 2, -SOIL_MM, WIDE_MM / 2, 0), Role.SOIL)]
+    for number in range(22):
+        x = -WIDE_MM / 2 + (number + 0.5) * WIDE_MM / 22
+        lean = (6.0, -9.0, 3.0, 11.0, -4.0)[number % 5]
+        tall = BLADE_MM * (0.85 + 0.05 * (number * 7 % 4))
+        shapes.append(Polygon(((x - 1.5, 0), (x + 1.5, 0), (x + lean, tall)), Role.BLADE))
+        shapes.append(Line(((x, 0), (x + lean * 0.6, -20), (x - lean * 0.8, -45 - number * 7 % 30)), Role.WIRE))
+        shapes.append(Polygon(arc((x + 5.5, GRAIN_MM), GRAIN_MM, steps=12), Role.WOOD))
+    shapes += [
+        Line(((-WIDE_MM / 2, 0), (WIDE_MM / 2, 0)), Role.GROUND),
+        Label((-WIDE_MM * 0.36 + 5.5, GRAIN_MM), "grains on the soil, not on the leaf"),
+        Label((WIDE_MM * 0.3, -40), "roots"),
+    ]
+    if warm:
+        shapes += [
+            Polygon(rectangle(-3, -THERMOMETER_MM, 3, 70), Role.WALL),
+            Polygon(arc((0, -THERMOMETER_MM), 5), Role.ACCENT),
+            Line(((0, -THERMOMETER_MM), (0, 30)), Role.ACCENT),
+            Dimension(
+                (-WIDE_MM / 2, 0), (-WIDE_MM / 2, -THERMOMETER_MM), show(THERMOMETER_MM, "mm", units), offset=-18
+            ),
+            Level((3, -THERMOMETER_MM), f"{show(18, '°C', units)} or more"),
+        ]
+    start = f" A thermometer stands {show(THERMOMETER_MM, 'mm', units)} deep: feed from {show(18, '°C', units)}."
+    return Drawing(
+        shapes=tuple(shapes),
+        caption="Section: from the leaf down to the roots",
+        alt="Turf in section: blades, and grains of feed that have fallen between them to the soil; water takes them "
+        f"down to the roots.{start if warm else ''}",
+    )
+
+
+def square_metre(technique: T) -> Drawing:
+    """Return a square metre of a bed from above, with what goes on it."""
+    units, found = technique.crew.units, plan.rate(technique.measures)
+    said = shown_cell(found.product, "g", technique.crew) if found else "one dose"
+    shapes: tuple[Shape, ...] = (
+        Polygon(rectangle(0, 0, 1000, 1000), Role.MULCH),
+        Line(rectangle(0, 0, 1000, 1000), Role.GROUND, closed=True),
+        Line(((500, -60), (500, 1060)), Role.CENTRE),
+        Line(((-60, 500), (1060, 500)), Role.CENTRE),
+        Dimension((0, 0), (1000, 0), show(1000, "mm", units), offset=-130),
+        Dimension((0, 0), (0, 1000), show(1000, "mm", units), offset=130),
+        Label((760, 760), f"{said} here, raked in"),
+    )
+    return Drawing(
+        shapes=shapes,
+        caption=f"Each square metre takes {said}",
+        alt=f"A square metre of bed from above, {show(1000, 'mm', units)} each way; {said} of feed is spread on it and "
+        "raked in.",
+    )

@@ -1,0 +1,126 @@
+"""The year as a line of months: a bar for each dose, and hatched the time in which no nitrogen is given.
+
+Time has no true length: a month is 100 mm wide here, and the bars are as high as their doses are large.
+"""
+
+from calendar import monthrange
+from datetime import date
+
+from babel.dates import format_date
+
+from howto.families.feeding import plan, season
+from howto.families.feeding.figures_mix import mix_g_per_l
+from howto.families.feeding.label import label_of
+from howto.families.feeding.plan import T
+from howto.model.shown import locale_of, shown_cell, shown_day
+from howto.shapes import Dimension, Disc, Drawing, Label, Line, Polygon, Role, Shape, rectangle
+
+MONTH_MM = 100.0
+TALL_MM = 260.0  # the largest dose
+BAR_MM = 26.0
+ZONE_MM = 70.0
+MOST_WORDS = 4  # doses that are labelled with their day; the rest only with their number
+
+
+def year_line(technique: T, today: date) -> Drawing:
+    """Return twelve months from the one before the first dose, with the doses and the time without nitrogen."""
+    days = season.dose_days(technique, today)
+    start = _month(days[0].replace(day=1), -1)
+    end = _month(start, 12)
+    drawn = [day for day in days if day < end]
+    language = technique.crew.language
+    shapes: list[Shape] = [*_zone(technique, days, start, end)]
+    shapes.append(Line(((0, 0), (12 * MONTH_MM, 0)), Role.GROUND))
+    shapes += [
+        Dimension((at * MONTH_MM, 0), ((at + 1) * MONTH_MM, 0), _short(_month(start, at), language), offset=-45)
+        for at in range(12)
+    ]
+    amounts = _amounts(technique, days)
+    largest = max(amounts, default=1.0) or 1.0
+    for number, day in enumerate(drawn, 1):
+        high = TALL_MM * (amounts[number - 1] / largest if amounts else 1.0)
+        x = _x(day, start)
+        shapes.append(Polygon(rectangle(x - BAR_MM / 2, 0, x + BAR_MM / 2, max(high, 30.0)), Role.WOOD))
+        if len(drawn) > MOST_WORDS:
+            shapes.append(Disc((x, high + 60), number))
+        else:
+            said = shown_day(day, language)
+            shapes.append(Label((x, high), f"{said}: {_amount(technique, amounts, number)}" if amounts else said))
+    if start <= today < end:
+        shapes.append(Line(((_x(today, start), -20), (_x(today, start), TALL_MM * 0.6)), Role.ACCENT))
+        shapes.append(Label((_x(today, start), TALL_MM * 0.6), "today"))
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=_caption(technique, days),
+        alt=_alt(technique, days, amounts),
+        true=False,
+    )
+
+
+def _zone(technique: T, days: tuple[date, ...], start: date, end: date) -> list[Shape]:
+    """Return the hatched time without nitrogen, to the autumn dose or the end of the line."""
+    last = season.cut_off(technique, days[0])
+    until = min(days[-1], end) if season.has_autumn(technique.measures) else end
+    if last is None or not start <= last < until:
+        return []
+    left, right = _x(last, start), _x(until, start)
+    said = f"no nitrogen after {shown_day(last, technique.crew.language)}"
+    return [Polygon(rectangle(left, 0, right, ZONE_MM), Role.DANGER), Label(((left + right) / 2, ZONE_MM), said)]
+
+
+def _month(first: date, count: int) -> date:
+    """Return the first day of the month `count` months on."""
+    months = first.year * 12 + first.month - 1 + count
+    return date(months // 12, months % 12 + 1, 1)
+
+
+def _x(day: date, start: date) -> float:
+    """Return where a day stands on the line: each month is equally wide."""
+    months = (day.year - start.year) * 12 + day.month - start.month
+    return (months + (day.day - 1) / monthrange(day.year, day.month)[1]) * MONTH_MM
+
+
+def _short(month: date, language: str) -> str:
+    name = format_date(month, "LLL", locale=locale_of(language)).rstrip(".")
+    return name if len(name) <= 4 else str(month.month)
+
+
+def _amounts(technique: T, days: tuple[date, ...]) -> tuple[float, ...]:
+    """Return the product of each dose, in the unit of `_unit`; nothing where it is not known."""
+    m, label = technique.measures, label_of(technique.measures)
+    if m.in_water:
+        grams = mix_g_per_l(m, label) if label else None
+        return () if grams is None else (grams,) * len(days)
+    if m.kind == "fruit tree":
+        each = plan.dose_g(technique)
+        if each is None:
+            return ()
+        autumn = (plan.autumn_g(technique),) if season.has_autumn(m) else ()
+        return (each,) * (len(days) - len(autumn)) + autumn
+    found = plan.rate(m)
+    return () if found is None else (found.product,) * len(days)
+
+
+def _unit(technique: T) -> str:
+    if technique.measures.in_water:
+        return "g/L"
+    return "g" if technique.measures.kind == "fruit tree" else "g/m2"
+
+
+def _amount(technique: T, amounts: tuple[float, ...], number: int) -> str:
+    return shown_cell(amounts[number - 1], _unit(technique), technique.crew)
+
+
+def _caption(technique: T, days: tuple[date, ...]) -> str:
+    count = "one dose" if len(days) == 1 else f"{len(days)} doses"
+    return f"The year: {count} from {shown_day(days[0], technique.crew.language)}"
+
+
+def _alt(technique: T, days: tuple[date, ...], amounts: tuple[float, ...]) -> str:
+    language = technique.crew.language
+    each = f" of {_amount(technique, amounts, 1)}" if amounts else ""
+    said = "; ".join(shown_day(day, language) for day in days[:MOST_WORDS])
+    more = f" and {len(days) - MOST_WORDS} more" if len(days) > MOST_WORDS else ""
+    last = season.cut_off(technique, days[0])
+    stop = f" Hatched: no nitrogen after {shown_day(last, language)}." if last else ""
+    return f"A line of twelve months with a bar for each dose{each}: {said}{more}.{stop}"

@@ -1,0 +1,317 @@
+"""The figures of feeding, in printing order: the label, what a tree or an area gets, when, in water, and the cost."""
+
+from collections.abc import Iterator
+from datetime import date
+
+from howto.families.feeding import formulae, plan, tables
+from howto.families.feeding.figures_mix import cost_of, mixing
+from howto.families.feeding.figures_when import dates
+from howto.families.feeding.label import Label, label_of
+from howto.families.feeding.measures import FeedingMeasures
+from howto.families.feeding.references import (
+    CLIPPINGS,
+    CONVERSIONS,
+    LABEL_NUMBERS,
+    OWN_WEIGHING,
+    PRODUCT_AREA,
+    PRODUCT_RATE,
+)
+from howto.model.figure import Figure, Table
+from howto.model.reference import GEOMETRY, PRACTICE, Reference
+from howto.quantities import show_number as num
+
+T = plan.T
+STRIP_M = 10.0  # the spreader is tried on a strip of this length
+CLIPPINGS_PART = 0.2  # the lower end of 20 to 30 %
+
+
+def figures(technique: T, today: date) -> Iterator[Figure]:
+    """Yield the figures of one feeding; `today` is the day of the work."""
+    m = technique.measures
+    label = label_of(m)
+    if label is None:
+        return
+    yield _label(m, label)
+    if m.bag_kg is not None:
+        yield _bag(m.bag_kg, label)
+    if m.kind == "fruit tree":
+        yield from _tree(technique)
+    if m.kind in {"lawn", "bed"}:
+        yield from _area(technique, label)
+    yield from dates(technique, today)
+    if m.in_water:
+        yield from mixing(technique, label)
+    yield from cost_of(technique, label)
+
+
+def _label(m: FeedingMeasures, label: Label) -> Figure:
+    p, k = label.phosphorus, label.potassium
+    if m.label_basis == "oxide":
+        lines = (
+            f"phosphorus: {num(label.phosphate)} % P2O5 x {formulae.P_IN_P2O5} = {num(p)} % P",
+            f"potassium: {num(label.potash)} % K2O x {formulae.K_IN_K2O} = {num(k)} % K",
+        )
+    else:
+        lines = (
+            f"phosphate: {num(p)} % P / {formulae.P_IN_P2O5} = {num(label.phosphate)} % P2O5",
+            f"potash: {num(k)} % K / {formulae.K_IN_K2O} = {num(label.potash)} % K2O",
+        )
+    rows = (
+        ("nitrogen", label.nitrogen, label.nitrogen, label.nitrogen * 10),
+        ("phosphorus", label.phosphate, p, p * 10),
+        ("potassium", label.potash, k, k * 10),
+    )
+    return Figure(
+        name="label nutrients",
+        label="What the label says",
+        value=f"{num(label.nitrogen)} % N, {num(p)} % P, {num(k)} % K",
+        working=lines,
+        references=(CONVERSIONS, LABEL_NUMBERS),
+        table=Table(
+            columns=("Nutrient", "As N, P2O5, K2O", "As N, P, K", "In a kilogram"),
+            units=("", "%", "%", "g"),
+            rows=rows,
+        ),
+    )
+
+
+def _bag(bag_kg: float, label: Label) -> Figure:
+    held = formulae.nutrient_in(bag_kg, label.nitrogen)
+    return Figure(
+        name="bag nitrogen",
+        label="Nitrogen in a bag",
+        value=held,
+        unit="kg",
+        working=(f"{num(bag_kg)} kg x {num(label.nitrogen)} / 100 = {num(held)} kg N",),
+        references=(LABEL_NUMBERS,),
+    )
+
+
+# -- trees --
+
+
+def _tree(technique: T) -> Iterator[Figure]:
+    need = plan.year_need(technique)
+    if need is not None:
+        yield Figure(
+            name="year nitrogen",
+            label="Nitrogen a tree in a year",
+            value=need.nitrogen_g,
+            unit="g",
+            working=need.working,
+            references=need.references,
+        )
+    each = plan.dose_g(technique)
+    if each is not None:
+        yield from _doses(technique, each)
+    yield from _ring(technique, each)
+    yield from _growth(technique)
+
+
+def _doses(technique: T, each: float) -> Iterator[Figure]:
+    m, need = technique.measures, plan.year_need(technique)
+    references = need.references if need else (OWN_WEIGHING,)
+    share = plan.spring_part(m)
+    kept = "" if share >= 1 else f" x {num(share * 100)} % before autumn"
+    if m.product_each_g is not None or need is None:
+        line = f"as written: {num(each)} g"
+    else:
+        line = f"{num(need.product_g)} g{kept} / {m.doses} = {num(each)} g"
+    yield Figure(
+        name="dose",
+        label="Each tree, each dose",
+        value=each,
+        unit="g",
+        working=(line,),
+        references=references,
+        headline=True,
+    )
+    if m.tree_count is not None:
+        yield Figure(
+            name="dose for all trees",
+            label="All trees, each dose",
+            value=each * m.tree_count,
+            unit="g",
+            working=(f"{m.tree_count} x {num(each)} g = {num(each * m.tree_count)} g",),
+            references=references,
+        )
+    if m.scoop_g is not None:
+        scoops = each / m.scoop_g
+        yield Figure(
+            name="scoops",
+            label="Level scoops a tree, each dose",
+            value=scoops,
+            working=(f"{num(each)} g / {num(m.scoop_g)} g a scoop = {num(scoops)}",),
+            references=(OWN_WEIGHING,),
+            digits=2,
+        )
+
+
+def _ring(technique: T, each: float | None) -> Iterator[Figure]:
+    m, found, area = technique.measures, plan.ring(technique.measures), plan.fed_m2(technique.measures)
+    references = plan.ring_references(m)
+    if found is not None and found.area_m2 > 0:
+        yield Figure(
+            name="ring reach",
+            label="Feed from the stem out to",
+            value=found.outer_mm,
+            unit="mm",
+            working=(_reach(m, found),),
+            references=references,
+        )
+    if area is None:
+        return
+    lines = [f"as written: {num(area)} m²"]
+    if m.rooting_area_m2 is None and found is not None:
+        half = " / 2, since a wall takes half" if m.wall else ""
+        lines = [
+            f"bare: half the trunk {num(found.bark_mm)} + {num(found.inner_mm - found.bark_mm)} mm = "
+            f"{num(found.inner_mm)} mm from the middle",
+            f"π x ({num(found.outer_mm / 1000)}² - {num(found.inner_mm / 1000)}²){half} = {num(area)} m²",
+        ]
+    yield Figure(
+        name="feed ring",
+        label="Soil to feed round one tree",
+        value=area,
+        unit="m2",
+        working=tuple(lines),
+        references=references,
+    )
+    if each is not None:
+        yield Figure(
+            name="dose on the ring",
+            label="That is, on each square metre",
+            value=each / area,
+            unit="g/m2",
+            working=(f"{num(each)} g / {num(area)} m² = {num(each / area)} g/m²",),
+            references=(GEOMETRY,),
+        )
+
+
+def _reach(m: FeedingMeasures, found: plan.Ring) -> str:
+    if m.ring_edge_mm is not None:
+        return f"as written: {num(found.outer_mm, 5)} mm"
+    just_past = (m.canopy_mm or 0.0) / 2 + tables.JUST_PAST_MM
+    if found.outer_mm > just_past:
+        return f"a small tree: {num(found.inner_mm, 5)} mm kept bare + 300 mm = {num(found.outer_mm, 5)} mm"
+    return (
+        f"canopy {num(m.canopy_mm or 0.0, 5)} / 2 + {num(tables.JUST_PAST_MM)} mm past it = {num(found.outer_mm, 5)} mm"
+    )
+
+
+def _growth(technique: T) -> Iterator[Figure]:
+    m, wanted, fruit = technique.measures, plan.growth_wanted(technique), plan.fruit_of(technique)
+    if m.shoot_growth_mm is None or wanted is None or fruit is None:
+        return
+    grown = m.shoot_growth_mm
+    if grown > wanted.high:
+        verdict = "too strong: no nitrogen this year"
+    elif grown < wanted.low:
+        verdict = "short of its range: feed"
+    else:
+        verdict = "within its range: feed no more than this"
+    yield Figure(
+        name="growth verdict",
+        label="What the shoots say",
+        value=verdict,
+        working=(
+            f"{plan.crop_of(technique)}, {'bearing' if plan.is_bearing(m) else 'young'}: "
+            f"{num(wanted.low)} to {num(wanted.high)} mm wanted, {num(grown)} mm grown",
+        ),
+        references=(fruit.growth_from,),
+    )
+
+
+# -- lawns and beds --
+
+
+def _area(technique: T, label: Label) -> Iterator[Figure]:
+    m, found = technique.measures, plan.rate(technique.measures)
+    if found is None:
+        return
+    yield _spread_rate(m, label, found)
+    if m.area_m2 is not None:
+        dose = formulae.on_area(found.product, m.area_m2)
+        yield Figure(
+            name="area dose",
+            label=f"The whole {m.kind}, each dose",
+            value=dose,
+            unit="g",
+            working=(f"{num(m.area_m2)} m² x {num(found.product)} g/m² = {num(dose)} g",),
+            references=(PRODUCT_AREA,),
+            headline=True,
+        )
+    if m.kind == "lawn":
+        yield from _passes(m, found)
+    yield from _year(technique, found)
+
+
+def _spread_rate(m: FeedingMeasures, label: Label, found: plan.Rate) -> Figure:
+    percent = label.of(m.nutrient)
+    if m.product_rate_g_per_m2 is None:
+        line = (
+            f"{num(m.nutrient_rate_g_per_m2 or 0)} g/m² of {m.nutrient} x 100 / {num(percent)} = "
+            f"{num(found.product)} g/m²"
+        )
+    else:
+        line = f"as written: {num(found.product)} g/m²"
+    return Figure(
+        name="spread rate",
+        label="Product on a square metre",
+        value=found.product,
+        unit="g/m2",
+        working=(
+            line,
+            f"its nitrogen: {num(found.product)} x {num(label.nitrogen)} / 100 = {num(found.nitrogen)} g/m² N",
+        ),
+        references=(PRODUCT_RATE, LABEL_NUMBERS),
+        headline=True,
+    )
+
+
+def _passes(m: FeedingMeasures, found: plan.Rate) -> Iterator[Figure]:
+    yield Figure(
+        name="each pass",
+        label="Each of two passes, crosswise",
+        value=found.product / 2,
+        unit="g/m2",
+        working=(f"{num(found.product)} / 2 = {num(found.product / 2)} g/m²",),
+        references=(PRACTICE,),
+    )
+    if m.spreader_width_mm is None:
+        return
+    strip = m.spreader_width_mm / 1000 * STRIP_M
+    due = strip * found.product / 2
+    yield Figure(
+        name="test strip",
+        label=f"A {num(STRIP_M)} m run of the spreader uses",
+        value=due,
+        unit="g",
+        working=(
+            f"{num(m.spreader_width_mm / 1000)} m x {num(STRIP_M)} m x {num(found.product / 2)} g/m² = {num(due)} g",
+        ),
+        references=(PRACTICE,),
+    )
+
+
+def _year(technique: T, found: plan.Rate) -> Iterator[Figure]:
+    m, grass = technique.measures, plan.grass_of(technique)
+    total = found.nitrogen * m.doses
+    lines = [f"{num(found.nitrogen)} g/m² N x {m.doses} doses = {num(total)} g/m² N"]
+    references: list[Reference] = [PRODUCT_RATE]
+    fact = grass.nitrogen_g_per_m2_year if grass and m.kind == "lawn" else None
+    if grass is not None and fact is not None:
+        lines.append(f"{grass.botanical}: {num(fact.low)} to {num(fact.high)} g/m² N in a year")
+        references.append(Reference(title=f"nitrogen of {grass.botanical}", publisher=fact.source, grade=fact.grade))
+        if m.clippings_left:
+            less = fact.high * (1 - CLIPPINGS_PART)
+            lines.append(f"clippings left give back a fifth or more: {num(fact.high)} x 0.8 = {num(less)} g/m² N")
+            references.append(CLIPPINGS)
+    yield Figure(
+        name="year nitrogen",
+        label="Nitrogen in a year",
+        value=total,
+        unit="g/m2",
+        working=tuple(lines),
+        references=tuple(references),
+    )

@@ -1,0 +1,62 @@
+"""The three numbers of a label: what they say of nitrogen, phosphorus and potassium."""
+
+import re
+from typing import NamedTuple
+
+from howto.families.feeding import formulae
+from howto.families.feeding.measures import FeedingMeasures
+
+_NUMBER = r"(\d+(?:\.\d+)?)\s*%?"
+_LABEL = re.compile(rf"(?:n\s*[-:]?\s*p\s*[-:]?\s*k)?\s*{_NUMBER}\s*[-–—−:/\s]\s*{_NUMBER}\s*[-–—−:/\s]\s*{_NUMBER}")
+_TRACES = re.compile(r"\s*(?:$|\+|[(\w%])")  # what may stand behind the three: `+ TE`, `(NPK)`, `with iron`
+
+
+class Label(NamedTuple):
+    """Percent by weight: nitrogen, phosphate (P2O5) and potash (K2O)."""
+
+    nitrogen: float
+    phosphate: float
+    potash: float
+
+    @property
+    def phosphorus(self) -> float:
+        """Phosphorus (P), in percent."""
+        return formulae.phosphorus(self.phosphate)
+
+    @property
+    def potassium(self) -> float:
+        """Potassium (K), in percent."""
+        return formulae.potassium(self.potash)
+
+    @property
+    def total(self) -> float:
+        """All three together, in percent."""
+        return self.nitrogen + self.phosphate + self.potash
+
+    def of(self, nutrient: str) -> float:
+        """Return the percent of `nitrogen`, `phosphate` or `potash`."""
+        return {"nitrogen": self.nitrogen, "phosphate": self.phosphate, "potash": self.potash}[nutrient]
+
+
+def numbers_in(text: str) -> tuple[float, float, float] | None:
+    """Return the three numbers of a label such as `10-10-10`, `8:4:10` or `NPK 12-4,5-8 + TE`, or None."""
+    plain = re.sub(r"(?<=\d),(?=\d)", ".", text.replace("\u00a0", " ").casefold().strip())
+    found = _LABEL.match(plain)
+    if found is None or not _TRACES.match(plain, found.end()) or re.match(r"[\s]*[-–—−:/.]\s*\d", plain[found.end() :]):
+        return None
+    return float(found[1]), float(found[2]), float(found[3])
+
+
+def as_oxides(numbers: tuple[float, float, float], basis: str) -> Label:
+    """Return the label with P and K as P2O5 and K2O, whichever way they were printed."""
+    n, p, k = numbers
+    return Label(n, p, k) if basis == "oxide" else Label(n, formulae.phosphate(p), formulae.potash(k))
+
+
+def label_of(m: FeedingMeasures) -> Label | None:
+    """Return the label of the product, or None where it cannot be one: unread, or more than 100 % in all."""
+    numbers = numbers_in(m.analysis)
+    if numbers is None:
+        return None
+    label = as_oxides(numbers, m.label_basis)
+    return label if label.total <= 100 + 1e-9 else None

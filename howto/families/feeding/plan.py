@@ -1,0 +1,302 @@
+"""What is chosen before the sums: the kind of fruit, a tree's year, the rate on an area, and the ring it goes on."""
+
+from typing import NamedTuple
+
+from howto.families.feeding import formulae, tables
+from howto.families.feeding.label import Label, label_of
+from howto.families.feeding.measures import Basis, CropName, FeedingMeasures
+from howto.families.feeding.references import (
+    GENERAL_FEED,
+    HALF,
+    JUST_PAST,
+    MATURE,
+    PER_AGE,
+    PER_AREA,
+    TREE_CAP,
+    TRUNK_STONE,
+)
+from howto.model.plants import Grass
+from howto.model.reference import GEOMETRY, Reference
+from howto.model.technique import Technique
+from howto.quantities import show_number as num
+
+T = Technique[FeedingMeasures]
+
+
+class Need(NamedTuple):
+    """One tree's year: nitrogen and product in g, the sums, and who says so."""
+
+    nitrogen_g: float
+    product_g: float
+    working: tuple[str, ...]
+    references: tuple[Reference, ...]
+
+
+class Ring(NamedTuple):
+    """The soil that is fed round a stem: from and to in mm out from its middle, the part of the circle, m².
+
+    `bark_mm` is how far out the bark stands, half the trunk; the bare ring is measured from there.
+    """
+
+    bark_mm: float
+    inner_mm: float
+    outer_mm: float
+    part: float
+    area_m2: float
+
+
+class Rate(NamedTuple):
+    """One dose on an area: product and its nitrogen, g/m²."""
+
+    product: float
+    nitrogen: float
+
+
+def crop_of(technique: T) -> CropName | None:
+    """Return the kind of fruit: as written, else by the plants."""
+    if technique.measures.crop is not None:
+        return technique.measures.crop
+    names = [plant.botanical for plant in technique.known_plants] + list(technique.plants)
+    for name in (each.casefold() for each in names):
+        named = tables.ALSO.get(name, name)
+        for crop in tables.CROP_NAMES:
+            genus = tables.FRUITS[crop].genus.casefold()
+            if named == crop or (genus and named.startswith(genus)):
+                return crop
+    return None
+
+
+def fruit_of(technique: T) -> tables.Fruit | None:
+    """Return what is known of the kind of fruit."""
+    crop = crop_of(technique)
+    return tables.FRUITS[crop] if crop else None
+
+
+def trunk_cm(m: FeedingMeasures) -> float | None:
+    """Return how thick the trunk is, from its width or its girth."""
+    if m.trunk_mm is not None:
+        return m.trunk_mm / 10
+    return None if m.trunk_girth_mm is None else formulae.across(m.trunk_girth_mm) / 10
+
+
+def is_bearing(m: FeedingMeasures) -> bool:
+    """Tell whether the tree crops: as written, else from five years on, and when its age is not known."""
+    if m.bearing is not None:
+        return m.bearing
+    return m.tree_age_years is None or m.tree_age_years >= tables.MATURE_YEARS
+
+
+def growth_wanted(technique: T) -> tables.Growth | None:
+    """Return how long new shoots should be on this tree."""
+    fruit = fruit_of(technique)
+    if fruit is None:
+        return None
+    return fruit.bearing if is_bearing(technique.measures) or fruit.young is None else fruit.young
+
+
+def ring(m: FeedingMeasures) -> Ring | None:
+    """Return the ring to feed, from the bare ring round the stem to just past the canopy; None if nothing tells."""
+    if m.ring_edge_mm is None and m.canopy_mm is None:
+        return None
+    bark = (trunk_cm(m) or 0.0) * 5
+    inner = bark + (tables.STEM_CLEAR_MM if m.stem_clear_mm is None else m.stem_clear_mm)
+    outer = m.ring_edge_mm
+    if outer is None:
+        outer = max((m.canopy_mm or 0.0) / 2 + tables.JUST_PAST_MM, inner + tables.STEM_CLEAR_MM)
+    part = 0.5 if m.wall else 1.0
+    return Ring(bark, inner, outer, part, formulae.ring_m2(inner, outer, part))
+
+
+def fed_m2(m: FeedingMeasures) -> float | None:
+    """Return the soil fed round one tree: as written, else the ring."""
+    if m.rooting_area_m2 is not None:
+        return m.rooting_area_m2
+    found = ring(m)
+    return found.area_m2 if found and found.area_m2 > 0 else None
+
+
+def basis(technique: T) -> Basis | None:
+    """Return how a tree's year is reckoned: as written, else by what was measured."""
+    m = technique.measures
+    if m.kind != "fruit tree":
+        return None
+    if m.dose_by is not None:
+        return m.dose_by
+    if trunk_cm(m) is not None:
+        return "trunk"
+    if m.tree_age_years is not None:
+        return "age"
+    return "area" if fed_m2(m) is not None else None
+
+
+def full_need(technique: T) -> Need | None:
+    """Return what a free-standing tree of this size gets in a year, its lawn's feed not counted."""
+    m, label, fruit, by = technique.measures, label_of(technique.measures), fruit_of(technique), basis(technique)
+    if label is None or label.nitrogen <= 0 or by is None:
+        return None
+    if by == "mature tree":
+        return _by_nitrogen(tables.MATURE_G, label, "a grown tree: 1 lb of N a year = 454 g N", (MATURE,))
+    if fruit is None:
+        return None
+    if by == "trunk":
+        return _by_trunk(m, label, fruit)
+    return _by_area(m, label, fruit) if by == "area" else _by_age(m, label, fruit)
+
+
+def year_need(technique: T) -> Need | None:
+    """Return what one tree gets in a year: its lawn's feed taken off, and half for a trained tree."""
+    m, need = technique.measures, full_need(technique)
+    label = label_of(m)
+    if need is None or label is None:
+        return None
+    nitrogen, working, references = need.nitrogen_g, list(need.working), list(need.references)
+    lawn = lawn_nitrogen_g(m)
+    if lawn > 0:
+        left = max(0.0, nitrogen - lawn)
+        working.append(f"less the lawn's {num(lawn)} g N on its roots: {num(nitrogen)} - {num(lawn)} = {num(left)} g N")
+        nitrogen = left
+        references.append(TRUNK_STONE)
+    if m.is_trained:
+        half = nitrogen * tables.TRAINED_PART
+        working.append(f"{m.tree_form}: half = {num(nitrogen)} g N / 2 = {num(half)} g N")
+        nitrogen = half
+        references.append(HALF)
+    product = formulae.product_for(nitrogen, label.nitrogen)
+    if lawn > 0 or m.is_trained or basis(technique) in {"trunk", "mature tree"}:
+        working.append(_to_product(nitrogen, label, product))
+    return Need(nitrogen, product, tuple(working), tuple(references))
+
+
+def lawn_nitrogen_g(m: FeedingMeasures) -> float:
+    """Return the nitrogen that the lawn's own feed puts on the tree's roots in a year."""
+    area = fed_m2(m)
+    if m.ground != "grass" or m.lawn_nitrogen_g_per_m2 is None or area is None:
+        return 0.0
+    return m.lawn_nitrogen_g_per_m2 * area
+
+
+def _by_trunk(m: FeedingMeasures, label: Label, fruit: tables.Fruit) -> Need | None:
+    thick = trunk_cm(m)
+    if thick is None:
+        return None
+    asked = formulae.tree_nitrogen(thick, fruit.nitrogen_g_per_cm)
+    given = formulae.tree_nitrogen(thick, fruit.nitrogen_g_per_cm, tables.MOST_TREE_G)
+    lines = [f"trunk {num(thick)} cm x {num(fruit.nitrogen_g_per_cm)} g N a cm = {num(asked)} g N"]
+    if m.trunk_mm is None:
+        lines.insert(0, f"girth {num((m.trunk_girth_mm or 0) / 10)} cm / π = {num(thick)} cm across")
+    references = [fruit.trunk_from, TRUNK_STONE]
+    if given < asked:
+        lines.append(f"at most {num(given)} g N a tree, as in 1.13 kg of 10-10-10")
+        references.append(TREE_CAP)
+    product = formulae.product_for(given, label.nitrogen)
+    return Need(given, product, tuple(lines), tuple(dict.fromkeys(references)))
+
+
+def _by_area(m: FeedingMeasures, label: Label, fruit: tables.Fruit) -> Need | None:
+    rate = fruit.grass_g_per_m2 if m.ground == "grass" else fruit.bare_g_per_m2
+    area = fed_m2(m)
+    if rate is None or area is None:
+        return None
+    product = formulae.on_area(rate, area)
+    lines = [f"{num(area)} m² x {num(rate)} g/m² of general fertiliser, {m.ground} = {num(product)} g"]
+    references = [PER_AREA]
+    return _weaker(product, tables.AREA_FEED_PERCENT, label, lines, [*references, GENERAL_FEED])
+
+
+def _by_age(m: FeedingMeasures, label: Label, fruit: tables.Fruit) -> Need | None:
+    if fruit.full_g is None or m.tree_age_years is None:
+        return None
+    part = formulae.by_age(1.0, m.tree_age_years)
+    product = formulae.by_age(fruit.full_g, m.tree_age_years)
+    lines = [
+        f"a tenth for each of {num(m.tree_age_years)} years, ten at most: {num(part * 100)} % of {num(fruit.full_g)} g "
+        f"= {num(product)} g"
+    ]
+    return _weaker(product, fruit.full_percent, label, lines, [PER_AGE])
+
+
+def _weaker(product: float, percent: float, label: Label, lines: list[str], references: list[Reference]) -> Need:
+    """Return the need with less of a product that is stronger than the one the rate is for; never with more."""
+    given = product
+    if label.nitrogen > percent:
+        given = product * percent / label.nitrogen
+        lines.append(
+            f"the rate is for {num(percent)} % N and the bag has {num(label.nitrogen)} %: "
+            f"{num(product)} x {num(percent)} / {num(label.nitrogen)} = {num(given)} g"
+        )
+    nitrogen = formulae.nutrient_in(given, label.nitrogen)
+    lines.append(f"{num(given)} g x {num(label.nitrogen)} / 100 = {num(nitrogen)} g N")
+    return Need(nitrogen, given, tuple(lines), tuple(references))
+
+
+def _by_nitrogen(nitrogen: float, label: Label, line: str, references: tuple[Reference, ...]) -> Need:
+    product = formulae.product_for(nitrogen, label.nitrogen)
+    return Need(nitrogen, product, (line,), references)
+
+
+def _to_product(nitrogen: float, label: Label, product: float) -> str:
+    return f"{num(nitrogen)} g N x 100 / {num(label.nitrogen)} = {num(product)} g of product"
+
+
+def dose_g(technique: T) -> float | None:
+    """Return the product one tree gets in one dose: as written, else its year split."""
+    m, need = technique.measures, year_need(technique)
+    if m.product_each_g is not None:
+        return m.product_each_g
+    if need is None:
+        return None
+    return formulae.split(need.product_g * spring_part(m), m.doses)
+
+
+def autumn_g(technique: T) -> float:
+    """Return the product of the autumn dose, in the same proportion to the others."""
+    m, each = technique.measures, dose_g(technique)
+    part = spring_part(m)
+    need = year_need(technique)
+    if part >= 1 or each is None:
+        return 0.0
+    if part <= 0:
+        return need.product_g if need and m.product_each_g is None else each
+    return each * m.doses / part * (1 - part)
+
+
+def spring_part(m: FeedingMeasures) -> float:
+    """Return the part of a tree's year that does not wait for autumn; all of it for what is no tree."""
+    if m.kind != "fruit tree" or m.autumn_share_percent is None:
+        return 1.0
+    return 1 - m.autumn_share_percent / 100
+
+
+def year_product_g(technique: T) -> float | None:
+    """Return what one tree gets in the year as it is dosed."""
+    m, each = technique.measures, dose_g(technique)
+    if each is None:
+        return None
+    spring = each * m.doses if spring_part(m) > 0 else 0.0
+    return spring + autumn_g(technique)
+
+
+def rate(m: FeedingMeasures) -> Rate | None:
+    """Return one dose on an area: the product rate as written, else from the nutrient wanted."""
+    label = label_of(m)
+    if label is None:
+        return None
+    product = m.product_rate_g_per_m2
+    if product is None:
+        percent = label.of(m.nutrient)
+        if m.nutrient_rate_g_per_m2 is None or percent <= 0:
+            return None
+        product = formulae.product_for(m.nutrient_rate_g_per_m2, percent)
+    return Rate(product, formulae.nutrient_in(product, label.nitrogen))
+
+
+def grass_of(technique: T) -> Grass | None:
+    """Return the lawn's grass, if the book knows it."""
+    name = technique.measures.grass
+    return technique.book.grass(name) if name else None
+
+
+def ring_references(m: FeedingMeasures) -> tuple[Reference, ...]:
+    """Return who says how far the ring goes."""
+    said = (TREE_CAP, PER_AREA, GEOMETRY)
+    return (*said, JUST_PAST) if m.ring_edge_mm is None else said

@@ -1,0 +1,150 @@
+"""The rules of feeding that look at what the card says."""
+
+from collections.abc import Iterator
+
+from howto.families.feeding import plan
+from howto.families.feeding.label import label_of
+from howto.families.feeding.measures import FeedingMeasures
+from howto.families.feeding.plan import T
+from howto.families.feeding.references import LABEL_LAW, OLD_RATE, PETS, WATER_IN
+from howto.families.feeding.words import says
+from howto.findings import Severity
+from howto.model.family import Breach, Edit, Rule
+from howto.model.reference import PRACTICE, from_memory
+
+WEED_AND_FEED = from_memory("weed killers in lawn feed harm trees and beds through their roots")
+
+
+def label_first(technique: T) -> Iterator[Breach]:
+    """The card sends the reader to the label first, and lets the label rule."""
+    if says(technique, "the label", "product label", "label's", "label rules", "label says"):
+        return
+    yield _caution(
+        "nothing sends the reader to the product's label",
+        "the label gives the most that may be used, what to wear and what to do in an accident; it outranks this card",
+        "- **Label first.** Read the label; where it allows less than this card, the label rules. → gloves",
+    )
+
+
+def pear_blight(technique: T) -> Iterator[Breach]:
+    """The card of a pear that is fed nitrogen warns of fire blight in soft growth."""
+    label = label_of(technique.measures)
+    if label is None or label.nitrogen <= 0 or technique.measures.kind != "fruit tree":
+        return
+    if plan.crop_of(technique) != "pear" or says(technique, "blight"):
+        return
+    yield _caution(
+        "nothing warns of fire blight",
+        "pears go easy on nitrogen: soft growth takes fire blight",
+        "- **Fire blight.** Give no more than this; soft growth on a pear takes fire blight.",
+    )
+
+
+def weed_and_feed(technique: T) -> Iterator[Breach]:
+    """A feed with a weed killer goes on lawns, and on nothing else."""
+    m = technique.measures
+    if not m.weed_killer or m.kind == "lawn":
+        return
+    yield Breach(
+        field="measures.weed_killer",
+        what=f"a feed that kills weeds is given to a {m.kind}",
+        why="its weed killer is made for lawns and harms trees, beds and pots through their roots (from memory)",
+        mend="use a feed without it, and write `weed killer: no`",
+        edit=Edit(key="weed killer", text="no"),
+    )
+
+
+def off_paving(technique: T) -> Iterator[Breach]:
+    """Granules that fall on paving are swept up, away from drains, and the card says so."""
+    m = technique.measures
+    if m.kind != "lawn" or m.in_water or says(technique, "sweep", "swept", "off the path", "off paving", "drain"):
+        return
+    yield _caution(
+        "nothing tells the reader to sweep granules off paving",
+        "rain takes them down the drain to the nearest stream, and iron in them stains stone (common practice)",
+        "- **Drains.** Sweep granules off paths and paving back on the lawn, before any water.",
+    )
+
+
+def water_in(technique: T) -> Iterator[Breach]:
+    """Granules are watered in, and the card says so."""
+    if technique.measures.in_water or says(technique, "water in", "watered in", "water it in", "water them in", "rain"):
+        return
+    yield _caution(
+        "nothing says that the granules are watered in",
+        f"dry granules burn leaf and feed nothing ({WATER_IN})",
+        "- **Burn.** Spread on dry leaf, then water in until the soil is damp.",
+    )
+
+
+def pets(technique: T) -> Iterator[Breach]:
+    """Children and animals are kept off until the feed is watered in, and the card says so."""
+    if says(technique, "children", "pets", "dogs", "animals", "stock off"):
+        return
+    yield _caution(
+        "nothing keeps children and animals away from the feed",
+        f"granules look like food ({PETS})",
+        "- **Children and pets.** Keep both off until it is watered in and dry, and the bag shut and out of reach.",
+    )
+
+
+def _caution(what: str, why: str, line: str) -> Breach:
+    return Breach(
+        field="cautions",
+        what=what,
+        why=why,
+        mend=f"add under Cautions: `{line}`",
+        edit=Edit(section="Cautions", text=line),
+    )
+
+
+TEXT_RULES: tuple[Rule[FeedingMeasures], ...] = (
+    Rule(
+        name="feeding.label-first",
+        severity=Severity.WARNING,
+        why="Products differ and change; a card does not know which bag is in the van.",
+        references=(PRACTICE, LABEL_LAW),
+        applies="every feeding",
+        check=label_first,
+    ),
+    Rule(
+        name="feeding.pear-blight",
+        severity=Severity.WARNING,
+        why="Fire blight comes in through soft growth, and there is no cure.",
+        references=(OLD_RATE,),
+        applies="pears fed with nitrogen",
+        check=pear_blight,
+    ),
+    Rule(
+        name="feeding.weed-and-feed",
+        severity=Severity.ADVICE,
+        why="What kills a dandelion harms a pear.",
+        references=(WEED_AND_FEED,),
+        applies="feeds that kill weeds",
+        check=weed_and_feed,
+    ),
+    Rule(
+        name="feeding.off-paving",
+        severity=Severity.WARNING,
+        why="What lies on paving feeds the drain.",
+        references=(PRACTICE,),
+        applies="lawns fed with granules",
+        check=off_paving,
+    ),
+    Rule(
+        name="feeding.water-in",
+        severity=Severity.ADVICE,
+        why="Nutrients reach roots only in water.",
+        references=(WATER_IN,),
+        applies="granules",
+        check=water_in,
+    ),
+    Rule(
+        name="feeding.pets",
+        severity=Severity.ADVICE,
+        why="A dog eats what smells of bone and blood.",
+        references=(PETS,),
+        applies="every feeding",
+        check=pets,
+    ),
+)

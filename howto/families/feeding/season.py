@@ -1,0 +1,100 @@
+"""When the doses fall: first day, gap, the autumn dose and the last day, in either hemisphere."""
+
+from datetime import date, timedelta
+
+from howto.families.feeding import tables
+from howto.families.feeding.measures import FeedingMeasures
+from howto.families.feeding.plan import T, grass_of, spring_part
+from howto.families.feeding.references import (
+    COOL_TURF,
+    MATURE,
+    TREE_CUT_OFF,
+    USUAL_DATES,
+    WARM_TURF,
+)
+from howto.model.crew import Hemisphere
+from howto.model.reference import PRACTICE, Reference
+from howto.seasons import MONTHS, southern
+
+LONGEST_YEARS = 2  # a start this many years back may still have doses to come
+
+
+def ways(technique: T) -> str:
+    """Return what the dates go by: the kind, and for a lawn `warm` or `cool` grass (cool if not known)."""
+    m = technique.measures
+    if m.kind != "lawn":
+        return m.kind
+    grass = grass_of(technique)
+    return grass.season if grass else "cool"
+
+
+def gap_weeks(technique: T) -> float:
+    """Return the weeks between two doses: as written, else the usual ones."""
+    return technique.measures.dose_gap_weeks or tables.GAP_WEEKS[ways(technique)]
+
+
+def first_day(technique: T, year: int) -> date:
+    """Return the day of the first dose of a season that starts in `year`."""
+    m = technique.measures
+    if m.start_month is not None:
+        return date(year, MONTHS.index(m.start_month) + 1, 1)
+    return _here(tables.STARTS[ways(technique)], year, technique.crew.hemisphere)
+
+
+def _here(day: tuple[int, int], year: int, hemisphere: Hemisphere) -> date:
+    """Return a northern month and day in `year`, six months on in the south."""
+    month, number = day
+    return date(year, month if hemisphere == "north" else southern(month), number)
+
+
+def season_days(technique: T, start: date) -> tuple[date, ...]:
+    """Return the days of all doses of the season that begins on `start`; an autumn one comes last."""
+    m = technique.measures
+    gap = timedelta(days=round(gap_weeks(technique) * 7))
+    days = [start + gap * number for number in range(m.doses)] if spring_part(m) > 0 else []
+    if has_autumn(m):
+        autumn = _here(tables.AUTUMN, start.year, technique.crew.hemisphere)
+        days.append(autumn if autumn > start else autumn.replace(year=autumn.year + 1))
+    return tuple(days)
+
+
+def has_autumn(m: FeedingMeasures) -> bool:
+    """Tell whether a part of a tree's year waits for autumn."""
+    return spring_part(m) < 1
+
+
+def dose_days(technique: T, today: date) -> tuple[date, ...]:
+    """Return the doses of the season that is running or comes next: the first whose last dose is not past."""
+    years = range(today.year - LONGEST_YEARS, today.year + 2)
+    seasons = (season_days(technique, first_day(technique, year)) for year in years)
+    return next(days for days in seasons if days[-1] >= today)
+
+
+def cut_off(technique: T, start: date) -> date | None:
+    """Return the last day for nitrogen in the season that `start` falls in; None where no source sets one.
+
+    A season runs from the first month of winter to the last of autumn.
+    """
+    day = tables.CUT_OFFS.get(ways(technique))
+    if day is None:
+        return None
+    north = technique.crew.hemisphere == "north"
+    winter = 12 if north else 6
+    year = start.year + (start.month >= winter)
+    return _here(day, year, technique.crew.hemisphere)
+
+
+def spring_days(technique: T, days: tuple[date, ...]) -> tuple[date, ...]:
+    """Return the days without the autumn dose."""
+    return days[:-1] if has_autumn(technique.measures) else days
+
+
+def date_references(technique: T) -> tuple[Reference, ...]:
+    """Return who says when."""
+    m, found = technique.measures, []
+    if m.start_month is None:
+        found.append({"cool": COOL_TURF, "warm": WARM_TURF}.get(ways(technique), USUAL_DATES))
+    if m.dose_gap_weeks is None and m.doses > 1:
+        found.append({"fruit tree": MATURE, "warm": WARM_TURF}.get(ways(technique), PRACTICE))
+    found.append({"fruit tree": TREE_CUT_OFF, "warm": WARM_TURF}.get(ways(technique), PRACTICE))
+    return tuple(dict.fromkeys(found))
