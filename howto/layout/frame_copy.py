@@ -15,6 +15,7 @@ from howto.shapes import Drawing
 
 WORD = re.compile(r"[^\W\d_]{4,}")
 TITLE_WEIGHT = 3  # a word of a step's title counts as much as three of its text when a drawing is chosen
+ENOUGH = 2  # headline figures that fill a cover's chain without help
 SHOWN_WEIGHT = 3  # what each time a drawing was shown before counts against it
 
 
@@ -43,9 +44,10 @@ def over_line(technique: AnyTechnique, say: Labels) -> str:
 
 
 def cover_numbers(technique: AnyTechnique, figures: Sequence[Figure]) -> tuple[Number, ...]:
-    """Return the numbers for the cover: headline figures first, then measures that are amounts."""
+    """Return the numbers for the cover: headline figures, and measures that are amounts where those are too few."""
     heads = [Number(each.label, shown(each, technique.crew)) for each in figures if each.headline and not each.table]
-    return tuple(heads) or tuple(each for each in measures(technique) if any(map(str.isdigit, each.value)))
+    amounts = [each for each in measures(technique) if any(map(str.isdigit, each.value))]
+    return tuple(heads if len(heads) >= ENOUGH else [*heads, *amounts[: ENOUGH + 1 - len(heads)]])
 
 
 def all_numbers(technique: AnyTechnique, figures: Sequence[Figure]) -> tuple[Number, ...]:
