@@ -10,17 +10,21 @@ from howto.span import Span
 
 
 class Job(Value):
-    """One technique done on the visit, with the measures of this garden in place of the technique's."""
+    """One technique done on the visit, with the measures of this garden in place of the technique's.
+
+    `leave_out` are words of aftercare lines that this garden's leaflet does not carry.
+    """
 
     technique: AnyTechnique
     what: str = ""
     count: int = 1
     area_m2: float | None = None
     plant: str = ""
+    leave_out: tuple[str, ...] = ()
 
 
 class Visit(Value):
-    """One visit; `site` is a label, never an address."""
+    """One visit; `site` is a label, never an address; `revision` counts up when a leaflet is sent out again."""
 
     id: str
     site: str
@@ -29,6 +33,7 @@ class Visit(Value):
     language: str = "en"
     large_print: bool = False
     may_publish: bool = False
+    revision: int = 0
     jobs: tuple[Job, ...]
     words: tuple[Prose, ...] = ()
     before: tuple[Picture, ...] = ()

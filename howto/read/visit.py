@@ -1,5 +1,6 @@
 """A visit's file read: what was done, each technique with this garden's own measures in it."""
 
+from collections.abc import Callable
 from collections.abc import Mapping as Table
 from dataclasses import dataclass, field
 from typing import Any, Final
@@ -26,14 +27,23 @@ from howto.read.values import (
     text_in,
     unknown_keys,
     whole_in,
+    words_in,
     yes_in,
 )
 from howto.span import SourceText, Span
 
-KEYS: Final = ("site", "date", "next visit", "done", "language", "print", "may publish", "before", "after")
-JOB_KEYS: Final = ("technique", "what", "count", "area", "plant", "measures")
+KEYS: Final = ("site", "date", "next visit", "done", "language", "print", "may publish", "revision", "before", "after")
+JOB_KEYS: Final = ("technique", "what", "count", "area", "plant", "measures", "leave out")
 PICTURE_KEYS: Final = ("picture", "focus", "alt", "credit")
+_READERS: Final[Table[str, Callable[[Notes, Entry], Any]]] = {
+    "site": text_in,
+    "date": date_in,
+    "next visit": date_in,
+    "language": language_in,
+    "may publish": yes_in,
+}
 MOST: Final = 10_000  # of one thing on one visit
+MOST_REVISIONS: Final = 999
 MOST_AREA_M2: Final = 1_000_000.0  # a hundred hectares
 
 
@@ -103,19 +113,15 @@ def _read(notes: Notes, entry: Entry, found: _Found, known: Known) -> None:
     if is_blank(entry.value) and entry.name in ("next visit", "before", "after"):
         return
     value: Any = None
-    if entry.name == "site":
-        value = text_in(notes, entry)
-    elif entry.name in ("date", "next visit"):
-        value = date_in(notes, entry)
+    if entry.name in _READERS:
+        value = _READERS[entry.name](notes, entry)
     elif entry.name == "done":
         value = _jobs(notes, entry, found, known)
-    elif entry.name == "language":
-        value = language_in(notes, entry)
     elif entry.name == "print":
         size = choice_in(notes, entry, ("large", "normal"))
         value = None if size is None else size == "large"
-    elif entry.name == "may publish":
-        value = yes_in(notes, entry)
+    elif entry.name == "revision":
+        value = whole_in(notes, entry, 0, MOST_REVISIONS)
     elif entry.name in ("before", "after"):
         value = _pictures(notes, entry, found, name)
     if value is not None:
@@ -182,12 +188,21 @@ def _job(notes: Notes, node: Mapping, known: Known, spans: dict[str, Span]) -> J
             values["count"] = whole_in(notes, entry, 1, MOST) or 1
         elif entry.name == "area":
             values["area_m2"] = _area(notes, entry)
-    measures = node.entry("measures")
+        elif entry.name == "leave out":
+            values["leave_out"] = tuple(each.text for each in words_in(notes, entry))
     if technique is None:
         return None
-    if measures is not None and not is_blank(measures.value):
-        technique = _with_measures(notes, measures, technique, known, spans)
+    area = node.entry("area") if values.get("area_m2") else None
+    technique = _with_measures(notes, node, area, technique, known, spans)
+    if technique is not None and values.get("plant"):
+        technique = _with_plant(technique, values["plant"], spans["plant"])
     return None if technique is None else Job(technique=technique, **values)
+
+
+def _with_plant(technique: AnyTechnique, plant: str, span: Span) -> AnyTechnique:
+    """Return the technique about this garden's plant, so that its growth and months are those used."""
+    moved = {**technique.spans, "plants": span, "plants[0]": span}
+    return technique.model_copy(update={"plants": (plant,), "spans": moved})
 
 
 def _technique(notes: Notes, node: Mapping, known: Known, spans: dict[str, Span]) -> AnyTechnique | None:
@@ -222,15 +237,23 @@ def _technique(notes: Notes, node: Mapping, known: Known, spans: dict[str, Span]
 
 
 def _with_measures(
-    notes: Notes, entry: Entry, technique: AnyTechnique, known: Known, spans: dict[str, Span]
+    notes: Notes, job: Mapping, area: Entry | None, technique: AnyTechnique, known: Known, spans: dict[str, Span]
 ) -> AnyTechnique | None:
-    """Return the technique with this garden's measures in place of its own."""
+    """Return the technique with this garden's measures in place of its own, the job's area among them."""
     family = known.families[technique.family]
-    key, text = family.starter[0] if family.starter else ("finished width", "700 mm")
-    node = as_mapping(notes, entry.value, "`measures`", f"`measures: {{{key}: {text}}}`", entry.key.span)
+    entry = job.entry("measures")
+    node: Mapping | None = Mapping((), job.span)
+    if entry is not None and not is_blank(entry.value):
+        key, text = family.starter[0] if family.starter else ("finished width", "700 mm")
+        node = as_mapping(notes, entry.value, "`measures`", f"`measures: {{{key}: {text}}}`", entry.key.span)
     if node is None:
         return None
-    measures, places = measures_from(notes, node, family, entry.key.span, technique.measures)
+    if area is not None and "area_m2" in family.measures.model_fields and node.entry("area") is None:
+        node = Mapping((*node.entries, area), node.span)
+    if not node.entries:
+        return technique
+    home = entry.key.span if entry else job.span
+    measures, places = measures_from(notes, node, family, home, technique.measures)
     spans.update({f"measures.{name}": span for name, span in places.items()})
     if measures is None:
         return None

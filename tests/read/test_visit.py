@@ -3,11 +3,14 @@ from datetime import date
 import pytest
 
 from howto.findings import Finding
+from howto.model.family import AnyFamily, Family
+from howto.model.measures import Measures
 from howto.model.prose import plain
 from howto.model.technique import Picture
 from howto.model.visit import Visit
 from howto.read.visit import Known, read_visit
 from howto.span import SourceText
+from tests.support import sample
 from tests.support.reading import FAMILIES, read, told
 
 TEXT = """---
@@ -17,6 +20,7 @@ next visit: 25 November 2026
 language: en
 print: large
 may publish: yes
+revision: 2
 before: old.jpg
 after:
   - picture: new.jpg
@@ -36,6 +40,12 @@ Thank you for the tea.
 
 The hose is back on its hook.
 """
+
+
+class Lawn(Measures):
+    """The measures of a lawn."""
+
+    area_m2: float | None = None
 
 
 def known() -> Known:
@@ -59,7 +69,7 @@ def test_a_right_visit_is_read() -> None:
     assert found is not None
     assert (found.id, found.site) == ("2026-10-14-orchard-end", "Orchard end")
     assert (found.date, found.next_visit) == (date(2026, 10, 14), date(2026, 11, 25))
-    assert (found.language, found.large_print, found.may_publish) == ("en", True, True)
+    assert (found.language, found.large_print, found.may_publish, found.revision) == ("en", True, True, 2)
     assert [plain(each) for each in found.words] == ["Thank you for the tea.", "The hose is back on its hook."]
     assert found.before == (Picture(file="old.jpg"),)
     assert found.after == (
@@ -89,13 +99,13 @@ def test_a_job_has_this_gardens_measures_over_the_techniques() -> None:
         ("site", 2, "Orchard end"),
         ("date", 3, "2026-10-14"),
         ("next_visit", 4, "25 November 2026"),
-        ("before[0]", 8, "old.jpg"),
-        ("after", 9, "after"),
-        ("after[0]", 10, "picture: new.jpg"),
-        ("jobs[0]", 15, "clip-a-ball"),
-        ("jobs[0].area_m2", 18, "1500 sq ft"),
-        ("jobs[0].measures.finished_width_mm", 20, "700 mm"),
-        ("words[1]", 25, "The hose is back on its hook."),
+        ("before[0]", 9, "old.jpg"),
+        ("after", 10, "after"),
+        ("after[0]", 11, "picture: new.jpg"),
+        ("jobs[0]", 16, "clip-a-ball"),
+        ("jobs[0].area_m2", 19, "1500 sq ft"),
+        ("jobs[0].measures.finished_width_mm", 21, "700 mm"),
+        ("words[1]", 26, "The hose is back on its hook."),
     ],
 )
 def test_every_part_knows_its_place(field: str, line: int, text: str) -> None:
@@ -108,11 +118,11 @@ def test_every_part_knows_its_place(field: str, line: int, text: str) -> None:
 @pytest.mark.parametrize(
     ("old", "new", "place", "mend"),
     [
-        ("  - technique: Clip a ball\n", "  - technique: clip-a-bal\n", (21, 16, 26), "write `technique: clip-a-ball`"),
+        ("  - technique: Clip a ball\n", "  - technique: clip-a-bal\n", (22, 16, 26), "write `technique: clip-a-ball`"),
         (
             "  - technique: Clip a ball\n",
             "  - technique: sing\n",
-            (21, 16, 20),
+            (22, 16, 20),
             "write the name of a technique's file without `.md`",
         ),
     ],
@@ -158,50 +168,50 @@ def test_a_technique_that_could_not_be_read_is_not_called_unknown() -> None:
             "write it after the colon, or take the line `may publish:` out",
         ),
         ("may publish: yes", "may publish: ask", "value", 7, "write `may publish: yes` or `may publish: no`"),
-        ("old.jpg", "../old.jpg", "picture", 8, "move the picture there and write its name alone: `old.jpg`"),
+        ("old.jpg", "../old.jpg", "picture", 9, "move the picture there and write its name alone: `old.jpg`"),
         (
             "  - picture: new.jpg\n    focus",
             "  - focus",
             "picture",
-            10,
+            11,
             "write `after: name.jpg`, or `after: {picture: name.jpg, alt: what it shows}`",
         ),
-        ("focus: 60 40", "focus: 60 140", "focus", 11, "write `focus: 60 100`"),
-        ("    alt:", "    atl:", "unknown-key", 12, "write `alt:`"),
-        ("credit: the crew", "credit:", "value", 13, "write it after the colon, or take the line `credit:` out"),
-        ("count: 2", "count: a few", "value", 17, "write a number from 1 to 10000, such as `count: 1`"),
-        ("1500 sq ft", "1500 ft", "quantity", 18, "write an area, such as `140 m2`"),
+        ("focus: 60 40", "focus: 60 140", "focus", 12, "write `focus: 60 100`"),
+        ("    alt:", "    atl:", "unknown-key", 13, "write `alt:`"),
+        ("credit: the crew", "credit:", "value", 14, "write it after the colon, or take the line `credit:` out"),
+        ("count: 2", "count: a few", "value", 18, "write a number from 1 to 10000, such as `count: 1`"),
+        ("1500 sq ft", "1500 ft", "quantity", 19, "write an area, such as `140 m2`"),
         (
             "1500 sq ft",
             "0 m2",
             "bound",
-            18,
+            19,
             "write `area: 140 m2`, or another number more than 0 m2 and at most 100 ha",
         ),
-        ("finished width: 700", "finished with: 700", "unknown-key", 20, "write `finished width:`"),
-        ("finished width: 700 mm", "finished width: 700", "quantity", 20, "write `700 mm`"),
-        ("passes: 3", "passes: 30", "bound", 20, "write `passes: 12`, or another amount at least 1 and at most 12"),
-        ("{finished width: 700 mm, passes: 3}", "small", "value", 20, "write `measures: {shape: ball}`"),
+        ("finished width: 700", "finished with: 700", "unknown-key", 21, "write `finished width:`"),
+        ("finished width: 700 mm", "finished width: 700", "quantity", 21, "write `700 mm`"),
+        ("passes: 3", "passes: 30", "bound", 21, "write `passes: 12`, or another amount at least 1 and at most 12"),
+        ("{finished width: 700 mm, passes: 3}", "small", "value", 21, "write `measures: {shape: ball}`"),
         (
             "  - technique: Clip a ball\n",
             "  - count: 2\n",
             "missing-key",
-            21,
+            22,
             "write a line `technique:` and the name of its file in this job",
         ),
-        ("  - technique: Clip a ball\n", "  - tecnique: clip-a-ball\n", "unknown-key", 21, "write `technique:`"),
+        ("  - technique: Clip a ball\n", "  - tecnique: clip-a-ball\n", "unknown-key", 22, "write `technique:`"),
         (
             "  - technique: Clip a ball\n",
             "  - technique:\n",
             "value",
-            21,
+            22,
             "write it after the colon, or take the line `technique:` out",
         ),
         (
             "  - technique: Clip a ball\n",
             "  - [a]\n",
             "value",
-            14,
+            15,
             "write a line `  - technique:` and the name of a technique file under `done:`",
         ),
     ],
@@ -240,3 +250,37 @@ def test_a_visits_name_is_small_letters_and_dashes() -> None:
     source = SourceText("techniques/visits/Orchard.md", TEXT)
     (finding,) = read_visit(source, known())[1]
     assert (finding.rule, finding.mend) == ("file.name", "rename the file to `orchard.md`")
+
+
+def with_area(job: str) -> Visit:
+    """Return a visit to a lawn whose technique has an area of its own among its measures."""
+    source = SourceText("v.md", f"---\nsite: a\ndate: 2026-10-14\ndone:\n  - technique: mow\n{job}---\n")
+    changes = {"id": "mow", "measures": Lawn(area_m2=140.0), "family": "mowing", "plants": ("fescue",)}
+    technique = sample.technique().model_copy(update=changes)
+    family: AnyFamily = Family("mowing", "Mowing", "Lawns.", Lawn, lambda _t, _d: iter(()), (), lambda _t, _d: (), ())
+    found, findings = read_visit(source, Known({"mow": technique}, {"mowing": family}))
+    assert findings == ()
+    assert found is not None
+    return found
+
+
+def test_the_jobs_area_is_the_techniques_measure_too_unless_that_is_written_beside_it() -> None:
+    (job,) = with_area("    area: 95 m2\n").jobs
+    assert (job.area_m2, job.technique.measures.area_m2) == (95.0, 95.0)
+    assert job.technique.spans["measures.area_m2"].line == 6
+    (job,) = with_area("    area: 95 m2\n    measures: {area: 60 m2}\n").jobs
+    assert (job.area_m2, job.technique.measures.area_m2) == (95.0, 60.0)
+    (job,) = with_area("    count: 2\n").jobs
+    assert job.technique.measures.area_m2 == 140.0
+
+
+def test_the_jobs_plant_takes_the_place_of_the_techniques() -> None:
+    (job,) = with_area("    plant: rye grass\n").jobs
+    assert (job.plant, job.technique.plants) == ("rye grass", ("rye grass",))
+    assert job.technique.spot("plants[0]").line == 6
+
+
+def test_words_of_aftercare_may_be_left_out() -> None:
+    (job,) = with_area("    leave out: [feed in the week, water twice]\n").jobs
+    assert job.leave_out == ("feed in the week", "water twice")
+    assert with_area("    leave out: feed in the week\n").jobs[0].leave_out == ("feed in the week",)
