@@ -17,6 +17,7 @@ from howto.model.technique import Picture
 TITLE_SIZES: Final = steps_down(264, 96, 8)
 OVER_SIZE: Final = 42.0
 VALUE_SIZES: Final = steps_down(84, 44)
+BOLD: Final = 56.0  # px: smaller than this a number would rather stand alone
 LABEL_SIZE: Final = 32.0
 MOST_NUMBERS: Final = 3
 
@@ -47,13 +48,14 @@ class Numbers:
 
 def set_numbers(numbers: Sequence[Number], width: float) -> Numbers:
     """Return as many of the numbers, from the first, as fit side by side, at one size."""
-    for count in range(min(len(numbers), MOST_NUMBERS), 0, -1):
+    counts = range(min(len(numbers), MOST_NUMBERS), 0, -1)
+    tries = [(count, size) for count in counts for size in VALUE_SIZES if size >= BOLD or count == 1]
+    for count, size in tries:
         room = width / count - 36
-        for size in VALUE_SIZES:
-            values = tuple(block(each.value, "head-bold", size, 10 * width) for each in numbers[:count])
-            labels = tuple(block(each.label, "text", LABEL_SIZE, room, 1.12) for each in numbers[:count])
-            if all(each.width <= room for each in (*values, *labels)) and all(len(each.lines) <= 2 for each in labels):
-                return Numbers(values, labels, tuple(numbers[:count]))
+        values = tuple(block(each.value, "head-bold", size, 10 * width) for each in numbers[:count])
+        labels = tuple(block(each.label, "text", LABEL_SIZE, room, 1.12) for each in numbers[:count])
+        if all(each.width <= room for each in (*values, *labels)) and all(len(each.lines) <= 2 for each in labels):
+            return Numbers(values, labels, tuple(numbers[:count]))
     return Numbers((), ())
 
 
