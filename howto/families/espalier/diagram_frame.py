@@ -12,7 +12,7 @@ from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon,
 
 MOST_TREES = 2  # drawn; the rest stand as these do
 MOST_EYES = 24  # drawn on a wire: closer ones would run together
-LEAF_MM = 24.0  # how far a leaf cluster stands proud of its outline
+LEAF_MM = 28.0  # how far a leaf cluster stands proud of its outline
 BRICK_MM = (230.0, 75.0)
 
 
@@ -29,6 +29,7 @@ class Frame:
     wide: float
     made: int  # tiers laid level; those above are still to come
     whole: bool  # all of the wall is drawn
+    bare: bool  # wires alone: the tree is still to be planted
 
     @property
     def top(self) -> float:
@@ -51,9 +52,11 @@ def frame_of(technique: T) -> Frame | None:
     eyes = tuple(span * at for at in range(0, count + 1, max(1, ceil(count / MOST_EYES))))
     middle = wide / 2
     stems = tuple(middle + (at - (drawn - 1) / 2) * bay for at in range(drawn))
-    later = m.tiers_made > 0 or m.job == "planting"
+    bare = m.job == "wiring"
+    later = m.tiers_made > 0 or m.job == "planting" or bare
+    made = 0 if bare else min(m.tiers_made, m.tiers) if later else m.tiers
     gap = heights[0] if m.tiers == 1 else m.tier_spacing_mm or heights[0]
-    return Frame(heights, gap, span, eyes, stems, arm, wide, min(m.tiers_made, m.tiers) if later else m.tiers, whole)
+    return Frame(heights, gap, span, eyes, stems, arm, wide, made, whole, bare)
 
 
 def elevation(technique: T) -> Drawing | None:
@@ -62,6 +65,8 @@ def elevation(technique: T) -> Drawing | None:
     if found is None:
         return None
     m, units = technique.measures, technique.crew.units
+    if found.bare:
+        return _wires(technique, found)
     shapes: list[Shape] = [*_ground(found), *_bricks(found)]
     for at, _ in enumerate(found.stems):
         shapes += _leaves(found, at)
@@ -86,6 +91,29 @@ def elevation(technique: T) -> Drawing | None:
     )
 
 
+def _wires(technique: T, found: Frame) -> Drawing:
+    """Return the wires alone, the tree to come dashed."""
+    m, units = technique.measures, technique.crew.units
+    shapes: list[Shape] = [*_ground(found), *_bricks(found)]
+    shapes += [Line(((stem, 0.0), (stem, found.top + found.gap * 0.3)), Role.LAST) for stem in found.stems]
+    shapes += [Line(((0.0, height), (found.wide, height)), Role.ACCENT) for height in found.heights]
+    shapes += [*_fixings(found), *_levels(technique, found)]
+    if len(found.eyes) > 1:
+        shapes.append(Label((found.eyes[-2], found.top), "eye"))
+    if found.whole:
+        shapes.append(Label((found.wide - _eye(found) * 7, found.top), "tensioner"))
+    spans = frame.spans(m)
+    eyes = "" if spans is None else f", {m.tiers * (spans + 1)} eyes"
+    part = "" if found.whole else f", the first {len(found.stems)} of {m.trees} trees"
+    heights = ", ".join(show(height, "mm", units) for height in found.heights[:6])
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"From the front: {m.tiers} wires{eyes}{part}",
+        alt=f"Front view{part}: level lines of wire at {heights} above the ground, an eye at each end and each "
+        f"{show(found.span, 'mm', units)} between, a tensioner at the right end. The stem to come is dashed.",
+    )
+
+
 def _ground(found: Frame) -> Iterator[Shape]:
     out, deep = found.wide * 0.03, found.top * 0.13
     yield Polygon(rectangle(-out, -deep, found.wide + out, 0), Role.SOIL)
@@ -93,23 +121,34 @@ def _ground(found: Frame) -> Iterator[Shape]:
 
 
 def _bricks(found: Frame) -> Iterator[Shape]:
-    """Yield two patches of brickwork, as a plan shows a wall without hatching all of it."""
+    """Yield patches of brickwork, as a plan shows a wall without hatching all of it."""
     long, high = BRICK_MM
-    courses = min(3, int((found.heights[0] - _deep(found) - LEAF_MM) / high - 0.6))
+    clear = found.heights[0] - (LEAF_MM if found.bare else _deep(found) + LEAF_MM)
     for x in (found.wide * 0.06, found.wide * 0.94 - 3 * long):
-        for course in range(courses):
-            left = x + (course % 2) * long / 2
-            count = 3 - course % 2
-            low = high * (course + 0.6)
-            yield Line(((left, low), (left + count * long, low)), Role.WIRE)
-            yield Line(((left, low + high), (left + count * long, low + high)), Role.WIRE)
-            for brick in range(count + 1):
-                yield Line(((left + brick * long, low), (left + brick * long, low + high)), Role.WIRE)
+        yield from _patch(x, high * 0.6, min(3, int(clear / high - 0.6)))
+    if not found.bare:
+        return
+    courses = min(3, int(found.gap / high - 1.5))
+    for at, height in enumerate(found.heights[:-1]):
+        x = found.wide * (0.30, 0.12, 0.66)[at % 3]
+        yield from _patch(x, height + (found.gap - courses * high) / 2, courses)
+
+
+def _patch(x: float, low: float, courses: int) -> Iterator[Shape]:
+    """Yield a few courses of bricks in stretcher bond."""
+    long, high = BRICK_MM
+    for course in range(courses):
+        left, foot = x + (course % 2) * long / 2, low + course * high
+        count = 3 - course % 2
+        yield Line(((left, foot), (left + count * long, foot)), Role.WIRE)
+        yield Line(((left, foot + high), (left + count * long, foot + high)), Role.WIRE)
+        for brick in range(count + 1):
+            yield Line(((left + brick * long, foot), (left + brick * long, foot + high)), Role.WIRE)
 
 
 def _deep(found: Frame) -> float:
     """Return how far the leaf of an arm reaches above and below its wire."""
-    return min(found.gap * 0.18, 75.0)
+    return min(found.gap * 0.22, 95.0)
 
 
 def _leaves(found: Frame, at: int) -> Iterator[Shape]:
@@ -120,10 +159,10 @@ def _leaves(found: Frame, at: int) -> Iterator[Shape]:
             near, far = stem + side * found.arm * 0.1, stem + side * found.arm * 0.96
             for share in _shoot_shares(tier):
                 x = near + (far - near) * share
-                yield Polygon(sprig(x, height, found.gap * 0.8, found.gap * 0.42), Role.REMOVE)
+                yield Polygon(sprig(x, height, found.gap * 0.82, found.gap * 0.45), Role.REMOVE)
             left, right = min(near, far), max(near, far)
             strip = rectangle(left, height - deep, right, height + deep)
-            yield Polygon(leafy(strip, LEAF_MM, max(6, round((right - left) / 110))), Role.KEEP)
+            yield Polygon(leafy(strip, LEAF_MM, max(6, round((right - left) / 140))), Role.KEEP)
 
 
 def _shoot_shares(tier: int) -> tuple[float, float]:
@@ -187,29 +226,39 @@ def _next_tier(technique: T, found: Frame, stem: float) -> Iterator[Shape]:
         yield Line((start, end), Role.ACCENT)
 
 
+def _eye(found: Frame) -> float:
+    """Return the radius of an eye as drawn: larger than it is, so that it shows."""
+    return min(found.gap * 0.05, 20.0)
+
+
 def _fixings(found: Frame) -> Iterator[Shape]:
     """Yield an eye on each wire at each span, and a tensioner at the right end."""
-    radius = min(found.gap * 0.05, 20.0)
+    radius = _eye(found)
     for height in found.heights:
         for eye in found.eyes:
             yield Polygon(arc((eye, height), radius, steps=16)[:-1], Role.WOOD)
         if found.whole:
-            left, right = found.wide - radius * 9, found.wide - radius * 3
-            yield Polygon(rectangle(left, height - radius * 0.9, right, height + radius * 0.9), Role.WIRE)
+            left, right = found.wide - radius * 12, found.wide - radius * 3
+            yield Polygon(rectangle(left, height - radius, right, height + radius), Role.WOOD)
 
 
 def _words(technique: T, found: Frame) -> Iterator[Shape]:
-    units = technique.crew.units
+    yield from _levels(technique, found)
     stem, top = found.stems[0], found.top
     yield Line(((stem, -top * 0.05), (stem, top + found.gap * 0.5)), Role.CENTRE)
+    arm = f"arm {show(found.arm, 'mm', technique.crew.units)}"
+    yield Dimension((stem - found.arm, top), (stem, top), arm, offset=found.gap + top * 0.2)
+    yield from _labels(technique, found, found.stems[-1])
+
+
+def _levels(technique: T, found: Frame) -> Iterator[Shape]:
+    """Yield the height of each wire, a span and the whole length."""
+    units, top = technique.crew.units, found.top
     for height in found.heights:
         yield Level((found.wide, height), show(height, "mm", units))
     if len(found.eyes) > 1:
         yield Dimension((0, 0), (found.span, 0), show(found.span, "mm", units), offset=-top * 0.2)
     yield Dimension((0, 0), (found.wide, 0), show(found.wide, "mm", units), offset=-top * 0.32)
-    above = (stem - found.arm, top), (stem, top)
-    yield Dimension(*above, f"arm {show(found.arm, 'mm', units)}", offset=found.gap + top * 0.2)
-    yield from _labels(technique, found, found.stems[-1])
 
 
 def _labels(technique: T, found: Frame, stem: float) -> Iterator[Shape]:

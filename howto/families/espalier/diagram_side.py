@@ -1,5 +1,7 @@
 """The frame from the side: the wall in section, how far wire and stem stand off it, and what comes forward."""
 
+from collections.abc import Iterator
+
 from howto.families.espalier import frame
 from howto.families.espalier.frame import T
 from howto.quantities import show
@@ -31,19 +33,15 @@ def side(technique: T) -> Drawing | None:
     if not heights or m.off_wall_mm is None or m.support != "wall":
         return None
     off = m.off_wall_mm
-    stem = m.stem_off_wall_mm if m.stem_off_wall_mm is not None else off
+    stem = m.stem_off_wall_mm if m.stem_off_wall_mm is not None else off + 26
     gap = heights[-1] - heights[0] or heights[0]
     top, reach = heights[-1] + gap * 0.45, max(stem, off) + 380
     shapes: list[Shape] = [
         Polygon(_broken_wall(-gap * 0.4, top), Role.WALL),
         Polygon(rectangle(0, -gap * 0.22, reach, 0), Role.SOIL),
         Line(((0, 0), (reach, 0)), Role.GROUND),
-        Polygon(_forward(off, heights[-1]), Role.REMOVE),
+        *_tree(technique, heights, stem, top),
     ]
-    for height in heights:
-        ring = ellipse((off + 18, height), 78, 88, steps=24)[:-1]
-        shapes.append(Polygon(leafy(ring, 16, 8), Role.KEEP))
-    shapes.append(Polygon(_stem(off, stem, top, heights[0]), Role.WOOD))
     for height in heights:
         shapes.append(Polygon(rectangle(-70, height - 5, off, height + 5), Role.WOOD))
         shapes.append(Polygon(arc((off, height), WIRE_DOT_MM, steps=16)[:-1], Role.ACCENT))
@@ -53,16 +51,31 @@ def side(technique: T) -> Drawing | None:
     if m.stem_off_wall_mm is not None:
         shapes.append(Dimension((0, 0), (stem, 0), show(stem, "mm", units), offset=-gap * 0.6))
         said = f" The stem is planted {show(stem, 'mm', units)} off the wall."
-    shapes.append(Label((off + 260, heights[-1] + 10), "forward: off"))
     shapes.append(Label((-45, heights[0]), "eye"))
+    bare = m.job == "wiring"
+    shapes.append(Label((off, heights[0]), "wire") if bare else Label((off + 260, heights[-1] + 10), "forward: off"))
+    forward = "" if bare else " A shoot that comes forward is hatched: it comes off."
     which = f"the lowest {len(heights)} of {m.tiers} wires" if m.tiers > len(heights) else "the wires"
     return Drawing(
         shapes=tuple(shapes),
         caption=f"From the side: wires {show(off, 'mm', units)} off the wall",
         alt=f"The wall in section with {which}, {show(off, 'mm', units)} off its face, at "
-        f"{' and '.join(show(height, 'mm', units) for height in heights)} above the ground.{said} A shoot that comes "
-        "forward is hatched: it comes off.",
+        f"{' and '.join(show(height, 'mm', units) for height in heights)} above the ground.{said}{forward}",
     )
+
+
+def _tree(technique: T, heights: tuple[float, ...], stem: float, top: float) -> Iterator[Shape]:
+    """Yield the stem with its leaf and a shoot that comes forward; a tree still to be planted is dashed."""
+    off = technique.measures.off_wall_mm or 0.0
+    outline = _stem(off, stem, top, heights[0])
+    if technique.measures.job == "wiring":
+        yield Line(outline, Role.LAST, closed=True)
+        return
+    yield Polygon(_forward(off, heights[-1]), Role.REMOVE)
+    for height in heights:
+        ring = ellipse((off + 18, height), 78, 88, steps=24)[:-1]
+        yield Polygon(leafy(ring, 16, 8), Role.KEEP)
+    yield Polygon(outline, Role.WOOD)
 
 
 def _broken_wall(low: float, high: float) -> tuple[Point, ...]:

@@ -37,8 +37,8 @@ def sag(technique: T) -> Drawing | None:
     drawn = "true to scale" if times == 1 else f"drawn {times} times too deep"
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"One span: the sag is {drawn}",
-        alt=f"One span of {show(span, 'mm', units)} between two eyes, set to {show(set_n, 'N', units)}. Under "
+        caption=f"One span, tightened to {show(set_n, 'N', units)}: the sag is {drawn}",
+        alt=f"One span of {show(span, 'mm', units)} between two eyes, tightened to {show(set_n, 'N', units)}. Under "
         f"{_carried(m, units)} it sags {show(deep, 'mm', units)} in the middle; the sag is {drawn}."
         + ("" if m.sag_limit_mm is None else f" The limit is {show(m.sag_limit_mm, 'mm', units)}."),
         true=times == 1,

@@ -86,6 +86,7 @@ def _arms(m: EspalierMeasures) -> Figure:
         value=float(count),
         working=(f"2 x {m.tiers} tiers{trees} = {count}",),
         references=(PRACTICE,),
+        headline=m.job in {"planting", "training"},
         digits=6,
     )
 

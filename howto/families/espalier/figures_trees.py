@@ -161,7 +161,7 @@ def _pruning(technique: T, today: date) -> Iterator[Figure]:
             f"from {_said(technique, first)} to {_said(technique, last)}",
         ),
         references=(window.reference, SEASONS),
-        headline=technique.measures.job == "summer pruning",
+        headline=technique.measures.job in {"training", "summer pruning"},
         client=True,
     )
     if fruit == "stone fruit":

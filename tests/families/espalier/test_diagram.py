@@ -58,7 +58,7 @@ def test_with_hardly_a_measure_the_shoots_are_drawn() -> None:
 
 
 def test_the_frame_from_the_front() -> None:
-    found = drawn(elevation(technique(FAMILY, **WIRE)))
+    found = drawn(elevation(technique(FAMILY, eye_spacing_mm=1800.0)))
     assert words(found, Level) == ["450 mm", "850 mm", "1.25 m", "1.65 m"]
     assert words(found, Dimension) == ["1.6 m", "4.8 m", "arm 2.4 m"]
     heights = {shape.points[0][1] for shape in found.shapes if isinstance(shape, Line) and shape.role is Role.WIRE}
@@ -71,6 +71,20 @@ def test_the_frame_from_the_front() -> None:
     assert (left, right) == pytest.approx((-144, 4944))
     assert -300 < bottom < 0
     assert 1650 < top < 2100
+
+
+def test_wires_alone_with_the_tree_to_come() -> None:
+    found = drawn(elevation(technique(FAMILY, **WIRE)))
+    assert found.caption == "From the front: 4 wires, 16 eyes"
+    assert words(found, Dimension) == ["1.6 m", "4.8 m"]
+    assert words(found, Label) == ["eye", "tensioner"]
+    wires = [shape for shape in found.shapes if isinstance(shape, Line) and shape.role is Role.ACCENT]
+    assert [wire.points for wire in wires] == [((0, y), (4800, y)) for y in (450, 850, 1250, 1650)]
+    assert polygons(found, Role.KEEP) == polygons(found, Role.REMOVE) == []
+    (across,) = [
+        each for each in drawings(technique(FAMILY, **WIRE), TODAY) if each.caption.startswith("From the side")
+    ]
+    assert words(across, Label) == ["eye", "wire"]
 
 
 def test_tiers_to_come_are_dashed_and_new_arms_at_their_angle() -> None:
@@ -107,7 +121,7 @@ def test_the_wall_in_section() -> None:
 
 def test_the_sag_is_drawn_deeper_than_it_is_and_says_so() -> None:
     found = drawn(sag(technique(FAMILY, **WIRE)))
-    assert found.caption == "One span: the sag is drawn 10 times too deep"
+    assert found.caption == "One span, tightened to 600\u00a0N: the sag is drawn 10 times too deep"
     assert "10 times too deep" in found.alt
     assert not found.true
     assert words(found, Dimension) == ["1.6 m", "21 mm"]
@@ -120,7 +134,7 @@ def test_the_sag_is_drawn_deeper_than_it_is_and_says_so() -> None:
 
 def test_a_deep_sag_is_drawn_true() -> None:
     found = drawn(sag(technique(FAMILY, **{**WIRE, "tension_n": 60.0, "sag_limit_mm": None})))
-    assert found.caption == "One span: the sag is true to scale"
+    assert found.caption == "One span, tightened to 60\u00a0N: the sag is true to scale"
     assert found.true
     assert sag(technique(FAMILY)) is None
 
