@@ -38,15 +38,15 @@ MIX_STEPS = (
 def chemical_figures(technique: T) -> Iterator[Figure]:
     """Yield the shares of a mix, the waiting time, the steps for a bag, and the booster."""
     m = technique.measures
-    if m.mix_l is not None:
-        yield from _bleach(m, m.mix_l)
+    if m.bleach_mix_l is not None:
+        yield from _bleach(m, m.bleach_mix_l)
     if m.disinfectant is not None or m.disease is not None:
         yield _clean_with(m)
     hours = wait_hours(m)
     if hours is not None:
         yield from _entry(m, hours)
-    if m.mix is not None:
-        yield _steps(m.mix)
+    if m.bag_holds is not None:
+        yield _steps(m.bag_holds)
     if m.wound is not None:
         yield _tetanus(m, m.wound)
 

@@ -71,7 +71,8 @@ def heat_index_c(air_c: float, humidity: float) -> float:
 
 def warmest_f(humidity: float, most_f: float) -> float:
     """Return the highest air temperature in whole °F whose heat index stays under `most_f`."""
-    return float(next(air for air in range(140, -40, -1) if heat_index_f(air, humidity) < most_f))
+    too_hot = next((air for air in range(-40, 141) if heat_index_f(air, humidity) >= most_f), 141)
+    return float(too_hot - 1)
 
 
 def wbgt_c(natural_wet_bulb_c: float, globe_c: float, dry_c: float | None = None) -> float:

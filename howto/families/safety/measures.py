@@ -115,7 +115,7 @@ class Weather(Height):
 class SafetyMeasures(Weather):
     """Chemicals, saws, batteries and what to wear."""
 
-    mix_l: float | None = Field(default=None, gt=0, le=1000, description="bleach mix wanted")
+    bleach_mix_l: float | None = Field(default=None, gt=0, le=1000, description="bleach mix wanted")
     bleach_parts: float = Field(default=1.0, gt=0, le=100, description="parts of bleach")
     water_parts: float = Field(default=9.0, ge=0, le=1000, description="parts of water to that")
     soak_minutes: float | None = Field(default=None, ge=0, le=1440, description="how long the blades stay in it")
@@ -131,7 +131,7 @@ class SafetyMeasures(Weather):
     label_wait_hours: float | None = Field(default=None, ge=0, le=1000, description="no entry, as the label says")
     sprayed_at: str | None = Field(default=None, max_length=20, description="time of day, such as 14:00")
     entry_after_hours: float | None = Field(default=None, ge=0, le=1000, description="when people go in again")
-    mix: Literal["potting mix", "compost", "mulch", "soil mix"] | None = Field(
+    bag_holds: Literal["potting mix", "compost", "mulch", "soil mix"] | None = Field(
         default=None, description="the bagged mix that is opened and worked with"
     )
     wound: Literal["clean", "dirty"] | None = Field(default=None, description="dirty: soil, thorns, or deep")

@@ -1,0 +1,175 @@
+"""Rules over the measures of safety: bleach, disinfecting, spraying and going in again."""
+
+from collections.abc import Iterator
+from math import ceil
+
+from howto.families.safety import chemicals
+from howto.families.safety.figures_chemicals import MIX_LASTS_H, SOAK_MIN, wait_hours, wait_sources
+from howto.families.safety.measures import SafetyMeasures
+from howto.families.safety.references import (
+    CATEGORIES,
+    ENTRY,
+    LABEL,
+    LABEL_TRAINING,
+    PRUNERS,
+    PRUNERS_ARIZONA,
+    PRUNERS_MINNESOTA,
+)
+from howto.findings import Severity
+from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.reference import CEILING, FORMAT
+from howto.model.technique import Technique
+from howto.quantities import show_number as num
+
+T = Technique[SafetyMeasures]
+WATER_TO_ONE = Limit(low=9, high=9, unit="parts of water to one of bleach", reference=PRUNERS)
+SOAK = Limit(low=SOAK_MIN, unit="min", reference=PRUNERS)
+LASTS = Limit(high=MIX_LASTS_H, unit="h", reference=PRUNERS)
+
+
+def bleach_share(technique: T) -> Iterator[Breach]:
+    """Bleach for blades is mixed one part to nine parts of water."""
+    m = technique.measures
+    if m.bleach_mix_l is None and m.disinfectant != "bleach":
+        return
+    found = m.water_parts / m.bleach_parts
+    if WATER_TO_ONE.allows(found):
+        return
+    wanted = num(9 * m.bleach_parts, 6)
+    yield Breach(
+        field="measures.water_parts",
+        what=f"{num(found)} parts of water to one of bleach",
+        why=f"{num(m.water_parts)} / {num(m.bleach_parts)} = {num(found)}; "
+        + ("weaker, it leaves disease alive" if found > 9 else "stronger, it eats the steel")
+        + ", and 1 + 9 was tested",
+        mend=f"write `water parts: {wanted}`",
+        edit=Edit(key="water parts", text=wanted),
+    )
+
+
+def soak_long_enough(technique: T) -> Iterator[Breach]:
+    """Blades stay in the bleach mix for ten minutes at least."""
+    m = technique.measures
+    if m.soak_minutes is None or m.disinfectant == "alcohol" or SOAK.allows(m.soak_minutes):
+        return
+    yield Breach(
+        field="measures.soak_minutes",
+        what=f"a soak of {num(m.soak_minutes)} min",
+        why="advice runs from 2 to 5 min to 10 min or more; the longer is kept",
+        mend="write `soak: 10 min` or more",
+        edit=Edit(key="soak", text="10 min"),
+    )
+
+
+def fresh_mix(technique: T) -> Iterator[Breach]:
+    """A bleach mix is used within two hours."""
+    age = technique.measures.mix_age_hours
+    if age is None or LASTS.allows(age):
+        return
+    yield Breach(
+        field="measures.mix_age_hours",
+        what=f"a mix {num(age)} h old",
+        why=f"{LASTS} after mixing it has lost its strength",
+        mend="pour it away, mix again, and write `mix age: 0 h`",
+        edit=Edit(key="mix age", text="0 h"),
+    )
+
+
+def by_disease(technique: T) -> Iterator[Breach]:
+    """Where fire blight is about, blades are cleaned with bleach mix and not with alcohol."""
+    m = technique.measures
+    if m.disease != "fire blight" or m.disinfectant != "alcohol":
+        return
+    yield Breach(
+        field="measures.disinfectant",
+        what="alcohol against fire blight",
+        why="70 % alcohol does for routine work, and kills some of fire blight and not all",
+        mend="write `disinfectant: bleach`, 1 part to 9 of water, 10 min or more",
+        edit=Edit(key="disinfectant", text="bleach"),
+        also="measures.disease",
+    )
+
+
+def re_entry(technique: T) -> Iterator[Breach]:
+    """Nobody goes in before the label's time, or that of the worst toxicity category, is over."""
+    m = technique.measures
+    wait = wait_hours(m)
+    if wait is None or m.entry_after_hours is None or m.entry_after_hours >= wait - 1e-9:
+        return
+    text = f"{num(ceil(wait * 100 - 1e-9) / 100)} h"
+    firm = m.label_wait_hours is not None and m.label_wait_hours >= wait - 1e-9
+    by = "the label" if firm else f"category {chemicals.worst(m.toxicity or ('III',))}"
+    yield Breach(
+        field="measures.entry_after_hours",
+        what=f"people go in again after {num(m.entry_after_hours)} h",
+        why=f"{by} asks for {num(wait)} h; the label outranks this",
+        mend=f"write `entry after: {text}` or more",
+        edit=Edit(key="entry after", text=text),
+        severity=None if firm else CEILING[wait_sources(m)[0].grade],
+    )
+
+
+def readable_clock(technique: T) -> Iterator[Breach]:
+    """A time of day is written as a clock shows it."""
+    text = technique.measures.sprayed_at
+    if text is None or chemicals.clock_minutes(text) is not None:
+        return
+    yield Breach(
+        field="measures.sprayed_at",
+        what=f"`{text}` is no time of day that can be read",
+        why="the time of entry is worked out from it",
+        mend="write it as `sprayed at: 14:00` or `2 pm`",
+        edit=Edit(key="sprayed at", text="14:00"),
+    )
+
+
+CHEMICALS: tuple[Rule[SafetyMeasures], ...] = (
+    Rule(
+        name="safety.bleach-share",
+        severity=Severity.ERROR,
+        why="1 part of household bleach to 9 parts of water; Minnesota says the same in other words, 1:10.",
+        references=(PRUNERS, PRUNERS_MINNESOTA),
+        applies="techniques with `bleach mix:`, or `disinfectant: bleach`",
+        check=bleach_share,
+    ),
+    Rule(
+        name="safety.bleach-soak",
+        severity=Severity.ERROR,
+        why="Contact times in print run from a wipe to 10 min; the longer one is kept.",
+        references=(PRUNERS, PRUNERS_ARIZONA),
+        applies="techniques with `soak:`, alcohol left out",
+        check=soak_long_enough,
+    ),
+    Rule(
+        name="safety.bleach-age",
+        severity=Severity.ERROR,
+        why="Diluted bleach loses its strength within hours.",
+        references=(PRUNERS,),
+        applies="techniques with `mix age:`",
+        check=fresh_mix,
+    ),
+    Rule(
+        name="safety.fire-blight",
+        severity=Severity.ERROR,
+        why="Alcohol kills some fire blight but not all; bleach mix does.",
+        references=(PRUNERS, PRUNERS_MINNESOTA),
+        applies="techniques with `disease: fire blight`",
+        check=by_disease,
+    ),
+    Rule(
+        name="safety.re-entry",
+        severity=Severity.ERROR,
+        why="Category III: 12 h. The label prints its own time, and the label is the law.",
+        references=(LABEL_TRAINING, ENTRY, CATEGORIES, LABEL),
+        applies="techniques with `entry after:` and a `toxicity:` or a `label wait:`",
+        check=re_entry,
+    ),
+    Rule(
+        name="safety.clock",
+        severity=Severity.ERROR,
+        why="A time of day is added to the waiting time.",
+        references=(FORMAT,),
+        applies="techniques with `sprayed at:`",
+        check=readable_clock,
+    ),
+)

@@ -1,0 +1,232 @@
+"""Rules over the measures of safety: noise and vibration of a day."""
+
+from collections.abc import Iterator
+from math import floor
+
+from howto.families.safety import noise, vibration
+from howto.families.safety.day import noises, shakes
+from howto.families.safety.figures_noise import (
+    EU_LIMIT,
+    dose_of,
+    exposure_of,
+    scheme_of,
+    under_protector,
+)
+from howto.families.safety.figures_vibration import points_of
+from howto.families.safety.measures import SafetyMeasures
+from howto.families.safety.references import (
+    CEILING_DB,
+    EU_NOISE,
+    EU_VIBRATION,
+    FIVE_DB,
+    MUFFS,
+    RECKONER,
+    REL,
+    TIME_TABLE,
+)
+from howto.findings import Severity
+from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.reference import FORMAT
+from howto.model.technique import Technique
+from howto.quantities import show_number as num
+
+T = Technique[SafetyMeasures]
+DOSE = Limit(high=100, unit="% of the day's dose", reference=REL)
+INSIDE = Limit(high=EU_LIMIT, unit="dB(A) inside the protector", reference=EU_NOISE)
+CEILING = Limit(high=140, unit="dB(A)", reference=CEILING_DB)
+ACTION = Limit(high=vibration.ACTION_POINTS, unit="points", reference=RECKONER)
+SHAKE_LIMIT = Limit(high=vibration.LIMIT_POINTS, unit="points", reference=RECKONER)
+MOST_RATING_DB = 50.0
+
+
+def lists_pair(technique: T) -> Iterator[Breach]:
+    """Each tool of the day has its own time."""
+    m = technique.measures
+    for amounts, times, key, time_key, field in (
+        (m.noise_db, m.noise_time_minutes, "noise", "noise time", "noise_time_minutes"),
+        (m.vibration_m_per_s2, m.trigger_time_minutes, "vibration", "trigger time", "trigger_time_minutes"),
+    ):
+        wanted, given = len(amounts or ()), len(times or ())
+        if not given or wanted == given:
+            continue
+        kept = [*(times or ())][:wanted] + [60.0] * max(0, wanted - given)
+        text = _minutes(kept)
+        yield Breach(
+            field=f"measures.{field}",
+            what=f"`{key}` names {_counted(wanted, 'tool')}, and `{time_key}` has {_counted(given, 'time')}",
+            why="a time without its tool, or a tool without its time, cannot be added up",
+            mend=f"write one time for each tool, in the same order: `{time_key}: {text}`"
+            if wanted
+            else f"write `{key}:` with {given} levels, or take `{time_key}` out",
+            edit=Edit(key=time_key, text=text) if wanted else None,
+            also=f"measures.{field.replace('noise_time_minutes', 'noise_db')}" if wanted and key == "noise" else "",
+        )
+
+
+def _counted(count: int, word: str) -> str:
+    return f"{count} {word}" if count == 1 else f"{count} {word}s"
+
+
+def _minutes(times: list[float]) -> str:
+    return ", ".join(f"{num(each)} min" for each in times)
+
+
+def noise_dose(technique: T) -> Iterator[Breach]:
+    """The noise of a day stays within its dose, or a protector brings it under."""
+    m = technique.measures
+    dose = dose_of(m)
+    if dose is None or DOSE.allows(dose):
+        return
+    scheme = scheme_of(m)
+    average = noise.day_average_db(dose, scheme)
+    if m.protector_rating_db is not None and under_protector(m, average) <= scheme.criterion_db:
+        return
+    spells = noises(m)
+    kept = [float(floor((s.minutes or 0.0) * 100 / dose)) for s in spells]
+    text = _minutes(kept)
+    needed = average - scheme.criterion_db + 4
+    muffs = f", or write `protector rating: {num(-(-needed // 1))} dB(A)` or more where such muffs are worn"
+    yield Breach(
+        field="measures.noise_time_minutes",
+        what=f"{num(dose, 4)} % of the day's noise by {scheme.name}",
+        why=" + ".join(f"{num(s.minutes or 0.0)} / {num(noise.allowed_minutes(s.amount, scheme))}" for s in spells)
+        + f" min = {num(dose, 4)} %, spread over 8 h {num(average)} dB(A); a day holds 100 %, {_criterion(scheme)}",
+        mend=f"write `noise time: {text}`" + (muffs if needed <= MOST_RATING_DB else ""),
+        edit=Edit(key="noise time", text=text),
+        also="measures.noise_db",
+    )
+
+
+def _criterion(scheme: noise.Scheme) -> str:
+    return f"{num(scheme.criterion_db)} dB(A) for 8 h"
+
+
+def eu_limit(technique: T) -> Iterator[Breach]:
+    """In the European Union the day's level inside the protector is at most 87 dB(A)."""
+    m = technique.measures
+    if m.protector_rating_db is None or (exposure := exposure_of(m)) is None:
+        return
+    inside = under_protector(m, exposure)
+    if INSIDE.allows(inside):
+        return
+    needed = -(-(exposure - EU_LIMIT + 4) // 1)
+    within = needed <= MOST_RATING_DB
+    share = 10 ** ((EU_LIMIT - inside) / 10)
+    text = _minutes([float(floor((s.minutes or 0.0) * share)) for s in noises(m)])
+    yield Breach(
+        field="measures.protector_rating_db" if within else "measures.noise_time_minutes",
+        what=f"{num(inside)} dB(A) inside the protector over the day",
+        why=f"LEX,8h {num(exposure)} - ({num(m.protector_rating_db)} - 4 lost in real wear) = {num(inside)} dB(A); "
+        f"the limit is {num(EU_LIMIT)}",
+        mend=f"wear and write `protector rating: {num(needed)} dB(A)`" if within else f"write `noise time: {text}`",
+        edit=Edit(key="protector rating", text=f"{num(needed)} dB(A)") if within else Edit(key="noise time", text=text),
+    )
+
+
+def noise_ceiling(technique: T) -> Iterator[Breach]:
+    """No noise passes 140 dB(A)."""
+    loud = [spell for spell in noises(technique.measures) if not CEILING.allows(spell.amount)]
+    if not loud:
+        return
+    text = ", ".join(f"{num(min(spell.amount, 140.0))} dB(A)" for spell in noises(technique.measures))
+    yield Breach(
+        field="measures.noise_db",
+        what=f"{loud[0].name} at {num(loud[0].amount)} dB(A)",
+        why="140 dB(A) is never allowed, however short; it is louder than any garden machine",
+        mend=f"read the maker's plate again; at most `noise: {text}`",
+        edit=Edit(key="noise", text=text),
+    )
+
+
+def _shorter(technique: T, total: float, most: float) -> str:
+    return _minutes([float(floor((s.minutes or 0.0) * most / total)) for s in shakes(technique.measures)])
+
+
+def vibration_action(technique: T) -> Iterator[Breach]:
+    """The vibration of a day stays under the action value of 100 points."""
+    total = points_of(technique.measures)
+    if total is None or ACTION.allows(total) or not SHAKE_LIMIT.allows(total):
+        return
+    text = _shorter(technique, total, vibration.ACTION_POINTS)
+    yield Breach(
+        field="measures.trigger_time_minutes",
+        what=f"{num(total)} vibration points, over the action value of 100",
+        why=f"{_sum(technique)} = {num(total)} points, A(8) {num(vibration.exposure_of_points_m_per_s2(total))} m/s²; "
+        "over 100 points (2.5 m/s²) it has to be brought down",
+        mend=f"write `trigger time: {text}`, or share the work or take a tool that shakes less",
+        edit=Edit(key="trigger time", text=text),
+        also="measures.vibration_m_per_s2",
+    )
+
+
+def vibration_limit(technique: T) -> Iterator[Breach]:
+    """The vibration of a day never passes the limit value of 400 points."""
+    total = points_of(technique.measures)
+    if total is None or SHAKE_LIMIT.allows(total):
+        return
+    text = _shorter(technique, total, vibration.ACTION_POINTS)
+    yield Breach(
+        field="measures.trigger_time_minutes",
+        what=f"{num(total)} vibration points, over the limit value of 400",
+        why=f"{_sum(technique)} = {num(total)} points, A(8) {num(vibration.exposure_of_points_m_per_s2(total))} m/s²; "
+        "nobody may pass 400 points (5 m/s²) in a day",
+        mend=f"write `trigger time: {text}`, which stays under the action value too",
+        edit=Edit(key="trigger time", text=text),
+        also="measures.vibration_m_per_s2",
+    )
+
+
+def _sum(technique: T) -> str:
+    return " + ".join(f"2 x {num(s.amount)}² x {num((s.minutes or 0.0) / 60)} h" for s in shakes(technique.measures))
+
+
+EXPOSURE: tuple[Rule[SafetyMeasures], ...] = (
+    Rule(
+        name="safety.times-pair",
+        severity=Severity.ERROR,
+        why="Levels and times are added up tool by tool, so the lists are as long as each other.",
+        references=(FORMAT,),
+        applies="techniques with several tools in one day",
+        check=lists_pair,
+    ),
+    Rule(
+        name="safety.noise-dose",
+        severity=Severity.ERROR,
+        why="NIOSH: 85 dB(A) for 8 h, half the time for each 3 dB; OSHA's scheme takes 90 and 5. Never mix them.",
+        references=(REL, TIME_TABLE, FIVE_DB, MUFFS),
+        applies="techniques with `noise:` and `noise time:`",
+        check=noise_dose,
+    ),
+    Rule(
+        name="safety.noise-inside",
+        severity=Severity.ERROR,
+        why="The protector counts for the limit of 87 dB(A), never for the action values of 80 and 85.",
+        references=(EU_NOISE, MUFFS),
+        applies="techniques with `noise:`, `noise time:` and `protector rating:`",
+        check=eu_limit,
+    ),
+    Rule(
+        name="safety.noise-ceiling",
+        severity=Severity.ADVICE,
+        why="Over 140 dB(A) a single moment harms.",
+        references=(CEILING_DB,),
+        applies="techniques with `noise:`",
+        check=noise_ceiling,
+    ),
+    Rule(
+        name="safety.vibration-action",
+        severity=Severity.WARNING,
+        why="2 x a² x hours, added over the tools; at 100 points, A(8) 2.5 m/s², the employer must bring it down.",
+        references=(RECKONER, EU_VIBRATION),
+        applies="techniques with `vibration:` and `trigger time:`",
+        check=vibration_action,
+    ),
+    Rule(
+        name="safety.vibration-limit",
+        severity=Severity.ERROR,
+        why="400 points, A(8) 5 m/s², may not be passed in a day.",
+        references=(RECKONER, EU_VIBRATION),
+        applies="techniques with `vibration:` and `trigger time:`",
+        check=vibration_limit,
+    ),
+)

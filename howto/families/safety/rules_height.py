@@ -1,0 +1,233 @@
+"""Rules over the measures of safety: how a ladder stands, and how near a line anything comes."""
+
+from collections.abc import Iterator
+from math import ceil, floor
+
+from howto.families.safety.countries import FALL_MM, FALLS
+from howto.families.safety.figures_height import country_of, distance_mm, zone_of
+from howto.families.safety.ladder import law_of, measured_angle, rails_to_mm, stance
+from howto.families.safety.measures import SafetyMeasures
+from howto.families.safety.needs import cautions, says
+from howto.families.safety.references import (
+    ALBERTA_LADDER,
+    ANGLES,
+    DK_LADDER,
+    NZ_LADDER,
+    NZ_LINES,
+    QLD_LINES,
+    QLD_PLANTS,
+    UK_SHORT,
+    US_LADDER,
+    VIC_LINES,
+    VICTORIA_FALLS,
+    WA_LADDER,
+)
+from howto.findings import Severity
+from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.reference import CEILING, GEOMETRY
+from howto.model.technique import Technique
+from howto.quantities import show
+from howto.quantities import show_number as num
+
+T = Technique[SafetyMeasures]
+ANGLE = Limit(low=74, high=77, unit="degrees from the ground", reference=ANGLES)
+ASKED = says(r"lines?['’]?s? owner|lines? company|network (?:owner|operator)|owner of the lines?")
+UK_TIME = Limit(high=30, unit="min", reference=UK_SHORT)
+UK_LOAD = Limit(high=10, unit="kg", reference=UK_SHORT)
+
+
+def ladder_angle(technique: T) -> Iterator[Breach]:
+    """A leaning ladder stands at 74 to 77° from the ground."""
+    m = technique.measures
+    angle, stand = measured_angle(m), stance(m)
+    if angle is None or stand is None or ANGLE.allows(angle):
+        return
+    text = f"{round(stand.foot_mm)} mm"
+    flat = angle < (ANGLE.low or 0)
+    yield Breach(
+        field="measures.foot_measured_mm",
+        what=f"the ladder stands at {num(angle, 3)}°, {'too flat' if flat else 'too steep'}",
+        why=f"foot {num(m.foot_measured_mm or 0, 5)} mm out, touching at {num(stand.contact_mm, 5)} mm; one in four is "
+        f"read as 75°, 75.5° or 76°, so {ANGLE}",
+        mend=f"{'bring the foot in' if flat else 'take the foot out'}: write `foot measured: {text}` ({stand.rule}, "
+        f"{country_of(m)})",
+        edit=Edit(key="foot measured", text=text),
+    )
+
+
+def foot_on_ladder(technique: T) -> Iterator[Breach]:
+    """A ladder's foot stands no further out than the ladder is long."""
+    m = technique.measures
+    if m.foot_measured_mm is None or m.working_length_mm is None or m.top_contact_mm is not None:
+        return
+    if m.foot_measured_mm < m.working_length_mm:
+        return
+    stand = stance(m)
+    text = f"{round(stand.foot_mm)} mm" if stand else f"{floor(m.working_length_mm / 4)} mm"
+    yield Breach(
+        field="measures.foot_measured_mm",
+        what="the foot stands further out than the ladder is long",
+        why=f"{num(m.foot_measured_mm, 5)} mm out against {num(m.working_length_mm, 5)} mm of ladder",
+        mend=f"measure again, and write `foot measured: {text}`",
+        edit=Edit(key="foot measured", text=text),
+    )
+
+
+def past_the_landing(technique: T) -> Iterator[Breach]:
+    """The rails of a ladder pass the landing by what the country asks."""
+    m = technique.measures
+    wanted = rails_to_mm(m)
+    if m.rail_top_mm is None or wanted is None or m.landing_mm is None or m.rail_top_mm >= wanted - 1e-6:
+        return
+    law = law_of(m)
+    past = m.rail_top_mm - m.landing_mm
+    text = f"{ceil(wanted - 1e-6)} mm"
+    yield Breach(
+        field="measures.rail_top_mm",
+        what=f"the rails end {num(past, 5)} mm past the landing",
+        why=f"{num(m.rail_top_mm, 5)} - {num(m.landing_mm, 5)} = {num(past, 5)} mm; {country_of(m)}: at least "
+        f"{num(law.past_mm, 5)} mm",
+        mend=f"take a longer ladder: write `rail top: {text}` or more",
+        edit=Edit(key="rail top", text=text),
+        also="measures.landing_mm",
+        severity=min(CEILING[law.landing.grade], Severity.ERROR, key=_weight),
+    )
+
+
+def _weight(severity: Severity) -> int:
+    return (Severity.ADVICE, Severity.WARNING, Severity.ERROR).index(severity)
+
+
+def falls_law(technique: T) -> Iterator[Breach]:
+    """In Victoria a fall over 2 m is assessed and controlled in the law's order, and the card says so."""
+    m = technique.measures
+    if m.country not in FALLS or m.fall_mm is None or m.fall_mm <= FALL_MM:
+        return
+    said = cautions(technique).casefold()
+    if "platform" in said and any(word in said for word in ("ground first", "from the ground", "assess")):
+        return
+    line = "- **Falls.** Assess it first: from the ground if it can be done, then a platform, a ladder last."
+    yield Breach(
+        field="measures.fall_mm",
+        what=f"a fall of {show(m.fall_mm, 'mm', technique.crew.units)}, and no caution gives the order of controls",
+        why=f"over {show(FALL_MM, 'mm', technique.crew.units)} the law of Victoria asks: ground or solid platform, "
+        "then a passive device, positioning, arrest, and a ladder last",
+        mend=f"add under `## Cautions` the line `{line}`",
+        edit=Edit(section="Cautions", text=line),
+    )
+
+
+def short_and_light(technique: T) -> Iterator[Breach]:
+    """Work from a leaning ladder is short and light: 30 minutes and 10 kg."""
+    m = technique.measures
+    if m.ladder_time_minutes is not None and not UK_TIME.allows(m.ladder_time_minutes):
+        yield Breach(
+            field="measures.ladder_time_minutes",
+            what=f"{num(m.ladder_time_minutes)} minutes on the ladder",
+            why=f"{UK_TIME} at a time in the United Kingdom",
+            mend="come down and rest: write `ladder time: 30 min` or less, or work from a platform",
+            edit=Edit(key="ladder time", text="30 min"),
+        )
+    if m.carried_kg is not None and not UK_LOAD.allows(m.carried_kg):
+        yield Breach(
+            field="measures.carried_kg",
+            what=f"{num(m.carried_kg)} kg carried up the ladder",
+            why=f"{UK_LOAD} in the United Kingdom",
+            mend="haul it up on a rope: write `carried: 10 kg` or less",
+            edit=Edit(key="carried", text="10 kg"),
+        )
+
+
+def clear_of_line(technique: T) -> Iterator[Breach]:
+    """Body, tool and branch stay outside the distance that the country keeps from its lines."""
+    m, units = technique.measures, technique.crew.units
+    zone, found = zone_of(m), distance_mm(m)
+    if zone is None or found is None or found >= zone.no_go_mm - 1e-6:
+        return
+    text = f"{num(zone.no_go_mm / 1000)} m"
+    least = f"`line distance: {text}` or more where that can be kept, leaf and wind included"
+    yield Breach(
+        field="measures.line_distance_mm" if m.line_distance_mm is not None else "measures.reach_mm",
+        what=f"{show(found, 'mm', units) if found > 0 else 'nothing'} between the line and the work",
+        why=f"{country_of(m)}, {zone.note}: at least {show(zone.no_go_mm, 'mm', units)} for body, tool and branch",
+        mend=f"stop, and have the line's owner isolate it or leave the work to the licensed; write {least}",
+        edit=Edit(key="line distance", text=text),
+        severity=CEILING[zone.reference.grade],
+    )
+
+
+def line_on_record(technique: T) -> Iterator[Breach]:
+    """A distance from a line is one that the country has set."""
+    m = technique.measures
+    if m.line is None or zone_of(m) is not None:
+        return
+    line = "- **Power lines.** Ask the line's owner for the distance, and stay out until you have it in writing."
+    if ASKED.search(cautions(technique)):
+        return
+    yield Breach(
+        field="measures.line",
+        what=f"no distance is on record for this line ({country_of(m)})",
+        why="distances are national, from 0.5 m to 8 m, so another country's is not used here",
+        mend=f"add under `## Cautions` the line `{line}`",
+        edit=Edit(section="Cautions", text=line),
+    )
+
+
+HEIGHTS: tuple[Rule[SafetyMeasures], ...] = (
+    Rule(
+        name="safety.ladder-angle",
+        severity=Severity.ERROR,
+        why="Flatter, its foot slides out; steeper, it tips back. 74 to 77° holds the three published readings.",
+        references=(NZ_LADDER, WA_LADDER, ALBERTA_LADDER, DK_LADDER, ANGLES),
+        applies="techniques with `foot measured:` and a top contact or a working length",
+        check=ladder_angle,
+    ),
+    Rule(
+        name="safety.ladder-foot",
+        severity=Severity.ERROR,
+        why="A foot that far out leaves no height at all.",
+        references=(GEOMETRY,),
+        applies="techniques with `foot measured:` and `working length:`",
+        check=foot_on_ladder,
+    ),
+    Rule(
+        name="safety.landing",
+        severity=Severity.ERROR,
+        why="0.9 m past a landing in Western Australia and the United States, 1 m in New Zealand, Alberta and Denmark.",
+        references=(WA_LADDER, US_LADDER, NZ_LADDER, ALBERTA_LADDER, DK_LADDER),
+        applies="techniques with `landing:` and `rail top:`",
+        check=past_the_landing,
+    ),
+    Rule(
+        name="safety.falls-law",
+        severity=Severity.ERROR,
+        why="Over 2 m: identify, assess, control by the order of the law, review.",
+        references=(VICTORIA_FALLS,),
+        applies="techniques with `country: victoria` and `fall:`",
+        check=falls_law,
+    ),
+    Rule(
+        name="safety.short-on-ladder",
+        severity=Severity.ADVICE,
+        why="A ladder is for short, light work.",
+        references=(UK_SHORT,),
+        applies="techniques with `ladder time:` or `carried:`",
+        check=short_and_light,
+    ),
+    Rule(
+        name="safety.line-clearance",
+        severity=Severity.ERROR,
+        why="New Zealand 4 m, or 0.5 m with consent, at low voltage; Queensland 3 m to 132 kV, 6 m to 330 kV.",
+        references=(NZ_LINES, QLD_LINES, QLD_PLANTS, VIC_LINES),
+        applies="techniques with `line:` in a country whose distances are on record",
+        check=clear_of_line,
+    ),
+    Rule(
+        name="safety.line-on-record",
+        severity=Severity.WARNING,
+        why="Limits are national; none is borrowed for a line.",
+        references=(NZ_LINES, QLD_LINES, VIC_LINES),
+        applies="techniques with `line:` in a country without a distance on record for it",
+        check=line_on_record,
+    ),
+)

@@ -1,0 +1,106 @@
+"""Rules over techniques of every family: what the plant book says of thorns, poison and sap reaches the cautions."""
+
+import re
+from collections.abc import Iterator
+from typing import Any, Final
+
+from howto.families.safety import kit
+from howto.families.safety.needs import Ask, Need, says
+from howto.families.safety.references import TETANUS
+from howto.findings import Severity
+from howto.model.family import Rule
+from howto.model.plants import Words
+from howto.model.reference import CEILING, Grade, Reference
+from howto.model.technique import AnyTechnique
+
+THORNS: Final = says(r"\bthorn|\bspin(?:e|es|y)\b|prickl|\bspik")
+POISON: Final = says(r"poison|cyanide|\btoxic")
+SAP: Final = says(r"\bsap\b|\boil and juice\b|irritat|blister|\brash\b")
+KERNELS: Final = says(r"kernel|almond|inside the stone")
+PLANT_BOOK: Final = Reference(
+    title="cautions of the plant book, each with its own source and grade",
+    publisher="Royal New Zealand Institute of Horticulture, Rutgers, Massey and Utah State universities among them",
+    grade=Grade.A,
+)
+ORDER: Final = (Severity.ERROR, Severity.WARNING, Severity.ADVICE)
+
+
+def _cautions_of(technique: AnyTechnique) -> Iterator[tuple[int, str, Words]]:
+    """Yield each caution of the plants written, with the plant's place and name."""
+    for at, name in enumerate(technique.plants):
+        plant = technique.book.plant(name)
+        for caution in plant.cautions if plant else ():
+            yield at, name, caution
+
+
+def _ask(technique: AnyTechnique, about: re.Pattern[str], line: str, but: re.Pattern[str] | None = None) -> Ask | None:
+    """Return the ask of the best vouched-for caution about something, where plants are cut."""
+    if not (kit.first(technique, kit.HAND_BLADES) or kit.machine(technique, *kit.SWINGING)):
+        return None
+    found = [
+        each
+        for each in _cautions_of(technique)
+        if about.search(each[2].text) and not (but and but.search(each[2].text))
+    ]
+    if not found:
+        return None
+    at, name, caution = min(found, key=lambda each: ORDER.index(CEILING[each[2].grade]))
+    text = " ".join(caution.text.replace("→", ",").split()).rstrip(".")
+    source = caution.source if caution.grade is not Grade.MEMORY else "from memory"
+    return Ask(
+        f"plants[{at}]",
+        f"`{name}` is cut here",
+        f"the plant book: {text} ({source})",
+        line.format(text=text),
+        CEILING[caution.grade],
+    )
+
+
+def _thorns(technique: AnyTechnique) -> Ask | None:
+    return _ask(technique, THORNS, "- **Thorns.** {text}. → thick gloves, eye protection")
+
+
+def _poison(technique: AnyTechnique) -> Ask | None:
+    return _ask(technique, POISON, "- **Poison.** {text}. Take every clipping away. → gloves", KERNELS)
+
+
+def _sap(technique: AnyTechnique) -> Ask | None:
+    return _ask(technique, SAP, "- **Sap.** {text}. → gloves, long sleeves")
+
+
+NEEDS: Final = (
+    Need(
+        "thorns",
+        Severity.ERROR,
+        "Cutting a plant with thorns carries a caution about them.",
+        "A thorn is a deep, dirty wound: tetanus protection is asked for within 5 years of it, not 10.",
+        (TETANUS, PLANT_BOOK),
+        "techniques that cut a plant whose entry in the plant book names thorns or spines",
+        "thorns",
+        _thorns,
+        (says(r"\bthorn|\bspin(?:e|es|y)\b|prickl|\bspik|puncture"),),
+    ),
+    Need(
+        "poisonous-plant",
+        Severity.ERROR,
+        "Cutting a poisonous plant carries a caution about it.",
+        "Clippings reach children, pets and stock long after the crew has left.",
+        (PLANT_BOOK,),
+        "techniques that cut a plant whose entry in the plant book says it is poisonous",
+        "poison",
+        _poison,
+        (says(r"poison|\btoxic|cyanide|\bharm"),),
+    ),
+    Need(
+        "sap",
+        Severity.ERROR,
+        "Cutting a plant whose sap harms skin carries a caution about it.",
+        "Some saps irritate; fig and citrus blister skin in sunlight within a day.",
+        (PLANT_BOOK,),
+        "techniques that cut a plant whose entry in the plant book speaks of sap or skin",
+        "sap on skin",
+        _sap,
+        (says(r"\bsap\b|irritat|blister|\brash\b|\bskin\b|\bjuice"),),
+    ),
+)
+PLANTS: Final[tuple[Rule[Any], ...]] = tuple(need.rule for need in NEEDS)

@@ -1,0 +1,167 @@
+"""Rules over the measures of safety: heat, drink and sun."""
+
+from collections.abc import Iterator
+from math import ceil
+
+from howto.families.safety import heat
+from howto.families.safety.figures_weather import band, index_f, is_hot
+from howto.families.safety.measures import SafetyMeasures
+from howto.families.safety.needs import cautions, says
+from howto.families.safety.references import (
+    CARRY,
+    DRINK,
+    DRINK_CEILING,
+    HEAT_BANDS,
+    HEAT_CHART,
+    HEAT_INDEX,
+    UV,
+    UV_WORKERS,
+)
+from howto.findings import Severity
+from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.technique import Technique
+from howto.quantities import round_down
+from howto.quantities import show_number as num
+
+T = Technique[SafetyMeasures]
+DANGER_F = 103.0
+FIRST_AID = Limit(high=DANGER_F, unit="°F, heat index", reference=HEAT_BANDS)
+DRINK_LEAST = Limit(low=heat.drink_l_per_h()[0], unit="L/h", reference=DRINK)
+DRINK_MOST = Limit(high=heat.most_drink_l_per_h(), unit="L/h", reference=DRINK_CEILING)
+CARRY_LEAST = Limit(low=1.0, unit="L an hour", reference=CARRY)
+COVER_UP = 3.0
+SUN = says(r"\bsun|\bshade\b|\bUV\b|ultraviolet|\bhat\b")
+
+
+def heat_danger(technique: T) -> Iterator[Breach]:
+    """Nobody works while the heat index stands in the danger band."""
+    m = technique.measures
+    index = index_f(m)
+    if index is None or m.humidity_percent is None:
+        return
+    felt = index + (15 if m.in_sun else 0)
+    if felt < DANGER_F:
+        return
+    air = heat.warmest_f(m.humidity_percent, DANGER_F - (15 if m.in_sun else 0))
+    us = technique.crew.units == "us"
+    cooler = air if us else round_down(heat.celsius(air), 0.5)
+    text = f"{num(cooler)} {'°F' if us else '°C'}"
+    sun = " + 15 in full sun" if m.in_sun else ""
+    yield Breach(
+        field="measures.air_temperature_c",
+        what=f"heat index {num(felt, 4)} °F ({num(heat.celsius(felt))} °C): {band(felt)}",
+        why=f"{num(heat.fahrenheit(m.air_temperature_c or 0), 4)} °F and {num(m.humidity_percent)} % give "
+        f"{num(index, 4)} °F{sun}; danger starts at 103 (in the other set in print at 105)",
+        mend=f"work in a cooler hour: write `air temperature: {text}` or less at that humidity",
+        edit=Edit(key="air temperature", text=text),
+    )
+
+
+def drink_enough(technique: T) -> Iterator[Breach]:
+    """In the heat everyone drinks a cup of 8 US fl oz at least every 20 minutes."""
+    m = technique.measures
+    if m.drink_l_per_h is None or not is_hot(m) or DRINK_LEAST.allows(m.drink_l_per_h):
+        return
+    least = ceil((DRINK_LEAST.low or 0) * 100) / 100
+    yield Breach(
+        field="measures.drink_l_per_h",
+        what=f"{num(m.drink_l_per_h)} L an hour to drink",
+        why=f"8 US fl oz every 15 to 20 min is {num(DRINK_LEAST.low or 0)} to {num(heat.drink_l_per_h()[1])} L an hour",
+        mend=f"write `drink: {num(least)} L/h` or more",
+        edit=Edit(key="drink", text=f"{num(least)} L/h"),
+    )
+
+
+def drink_too_much(technique: T) -> Iterator[Breach]:
+    """Nobody drinks more than 48 US fl oz in an hour."""
+    m = technique.measures
+    if m.drink_l_per_h is None or DRINK_MOST.allows(m.drink_l_per_h):
+        return
+    most = round_down(heat.most_drink_l_per_h(), 0.01)
+    yield Breach(
+        field="measures.drink_l_per_h",
+        what=f"{num(m.drink_l_per_h)} L an hour to drink",
+        why=f"over 48 US fl oz, {num(heat.most_drink_l_per_h())} L, in an hour thins the salt of the blood",
+        mend=f"write `drink: {num(most)} L/h` or less",
+        edit=Edit(key="drink", text=f"{num(most)} L/h"),
+    )
+
+
+def water_along(technique: T) -> Iterator[Breach]:
+    """Each person takes a litre of water for each hour of heat."""
+    m = technique.measures
+    if m.water_carried_l is None or m.heat_time_hours is None or not is_hot(m):
+        return
+    if CARRY_LEAST.allows(m.water_carried_l / m.heat_time_hours):
+        return
+    text = f"{num(ceil(m.heat_time_hours * 10) / 10)} L"
+    yield Breach(
+        field="measures.water_carried_l",
+        what=f"{num(m.water_carried_l)} L of water for {num(m.heat_time_hours)} h of heat",
+        why=f"{num(m.water_carried_l)} / {num(m.heat_time_hours)} = {num(m.water_carried_l / m.heat_time_hours)} L an "
+        "hour; 1 to 1.5 L an hour is advised",
+        mend=f"write `water carried: {text}` or more",
+        edit=Edit(key="water carried", text=text),
+        also="measures.heat_time_hours",
+    )
+
+
+def cover_up(technique: T) -> Iterator[Breach]:
+    """From an ultraviolet index of 3 a caution says to cover up."""
+    index = technique.measures.uv_index
+    if index is None or index < COVER_UP or SUN.search(cautions(technique)):
+        return
+    line = (
+        "- **Sun.** Hat, sleeves and sunglasses; sunscreen every two hours; shade for breaks. → sun hat, long sleeves"
+    )
+    yield Breach(
+        field="measures.uv_index",
+        what=f"ultraviolet index {num(index)}, {heat.uv_band(index)}, and no caution speaks of the sun",
+        why="from 3 up everyone covers up; outdoor crews all year",
+        mend=f"add under `## Cautions` the line `{line}`",
+        edit=Edit(section="Cautions", text=line),
+    )
+
+
+WEATHER: tuple[Rule[SafetyMeasures], ...] = (
+    Rule(
+        name="safety.heat-danger",
+        severity=Severity.WARNING,
+        why="Danger is printed as from 105 and from 103 °F; the lower is the safer. Full sun adds up to 15 °F.",
+        references=(HEAT_INDEX, HEAT_BANDS, HEAT_CHART),
+        applies="techniques with `air temperature:` and `humidity:`",
+        check=heat_danger,
+    ),
+    Rule(
+        name="safety.drink-enough",
+        severity=Severity.WARNING,
+        why="A cup of 8 US fl oz (0.24 L) every 15 to 20 minutes, thirsty or not.",
+        references=(DRINK,),
+        applies="techniques with `drink:` in air over 21 °C",
+        check=drink_enough,
+    ),
+    Rule(
+        name="safety.drink-ceiling",
+        severity=Severity.WARNING,
+        why="More than 48 US fl oz (1.42 L) in an hour thins the salt of the blood.",
+        references=(DRINK_CEILING,),
+        applies="techniques with `drink:`",
+        check=drink_too_much,
+    ),
+    Rule(
+        name="safety.water-carried",
+        severity=Severity.WARNING,
+        why="1 to 1.5 L an hour are carried, since nobody walks back to the van for a drink.",
+        references=(CARRY,),
+        applies="techniques with `water carried:` and `heat time:`",
+        check=water_along,
+    ),
+    Rule(
+        name="safety.cover-up",
+        severity=Severity.WARNING,
+        why="Skin is harmed from an index of 3, on cool days too.",
+        references=(UV, UV_WORKERS),
+        applies="techniques with `uv index:` of 3 or more",
+        check=cover_up,
+    ),
+)
