@@ -1,0 +1,304 @@
+"""Soil work drawn at true size: the layers in section, then the test hole or a square metre of the work."""
+
+from datetime import date
+from math import sin
+
+from howto.families.soil import formulae
+from howto.families.soil.figures import ring_mm, spread_mm
+from howto.families.soil.measures import SoilMeasures
+from howto.model.technique import Technique
+from howto.quantities import show
+from howto.quantities import show_number as num
+from howto.shapes import (
+    Dimension,
+    Drawing,
+    Label,
+    Level,
+    Line,
+    Point,
+    Polygon,
+    Role,
+    Shape,
+    arc,
+    leafy,
+    rectangle,
+)
+
+T = Technique[SoilMeasures]
+
+STEM_MM = 60.0  # a young trunk, for scale
+USUAL_DIG_MM = 200.0  # drawn where no depth is written: compost is mixed 150 to 200 mm deep
+BLADES = 25  # of grass, over top-dressing
+BLADE_MM = 40.0
+
+
+def drawings(technique: T, today: date) -> tuple[Drawing, ...]:
+    """Return the section of the layers, and the test hole or a square metre of the work from above."""
+    del today
+    m = technique.measures
+    first = mulched if m.work == "mulch" else dug_in if m.is_dug_in else top_dressed
+    found = [first(technique)]
+    if m.work == "new bed" or m.drained_mm is not None:
+        found.append(hole(technique))
+    if m.barrow_l is not None:
+        found.append(heaps(technique, m.barrow_l))
+    elif m.work != "new bed":
+        found.append(plan(technique))
+    return tuple(found)
+
+
+def dug_in(technique: T) -> Drawing:
+    """Return a bed in section twice: with the layer spread on it, and with the layer mixed in."""
+    m, units = technique.measures, technique.crew.units
+    layer = spread_mm(m)
+    deep = max(m.dig_depth_mm or USUAL_DIG_MM, m.depth_mm)
+    wide, floor = max(deep * 1.1, 260.0), -deep * 1.3
+    gap = wide * 0.35
+    part = formulae.share_mixed_in(m.depth_mm, deep)
+    second = wide + gap
+    shapes: list[Shape] = [
+        Polygon(rectangle(0, floor, wide, 0), Role.SOIL),
+        *_edged(_rough(0, wide, 0, layer)),
+        Line(((0, 0), (wide, 0)), Role.GROUND),
+        Polygon(rectangle(second, floor, second + wide, m.depth_mm - deep), Role.SOIL),
+        *_edged(_rough(second, second + wide, m.depth_mm - deep, m.depth_mm)),
+        Line(((second, 0), (second + wide, 0)), Role.LAST),
+        Line(((second, m.depth_mm - deep), (second + wide, m.depth_mm - deep)), Role.CENTRE),
+        *_spade((second + wide * 0.3, m.depth_mm - deep), deep),
+        Dimension((0, 0), (0, layer), show(layer, "mm", units), offset=wide * 0.12),
+        Dimension((second, m.depth_mm - deep), (second, m.depth_mm), show(deep, "mm", units), offset=wide * 0.14),
+        Label((wide * 0.5, layer * 0.6), f"1 spread {m.material}"),
+        Label((second + wide * 0.75, m.depth_mm - deep * 0.5), f"2 mixed: {num(part * 100, 2)} %"),
+        Label((wide * 0.5, -deep * 0.6), "soil as it lies"),
+    ]
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"{m.material.capitalize()} spread, then mixed in",
+        alt=f"Soil cut open twice. First {show(layer, 'mm', units)} of {m.material} lies on it; then it is mixed "
+        f"{show(deep, 'mm', units)} deep, measured from its top, so that {num(part * 100, 2)} % of the mixed soil "
+        f"is {m.material}.",
+    )
+
+
+def top_dressed(technique: T) -> Drawing:
+    """Return a lawn in section with a thin layer between its blades."""
+    m, units = technique.measures, technique.crew.units
+    layer = spread_mm(m)
+    half = max(BLADE_MM * 1.6, layer * 3)
+    shapes: list[Shape] = [
+        Polygon(rectangle(-half, -half * 0.55, half, 0), Role.SOIL),
+        *_edged(_rough(-half, half, 0, layer)),
+    ]
+    for at in range(BLADES):
+        x = -half * 0.97 + 2 * half * 0.97 * at / (BLADES - 1)
+        lean = BLADE_MM * 0.16 * sin(at * 2.3)
+        tall = BLADE_MM * (0.86 + 0.14 * sin(at * 1.7))
+        shapes.append(Polygon(((x - 0.9, 0.0), (x + 0.9, 0.0), (x + lean, tall)), Role.BLADE))
+    shapes += [
+        Line(((-half, 0), (half, 0)), Role.GROUND),
+        Dimension((-half, 0), (-half, layer), show(layer, "mm", units), offset=half * 0.14),
+        Level((half, layer), m.material),
+        Level((half, BLADE_MM), "leaf tips stay out"),
+    ]
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"Top-dressing {show(layer, 'mm', units)} deep",
+        alt=f"A lawn cut open: {show(layer, 'mm', units)} of {m.material} lies on the soil between blades of grass "
+        f"{show(BLADE_MM, 'mm', units)} tall, whose tips stand out of it.",
+    )
+
+
+def mulched(technique: T) -> Drawing:
+    """Return the foot of a young trunk in section: mulch on both sides, and the bare ring at the bark."""
+    m, units = technique.measures, technique.crew.units
+    ring, layer = ring_mm(m), spread_mm(m)
+    inner = STEM_MM / 2 + ring
+    half = inner + max(240.0, layer * 2.4)
+    tall = max(half * 0.75, (m.old_layer_mm or 0.0) + layer * 1.6)
+    floor = -half * 0.4
+    shapes: list[Shape] = [Polygon(rectangle(-half, floor, half, 0), Role.SOIL), *_roots(half, floor)]
+    old = m.old_layer_mm or 0.0
+    for side in (-1, 1):
+        if old:
+            shapes.append(Polygon(_bank(side, inner, half, (0.0, old)), Role.LAST))
+        shapes += _edged(_bank(side, inner, half, (old, old + layer)))
+    shapes += [
+        Polygon(_trunk(tall), Role.WOOD),
+        Line(((-half, 0), (half, 0)), Role.GROUND),
+        Line(((0, floor * 0.8), (0, tall * 1.06)), Role.CENTRE),
+        Dimension((-half, old), (-half, old + layer), show(layer, "mm", units), offset=half * 0.12),
+        Label((half * 0.7, old + layer * 0.45), m.material),
+        Label((STEM_MM * 0.7, 12.0), "flare in the air"),
+    ]
+    if ring > 0:
+        shapes += [
+            Line(((inner, 0), (inner, layer * 1.25)), Role.GUIDE),
+            Dimension((STEM_MM / 2, 0), (inner, 0), show(ring, "mm", units), offset=floor * 0.45),
+        ]
+    if m.settles:
+        left = old + m.depth_mm
+        shapes.append(Line(((inner + layer * 0.7, left), (half, left)), Role.LAST))
+        shapes.append(Level((half, left), f"sinks to {show(m.depth_mm, 'mm', units)}"))
+    if old:
+        shapes.append(Label((-half * 0.6, old * 0.5), f"old layer {show(old, 'mm', units)}"))
+    sinks = f"; it sinks to {show(m.depth_mm, 'mm', units)}" if m.settles else ""
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"{m.material.capitalize()} {show(layer, 'mm', units)} deep, clear of the stem",
+        alt=f"The foot of a young trunk cut open. {m.material.capitalize()} lies {show(layer, 'mm', units)} deep on "
+        f"both sides and stops {show(ring, 'mm', units)} short of the bark, so that the flare stays dry{sinks}.",
+    )
+
+
+def _edged(points: tuple[Point, ...]) -> list[Shape]:
+    """Return a layer with a thin line round it."""
+    return [Polygon(points, Role.MULCH), Line(points, Role.WIRE, closed=True)]
+
+
+def _bank(side: int, inner: float, half: float, levels: tuple[float, float]) -> tuple[Point, ...]:
+    """Return one layer of mulch beside the trunk, its inner end sloped, its top a little rough."""
+    low, high = levels
+    slope = min((high - low) * 0.6, (half - inner) * 0.4)
+    start = inner + low * 0.6
+    steps = 14
+    top = [
+        (start + slope + (half - start - slope) * at / steps, high + (high - low) * 0.03 * sin(at * 2.1))
+        for at in range(steps + 1)
+    ]
+    points = [(start, low), *top[:-1], (half, high), (half, low)]
+    return tuple((side * x, y) for x, y in points)
+
+
+def _trunk(tall: float) -> tuple[Point, ...]:
+    """Return a young trunk with its root flare."""
+    half = STEM_MM / 2
+    right = ((half * 2.2, -18.0), (half * 1.35, 4.0), (half * 1.06, 34.0), (half, 80.0), (half * 0.94, tall))
+    return (*((-x, y) for x, y in right), *reversed(right))
+
+
+def _roots(half: float, floor: float) -> list[Shape]:
+    """Return roots that run out from the flare under the mulch."""
+    start = STEM_MM * 0.6
+    found: list[Shape] = []
+    for at, (far, deep) in enumerate(((0.86, 0.22), (0.72, 0.42), (0.5, 0.66))):
+        long, down = half * far - start, floor * deep + 16
+        run = [(start + long * part / 7, -16 + down * (part / 7) ** 0.8) for part in range(8)]
+        for side in (-1, 1):
+            waved = tuple((side * x, y + 5 * sin(part * 2.2 + at + side)) for part, (x, y) in enumerate(run))
+            found.append(Line(waved, Role.WOOD))
+    return found
+
+
+def _rough(left: float, right: float, low: float, high: float) -> tuple[Point, ...]:
+    """Return a layer whose top is a little rough, as raked material is; its mean is the depth."""
+    steps = 16
+    top = tuple(
+        (right + (left - right) * at / steps, high + min(high - low, 40.0) * 0.05 * sin(at * 2.4))
+        for at in range(steps + 1)
+    )
+    return ((left, low), (right, low), *top)
+
+
+def _spade(foot: Point, deep: float) -> list[Shape]:
+    """Return a spade pushed in to the depth of digging."""
+    x, y = foot
+    blade, half = min(deep * 0.95, 290.0), min(deep * 0.3, 90.0)
+    tip = y + blade
+    return [
+        Polygon(((x - half, tip), (x - half * 0.9, y + blade * 0.15), (x, y), (x + half * 0.9, y + blade * 0.15),
+                 (x + half, tip)), Role.WIRE),
+        Polygon(rectangle(x - 14, tip, x + 14, tip + deep * 0.8), Role.WOOD),
+    ]  # fmt: skip
+
+
+def plan(technique: T) -> Drawing:
+    """Return a square metre of the work from above, with what goes on it."""
+    m, units = technique.measures, technique.crew.units
+    litres = spread_mm(m)
+    shapes: list[Shape] = [Polygon(rectangle(0, 0, 1000, 1000), Role.MULCH)]
+    if m.work == "mulch":
+        ring = STEM_MM / 2 + ring_mm(m)
+        inside = min(ring, 480.0)
+        shapes += [
+            Polygon(leafy(arc((500, 500), inside)[:-1], 0.0, 24), Role.KEEP),
+            Polygon(arc((500, 500), STEM_MM / 2), Role.WOOD),
+            Dimension((500 + STEM_MM / 2, 500), (500 + inside, 500), show(ring_mm(m), "mm", units), offset=620),
+            Label((500 - inside * 0.6, 500 + inside * 0.5), "bare ring"),
+        ]
+    shapes += [
+        Line(rectangle(0, 0, 1000, 1000), Role.GROUND, closed=True),
+        Dimension((0, 0), (1000, 0), show(1000, "mm", units), offset=-120),
+        Dimension((0, 0), (0, 1000), show(1000, "mm", units), offset=120),
+        Label((820, 180), f"{show(litres, 'L', units)} here"),
+    ]
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"Each square metre takes {show(litres, 'L', units)}",
+        alt=f"One square metre from above. It takes {show(litres, 'L', units)} of {m.material} to lie "
+        f"{show(spread_mm(m), 'mm', units)} deep"
+        + (f", with a bare ring of {show(ring_mm(m), 'mm', units)} round the stem." if m.work == "mulch" else "."),
+    )
+
+
+def heaps(technique: T, barrow_l: float) -> Drawing:
+    """Return where barrows are tipped, from above: a heap in the middle of the square that each covers."""
+    m, units = technique.measures, technique.crew.units
+    apart = formulae.heap_every_m(barrow_l, spread_mm(m)) * 1000
+    across, down = 3, 2
+    shapes: list[Shape] = [Polygon(rectangle(0, 0, apart * across, apart * down), Role.SOIL)]
+    middles = [(apart * (at + 0.5), apart * (row + 0.5)) for row in range(down) for at in range(across)]
+    shapes += [Line(((apart * at, 0), (apart * at, apart * down)), Role.CENTRE) for at in range(1, across)]
+    shapes.append(Line(((0, apart), (apart * across, apart)), Role.CENTRE))
+    for x, y in middles:
+        shapes += _edged(leafy(arc((x, y), apart * 0.2, steps=24)[:-1], apart * 0.02, 11))
+    first, second, above = middles[0], middles[1], middles[across]
+    square = (apart * (across - 1), apart * (down - 1))
+    shapes += [
+        Polygon(rectangle(square[0], square[1], square[0] + apart, square[1] + apart), Role.MULCH),
+        Line(rectangle(0, 0, apart * across, apart * down), Role.GROUND, closed=True),
+        Dimension(first, second, show(apart, "mm", units), offset=-apart * 0.75),
+        Dimension(first, above, show(apart, "mm", units), offset=apart * 0.75),
+        Label((square[0] + apart * 0.85, square[1] + apart * 0.85), "raked out"),
+        Label((middles[2][0], middles[2][1] - apart * 0.1), f"one barrow, {show(barrow_l, 'L', units)}"),
+    ]
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"Tip a barrow every {show(apart, 'mm', units)}",
+        alt=f"The ground from above with heaps of {m.material} {show(apart, 'mm', units)} apart both ways, a barrow of "
+        f"{show(barrow_l, 'L', units)} each. One is raked out, and fills its square "
+        f"{show(spread_mm(m), 'mm', units)} deep.",
+    )
+
+
+def hole(technique: T) -> Drawing:
+    """Return the drainage test: a hole in section with its water level at the start and at the end."""
+    m, units = technique.measures, technique.crew.units
+    deep = m.hole_mm
+    fallen = min(m.drained_mm, deep) if m.drained_mm is not None else None
+    half, out = deep * 0.45, deep * 1.1
+    foot = half * 0.86
+    brim = ((-out, 0.0), (-half, 0.0), (-foot, -deep), (foot, -deep), (half, 0.0), (out, 0.0))
+    down = fallen if fallen is not None else deep * 0.2
+    width = half - (half - foot) * down / deep
+    shapes: list[Shape] = [
+        Polygon((*brim, (out, -deep * 1.35), (-out, -deep * 1.35)), Role.SOIL),
+        Polygon(((-width, -down), (-foot, -deep), (foot, -deep), (width, -down)), Role.WATER),
+        Line(brim, Role.GROUND),
+        Line(((-half, 0), (half, 0)), Role.LAST),
+        Polygon(rectangle(-out * 0.04, -deep * 0.98, out * 0.04, deep * 0.25), Role.WOOD),
+        *(Line(((out * 0.04, -deep * at / 6), (out * 0.12, -deep * at / 6)), Role.GUIDE) for at in range(6)),
+        Dimension((-half, 0), (-half, -deep), show(deep, "mm", units), offset=-out * 0.62),
+        Label((out * 0.04, deep * 0.18), "ruler"),
+        Level((half, 0), "full"),
+    ]
+    words = "empties within a day if the soil drains"
+    if fallen is not None and m.drained_in_hours is not None:
+        after = show(m.drained_in_hours, "h", units)
+        shapes.append(Level((half, -fallen), f"{show(fallen, 'mm', units)} down after {after}"))
+        words = f"is {show(fallen, 'mm', units)} down after {after}"
+    return Drawing(
+        shapes=tuple(shapes),
+        caption="The drainage test: fill, let it go, fill again",
+        alt=f"A test hole {show(deep, 'mm', units)} deep cut open, with a ruler in it. "
+        f"Filled for the second time, it {words}.",
+    )

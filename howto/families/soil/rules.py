@@ -1,0 +1,208 @@
+"""The rules of soil work that look at depths; rules_sums.py adds up orders, rules_ground.py looks at the ground."""
+
+from collections.abc import Iterator
+
+from howto.families.soil import formulae
+from howto.families.soil.measures import SoilMeasures
+from howto.families.soil.references import (
+    COMPOST_BEDS,
+    COMPOST_DUG,
+    COMPOST_MULCH,
+    DILUTION,
+    MULCH_ROT,
+    MULCH_TREES,
+    MULCH_TRUNKS,
+)
+from howto.families.soil.rules_ground import GROUND
+from howto.families.soil.rules_sums import SUMS
+from howto.findings import Severity
+from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.technique import Technique
+from howto.quantities import round_down, round_up
+from howto.quantities import show_number as num
+
+T = Technique[SoilMeasures]
+
+MULCH = Limit(low=25, high=100, unit="mm", reference=MULCH_TREES)
+DUG_IN = Limit(low=25, high=100, unit="mm", reference=COMPOST_BEDS)
+TOP_DRESSING = Limit(low=6, high=13, unit="mm", reference=COMPOST_DUG)
+RING = Limit(low=25, unit="mm", reference=MULCH_TREES)
+OVER_BALL = Limit(high=25, unit="mm", reference=MULCH_TRUNKS)  # "little or none", read here as the least mulch
+SETTLED = Limit(high=150, unit="mm", reference=MULCH_ROT)
+MIXED = Limit(high=1 / 3, unit="of the mixed depth", reference=COMPOST_DUG)  # 50 mm in 150 mm
+
+
+def mulch_depth(technique: T) -> Iterator[Breach]:
+    """Mulch lies from 25 to 100 mm deep."""
+    m = technique.measures
+    if m.work != "mulch" or MULCH.allows(m.depth_mm):
+        return
+    deep = m.depth_mm > 100
+    near = "75 mm" if deep else "50 mm"
+    yield Breach(
+        field="measures.depth_mm",
+        what=f"mulch {num(m.depth_mm)} mm deep",
+        why="over 100 mm is a problem: air and rain do not reach the roots"
+        if deep
+        else "mulch starts at 25 mm; less lets light through to weeds",
+        mend=f"write `depth: {near}`",
+        edit=Edit(key="depth", text=near),
+    )
+
+
+def settled_depth(technique: T) -> Iterator[Breach]:
+    """Old mulch and new together settle to at most 150 mm."""
+    m = technique.measures
+    if m.work != "mulch" or m.old_layer_mm is None or not MULCH.allows(m.depth_mm):
+        return
+    whole = m.old_layer_mm + m.depth_mm
+    if SETTLED.allows(whole):
+        return
+    text = f"{num(round_down(150 - m.depth_mm, 0.1), 6)} mm"
+    yield Breach(
+        field="measures.old_layer_mm",
+        also="measures.depth_mm",
+        what=f"{num(whole)} mm of old mulch and new over the roots",
+        why=f"{num(m.old_layer_mm)} + {num(m.depth_mm)} mm; over about 150 mm roots are short of air and rot",
+        mend=f"rake off old mulch until it lies {text} deep, and write `old layer: {text}`",
+        edit=Edit(key="old layer", text=text),
+    )
+
+
+def dug_in_depth(technique: T) -> Iterator[Breach]:
+    """Compost dug in is a layer of 25 to 100 mm, once."""
+    m = technique.measures
+    if not m.is_dug_in or not m.is_compost or DUG_IN.allows(m.depth_mm):
+        return
+    near = "75 mm" if m.depth_mm > 100 else "25 mm"
+    yield Breach(
+        field="measures.depth_mm",
+        what=f"a layer of {num(m.depth_mm)} mm to dig in",
+        why="new beds take 75 to 100 mm once, before planting, and 25 to 50 mm where compost went in before",
+        mend=f"write `depth: {near}`",
+        edit=Edit(key="depth", text=near),
+    )
+
+
+def top_dressing_depth(technique: T) -> Iterator[Breach]:
+    """Top-dressing on a lawn is 6 to 13 mm."""
+    m = technique.measures
+    if m.work != "top-dress" or TOP_DRESSING.allows(m.depth_mm):
+        return
+    near = "13 mm" if m.depth_mm > 13 else "6 mm"
+    yield Breach(
+        field="measures.depth_mm",
+        what=f"top-dressing {num(m.depth_mm)} mm deep",
+        why="a lawn stands through 6 to 13 mm; a deeper layer smothers it, and less shows nowhere",
+        mend=f"write `depth: {near}`",
+        edit=Edit(key="depth", text=near),
+    )
+
+
+def mixed_deep_enough(technique: T) -> Iterator[Breach]:
+    """Compost is mixed at least three times as deep as it is spread."""
+    m = technique.measures
+    if not m.is_dug_in or not m.is_compost or m.dig_depth_mm is None:
+        return
+    part = formulae.share_mixed_in(m.depth_mm, m.dig_depth_mm)
+    if MIXED.allows(part) or not DUG_IN.allows(m.depth_mm):
+        return
+    deep = f"{num(round_up(m.depth_mm * 3, 1), 6)} mm"
+    yield Breach(
+        field="measures.dig_depth_mm",
+        also="measures.depth_mm",
+        what=f"{num(part * 100)} % of the mixed soil would be {m.material}",
+        why=f"{num(m.depth_mm)} mm in {num(m.dig_depth_mm)} mm; made soil holds 20 to 30 % of compost, and a third "
+        "(50 mm in 150 mm) is the most that is advised",
+        mend=f"write `dig depth: {deep}` or deeper, or spread less",
+        edit=Edit(key="dig depth", text=deep),
+    )
+
+
+def clear_of_stems(technique: T) -> Iterator[Breach]:
+    """Mulch stops at least 25 mm short of every stem."""
+    m = technique.measures
+    if m.work != "mulch" or m.trunk_clear_mm is None or RING.allows(m.trunk_clear_mm):
+        return
+    yield Breach(
+        field="measures.trunk_clear_mm",
+        what=f"mulch {num(m.trunk_clear_mm)} mm from the stem" if m.trunk_clear_mm else "mulch against the stem",
+        why="bark kept wet rots; a bare ring of 25 to 50 mm lets it dry",
+        mend="write `trunk clear: 50 mm`",
+        edit=Edit(key="trunk clear", text="50 mm"),
+    )
+
+
+def over_the_ball(technique: T) -> Iterator[Breach]:
+    """Little or no mulch lies over a new root ball."""
+    m = technique.measures
+    if m.work != "mulch" or m.over_the_ball_mm is None or OVER_BALL.allows(m.over_the_ball_mm):
+        return
+    yield Breach(
+        field="measures.over_the_ball_mm",
+        what=f"{num(m.over_the_ball_mm)} mm over a new root ball",
+        why="a new ball is watered through its top, where mulch should be little or none; a deep layer drinks first",
+        mend="write `over the ball: 25 mm` or less",
+        edit=Edit(key="over the ball", text="25 mm"),
+    )
+
+
+DEPTHS: tuple[Rule[SoilMeasures], ...] = (
+    Rule(
+        name="soil.mulch-depth",
+        severity=Severity.ERROR,
+        why="Guides run from 25 to 75 mm for compost and 50 to 100 mm round trees; over 100 mm is a problem.",
+        references=(MULCH_TREES, COMPOST_MULCH),
+        applies="mulching",
+        check=mulch_depth,
+    ),
+    Rule(
+        name="soil.settled-depth",
+        severity=Severity.WARNING,
+        why="A layer topped up each spring grows, until the roots under it are short of air.",
+        references=(MULCH_ROT,),
+        applies="mulching that writes the old layer",
+        check=settled_depth,
+    ),
+    Rule(
+        name="soil.dug-in-depth",
+        severity=Severity.ERROR,
+        why="Compost is dug into a bed once, 75 to 100 mm before planting; 25 to 50 mm where it went in before.",
+        references=(COMPOST_BEDS, COMPOST_DUG),
+        applies="compost dug into beds",
+        check=dug_in_depth,
+    ),
+    Rule(
+        name="soil.top-dressing-depth",
+        severity=Severity.ERROR,
+        why="A quarter to half an inch falls between the blades; more buries them.",
+        references=(COMPOST_DUG,),
+        applies="top-dressing",
+        check=top_dressing_depth,
+    ),
+    Rule(
+        name="soil.mixed-deep-enough",
+        severity=Severity.WARNING,
+        why="Made soil is 20 to 30 % compost; one maker asks for four parts of soil to one.",
+        references=(COMPOST_DUG, DILUTION),
+        applies="compost dug in, where the depth of digging is written",
+        check=mixed_deep_enough,
+    ),
+    Rule(
+        name="soil.clear-of-stems",
+        severity=Severity.ERROR,
+        why="Bark kept wet rots. Sources run from a bare ring of 25 mm to a foot.",
+        references=(MULCH_TREES, COMPOST_MULCH, MULCH_TRUNKS),
+        applies="mulching that writes the bare ring",
+        check=clear_of_stems,
+    ),
+    Rule(
+        name="soil.over-the-ball",
+        severity=Severity.WARNING,
+        why="A new root ball is watered through its top.",
+        references=(MULCH_TRUNKS,),
+        applies="mulching round new plants",
+        check=over_the_ball,
+    ),
+)
+RULES: tuple[Rule[SoilMeasures], ...] = (*DEPTHS, *SUMS, *GROUND)

@@ -1,0 +1,193 @@
+"""The rules of soil work that look at chemistry, drainage and the state of the ground."""
+
+from collections.abc import Iterator
+from typing import Final
+
+from howto.families.soil import formulae
+from howto.families.soil.measures import SoilMeasures
+from howto.families.soil.references import DRAINAGE, LIME, PERCOLATION, WET_SOIL
+from howto.findings import Severity
+from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.prose import plain
+from howto.model.reference import GEOMETRY
+from howto.model.technique import Technique
+from howto.quantities import round_up
+from howto.quantities import show_number as num
+
+T = Technique[SoilMeasures]
+
+ACID: Final = 6.0  # below it a test may ask for lime, see references.LIME
+PH = Limit(low=ACID, high=7.5, unit="pH", reference=LIME)
+TAPE_MM = 1.0  # a tape in a hole is read to a millimetre
+
+
+def lime_by_test(technique: T) -> Iterator[Breach]:
+    """Lime goes on only when a soil test asks for it."""
+    m = technique.measures
+    if not m.lime or (m.soil_test and m.ph is not None and m.ph < ACID):
+        return
+    why = "no soil test is written" if not m.soil_test else "the test gives no pH"
+    if m.soil_test and m.ph is not None:
+        why = f"the test shows pH {num(m.ph)}"
+    yield Breach(
+        field="measures.lime",
+        what="lime without a test that asks for it",
+        why=f"{why}; most plants are happy from pH 6 to 7.5",
+        mend="write `lime: no`; to lime all the same, send a sample and write `soil test: yes` and its `ph:`",
+        edit=Edit(key="lime", text="no"),
+    )
+
+
+def gypsum_for_sodic(technique: T) -> Iterator[Breach]:
+    """Gypsum goes on only where a test calls the soil sodic."""
+    m = technique.measures
+    if not m.gypsum or m.sodic:
+        return
+    yield Breach(
+        field="measures.gypsum",
+        what="gypsum on soil that no test calls sodic",
+        why="gypsum treats sodic soil; on other clays it does little, and it does not change pH",
+        mend="write `gypsum: no`",
+        edit=Edit(key="gypsum", text="no"),
+    )
+
+
+def ph_in_reason(technique: T) -> Iterator[Breach]:
+    """Soil from pH 6 to 7.5 suits most plants; outside that, plants are chosen for it."""
+    m = technique.measures
+    if m.ph is None or PH.allows(m.ph) or (m.lime and m.soil_test and m.ph < ACID):
+        return
+    yield Breach(
+        field="measures.ph",
+        what=f"pH {num(m.ph)}",
+        why="most plants are happy from 6 to 7.5",
+        mend="choose plants that like it; or treat the soil, test again, and write what it then is, such as `ph: 6.5`",
+        edit=Edit(key="ph", text="6.5"),
+    )
+
+
+def hole_deep_enough(technique: T) -> Iterator[Breach]:
+    """Water in a test hole cannot fall further than the hole is deep."""
+    m = technique.measures
+    if m.drained_mm is None or m.drained_mm <= m.hole_mm + TAPE_MM:
+        return
+    text = f"{num(round_up(m.drained_mm, 1), 6)} mm"
+    yield Breach(
+        field="measures.test_hole_mm" if m.test_hole_mm is not None else "measures.drained_mm",
+        also="measures.drained_mm",
+        what=f"the water fell {num(m.drained_mm)} mm in a hole {num(m.hole_mm)} mm deep",
+        why=f"{num(m.drained_mm)} is more than {num(m.hole_mm)}; 300 mm is meant where no depth is written",
+        mend=f"measure both again, and write the depth of the hole, such as `test hole: {text}`",
+        edit=Edit(key="test hole", text=text),
+    )
+
+
+def drains(technique: T) -> Iterator[Breach]:
+    """A full test hole is empty within a day."""
+    m = technique.measures
+    if m.drained_mm is None or m.drained_in_hours is None:
+        return
+    rate, least = formulae.drainage_mm_per_h(m.drained_mm, m.drained_in_hours), formulae.slowest_mm_per_h(m.hole_mm)
+    if rate >= least * (1 - 1e-9):
+        return
+    text = f"{num(round_up(m.drained_in_hours * least, 0.1), 6)} mm"
+    yield Breach(
+        field="measures.drained_mm",
+        also="measures.drained_in_hours",
+        what=f"the hole drains at {num(rate)} mm/h",
+        why=f"{num(m.drained_mm)} mm / {num(m.drained_in_hours)} h; to be empty in a day a hole of {num(m.hole_mm)} mm "
+        f"needs {num(m.hole_mm)} / 24 = {num(least)} mm/h, and 25 to 50 is good",
+        mend=f"drain it or raise the bed, test again, and write what it then does: `drained: {text}` or more",
+        edit=Edit(key="drained", text=text),
+    )
+
+
+def drainage_tested(technique: T) -> Iterator[Breach]:
+    """A new bed's drainage is tested before it is planted."""
+    m = technique.measures
+    if m.work != "new bed" or m.drained_mm is not None:
+        return
+    said = " ".join(f"{step.title} {plain(step.text)}" for step in technique.steps).casefold()
+    if "drain" in said or "test hole" in said:
+        return
+    line = "1. **Test the drainage.** Dig a hole 300 mm deep, fill it, and fill it again next day; watch it for a day."
+    yield Breach(
+        field="steps",
+        what="no step tests whether the new bed drains",
+        why="a hole of 300 mm that still holds water after a day is too slow for most roots",
+        mend=f"add under Steps: `{line}`",
+        edit=Edit(section="Steps", text=line),
+    )
+
+
+def not_wet_or_frozen(technique: T) -> Iterator[Breach]:
+    """Soil is not dug or walked on when it is soaked or frozen."""
+    if not technique.measures.wet_or_frozen:
+        return
+    yield Breach(
+        field="measures.wet_or_frozen",
+        what="the ground is soaked or frozen",
+        why="soil worked wet or frozen loses its crumb and sets hard",
+        mend="wait until a handful crumbles, and write `wet or frozen: no`",
+        edit=Edit(key="wet or frozen", text="no"),
+    )
+
+
+GROUND: tuple[Rule[SoilMeasures], ...] = (
+    Rule(
+        name="soil.lime-by-test",
+        severity=Severity.ERROR,
+        why="Lime is a cure for acid soil, and only a test shows acid soil; most plants are happy from pH 6 to 7.5.",
+        references=(LIME,),
+        applies="work that limes",
+        check=lime_by_test,
+    ),
+    Rule(
+        name="soil.gypsum-for-sodic",
+        severity=Severity.ERROR,
+        why="Gypsum swaps sodium; where there is none to swap it is money spread on clay.",
+        references=(LIME,),
+        applies="work that spreads gypsum",
+        check=gypsum_for_sodic,
+    ),
+    Rule(
+        name="soil.ph-in-reason",
+        severity=Severity.ADVICE,
+        why="Outside it, choose plants for the soil before soil for the plants.",
+        references=(LIME,),
+        applies="work that writes the pH",
+        check=ph_in_reason,
+    ),
+    Rule(
+        name="soil.hole-deep-enough",
+        severity=Severity.ERROR,
+        why="A fall deeper than the hole is a slip of the tape or of the pen, and the rate made from it is wrong.",
+        references=(GEOMETRY,),
+        applies="work that writes a drainage test",
+        check=hole_deep_enough,
+    ),
+    Rule(
+        name="soil.drains",
+        severity=Severity.ERROR,
+        why="25 to 50 mm an hour is good; a hole of 300 or 450 mm that still holds water after 24 hours is too slow.",
+        references=(PERCOLATION, DRAINAGE),
+        applies="work that writes a drainage test",
+        check=drains,
+    ),
+    Rule(
+        name="soil.drainage-tested",
+        severity=Severity.WARNING,
+        why="A hole, two fillings and a day tell more than any book of soils.",
+        references=(DRAINAGE, PERCOLATION),
+        applies="new beds",
+        check=drainage_tested,
+    ),
+    Rule(
+        name="soil.not-wet-or-frozen",
+        severity=Severity.ADVICE,
+        why="Wet clay smears under a boot and dries as brick.",
+        references=(WET_SOIL,),
+        applies="work that says the ground is soaked or frozen",
+        check=not_wet_or_frozen,
+    ),
+)

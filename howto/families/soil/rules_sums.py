@@ -1,0 +1,118 @@
+"""The rules of soil work that add up an order: volume, bags, and what a load weighs."""
+
+from collections.abc import Iterator
+from math import floor, log10
+
+from howto.families.soil import formulae
+from howto.families.soil.figures import density, to_order, volume
+from howto.families.soil.measures import SoilMeasures
+from howto.families.soil.references import COMPOST_MULCH, VOLUME, WEIGHT
+from howto.findings import Severity
+from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.reference import GEOMETRY
+from howto.model.technique import Technique
+from howto.quantities import round_down, round_up
+from howto.quantities import show_number as num
+
+T = Technique[SoilMeasures]
+
+SHORT = Limit(low=0.95, unit="of what is needed", reference=GEOMETRY)  # published sums are rounded this far
+OVER = Limit(high=1.15, unit="of what is needed", reference=GEOMETRY)  # and an order is made up to a whole load
+SPARE = 1.2  # bags: no more than a fifth over
+
+
+def volume_adds_up(technique: T) -> Iterator[Breach]:
+    """The volume written is what area times depth makes."""
+    m = technique.measures
+    if m.volume_m3 is None:
+        return
+    low, high = volume(m), to_order(m)
+    if SHORT.allows(m.volume_m3 / low) and OVER.allows(m.volume_m3 / high):
+        return
+    deep = formulae.depth_mm(m.volume_m3, m.area_m2)
+    text = f"{num(round_up(high, _step(high)), 5)} m3"
+    sinks = f", {num(high)} m³ with settling" if m.settles else ""
+    yield Breach(
+        field="measures.volume_m3",
+        also="measures.area_m2",
+        what=f"{num(m.volume_m3)} m³ is not {num(m.depth_mm)} mm over {num(m.area_m2)} m²",
+        why=f"{num(m.area_m2)} m² × {num(m.depth_mm)} mm / 1000 = {num(low)} m³{sinks}; "
+        f"{num(m.volume_m3)} m³ lies {num(deep)} mm deep, and covers "
+        f"{num(formulae.cover_m2(m.volume_m3, m.depth_mm))} m² at {num(m.depth_mm)} mm",
+        mend=f"write `volume: {text}`",
+        edit=Edit(key="volume", text=text),
+    )
+
+
+def bags_add_up(technique: T) -> Iterator[Breach]:
+    """The bags written hold what is needed, and not a fifth more."""
+    m = technique.measures
+    if m.bags is None or m.bag_l is None:
+        return
+    need = formulae.bags(to_order(m), m.bag_l)
+    if need <= m.bags <= max(need + 1, floor(need * SPARE)):
+        return
+    held = f"{m.bags} bags of {num(m.bag_l)} L hold" if m.bags > 1 else f"1 bag of {num(m.bag_l)} L holds"
+    yield Breach(
+        field="measures.bags",
+        also="measures.bag_l",
+        what=f"{held} {num(m.bags * m.bag_l / 1000)} m³",
+        why=f"{num(to_order(m))} m³ is needed: × 1000 / {num(m.bag_l)} L = {need} bag{'s' if need > 1 else ''}",
+        mend=f"write `bags: {need}`",
+        edit=Edit(key="bags", text=str(need)),
+    )
+
+
+def within_payload(technique: T) -> Iterator[Breach]:
+    """A full load weighs no more than the trailer may carry."""
+    m, found = technique.measures, density(technique.measures)
+    if m.load_m3 is None or m.payload_kg is None or found is None:
+        return
+    mass = formulae.mass_kg(m.load_m3, found[0])
+    if mass <= m.payload_kg * (1 + 1e-9):
+        return
+    room = m.payload_kg / found[0]
+    text = f"{num(round_down(room, _step(room)), 5)} m3"
+    yield Breach(
+        field="measures.load_m3",
+        also="measures.payload_kg",
+        what=f"a load of {num(m.load_m3)} m³ weighs {num(mass)} kg",
+        why=f"{num(m.load_m3)} m³ × {num(found[0])} kg/m³; the trailer may carry {num(m.payload_kg)} kg, "
+        f"{num(room)} m³ of it, and less when it is wet",
+        mend=f"write `load: {text}`",
+        edit=Edit(key="load", text=text),
+    )
+
+
+def _step(value: float) -> float:
+    """Return the third place of a number, to which a mend is rounded."""
+    return float(f"1e{floor(log10(value)) - 2}")
+
+
+SUMS: tuple[Rule[SoilMeasures], ...] = (
+    Rule(
+        name="soil.volume-adds-up",
+        severity=Severity.ERROR,
+        why="Square metres times millimetres over a thousand. Published sums go wrong here: 4 cubic yards over "
+        "1,000 square feet is 1.3 in, not 2; 1 m³ covers 13.3 m² at 75 mm, not 15.",
+        references=(VOLUME, COMPOST_MULCH, GEOMETRY),
+        applies="work that writes the volume ordered",
+        check=volume_adds_up,
+    ),
+    Rule(
+        name="soil.bags-add-up",
+        severity=Severity.ERROR,
+        why="Ten bags of 30 L are 0.3 m³, not one; 4 m³ takes 134 of them.",
+        references=(GEOMETRY,),
+        applies="work that writes bags and their size",
+        check=bags_add_up,
+    ),
+    Rule(
+        name="soil.within-payload",
+        severity=Severity.WARNING,
+        why="Compost weighs 593 to 712 kg a cubic metre, more when wet; the plate on the trailer rules.",
+        references=(WEIGHT,),
+        applies="work that writes the load and the payload, for compost or a material with its weight",
+        check=within_payload,
+    ),
+)
