@@ -78,7 +78,7 @@ TIER_A_YEAR = Reference(
 )
 ARMS = Reference(
     title="New arms on canes at 45 degrees, lowered to level after leaf fall",
-    publisher="two gardening sites; another grower starts at 60 degrees",
+    publisher="two gardening sites",
     grade=Grade.C,
 )
 LEADER = Reference(

@@ -1,6 +1,7 @@
 """The rules of an espalier's frame, in reading order; the wires, the trees and the words follow from beside it."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from howto.families.espalier import frame
 from howto.families.espalier.figures_trees import LEADER_ABOVE_MM, least_spacing
@@ -61,7 +62,8 @@ def tier_spacing(technique: T) -> Iterator[Breach]:
     if gap is None or GAP.allows(gap):
         return
     bound = 350 if gap < 350 else 450
-    grown = "some growers use it" if WIDE_GAP.allows(gap) else "no source here goes so far"
+    wide = WIDE_GAP.allows(gap)
+    grown = "growers who differ stay within 300 to 600 mm" if wide else "no grower here goes past 300 to 600 mm"
     close = "arms shade one another and spurs find no room" if gap < 350 else "leaf does not cover the wall between"
     yield _length(
         "tier spacing",
@@ -69,7 +71,7 @@ def tier_spacing(technique: T) -> Iterator[Breach]:
         f"wires stand {num(gap, 5)} mm apart",
         bound,
         f"{close}; the usual is 350 to 450 mm (15 to 18 in), and {grown}",
-        Severity.ADVICE if WIDE_GAP.allows(gap) else None,
+        severity=Severity.ADVICE if wide else None,
     )
 
 
@@ -81,8 +83,7 @@ def tier_count(technique: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.tiers",
         what=f"{tiers} tiers are planned",
-        why=f"at a tier a year the top one comes in year {tiers}, and the lowest is starved by then; four or five are "
-        "usually enough",
+        why=f"at a tier a year the top one comes in year {tiers}; four or five wires are usually enough",
         mend="write `tiers: 5` or fewer",
         edit=Edit(key="tiers", text="5"),
     )
@@ -148,19 +149,20 @@ def stem_off_wall(technique: T) -> Iterator[Breach]:
     gap = technique.measures.stem_off_wall_mm
     if gap is None or STEM_OFF.allows(gap):
         return
-    why = "the foot of a wall is dry, and a stem thickens for thirty years; growers keep 150 mm (6 in)"
+    why = "the foot of a wall is dry, and a stem thickens; growers keep 150 mm (6 in)"
     yield _length("stem off wall", "stem_off_wall_mm", f"the stem stands {num(gap)} mm off the wall", 150, why)
 
 
 def tree_spacing(technique: T) -> Iterator[Breach]:
     """Trees stand as far apart as their rootstock asks, and no more than 6 m."""
     m = technique.measures
-    bay, (least, _) = frame.bay_mm(m), least_spacing(m)
+    bay, (least, source) = frame.bay_mm(m), least_spacing(m)
     if bay is None or (m.trees == 1 and m.tree_spacing_mm is None):
         return
     stock = f"on {m.rootstock}" if m.rootstock else "of middling vigour"
     if bay < (least if m.rootstock else SPACING.low or least) * (1 - 1e-9):
-        yield _apart(m, bay, least, f"a tree {stock} wants {num(least, 5)} mm, or its arms meet its neighbour's")
+        why = f"a tree {stock} wants {num(least, 5)} mm, or its arms meet its neighbour's"
+        yield replace(_apart(m, bay, least, why), reference=source)
     elif SPACING.high is not None and bay > SPACING.high and m.tree_spacing_mm is not None:
         yield _apart(m, bay, 6000, "the widest spacing given is 6 m (20 ft); arms on most stocks never reach so far")
 

@@ -58,7 +58,7 @@ def in_the_wall(technique: T) -> Iterator[Breach]:
     yield Breach(
         field="cautions",
         what="nothing says to look for cables and pipes in the wall",
-        why="eyes go in by the dozen, and a drill finds a cable only once (common practice, no source)",
+        why="a cable or a pipe behind brick or plaster shows only once the drill is in it (common practice, no source)",
         mend=f"add under Cautions: `{line}`",
         edit=Edit(section="Cautions", text=line),
     )

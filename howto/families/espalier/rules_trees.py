@@ -1,6 +1,7 @@
 """The rules of the trees: training, the years of a frame, and pruning by fruit and season."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from howto.families.espalier import frame, pruning
 from howto.families.espalier.frame import T
@@ -142,7 +143,7 @@ def winter_thinning(technique: T) -> Iterator[Breach]:
     yield Breach(
         field="season",
         what=f"spurs are thinned in {technique.season}",
-        why=f"they are thinned while the tree is at rest, November to March in the north, {text} here",
+        why=f"they are thinned while the tree is at rest, {text} here",
         mend=f"write `season: {text}`",
         edit=Edit(key="season", text=text, top=True),
     )
@@ -186,7 +187,8 @@ def stubs(technique: T) -> Iterator[Breach]:
             continue
         from_ = "the stem or an arm" if key == "main stub" else "a spur"
         why = f"{fruit} a shoot from {from_} is cut to about {num(bound)} mm ({num(bound / INCH_MM, 1)} in)"
-        yield _one(key, field, f"a shoot from {from_} is cut to {num(written)} mm", f"{num(bound)} mm", why)
+        breach = _one(key, field, f"a shoot from {from_} is cut to {num(written)} mm", f"{num(bound)} mm", why)
+        yield replace(breach, reference=right.references[-1])
 
 
 def shortest_cut(technique: T) -> Iterator[Breach]:

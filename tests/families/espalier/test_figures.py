@@ -274,8 +274,10 @@ ANY = st.fixed_dictionaries(
 )
 
 
-@given(measures=ANY, south=st.booleans())
-def test_no_measures_break_the_figures(measures: dict[str, Any], south: bool) -> None:
-    found = made(crew=SOUTH if south else Crew(), **measures)
+@given(measures=ANY, side=st.sampled_from(["north", "south"]), units=st.sampled_from(["metric", "us", "uk"]))
+def test_no_measures_break_the_figures(measures: dict[str, Any], side: Any, units: Any) -> None:
+    crew = Crew(hemisphere=side, units=units)
+    found = made(crew=crew, **measures)
     assert found["arms"].value == 2 * measures["tiers"] * measures["trees"]
-    assert all(shown(figure, Crew()) for figure in found.values())
+    assert all(shown(figure, crew) for figure in found.values())
+    assert all(line.strip() for figure in found.values() for line in figure.working)
