@@ -1,13 +1,22 @@
-"""Safety drawn."""
+"""Safety drawn: a ladder, a line overhead, a lift, a day of noise and vibration, a mix, a wait, a blade."""
 
 from datetime import date
 
+from howto.families.safety.diagram_blade import blade_drawing
+from howto.families.safety.diagram_day import day_drawing, mix_drawing, wait_drawing
+from howto.families.safety.diagram_ladder import ladder_drawing
+from howto.families.safety.diagram_lifting import lift_drawing
+from howto.families.safety.diagram_line import line_drawing
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.technique import Technique
 from howto.shapes import Drawing
 
+MOST = 3
+KINDS = (ladder_drawing, line_drawing, lift_drawing, day_drawing, blade_drawing, mix_drawing, wait_drawing)
+
 
 def drawings(technique: Technique[SafetyMeasures], today: date) -> tuple[Drawing, ...]:
-    """Return the drawings that the measures are enough for."""
-    del technique, today
-    return ()
+    """Return the first three drawings that the measures are enough for."""
+    del today
+    found = (kind(technique) for kind in KINDS)
+    return tuple(drawing for drawing in found if drawing is not None)[:MOST]

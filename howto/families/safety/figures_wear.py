@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 
-from howto.families.safety import gloves, machines
+from howto.families.safety import gloves, machines, sharpening
 from howto.families.safety.measures import SafetyMeasures
 from howto.families.safety.ppe import WEAR, Task
 from howto.families.safety.references import (
@@ -15,6 +15,7 @@ from howto.families.safety.references import (
     SAW_LEGS,
 )
 from howto.model.figure import Figure, Table
+from howto.model.reference import GEOMETRY
 from howto.model.technique import Technique
 from howto.quantities import show
 from howto.quantities import show_number as num
@@ -31,6 +32,8 @@ def wear_figures(technique: T) -> Iterator[Figure]:
         yield _legs(m.chain_speed_m_per_s)
     if m.battery_temperature_c is not None:
         yield _charge(m.battery_temperature_c, units)
+    if m.bevel_deg is not None:
+        yield from _bevel(m, m.bevel_deg)
     if m.eye_mark is not None:
         yield _eyes(m.eye_mark)
     if m.glove_marks is not None:
@@ -80,6 +83,30 @@ def _charge(pack_c: float, units: str) -> Figure:
         ),
         references=(CHARGING,),
     )
+
+
+def _bevel(m: SafetyMeasures, bevel: float) -> Iterator[Figure]:
+    if m.blade_thickness_mm is not None:
+        wide = sharpening.bevel_width(m.blade_thickness_mm, bevel)
+        yield Figure(
+            name="bevel width",
+            label="Ground face, once it is right",
+            value=wide,
+            unit="mm",
+            working=(f"{num(m.blade_thickness_mm)} mm / sin {num(bevel)}° = {num(wide)} mm",),
+            references=(GEOMETRY,),
+            headline=True,
+        )
+    if m.file_length_mm is not None:
+        up = sharpening.raised_end(m.file_length_mm, bevel)
+        yield Figure(
+            name="file raised",
+            label="Far end of the file, above the blade's back",
+            value=up,
+            unit="mm",
+            working=(f"{num(m.file_length_mm)} mm x sin {num(bevel)}° = {num(up)} mm",),
+            references=(GEOMETRY,),
+        )
 
 
 def _eyes(mark: str) -> Figure:

@@ -72,7 +72,11 @@ def _too_often(lift: Lift) -> Iterator[Breach]:
             edit=Edit(key="lifting time", text="8 h"),
         )
         return
-    most = max(often for often in range(1, 16) if lifting.frequency_multiplier(often, hours, lift.up, lift.system) > 0)
+    most = max(
+        often
+        for often in range(1, 16)
+        if lifting.frequency_multiplier(often, hours, lift.up, lift.system) >= NEXT_TO_NOTHING
+    )
     yield Breach(
         field="measures.lifts_a_minute",
         what=f"{num(lift.lifts_a_min)} lifts a minute for {num(hours)} h",

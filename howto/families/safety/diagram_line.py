@@ -1,0 +1,69 @@
+"""How near a line the work comes, at true size: the zone round it, and the highest of body, tool or branch."""
+
+from howto.families.safety.diagram_people import SHOULDER_MM, TALL_MM, person
+from howto.families.safety.figures_height import country_of, distance_mm, zone_of
+from howto.families.safety.measures import SafetyMeasures
+from howto.model.technique import Technique
+from howto.quantities import show
+from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, Shape, arc, rectangle
+
+USUAL_LINE_MM = 6000.0  # ours: where nobody measured how high the line hangs
+
+
+def line_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
+    """Return the line with its zone over the work; None where the country has no distance on record for it."""
+    m, units = technique.measures, technique.crew.units
+    zone, gap = zone_of(m), distance_mm(m)
+    if zone is None:
+        return None
+    keep = zone.no_go_mm
+    line = m.line_height_mm or max(USUAL_LINE_MM, keep + TALL_MM + 1000, (gap or 0.0) + TALL_MM + 400)
+    reach = line - gap if gap is not None else line - keep
+    wide = max(keep, zone.spotter_mm or 0.0) * 1.1
+    shapes: list[Shape] = [
+        Polygon(rectangle(-wide, -line * 0.05, wide, 0.0), Role.SOIL),
+        Line(((-wide, 0.0), (wide, 0.0)), Role.GROUND),
+    ]
+    if zone.spotter_mm is not None:
+        shapes.append(Line(arc((0.0, line), zone.spotter_mm), Role.GUIDE, closed=True))
+        shapes.append(Label((zone.spotter_mm * 0.7071, line + zone.spotter_mm * 0.7071), "spotter needed to here"))
+    shapes += [
+        Polygon(arc((0.0, line), keep)[:-1], Role.DANGER),
+        Line(arc((0.0, line), keep), Role.REMOVE, closed=True),
+        Polygon(arc((0.0, line), max(30.0, line * 0.012), steps=16)[:-1], Role.WOOD),
+        Level((wide * 0.98, line), f"line {show(line, 'mm', units)} up" if m.line_height_mm else "line"),
+        Dimension((0.0, line), (keep, line), show(keep, "mm", units), offset=keep * 0.12),
+        Label((-keep * 0.6, line + keep * 0.6), "keep out: live"),
+    ]
+    shapes += _worker(min(max(reach, 0.0), line))
+    if gap is not None:
+        near = gap < keep - 1e-6
+        shapes += [
+            Dimension((0.0, reach), (0.0, line), show(max(gap, 0.0), "mm", units), offset=wide * 0.35),
+            Label((0.0, reach), "too near: stop" if near else "highest point of the work"),
+        ]
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"Line overhead: keep {show(keep, 'mm', units)} away ({country_of(m)})",
+        alt=_alt(technique, keep, gap),
+    )
+
+
+def _worker(reach: float) -> list[Shape]:
+    """Return somebody under the line, a pole in their hands up to the reach."""
+    foot = (-320.0, 0.0)
+    hands = (0.0, min(SHOULDER_MM - 250, reach))
+    shapes: list[Shape] = person(foot, hands)
+    if reach > hands[1]:
+        shapes.append(Line(((0.0, max(0.0, hands[1] - 500)), (0.0, reach)), Role.ACCENT))
+    return shapes
+
+
+def _alt(technique: Technique[SafetyMeasures], keep: float, gap: float | None) -> str:
+    m, units = technique.measures, technique.crew.units
+    zone = zone_of(m)
+    said = f"A line overhead, {zone.note if zone else ''}, with a hatched zone of {show(keep, 'mm', units)} round it."
+    if gap is None:
+        return f"{said} A worker stands below with a pole that ends outside it."
+    word = "inside the zone: stop" if gap < keep - 1e-6 else "outside it"
+    return f"{said} The work comes within {show(max(gap, 0.0), 'mm', units)} of the line, {word}."
