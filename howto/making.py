@@ -2,7 +2,7 @@
 
 import json
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from pathlib import Path
 from typing import Any, Final
@@ -13,6 +13,7 @@ from howto.findings import Finding, Severity
 from howto.layout.card import ART_MM, card_sheet
 from howto.layout.carousel import FRAME_RULES, RATIOS, frames
 from howto.layout.diagram import fit
+from howto.layout.frame_look import OWN_MARK
 from howto.layout.leaflet import leaflet_sheet
 from howto.layout.look import page_look
 from howto.layout.publish import alt_texts, caption
@@ -75,7 +76,15 @@ def make(job: Make, write: Write | None, step: Callable[[int, int], None] | None
         found += task()
     if step is not None:
         step(len(tasks), len(tasks))
-    return tuple(found)
+    return tuple(_quoted(finding, job.shelf) for finding in found)
+
+
+def _quoted(finding: Finding, shelf: Shelf) -> Finding:
+    """Return a finding with the line it points at, where the layout had no file to quote."""
+    source = shelf.sources.get(finding.span.path)
+    if finding.text or source is None:
+        return finding
+    return replace(finding, text=source.line(finding.span.line))
 
 
 def _tasks(job: Make, write: Write | None) -> Iterator[Callable[[], tuple[Finding, ...]]]:
@@ -156,15 +165,20 @@ def _carousel(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[
 
 
 def _photos(shelf: Shelf, technique: AnyTechnique) -> tuple[dict[str, Photograph], list[Finding]]:
-    """Return the pictures a technique's steps point at, read; and what was found about them."""
+    """Return the crew's own mark and the pictures a technique's steps point at, read; and what was found of them."""
+    ground = technique.crew.colours.ground
     photos: dict[str, Photograph] = {}
     found: list[Finding] = []
+    if technique.crew.mark:
+        crew = Span(f"{shelf.root}/crew.yaml")
+        own, found_of_mark = read_photo(Path(shelf.root), technique.crew.mark, crew, technique.crew.mark, ground)
+        found += found_of_mark
+        if own is not None:
+            photos[OWN_MARK] = own
     for at, step in enumerate(technique.steps):
         for number, picture in enumerate(step.pictures):
             span = technique.spot(f"steps[{at}].pictures[{number}]")
-            photo, notes = read_photo(
-                Path(shelf.root) / "pictures", picture.file, span, picture.file, technique.crew.colours.ground
-            )
+            photo, notes = read_photo(Path(shelf.root) / "pictures", picture.file, span, picture.file, ground)
             found += notes
             if photo is not None:
                 photos[picture.file] = photo

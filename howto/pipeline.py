@@ -8,13 +8,13 @@ from pathlib import Path, PurePath
 from typing import Any
 
 from howto.check.claims import CLAIM_RULES, check_claims
+from howto.check.colours import COLOUR_RULES, colour_findings
 from howto.check.common import COMMON_RULES
 from howto.check.place import WAIVER
 from howto.check.rules import check_technique
 from howto.check.shelf import SHELF_RULES, check_shelf
 from howto.compute.figures import figures_of
 from howto.families import FAMILIES
-from howto.families import family as family_named
 from howto.findings import Finding, in_order, stops
 from howto.making import FIT_RULES, Make, make
 from howto.model.crew import System
@@ -22,6 +22,7 @@ from howto.model.family import AnyFamily, Rule
 from howto.model.figure import Figure
 from howto.model.shelf import Shelf
 from howto.output import Stage
+from howto.read.photo_rules import PHOTO_RULES
 from howto.read.rulebook import FILE_RULES
 from howto.read.shelf import read_shelf
 from howto.span import SourceText
@@ -112,6 +113,7 @@ def examine(root: Path, today: date) -> Examined:
         figures[technique.id] = figures_of(technique, family, today)
         found += check_claims(technique, figures[technique.id], shelf.sources)
     found += check_shelf(shelf, figures)
+    found += colour_findings(shelf)
     jobs: dict[str, tuple[tuple[Figure, ...], ...]] = {}
     for visit in shelf.visits:
         worked = []
@@ -142,7 +144,7 @@ def check(root: Path, today: date, paths: Sequence[Path] = ()) -> Examined:
     return Examined(examined.shelf, kept, examined.figures, examined.job_figures)
 
 
-def build(  # noqa: PLR0913 - one argument an option of the command
+def build(
     root: Path,
     to: Path,
     today: date,
@@ -215,7 +217,7 @@ def figures(root: Path, name: str, today: date) -> Worked:
 def rulebook() -> tuple[Rule[Any], ...]:
     """Return every rule, families in their order, then those of files, techniques, the shelf and fit."""
     rules = [rule for each in FAMILIES for rule in (*each.rules, *each.every)]
-    rules += [*COMMON_RULES, *CLAIM_RULES, WAIVER, *SHELF_RULES, *FILE_RULES, *FIT_RULES]
+    rules += [*COMMON_RULES, *CLAIM_RULES, WAIVER, *SHELF_RULES, *COLOUR_RULES, *FILE_RULES, *PHOTO_RULES, *FIT_RULES]
     return tuple({rule.name: rule for rule in rules}.values())
 
 

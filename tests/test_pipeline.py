@@ -5,6 +5,7 @@ from datetime import date
 from pathlib import Path
 
 import pytest
+from PIL import Image
 
 from howto import pipeline, plans
 from howto.findings import Severity
@@ -185,3 +186,29 @@ def test_a_planned_visit_builds(shelf: Path, tmp_path: Path) -> None:
     built = pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["leaflets"])
     assert "leaflets/2026-10-14-gate-north.pdf" in built.written
     assert "is there already" in plans.new_visit(shelf, "Gate: north", TODAY, ["clip-a-ball"], "").problem
+
+
+def test_the_crews_own_mark_stands_on_frames(shelf: Path, tmp_path: Path) -> None:
+    Image.new("RGB", (90, 90), "#2244cc").save(shelf / "mark.png")
+    crew = shelf / "crew.yaml"
+    crew.write_text(crew.read_text() + "mark: mark.png\n")
+    built = pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["carousels"])
+    assert not built.stopped
+    with Image.open(tmp_path / "out/carousels/clip-a-ball/4x5/02.jpg") as frame:
+        red, green, blue = frame.getpixel((64 + 22, 1350 - 31))  # type: ignore[misc]
+    assert blue > 150
+    assert red < 90 > green
+
+
+def test_a_mark_that_is_not_there_is_a_finding(shelf: Path) -> None:
+    crew = shelf / "crew.yaml"
+    crew.write_text(crew.read_text() + "mark: none.png\n")
+    found = {finding.rule for finding in pipeline.check(shelf, TODAY).findings}
+    assert "file.picture-missing" in found
+
+
+def test_colours_that_cannot_be_read_are_a_finding(shelf: Path) -> None:
+    crew = shelf / "crew.yaml"
+    crew.write_text(crew.read_text().replace("#9a3a1c", "#f0e0d0"))
+    found = [finding for finding in pipeline.check(shelf, TODAY).findings if finding.rule == "shelf.colours"]
+    assert [finding.span.path for finding in found] == [crew.as_posix()]

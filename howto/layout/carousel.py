@@ -13,7 +13,7 @@ from howto.layout.frame_copy import bare
 from howto.layout.frame_covers import cover
 from howto.layout.frame_end import finish_page
 from howto.layout.frame_letters import letter_findings, spelled
-from howto.layout.frame_look import Ratio, board, tape, title_block
+from howto.layout.frame_look import OWN_MARK, Ratio, board, tape, title_block
 from howto.layout.frame_numbers import numbers_pages
 from howto.layout.frame_page import Job, Page
 from howto.layout.frame_steps import steps
@@ -75,7 +75,9 @@ def legible_accent(colours: Colours) -> str:
 def _frame(job: Job, page: Page, number: int, names: Sequence[str]) -> Frame:
     """Return a page as a frame, with its tape and its title block."""
     technique, sheet = job.technique, page.sheet
-    block = title_block(sheet, technique.crew.name, bare(technique.title), technique.version)
+    own = job.photos.get(OWN_MARK) if sheet.ground == technique.crew.colours.ground else None
+    own_size = (float(own.width), float(own.height)) if own is not None else None
+    block = title_block(sheet, technique.crew.name, bare(technique.title), technique.version, own_size)
     lead = job.words["frame_of"].format(number=number, count=len(names))
     return Frame(
         name=f"{number:02d}",

@@ -11,7 +11,7 @@ from typing import Final, Literal
 from howto.colour import clearer, mixed
 from howto.layout.text import CAP, length
 from howto.model.crew import Crew
-from howto.model.sheet import Area, PaintMark, Stroke, Words
+from howto.model.sheet import Area, PaintMark, Pixels, Stroke, Words
 
 Box = tuple[float, float, float, float]
 Ratio = Literal["4x5", "1x1", "9x16"]
@@ -25,6 +25,8 @@ SMALLEST: Final = 28.0  # px
 HAIR, LINE, EDGE = 2.0, 3.0, 5.0  # px: lines that stay behind, lines that measure, lines that bound
 TAPE_HIGH: Final = 58.0
 BLOCK_HIGH: Final = 62.0  # the title block below the tape
+OWN_MARK: Final = "the crew's own mark"  # the name its pixels go by among the photographs
+MARK_HIGH, MARK_WIDE = 44.0, 180.0  # px it may take
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,17 +110,34 @@ def tape(sheet: Board, number: int, names: Sequence[str]) -> tuple[PaintMark, ..
     return tuple(marks)
 
 
-def title_block(sheet: Board, crew: str, title: str, version: str) -> tuple[PaintMark, ...]:
-    """Return the line below the tape: whose sheet it is, and of which version of which technique."""
+def title_block(
+    sheet: Board, crew: str, title: str, version: str, own_mark: tuple[float, float] | None = None
+) -> tuple[PaintMark, ...]:
+    """Return the line below the tape: whose sheet it is, and of which version of which technique.
+
+    `own_mark` is the size of the crew's mark in its own pixels; it stands before the name where there is one.
+    """
     baseline = sheet.floor - BLOCK_HIGH / 2 + SMALLEST * CAP["head"] / 2
     right = sheet.width - SIDE
-    left_words = Words(text=crew, at=(SIDE, baseline), size=SMALLEST, face="head-bold", colour=sheet.ink)
-    room = right - SIDE - length(crew, "head-bold", SMALLEST) - 40
+    pixels, left = _own_mark(sheet, own_mark)
+    left_words = Words(text=crew, at=(left, baseline), size=SMALLEST, face="head-bold", colour=sheet.ink)
+    room = right - left - length(crew, "head-bold", SMALLEST) - 40
     told = f"{title} · {version}" if version else title
     if length(told, "head", SMALLEST) > room:
         told = version
     stamp = Words(text=told, at=(right, baseline), size=SMALLEST, face="head", colour=sheet.ink, align="right")
-    return (left_words, stamp) if told else (left_words,)
+    return (*pixels, left_words, stamp) if told else (*pixels, left_words)
+
+
+def _own_mark(sheet: Board, size: tuple[float, float] | None) -> tuple[tuple[PaintMark, ...], float]:
+    """Return the crew's mark, as large as the title block holds, and where the words after it begin."""
+    if size is None:
+        return (), float(SIDE)
+    scale = min(MARK_HIGH / size[1], MARK_WIDE / size[0])
+    wide, high = size[0] * scale, size[1] * scale
+    top = sheet.floor - (BLOCK_HIGH + high) / 2
+    box = (SIDE, top, SIDE + wide, top + high)
+    return (Pixels(source=OWN_MARK, crop=(0.0, 0.0, *size), box=box),), SIDE + wide + 14.0
 
 
 def _rectangle(left: float, top: float, right: float, bottom: float) -> tuple[tuple[float, float], ...]:
