@@ -87,6 +87,14 @@ def test_wires_alone_with_the_tree_to_come() -> None:
     assert words(across, Label) == ["eye", "wire"]
 
 
+def test_a_part_of_a_long_wall_without_a_second_eye() -> None:
+    long = {**WIRE, "trees": 5, "wall_length_m": 20.0, "eye_spacing_mm": 20_000.0}
+    found = drawn(elevation(technique(FAMILY, **long)))
+    assert found.caption == "From the front: 4 wires, 8 eyes, the first 2 of 5 trees"
+    assert words(found, Label) == []
+    assert words(found, Dimension) == ["8 m"]
+
+
 def test_tiers_to_come_are_dashed_and_new_arms_at_their_angle() -> None:
     found = drawn(elevation(technique(FAMILY, tiers_made=3, arm_angle_deg=45.0)))
     assert len(polygons(found, Role.KEEP)) == 6

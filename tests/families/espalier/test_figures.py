@@ -60,6 +60,27 @@ def test_heights_that_share_a_unit_say_it_once() -> None:
     assert made(first_wire_mm=300.0, tier_spacing_mm=350.0, tiers=2)["wire heights"].value == "300 and 650\u00a0mm"
 
 
+def test_an_arm_stops_where_the_wall_gives_out() -> None:
+    found = made(wall_length_m=6.0, trees=2, tree_spacing_mm=4000.0)
+    assert found["arm length"].value == 1500
+    assert found["arm length"].working[0] == "the wall gives each tree 6000 / 2 = 3000 mm"
+
+
+def test_a_size_the_table_does_not_hold_has_no_published_pull() -> None:
+    assert "published pull" not in made(**{**WIRE, "wire_diameter_mm": 5.0})
+
+
+def test_a_load_without_a_pull_tells_nothing_of_the_ends() -> None:
+    found = made(**{**WIRE, "tension_n": None, "sag_limit_mm": None})
+    assert not {"sag", "end pull", "pull for the limit", "share of strength"} & set(found)
+
+
+def test_a_fig_is_none_of_the_three_fruits() -> None:
+    found = made({"plants": ("fig",)})
+    assert "summer pruning" not in found
+    assert made({"plants": ("fig", "pear")})["summer pruning"].value == date(2027, 7, 21)
+
+
 def test_eyes_and_spans() -> None:
     found = made(**WIRE)
     assert found["span"].value == 1600

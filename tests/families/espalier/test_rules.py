@@ -213,6 +213,7 @@ def test_the_stretch_agrees_with_the_pull() -> None:
     assert found("stretch", made(**WIRE, stretch_mm_per_m=0.61)) == []
     assert len(found("stretch", made(**WIRE, stretch_mm_per_m=0.6))) == 1
     assert found("stretch", made(**{**WIRE, "lay": "7x7"}, stretch_mm_per_m=9.0)) == []
+    assert found("stretch", made(**{**WIRE, "tension_n": 8000.0}, stretch_mm_per_m=9.0)) == []  # past breaking
 
 
 # -- seasons --
