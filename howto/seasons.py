@@ -86,6 +86,16 @@ def _point(words: str, hemisphere: Hemisphere) -> tuple[int, ...] | None:
     return (matches[0],) if len(matches) == 1 else None
 
 
+def growing_days(hemisphere: Hemisphere) -> int:
+    """Return how many days of a year without a leap day fall in the growing months."""
+    return sum(monthrange(2023, month)[1] for month in _growing_months(hemisphere))
+
+
+def _growing_months(hemisphere: Hemisphere) -> tuple[int, ...]:
+    """Return the months in which shoots grow."""
+    return GROWING_MONTHS_NORTH if hemisphere == "north" else tuple(map(southern, GROWING_MONTHS_NORTH))
+
+
 def growth_date(start: date, growth_mm: float, mm_per_year: float, hemisphere: Hemisphere) -> date | None:
     """Return the day on which `growth_mm` has grown since `start`, or None if it takes over ten years.
 
@@ -94,9 +104,8 @@ def growth_date(start: date, growth_mm: float, mm_per_year: float, hemisphere: H
     """
     if mm_per_year <= 0:
         return None
-    months = GROWING_MONTHS_NORTH if hemisphere == "north" else tuple(map(southern, GROWING_MONTHS_NORTH))
-    days_a_year = sum(monthrange(2023, month)[1] for month in months)
-    left = growth_mm * days_a_year / mm_per_year
+    months = _growing_months(hemisphere)
+    left = growth_mm * growing_days(hemisphere) / mm_per_year
     day = start
     for _ in range(3653):
         if left <= 1e-9:

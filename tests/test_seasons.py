@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from howto.seasons import (
     MONTHS,
+    growing_days,
     growth_date,
     months_of,
     nearest_season_word,
@@ -81,6 +82,11 @@ def test_growth_falls_in_the_growing_months_only() -> None:
     assert growth_date(date(2026, 10, 14), 0, 245, "north") == date(2026, 10, 14)
     # September to April in the south, 242 days
     assert growth_date(date(2026, 4, 30), 10, 242, "south") == date(2026, 9, 10)
+
+
+def test_the_growing_days_of_a_year() -> None:
+    # March to October, and September to April
+    assert (growing_days("north"), growing_days("south")) == (245, 242)
 
 
 def test_growth_that_never_comes() -> None:
