@@ -1,12 +1,16 @@
 """A clipped shape drawn at true size: in section with its gauge, and from above."""
 
+from collections.abc import Iterator
 from datetime import date
 
 from howto.families.clipping import formulae
-from howto.families.clipping.figures import handy_step, share
+from howto.families.clipping.figures import share
+from howto.families.clipping.gauge import handy_step, marks
 from howto.families.clipping.measures import ClippingMeasures
+from howto.model.crew import System
 from howto.model.technique import Technique
 from howto.quantities import show
+from howto.quantities import show_number as num
 from howto.shapes import (
     Dimension,
     Drawing,
@@ -22,7 +26,11 @@ from howto.shapes import (
     rectangle,
 )
 
-LEAF_DEPTH_MM = 14.0  # how far a drawn leaf cluster stands proud of its outline
+LEAF = 0.016  # how far a drawn leaf cluster stands proud, in standing widths
+CLUSTERS = 20  # leaf clusters round the section; twice as many from above
+MOST_RINGS = 10  # levels that stand beside a section and can still be read
+STRAIGHT = ("cube", "cylinder")  # as wide at the top as at the foot
+LEAST_OFF = 1e-6  # mm; below this nothing comes off
 
 
 def drawings(technique: Technique[ClippingMeasures], today: date) -> tuple[Drawing, ...]:
@@ -38,73 +46,97 @@ def section(technique: Technique[ClippingMeasures]) -> Drawing:
     width, height = m.finished_width_mm, m.height_mm
     stands, high = max(m.standing_width_mm, width), max(m.standing_mm, height)
     drop = (high - height) / 2 if m.shape == "ball" else 0.0  # a ball grows out below as well as above
-    outer = outline(m.shape, stands, high, -drop)
-    inner = outline(m.shape, width, height)
-    shapes: list[Shape] = []
-    if stands > width:
-        shapes.append(Polygon(leafy(outer, LEAF_DEPTH_MM, round(stands / 45)), Role.REMOVE))
-    shapes.append(Polygon(inner, Role.KEEP))
+    off, top = (stands - width) / 2, high - height
     ground = -drop - height * 0.08
     stem = width * 0.035
+    shapes: list[Shape] = []
+    if off > LEAST_OFF or top > LEAST_OFF:
+        outer = outline(m.shape, stands, high, -drop)
+        shapes.append(Polygon(leafy(outer, stands * LEAF, CLUSTERS), Role.REMOVE))
     shapes += [
+        Polygon(outline(m.shape, width, height), Role.KEEP),
         Polygon(rectangle(-stem, ground, stem, height * 0.3), Role.WOOD),
         Line(((-stands * 0.62, ground), (stands * 0.62, ground)), Role.GROUND),
         Line(((0, ground), (0, high - drop + height * 0.08)), Role.CENTRE),
-    ]
-    every = m.gauge_every_mm or handy_step(height)
-    up = every
-    while up < height - every / 4:
-        half = formulae.width_at_mm(m.shape, width, height, up) / 2
-        shapes.append(Line(((-half, up), (half, up)), Role.GUIDE))
-        shapes.append(Level((half, up), show(half * 2, "mm", units)))
-        up += every
-    off = (stands - width) / 2
-    shapes += [
+        *_rings(m, units),
         Dimension((-width / 2, ground), (width / 2, ground), show(width, "mm", units), offset=-height * 0.10),
         Dimension((-width / 2, 0), (-width / 2, height), show(height, "mm", units), offset=off + height * 0.10),
     ]
-    if off > 0:
-        shapes.append(
-            Label(
-                (-(width + off) / 2 * 0.72, height / 2 + (height + off) / 2 * 0.68),
-                f"{show(off, 'mm', units)} off each side",
-            )
-        )
-    part = round(share(m) * 100)
+    if off > LEAST_OFF:
+        shapes.append(Label(_in_the_shell(m, off), f"{show(off, 'mm', units)} off each side"))
     return Drawing(
         shapes=tuple(shapes),
         caption=f"Section: {m.shape} {show(width, 'mm', units)} wide when done",
         alt=f"A {m.shape} in section, {show(width, 'mm', units)} wide and {show(height, 'mm', units)} high when "
-        f"done. It stands {show(stands, 'mm', units)} wide; the hatched shell, {show(off, 'mm', units)} a side "
-        f"and {part} % of the leaf, comes off.",
+        f"done. It stands {show(stands, 'mm', units)} wide; {_comes_off(m, off, units)}",
     )
 
 
+def _comes_off(m: ClippingMeasures, off: float, units: System) -> str:
+    part = share(m) * 100
+    if part <= 0:
+        return "nothing comes off."
+    where = f"{show(off, 'mm', units)} a side and " if off > LEAST_OFF else ""
+    return f"the hatched shell, {where}{num(part)} % of the leaf, comes off."
+
+
+def _rings(m: ClippingMeasures, units: System) -> Iterator[Shape]:
+    """Yield the rings of the gauge with their widths: as many as can be read, and one where the sides are straight."""
+    inner = [up for up in marks(m, units) if 0 < up < m.height_mm]
+    if m.shape in STRAIGHT:
+        inner = [m.height_mm / 2]
+    if len(inner) > MOST_RINGS:
+        every = handy_step(m.height_mm, units)
+        inner = [every * at for at in range(1, int(m.height_mm / every) + 1) if every * at < m.height_mm]
+    for up in inner:
+        half = formulae.width_at_mm(m.shape, m.finished_width_mm, m.height_mm, up) / 2
+        yield Line(((-half, up), (half, up)), Role.GUIDE)
+        yield Level((half, up), show(half * 2, "mm", units))
+
+
+def _in_the_shell(m: ClippingMeasures, off: float) -> Point:
+    """Return a point in the middle of what comes off, on the side where no levels stand in the way."""
+    up = m.height_mm * (0.3 if m.shape == "cone" else 0.75)
+    across = formulae.width_at_mm(m.shape, m.finished_width_mm, m.height_mm, up) / 2 + off / 2
+    return (across if m.shape in STRAIGHT else -across), up
+
+
 def from_above(technique: Technique[ClippingMeasures]) -> Drawing:
-    """Return the plan: the widest ring inside what stands."""
+    """Return the plan: the finished line inside what stands."""
     m = technique.measures
     units = technique.crew.units
     width, stands = m.finished_width_mm, max(m.standing_width_mm, m.finished_width_mm)
-    square = m.shape == "cube"
-    outer = rectangle(-stands / 2, -stands / 2, stands / 2, stands / 2) if square else arc((0, 0), stands / 2)
-    inner = rectangle(-width / 2, -width / 2, width / 2, width / 2) if square else arc((0, 0), width / 2)
+    inner, outer = _plan(m.shape, width), _plan(m.shape, stands)
     reach = stands * 0.6
-    shapes: list[Shape] = [
-        Polygon(leafy(outer, LEAF_DEPTH_MM, round(stands / 22)), Role.REMOVE),
+    line = {"ball": "widest ring", "dome": "line at the foot", "cone": "line at the foot"}.get(m.shape, "finished line")
+    shapes: list[Shape] = []
+    if stands > width:
+        shapes.append(Polygon(leafy(outer, stands * LEAF, CLUSTERS * 2), Role.REMOVE))
+    shapes += [
         Polygon(inner, Role.KEEP),
         Line(inner, Role.ACCENT, closed=True),
         Line(((-reach, 0), (reach, 0)), Role.CENTRE),
         Line(((0, -reach), (0, reach)), Role.CENTRE),
         Dimension((-width / 2, 0), (width / 2, 0), show(width, "mm", units), offset=-stands * 0.62),
-        Dimension((-stands / 2, 0), (stands / 2, 0), show(stands, "mm", units), offset=stands * 0.62),
-        Label((width * 0.3536, width * 0.3536), "widest ring"),
+        Label((width / 2, width * 0.3) if m.shape == "cube" else (width * 0.3536, width * 0.3536), line),
     ]
+    if stands > width:
+        now = show(stands, "mm", units)
+        shapes.append(Dimension((-stands / 2, 0), (stands / 2, 0), now, offset=stands * 0.62))
+        rest = f" inside an outline {now} across that is hatched where it comes off."
+    else:
+        rest = "; nothing stands outside it."
     return Drawing(
         shapes=tuple(shapes),
-        caption="From above: the widest ring first",
-        alt=f"The plant from straight above: a ring {show(width, 'mm', units)} across, drawn heavy, inside an "
-        f"outline {show(stands, 'mm', units)} across that is hatched where it comes off.",
+        caption=f"From above: the {line} first",
+        alt=f"The plant from straight above: the {line}, {show(width, 'mm', units)} across, drawn heavy{rest}",
     )
+
+
+def _plan(shape: str, width: float) -> tuple[Point, ...]:
+    """Return what is seen from above, anticlockwise."""
+    half = width / 2
+    return rectangle(-half, -half, half, half) if shape == "cube" else arc((0, 0), half)[:-1]
 
 
 def outline(shape: str, width: float, height: float, foot: float = 0.0) -> tuple[Point, ...]:

@@ -4,32 +4,37 @@ from collections.abc import Iterator
 from datetime import date
 
 from howto.families.clipping import formulae
+from howto.families.clipping.gauge import gauge
 from howto.families.clipping.measures import ClippingMeasures
-from howto.families.clipping.references import BOX_GROWTH, CROWN, RATE, RENOVATION
-from howto.model.figure import Figure, Table
-from howto.model.reference import GEOMETRY, PRACTICE, Reference, from_memory
+from howto.families.clipping.references import BOX_GROWTH, BOX_SEASON, CROWN, RATE, SEASON, SHEARING
+from howto.model.figure import Figure
+from howto.model.reference import GEOMETRY, PRACTICE, Grade, Reference
 from howto.model.technique import Technique
 from howto.quantities import show_number as num
-from howto.seasons import growth_date, next_in_months
+from howto.seasons import growing_days, growth_date, next_in_months
 
-LIGHT_SHARE = 0.25  # of the leaf in one pass; the trade's light clip, see rules.LIGHT
+SEASON_SHARE = 1 / 3  # of the leaf in one season, at most; see references.BOX_SEASON
+LIGHT_SHARE = 0.25  # of the leaf in one pass, at most; see references.SHEARING
 RATE_M2_PER_H = 4.0  # see references.RATE
 GROWTH_MM_PER_YEAR = 100.0  # see references.BOX_GROWTH
+MEASURED = Reference(title="as measured by the crew", grade=Grade.PRACTICE)
 
 
 def figures(technique: Technique[ClippingMeasures], today: date) -> Iterator[Figure]:
     """Yield the figures of one clipped shape; `today` is the day of the clip."""
     m = technique.measures
     yield _off_each_side(m)
+    yield from _off_the_top(m)
     yield _share(m)
     yield _passes(m)
-    yield _gauge(m)
+    yield gauge(m, technique.crew.units)
     yield from _size_and_time(m)
     yield from _next_clip(technique, today)
+    yield _clip_before(m)
 
 
 def share(m: ClippingMeasures) -> float:
-    """Return the part of the leafy volume the clip takes, 0 to 1."""
+    """Return the part of the leafy volume the clip takes, 0 to 1; below 0 where the finished shape is larger."""
     return formulae.share_removed(m.shape, (m.standing_width_mm, m.standing_mm), (m.finished_width_mm, m.height_mm))
 
 
@@ -37,7 +42,7 @@ def growth(technique: Technique[ClippingMeasures]) -> tuple[float, Reference]:
     """Return growth a side in mm a year, and who says so: the author, the plant book, or memory."""
     m = technique.measures
     if m.growth_mm_per_year is not None:
-        return m.growth_mm_per_year, Reference(title="growth as measured by the crew", grade=PRACTICE.grade)
+        return m.growth_mm_per_year, MEASURED
     for plant in technique.known_plants:
         if (fact := plant.growth_mm_per_year) is not None:
             source = Reference(title=f"growth of {plant.botanical}", publisher=fact.source, grade=fact.grade)
@@ -46,15 +51,27 @@ def growth(technique: Technique[ClippingMeasures]) -> tuple[float, Reference]:
 
 
 def _off_each_side(m: ClippingMeasures) -> Figure:
-    off = (m.standing_width_mm - m.finished_width_mm) / 2
     return Figure(
         name="off each side",
         label="Off each side",
-        value=off,
+        value=m.side_mm,
         unit="mm",
-        working=(f"({num(m.standing_width_mm, 5)} - {num(m.finished_width_mm, 5)}) / 2 = {num(off)} mm",),
+        working=(f"({num(m.standing_width_mm, 5)} - {num(m.finished_width_mm, 5)}) / 2 = {num(m.side_mm)} mm",),
         references=(GEOMETRY,),
         headline=True,
+    )
+
+
+def _off_the_top(m: ClippingMeasures) -> Iterator[Figure]:
+    if m.standing_height_mm is None or m.top_mm is None:
+        return
+    yield Figure(
+        name="off the top",
+        label="Off the top",
+        value=m.top_mm,
+        unit="mm",
+        working=(f"{num(m.standing_height_mm, 5)} - {num(m.height_mm, 5)} = {num(m.top_mm)} mm",),
+        references=(GEOMETRY,),
     )
 
 
@@ -62,135 +79,136 @@ def _share(m: ClippingMeasures) -> Figure:
     before = formulae.volume_mm3(m.shape, m.standing_width_mm, m.standing_mm) / 1e6
     after = formulae.volume_mm3(m.shape, m.finished_width_mm, m.height_mm) / 1e6
     part = share(m)
+    working = [
+        f"stands: {_volume(m, m.standing_width_mm, m.standing_mm)} = {num(before, 5)} L",
+        f"done: {_volume(m, m.finished_width_mm, m.height_mm)} = {num(after, 5)} L",
+    ]
+    if part > 0:
+        working += [
+            f"shell: 1 - {num(after, 5)} / {num(before, 5)} = {num(part * 100)} % of the leafy volume",
+            f"off the length of each shoot: 1 - (1 - {num(part)})^(1/3) = "
+            f"{num(formulae.share_of_length(part) * 100)} %",
+        ]
+    else:
+        working.append("it stands no larger than it should finish: nothing comes off")
     return Figure(
         name="share removed",
         label="Leaf taken off",
-        value=part * 100,
+        value=max(0.0, part) * 100,
         unit="%",
-        working=(
-            f"stands: {_size(m, m.standing_width_mm, m.standing_mm)} = {num(before)} L",
-            f"done: {_size(m, m.finished_width_mm, m.height_mm)} = {num(after)} L",
-            f"shell = 1 - {num(after)} / {num(before)} = {num(part * 100)} % of the leafy volume",
-            f"off the length of each shoot: 1 - (1 - {num(part)})^(1/3) = "
-            f"{num(formulae.share_of_length(part) * 100)} %",
-        ),
+        working=tuple(working),
         references=(GEOMETRY, CROWN),
         headline=True,
     )
 
 
-def _size(m: ClippingMeasures, width: float, height: float) -> str:
-    form = {
-        "ball": "2/3 x π x r² x height",
-        "dome": "2/3 x π x r² x height",
-        "cone": "1/3 x π x r² x height",
-        "cylinder": "π x r² x height",
-    }.get(m.shape, "width² x height")
-    return f"{m.shape} {num(width, 5)} wide, {num(height, 5)} mm high, {form}"
+def _volume(m: ClippingMeasures, width: float, height: float) -> str:
+    """Return the sum of a volume in metres, to be carried out from left to right."""
+    wide, half, tall = metres(width), metres(width / 2), metres(height)
+    if m.shape == "cube":
+        return f"{wide} x {wide} x {tall} x 1000"
+    part = {"ball": "2/3 x ", "dome": "2/3 x ", "cone": "1/3 x "}.get(m.shape, "")
+    return f"{part}π x {half}² x {tall} x 1000"
+
+
+def metres(value_mm: float) -> str:
+    """Return millimetres as a number of metres, without the unit."""
+    return num(value_mm / 1000, 5)
 
 
 def _passes(m: ClippingMeasures) -> Figure:
     part = share(m)
     least = formulae.passes_for(part, LIGHT_SHARE)
-    each = formulae.share_a_pass(max(part, 0.0), m.passes)
+    keep = 1 - LIGHT_SHARE
+    working = ["nothing comes off, so no pass is needed"]
+    if part > 0:
+        each = formulae.share_a_pass(part, m.passes)
+        working = [
+            f"left when done: 1 - {num(part)} = {num(1 - part)}; a light pass leaves {num(keep)} or more",
+            f"{' x '.join([num(keep)] * least)} = {num(keep**least)}, no more than {num(1 - part)}: "
+            f"{least} {'pass' if least == 1 else 'passes'} at least",
+            f"as planned, {m.passes} {'pass takes' if m.passes == 1 else 'equal passes take'} "
+            f"1 - {num(1 - part)}^(1/{m.passes}) = {num(each * 100)} %{'' if m.passes == 1 else ' each'}",
+        ]
     return Figure(
         name="passes needed",
-        label="Light passes",
-        value=float(max(least, m.passes)),
-        working=(
-            f"{m.passes} equal passes: 1 - (1 - {num(part)})^(1/{m.passes}) = {num(each * 100)} % each",
-            f"fewest at {num(LIGHT_SHARE * 100)} % a pass: "
-            f"ln(1 - {num(part)}) / ln(1 - {LIGHT_SHARE}) rounded up = {least}",
-        ),
-        references=(PRACTICE, RENOVATION),
+        label="Light passes, at least",
+        value=float(least),
+        working=tuple(working),
+        references=(SHEARING, PRACTICE),
         digits=2,
     )
 
 
-def _gauge(m: ClippingMeasures) -> Figure:
-    height = m.height_mm
-    every = m.gauge_every_mm or handy_step(height)
-    ups = [every * step for step in range(int(height / every + 1e-9) + 1)]
-    if ups[-1] < height - 1e-6:
-        ups.append(height)
-    widths = [formulae.width_at_mm(m.shape, m.finished_width_mm, height, up) for up in ups]
-    widest = max(range(len(ups)), key=lambda at: widths[at])
-    return Figure(
-        name="gauge rings",
-        label="Gauge rings: width at each height",
-        value=f"every {num(every)} mm up the stick",
-        working=(
-            f"at {num(ups[widest], 5)} mm up: {_width_form(m, ups[widest])} = {num(widths[widest], 5)} mm",
-            f"ring each {num(every)} mm from the foot to {num(height, 5)} mm",
-        ),
-        references=(GEOMETRY,),
-        table=Table(
-            columns=("Up from the foot", "Width", "Out from the stem"),
-            units=("mm", "mm", "mm"),
-            rows=tuple((up, width, width / 2) for up, width in zip(ups, widths, strict=True)),
-        ),
-    )
-
-
-def handy_step(height_mm: float) -> float:
-    """Return a round step that gives five to ten rings."""
-    return next((step for step in (25, 50, 75, 100, 150, 200, 250, 500) if height_mm / step <= 8), 1000.0)
-
-
-def _width_form(m: ClippingMeasures, up: float) -> str:
-    width, height = num(m.finished_width_mm, 5), num(m.height_mm, 5)
-    if m.shape == "ball":
-        return f"{width} x √(1 - (2 x {num(up, 5)} / {height} - 1)²)"
-    if m.shape == "dome":
-        return f"{width} x √(1 - ({num(up, 5)} / {height})²)"
-    if m.shape == "cone":
-        return f"{width} x (1 - {num(up, 5)} / {height})"
-    return width
-
-
 def _size_and_time(m: ClippingMeasures) -> Iterator[Figure]:
     area = formulae.surface_mm2(m.shape, m.finished_width_mm, m.height_mm) / 1e6
-    form = {
-        "ball": "π x width x height, by the spheroid formula where it is not round",
-        "dome": "half a spheroid, without its foot",
-        "cone": "π x r x √(r² + height²)",
-        "cylinder": "π x r² + 2 x π x r x height",
-    }.get(m.shape, "width² + 4 x width x height")
     yield Figure(
         name="surface",
         label="Surface to clip",
         value=area,
         unit="m2",
-        working=(f"{form} = {num(area)} m²",),
+        working=(f"{_surface(m)} = {num(area)} m²",),
         references=(GEOMETRY,),
     )
     rate = m.clipping_rate_m2_per_h or RATE_M2_PER_H
     minutes = formulae.minutes_for(area * m.passes, rate)
-    source = RATE if m.clipping_rate_m2_per_h is None else PRACTICE
     yield Figure(
         name="clipping time",
         label="Time for one person",
         value=minutes,
         unit="min",
-        working=(f"{num(area)} m² x {m.passes} passes / {num(rate)} m² an hour x 60 = {num(minutes)} min",),
-        references=(source,),
+        working=(
+            f"{num(area)} m² x {m.passes} {'pass' if m.passes == 1 else 'passes'} / {num(rate)} m² an hour x 60 = "
+            f"{num(minutes)} min",
+        ),
+        references=(RATE if m.clipping_rate_m2_per_h is None else MEASURED,),
         digits=2,
+    )
+
+
+def _surface(m: ClippingMeasures) -> str:
+    """Return the sum of the clipped surface in metres; of a long or flat ball or dome, by the spheroid's."""
+    wide, half, tall = metres(m.finished_width_mm), metres(m.finished_width_mm / 2), metres(m.height_mm)
+    if m.shape == "cube":
+        return f"{wide}² + 4 x {wide} x {tall}"
+    if m.shape == "cylinder":
+        return f"π x {half}² + π x {wide} x {tall}"
+    if m.shape == "cone":
+        return f"π x {half} x √({half}² + {tall}²)"
+    part = "" if m.shape == "ball" else " / 2"
+    up = m.height_mm / 2 if m.shape == "ball" else m.height_mm
+    across = m.finished_width_mm / 2
+    if abs(across - up) <= 1e-6 * across:
+        return f"4 x π x {half}²{part}"
+    reach = metres(up)
+    if up > across:
+        bend = (1 - (across / up) ** 2) ** 0.5
+        return (
+            f"with e = √(1 - ({half} / {reach})²) = {num(bend, 4)} and asin in radians: 2 x π x {half}² x "
+            f"(1 + {reach} / ({half} x {num(bend, 4)}) x asin {num(bend, 4)}){part}"
+        )
+    bend = (1 - (up / across) ** 2) ** 0.5
+    return (
+        f"with e = √(1 - ({reach} / {half})²) = {num(bend, 4)}: (2 x π x {half}² + π x {reach}² / {num(bend, 4)} x "
+        f"ln((1 + {num(bend, 4)}) / (1 - {num(bend, 4)}))){part}"
     )
 
 
 def _next_clip(technique: Technique[ClippingMeasures], today: date) -> Iterator[Figure]:
     m = technique.measures
     a_year, source = growth(technique)
-    off = (m.standing_width_mm - m.finished_width_mm) / 2
-    due = growth_date(today, max(off, 1.0), a_year, technique.crew.hemisphere)
+    off = m.side_mm if m.side_mm > 0 else max(m.top_mm or 0.0, 0.0)
+    due = growth_date(today, off, a_year, technique.crew.hemisphere) if off > 0 else None
     if due is None:
         return
+    days = growing_days(technique.crew.hemisphere)
     working = [
-        f"it grows {num(a_year)} mm a side in a year, from spring to autumn",
-        f"{num(off)} mm a side has grown again by {due.isoformat()}",
+        f"it grows {num(a_year)} mm a side in a year, in {days} days from spring to autumn",
+        f"{num(off)} / {num(a_year)} x {days} = {num(off / a_year * days)} growing days from "
+        f"{today.isoformat()}: {due.isoformat()}",
     ]
-    references = [source, from_memory("shoots grow from March to October in the north")]
-    months = next((p.clip_months for p in technique.known_plants if p.clip_months), None)
+    references = [source, SEASON]
+    months = next((plant.clip_months for plant in technique.known_plants if plant.clip_months), None)
     if months is not None:
         kept = next_in_months(due, months.at(technique.crew.hemisphere))
         if kept != due:
@@ -204,5 +222,21 @@ def _next_clip(technique: Technique[ClippingMeasures], today: date) -> Iterator[
         working=tuple(working),
         references=tuple(references),
         headline=True,
+        client=True,
+    )
+
+
+def _clip_before(m: ClippingMeasures) -> Figure:
+    widest = formulae.widest_standing_mm(m.finished_width_mm, SEASON_SHARE)
+    return Figure(
+        name="clip before",
+        label="Clip before it stands",
+        value=widest,
+        unit="mm",
+        working=(
+            "grown alike all round, a clip takes 1 - (finished / standing)³ of the leaf, and a third at most",
+            f"{num(m.finished_width_mm, 5)} x 1.5^(1/3) = {num(m.finished_width_mm, 5)} x 1.1447 = {num(widest, 4)} mm",
+        ),
+        references=(GEOMETRY, BOX_SEASON),
         client=True,
     )

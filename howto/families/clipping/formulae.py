@@ -1,17 +1,23 @@
-"""The geometry of clipped shapes: numbers in, number out."""
+"""The geometry of clipped shapes: numbers in, number out.
+
+A shape is `ball` (round or taller than wide), `dome` (half of one), `cone`, `cube` (a square block) or `cylinder`;
+any other word raises ValueError.
+"""
 
 from math import asin, asinh, ceil, log, pi, sqrt
+
+# What a shape fills of the box of its width, width and height, as volume / width² / height.
+FILLS = {"ball": pi / 6, "dome": pi / 6, "cone": pi / 12, "cylinder": pi / 4, "cube": 1.0}
 
 
 def volume_mm3(shape: str, width_mm: float, height_mm: float) -> float:
     """Return the volume of a shape of that width and height; a ball may be taller than wide (a spheroid)."""
-    radius = width_mm / 2
-    factor = {"ball": 2 / 3, "dome": 2 / 3, "cone": 1 / 3, "cylinder": 1.0}.get(shape, 4 / pi)
-    return factor * pi * radius**2 * height_mm
+    return _of(shape) * width_mm**2 * height_mm
 
 
 def surface_mm2(shape: str, width_mm: float, height_mm: float) -> float:
     """Return the clipped surface: all of a ball, and all but the underside of every other shape."""
+    _of(shape)
     radius = width_mm / 2
     if shape == "ball":
         return spheroid_mm2(radius, height_mm / 2)
@@ -26,7 +32,7 @@ def surface_mm2(shape: str, width_mm: float, height_mm: float) -> float:
 
 def spheroid_mm2(across_mm: float, up_mm: float) -> float:
     """Return the surface of a spheroid with half-axes `across` (twice) and `up`."""
-    if abs(across_mm - up_mm) <= 1e-9 * across_mm:
+    if abs(across_mm - up_mm) <= 1e-6 * across_mm:
         return 4 * pi * across_mm**2
     if up_mm > across_mm:
         bend = sqrt(1 - (across_mm / up_mm) ** 2)
@@ -47,6 +53,7 @@ def share_of_length(share_of_volume: float) -> float:
 
 def width_at_mm(shape: str, width_mm: float, height_mm: float, up_mm: float) -> float:
     """Return the width of the shape `up_mm` above its foot; 0 above the top or below the foot."""
+    _of(shape)
     if not 0 <= up_mm <= height_mm:
         return 0.0
     part = up_mm / height_mm
@@ -60,7 +67,7 @@ def width_at_mm(shape: str, width_mm: float, height_mm: float, up_mm: float) -> 
 
 
 def passes_for(share: float, share_a_pass: float) -> int:
-    """Return how many passes take off `share` when each takes at most `share_a_pass` of what then stands."""
+    """Return how many passes take off `share` (below 1) when each takes at most `share_a_pass` of what then stands."""
     if share <= 0:
         return 0
     return max(1, ceil(log(1 - share) / log(1 - share_a_pass) - 1e-9))
@@ -71,11 +78,28 @@ def share_a_pass(share: float, passes: int) -> float:
     return 1.0 - float((1 - share) ** (1 / passes))
 
 
-def widest_standing_mm(finished_width_mm: float, finished_share: float) -> float:
-    """Return the standing width from which a clip to `finished_width_mm` leaves `finished_share` of the width."""
-    return finished_width_mm / finished_share
+def widest_standing_mm(finished_width_mm: float, share: float) -> float:
+    """Return the width at which a clip to `finished_width_mm` takes `share` of the leaf, grown alike all round."""
+    return finished_width_mm / (1 - share_of_length(share))
+
+
+def width_leaving_mm(standing: tuple[float, float], finished_height_mm: float, share: float) -> float:
+    """Return the finished width that takes `share` of a shape standing (width, height), at a finished height."""
+    return standing[0] * sqrt((1 - share) * standing[1] / finished_height_mm)
+
+
+def height_leaving_mm(standing: tuple[float, float], finished_width_mm: float, share: float) -> float:
+    """Return the finished height that takes `share` of a shape standing (width, height), at a finished width."""
+    return standing[1] * (1 - share) * (standing[0] / finished_width_mm) ** 2
 
 
 def minutes_for(surface_m2: float, rate_m2_per_h: float) -> float:
     """Return the time one person takes, in minutes."""
     return surface_m2 / rate_m2_per_h * 60
+
+
+def _of(shape: str) -> float:
+    """Return what a shape fills of its box."""
+    if shape not in FILLS:
+        raise ValueError(f"{shape!r} is none of {', '.join(FILLS)}")
+    return FILLS[shape]

@@ -8,6 +8,7 @@ RENOVATION = Reference(
     year="2012",
     grade=Grade.A,
 )
+TRIMMING = Reference(title="Hedge trimming (profile 353)", publisher="Royal Horticultural Society", grade=Grade.A)
 CROWN = Reference(
     title="Advice note for the description of tree work, on BS 3998:2010",
     publisher="Ryedale District Council",
@@ -45,4 +46,5 @@ TOOLS = Reference(
     grade=Grade.A,
 )
 RATE = from_memory("a person with hand shears clips about 4 m² of shaped surface an hour")
+SEASON = from_memory("shoots grow from March to October in the north")
 BOX_GROWTH = from_memory("a clipped evergreen puts on about 100 mm a side in a year")

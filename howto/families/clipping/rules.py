@@ -1,141 +1,132 @@
-"""The rules of clipping: sizes and seasons, then what the card must say (rules_said.py)."""
+"""The rules of clipping: sizes and passes, then plants and weather, then what the card must say."""
 
 from collections.abc import Iterator
-from math import ceil, floor
+from math import ceil
 
 from howto.families.clipping import formulae
-from howto.families.clipping.figures import growth, share
+from howto.families.clipping.figures import LIGHT_SHARE, SEASON_SHARE, share
+from howto.families.clipping.gauge import handy_step
 from howto.families.clipping.measures import ClippingMeasures
-from howto.families.clipping.references import (
-    BOX_SEASON,
-    COLD,
-    CONIFERS,
-    CROWN,
-    FROST,
-    HEAT,
-    RENOVATION,
-    SHEARING,
-    TREE_STANDARD,
-)
+from howto.families.clipping.references import BOX_SEASON, CROWN, RENOVATION, SHEARING, TREE_STANDARD
+from howto.families.clipping.rules_plants import PLANTS
 from howto.families.clipping.rules_said import SAID
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import GEOMETRY, PRACTICE
 from howto.model.technique import Technique
+from howto.quantities import round_down, show
 from howto.quantities import show_number as num
-from howto.seasons import MONTHS, months_of
 
 T = Technique[ClippingMeasures]
 
 HALF = Limit(high=0.5, unit="of height or width", reference=RENOVATION)
-THIRD = Limit(high=1 / 3, unit="of the leaf", reference=BOX_SEASON)
-LIGHT = Limit(high=0.25, unit="of the leaf in a pass", reference=SHEARING)
-DAY = Limit(low=-4, high=32, unit="°C", reference=HEAT)
-FROST_WEEKS = Limit(low=6, unit="weeks", reference=FROST)
+THIRD = Limit(high=SEASON_SHARE, unit="of the leaf", reference=BOX_SEASON)
+LIGHT = Limit(high=LIGHT_SHARE, unit="of the leaf in a pass", reference=SHEARING)
+RINGS = Limit(low=2, high=16, unit="steps up the gauge", reference=PRACTICE)
 
 
 def something_to_clip(technique: T) -> Iterator[Breach]:
-    """The shape stands wider than it should finish."""
+    """The shape stands larger than it should finish, and nowhere smaller."""
     m = technique.measures
-    if m.standing_width_mm > m.finished_width_mm:
-        return
-    grown = f"{num(ceil(m.finished_width_mm * 1.06 / 10) * 10, 6)} mm"
-    yield Breach(
-        field="measures.standing_width_mm",
-        also="measures.finished_width_mm",
-        what="it stands no wider than it should finish",
-        why=f"{num(m.standing_width_mm, 5)} mm standing against {num(m.finished_width_mm, 5)} mm finished "
-        "leaves nothing to clip",
-        mend=f"measure the widest part again, and write a standing width over the finished one, such as {grown}",
-        edit=Edit(key="standing width", text=grown),
+    if m.top_mm is not None and m.top_mm < 0:
+        yield _too_small("height", "high", m.standing_mm, m.height_mm)
+    if m.side_mm < 0 or (m.side_mm == 0 and not m.top_mm):
+        yield _too_small("width", "wide", m.standing_width_mm, m.finished_width_mm)
+
+
+def _too_small(side: str, word: str, stands: float, finished: float) -> Breach:
+    grown = f"{num(ceil(finished * 1.06 / 10) * 10, 6)} mm"
+    return Breach(
+        field=f"measures.standing_{side}_mm",
+        also=f"measures.finished_{side}_mm",
+        what=f"it stands {num(stands, 5)} mm {word} and should finish {num(finished, 5)} mm {word}",
+        why=f"{num(stands, 5)} - {num(finished, 5)} leaves nothing to clip; shears add no leaf",
+        mend=f"measure it again, and write what it stands over what it should finish, such as "
+        f"`standing {side}: {grown}`",
+        edit=Edit(key=f"standing {side}", text=grown),
     )
 
 
 def half_at_most(technique: T) -> Iterator[Breach]:
-    """No more than half of the width comes off in one clip, even from plants that take hard cutting."""
-    m = technique.measures
-    off = 1 - m.finished_width_mm / m.standing_width_mm
-    if HALF.allows(off):
-        return
-    least = ceil(m.standing_width_mm / 2)
-    yield Breach(
-        field="measures.finished_width_mm",
-        also="measures.standing_width_mm",
-        what=f"{num(off * 100)} % of the width comes off in one clip",
-        why=f"1 - {num(m.finished_width_mm, 5)} / {num(m.standing_width_mm, 5)}; the most is half, "
-        "and that only from plants that shoot from old wood",
-        mend=f"write a finished width from {least} mm this year, and clip to the smaller size next year",
-        edit=Edit(key="finished width", text=f"{least} mm"),
-    )
+    """No more than half of the width or height comes off in one clip, even from plants that take hard cutting."""
+    for side, stands, finished in _sides(technique.measures):
+        off = 1 - finished / stands
+        if HALF.allows(off):
+            continue
+        least = ceil(stands / 2)
+        yield Breach(
+            field=f"measures.finished_{side}_mm",
+            also=f"measures.standing_{side}_mm",
+            what=f"{num(off * 100)} % of the {side} comes off in one clip",
+            why=f"1 - {num(finished, 5)} / {num(stands, 5)}; the most is half, "
+            "and that only from plants that shoot from old wood",
+            mend=f"write `finished {side}: {least} mm` or more this year, and clip to the smaller size next year",
+            edit=Edit(key=f"finished {side}", text=f"{least} mm"),
+        )
+
+
+def _sides(m: ClippingMeasures) -> Iterator[tuple[str, float, float]]:
+    """Yield each side that is clipped by itself: its name, what it stands and what it should finish."""
+    yield "width", m.standing_width_mm, m.finished_width_mm
+    if m.standing_height_mm is not None:
+        yield "height", m.standing_height_mm, m.height_mm
+
+
+def _halved(m: ClippingMeasures) -> bool:
+    """Tell whether no side loses more than half: else that is the mistake to speak of."""
+    return all(HALF.allows(1 - finished / stands) for _, stands, finished in _sides(m))
 
 
 def third_of_the_leaf(technique: T) -> Iterator[Breach]:
     """A clip takes at most a third of the leafy volume, since the leaf is all in the shell."""
     m = technique.measures
     off = share(m)
-    if off <= 0 or THIRD.allows(off) or not HALF.allows(1 - m.finished_width_mm / m.standing_width_mm):
+    if off <= 0 or THIRD.allows(off) or not _halved(m):
         return
-    low, high = m.finished_width_mm, m.standing_width_mm
-    for _ in range(60):  # the width that leaves two thirds of the leaf, height kept
-        middle = (low + high) / 2
-        kept = formulae.share_removed(m.shape, (m.standing_width_mm, m.standing_mm), (middle, _height(m, middle)))
-        low, high = (middle, high) if kept > 1 / 3 else (low, middle)
-    width = ceil(high)
-    if m.finished_height_mm is not None and not THIRD.allows(
-        formulae.share_removed(m.shape, (m.standing_width_mm, m.standing_mm), (width, m.height_mm))
-    ):
-        return
-    yield Breach(
-        field="measures.finished_width_mm",
-        also="measures.standing_width_mm",
-        what=f"the clip takes {num(off * 100)} % of the leaf",
-        why=f"the leaf stands in the shell between {num(m.standing_width_mm, 5)} and "
-        f"{num(m.finished_width_mm, 5)} mm; a season's clip takes at most a third of it",
-        mend=f"write a finished width from {width} mm, and reach the smaller size in later clips",
-        edit=Edit(key="finished width", text=f"{width} mm"),
-    )
+    for side, least in _third_left(m).items():
+        yield Breach(
+            field=f"measures.finished_{side}_mm",
+            also=f"measures.standing_{side}_mm",
+            what=f"the clip takes {num(off * 100)} % of the leaf",
+            why=f"the leaf stands in the shell between {num(m.standing_width_mm, 5)} x {num(m.standing_mm, 5)} and "
+            f"{num(m.finished_width_mm, 5)} x {num(m.height_mm, 5)} mm; a season's clip takes at most a third of it",
+            mend=f"write `finished {side}: {least} mm` or more, and reach the smaller size in later clips",
+            edit=Edit(key=f"finished {side}", text=f"{least} mm"),
+        )
 
 
-def _height(m: ClippingMeasures, width: float) -> float:
-    """Return the finished height that goes with another finished width."""
-    return m.finished_height_mm if m.finished_height_mm is not None else width
+def _third_left(m: ClippingMeasures) -> dict[str, int]:
+    """Return the finished sizes that leave two thirds of the leaf: a wider shape, a higher one, or both."""
+    standing = (m.standing_width_mm, m.standing_mm)
+    if m.standing_height_mm is None:  # it shrinks alike all round
+        return {"width": ceil(m.standing_width_mm * (1 - SEASON_SHARE) ** (1 / 3))}
+    if m.finished_height_mm is None:  # the height follows the width
+        width = (standing[0] ** 2 * standing[1] * (1 - SEASON_SHARE)) ** (1 / 3)
+    else:
+        width = formulae.width_leaving_mm(standing, m.height_mm, SEASON_SHARE)
+    if ceil(width) < standing[0] and (m.finished_height_mm is not None or ceil(width) <= standing[1]):
+        return {"width": ceil(width)}
+    height = formulae.height_leaving_mm(standing, m.finished_width_mm, SEASON_SHARE)
+    if ceil(height) <= standing[1]:
+        return {"height": ceil(height)}
+    scale = (1 - SEASON_SHARE) ** (1 / 3)
+    return {"width": ceil(standing[0] * scale), "height": ceil(standing[1] * scale)}
 
 
 def light_passes(technique: T) -> Iterator[Breach]:
     """Many light passes beat a few deep ones: none takes more than a quarter of what stands."""
     m = technique.measures
     off = share(m)
-    if off <= 0 or LIGHT.allows(formulae.share_a_pass(off, m.passes)):
+    if off <= 0 or LIGHT.allows(formulae.share_a_pass(off, m.passes)) or not _halved(m):
         return
-    least = formulae.passes_for(off, 0.25)
+    least = formulae.passes_for(off, LIGHT_SHARE)
+    each = "one pass" if m.passes == 1 else f"each of {m.passes} passes"
     yield Breach(
         field="measures.passes",
-        what=f"each of {m.passes} passes takes {num(formulae.share_a_pass(off, m.passes) * 100)} % of what stands",
+        what=f"{each} takes {num(formulae.share_a_pass(off, m.passes) * 100)} % of what stands",
         why=f"{num(off * 100)} % in all; a light pass takes at most a quarter",
         mend=f"write `passes: {least}` or more",
         edit=Edit(key="passes", text=str(least)),
-    )
-
-
-def past_the_green(technique: T) -> Iterator[Breach]:
-    """A plant that shoots only from green wood is never clipped deeper than a year's growth."""
-    m = technique.measures
-    plant = next((p for p in technique.known_plants if p.regrows and p.regrows.text == "green wood only"), None)
-    if plant is None:
-        return
-    off = (m.standing_width_mm - m.finished_width_mm) / 2
-    a_year, source = growth(technique)
-    if off <= a_year:
-        return
-    width = ceil(m.standing_width_mm - 2 * a_year)
-    yield Breach(
-        field="measures.finished_width_mm",
-        also="measures.standing_width_mm",
-        what=f"{num(off)} mm comes off each side of {plant.botanical}",
-        why=f"it shoots only from green wood and grows about {num(a_year)} mm a side in a year ({source}): "
-        "bare wood stays bare",
-        mend=f"write a finished width from {width} mm, so the cut stays in green",
-        edit=Edit(key="finished width", text=f"{width} mm"),
     )
 
 
@@ -162,11 +153,11 @@ def tolerance_within_cut(technique: T) -> Iterator[Breach]:
     """The tolerance is smaller than the cut, or finished cannot be told from not started."""
     m = technique.measures
     slack = m.tolerance("finished_width_mm")
-    off = m.standing_width_mm - m.finished_width_mm
+    off = 2 * m.side_mm
     if slack is None or off <= 0 or slack < off:
         return
-    finer = max(1, floor(off / 2))
-    text = f"{num(m.finished_width_mm, 6)} mm ± {finer} mm"
+    finer = round_down(off / 2, 1) or round_down(off / 2, 0.001)
+    text = f"{num(m.finished_width_mm, 6)} mm ± {num(finer)} mm"
     yield Breach(
         field="measures.finished_width_mm",
         what=f"± {num(slack)} mm is as wide as the whole cut",
@@ -176,55 +167,21 @@ def tolerance_within_cut(technique: T) -> Iterator[Breach]:
     )
 
 
-def clip_months(technique: T) -> Iterator[Breach]:
-    """The season falls in months in which the plant is clipped."""
-    written = months_of(technique.season, technique.crew.hemisphere) if technique.season else None
-    if not written:
+def rings_to_read(technique: T) -> Iterator[Breach]:
+    """The gauge has two to sixteen steps, so that it can be read at a glance and still holds the shape."""
+    m = technique.measures
+    if m.gauge_every_mm is None or RINGS.allows(m.height_mm / m.gauge_every_mm):
         return
-    for plant in technique.known_plants:
-        if plant.clip_months is None:
-            continue
-        good = plant.clip_months.at(technique.crew.hemisphere)
-        if set(written) & set(good):
-            continue
-        names = ", ".join(MONTHS[month - 1].capitalize() for month in good)
-        yield Breach(
-            field="season",
-            what=f"{plant.botanical} is not clipped in {technique.season}",
-            why=f"here its months are {names} ({plant.clip_months.source})",
-            mend=f"write `season: {names}`",
-            edit=Edit(key="season", text=names, top=True),
-            severity=Severity.WARNING if plant.clip_months.grade in "ABC" else Severity.ADVICE,
-        )
-
-
-def day_temperature(technique: T) -> Iterator[Breach]:
-    """Clip on a mild day: fresh cuts scorch in hot sun, and frozen wood breaks."""
-    day = technique.measures.day_temperature_c
-    if day is None or DAY.allows(day):
-        return
-    hot = day > 0
-    bound = 32 if hot else -4
+    units = technique.crew.units
+    handy = show(handy_step(m.height_mm, units), "mm", units).replace("\u00a0", " ").replace("½", "0.5")
     yield Breach(
-        field="measures.day_temperature_c",
-        what=f"the day reaches {num(day)} °C",
-        why="cut leaf burned after days over 32 °C" if hot else "wood is brittle below -4 °C",
-        mend=f"wait for a {'cooler' if hot else 'milder'} day, and write `day temperature: {bound} °C`",
-        edit=Edit(key="day temperature", text=f"{bound} °C"),
-    )
-
-
-def before_frost(technique: T) -> Iterator[Breach]:
-    """The last clip falls at least six weeks before frost, so that new shoots harden."""
-    weeks = technique.measures.first_frost_weeks
-    if weeks is None or FROST_WEEKS.allows(weeks):
-        return
-    yield Breach(
-        field="measures.first_frost_weeks",
-        what=f"frost is {num(weeks)} weeks away",
-        why="soft shoots after a clip need at least 6 weeks to harden",
-        mend="leave the clip until spring, and write `first frost: 6 weeks` or more",
-        edit=Edit(key="first frost", text="6 weeks"),
+        field="measures.gauge_every_mm",
+        also="measures.finished_height_mm",
+        what=f"{num(m.height_mm / m.gauge_every_mm, 2)} steps of {num(m.gauge_every_mm, 4)} mm up the gauge",
+        why=f"{num(m.height_mm, 5)} / {num(m.gauge_every_mm, 4)}; {RINGS}: fewer leave the shape to the eye, more "
+        "crowd the stick and the card",
+        mend=f"write `gauge every: {handy}`",
+        edit=Edit(key="gauge every", text=handy),
     )
 
 
@@ -249,7 +206,7 @@ RULES: tuple[Rule[ClippingMeasures], ...] = (
     Rule(
         name="clipping.third-of-the-leaf",
         severity=Severity.WARNING,
-        why="The leaf stands in the shell: 8 % off a ball's width is 23 % of its volume. Trade limits run from "
+        why="The leaf stands in the shell: 8 % off a ball's width is 22 % of its volume. Trade limits run from "
         "20 % to a third, and a standard for mature trees stops at a quarter.",
         references=(BOX_SEASON, TREE_STANDARD, CROWN),
         applies="every clipped shape",
@@ -259,17 +216,9 @@ RULES: tuple[Rule[ClippingMeasures], ...] = (
         name="clipping.light-passes",
         severity=Severity.WARNING,
         why="A deep pass cannot be put back; a light one shows the line before it is passed.",
-        references=(PRACTICE, SHEARING),
+        references=(SHEARING, PRACTICE),
         applies="every clipped shape",
         check=light_passes,
-    ),
-    Rule(
-        name="clipping.past-the-green",
-        severity=Severity.ERROR,
-        why="Most conifers, yew apart, do not shoot from old wood: past the green the hole stays.",
-        references=(RENOVATION, CONIFERS),
-        applies="plants that the plant book marks as shooting from green wood only",
-        check=past_the_green,
     ),
     Rule(
         name="clipping.round-ball",
@@ -288,28 +237,13 @@ RULES: tuple[Rule[ClippingMeasures], ...] = (
         check=tolerance_within_cut,
     ),
     Rule(
-        name="clipping.clip-months",
+        name="clipping.rings-to-read",
         severity=Severity.WARNING,
-        why="Shoots cut too late do not harden, and shoots cut too early grow out at once.",
-        references=(RENOVATION,),
-        applies="plants whose clipping months the plant book knows",
-        check=clip_months,
+        why="Two steps are the least that tell a curve from a slope; more than sixteen cannot be read at a glance.",
+        references=(PRACTICE,),
+        applies="shapes that write the height between two rings",
+        check=rings_to_read,
     ),
-    Rule(
-        name="clipping.day-temperature",
-        severity=Severity.WARNING,
-        why="Fresh cuts scorch in hot sun, and frozen wood breaks.",
-        references=(HEAT, COLD),
-        applies="techniques that write a day temperature",
-        check=day_temperature,
-    ),
-    Rule(
-        name="clipping.before-frost",
-        severity=Severity.WARNING,
-        why="New shoots need the time to harden.",
-        references=(FROST,),
-        applies="techniques that write the weeks to the first frost",
-        check=before_frost,
-    ),
+    *PLANTS,
     *SAID,
 )

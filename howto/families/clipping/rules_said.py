@@ -1,5 +1,6 @@
 """The rules of clipping that look at what the card says."""
 
+import re
 from collections.abc import Iterator
 
 from howto.families.clipping.measures import ClippingMeasures
@@ -12,11 +13,15 @@ from howto.model.technique import Technique
 
 T = Technique[ClippingMeasures]
 
+CLEAN = re.compile(r"disinfect|alcohol|bleach|\bwip(?:e|ed|es|ing)\b|saniti[sz]|sterili[sz]")
+DRY = re.compile(r"\b(?:wet|dry|damp|rain|blight|splash\w*)\b")
+FROM_ABOVE = re.compile(r"\b(?:from above|stand(?:ing)? over|straight down|look(?:ing)? down|rings?)\b")
+RUFFLE = re.compile(r"\b(?:ruffl\w*|shak(?:e|en|ing)|brush(?:ed|ing)? over|stands? (?:out|up|proud))\b")
+
 
 def clean_blades(technique: T) -> Iterator[Breach]:
     """Blades are disinfected between plants, and the card says so."""
-    said = _said(technique)
-    if any(word in said for word in ("disinfect", "alcohol", "bleach", "wiped clean", "wipe", "sanit")):
+    if CLEAN.search(_said(technique)):
         return
     line = "- **Clean blades.** Wipe the blades with 70 % alcohol before the next plant."
     yield Breach(
@@ -32,8 +37,7 @@ def box_in_the_dry(technique: T) -> Iterator[Breach]:
     """Box is clipped dry, since splash spreads blight."""
     if not any(plant.botanical.startswith("Buxus") for plant in technique.known_plants):
         return
-    said = _said(technique)
-    if any(word in said for word in ("wet", "dry", "blight")):
+    if DRY.search(_said(technique)):
         return
     line = "- **Blight.** Clip box on a dry day only, and take every clipping away."
     yield Breach(
@@ -47,38 +51,37 @@ def box_in_the_dry(technique: T) -> Iterator[Breach]:
 
 def ring_from_above(technique: T) -> Iterator[Breach]:
     """A ball is begun looking straight down, with a ring round its widest part."""
-    if technique.measures.shape != "ball" or any(
-        word in _said(technique) for word in ("above", "straight down", "ring")
-    ):
+    if technique.measures.shape != "ball" or FROM_ABOVE.search(_said(technique)):
         return
     yield _advise_step(
         technique,
         "no step looks at the ball from above",
         "the widest ring, clipped first, is the line every other cut is judged by",
-        "1. **Find the widest ring.** Stand over the plant, look straight down, and clip a level ring round it.",
+        "**Find the widest ring.** Stand over the plant, look straight down, and clip a level ring round it.",
     )
 
 
 def ruffle(technique: T) -> Iterator[Breach]:
     """The plant is ruffled after clipping, so that folded shoots stand out, then clipped once more."""
-    if any(word in _said(technique) for word in ("ruffle", "shake", "brush over", "stand out", "stand up")):
+    if RUFFLE.search(_said(technique)):
         return
     yield _advise_step(
         technique,
         "no step ruffles the plant before the last pass",
         "shoots folded under by the blades stand up again within days and spoil the outline",
-        "1. **Ruffle and clip once more.** Run both hands over the plant, then take off what stands out.",
+        "**Ruffle and clip once more.** Run both hands over the plant, then take off what stands out.",
     )
 
 
-def _advise_step(technique: T, what: str, why: str, line: str) -> Breach:
+def _advise_step(technique: T, what: str, why: str, step: str) -> Breach:
+    """Return the breach of a step that is not there; its line bears the number that follows the last."""
+    line = f"{len(technique.steps) + 1}. {step}"
     return Breach(
         field=f"steps[{len(technique.steps) - 1}]" if technique.steps else "steps",
         what=what,
-        why=f"{why} (common practice, no source)",
+        why=why,
         mend=f"add under Steps: `{line}`",
         edit=Edit(section="Steps", text=line),
-        severity=Severity.ADVICE,
     )
 
 

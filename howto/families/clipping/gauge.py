@@ -1,0 +1,69 @@
+"""The gauge stick: a ring at each mark, with the width of the finished shape there."""
+
+from howto.families.clipping import formulae
+from howto.families.clipping.measures import ClippingMeasures
+from howto.model.crew import System
+from howto.model.figure import Figure, Table
+from howto.model.reference import GEOMETRY
+from howto.quantities import show
+from howto.quantities import show_number as num
+
+MOST_STEPS = 8  # so that a stick made by rule has three to nine marks
+METRIC_STEPS = (10.0, 20.0, 25.0, 50.0, 75.0, 100.0, 150.0, 200.0, 250.0, 500.0, 1000.0)
+INCH_STEPS = tuple(inches * 25.4 for inches in (0.5, 1, 2, 3, 4, 6, 8, 12, 18, 24, 36))
+
+
+def step_of(m: ClippingMeasures, units: System) -> float:
+    """Return the height in mm between two marks: the author's, or a round step in the crew's units."""
+    return m.gauge_every_mm or handy_step(m.height_mm, units)
+
+
+def handy_step(height_mm: float, units: System = "metric") -> float:
+    """Return the smallest round step, in whole inches for a crew that works in them, that gives eight at most."""
+    steps = METRIC_STEPS if units == "metric" else INCH_STEPS
+    return next((step for step in steps if height_mm / step <= MOST_STEPS + 1e-9), steps[-1])
+
+
+def marks(m: ClippingMeasures, units: System) -> tuple[float, ...]:
+    """Return the heights of the marks in mm: every step, the top, and the widest ring of a ball."""
+    every, height = step_of(m, units), m.height_mm
+    ups = [every * step for step in range(int(height / every + 1e-9) + 1)]
+    if ups[-1] < height - 1e-6:
+        ups.append(height)
+    if m.shape == "ball" and not any(abs(up - height / 2) < 1e-6 for up in ups):
+        ups.append(height / 2)
+    return tuple(sorted(ups))
+
+
+def gauge(m: ClippingMeasures, units: System) -> Figure:
+    """Return the table of rings, with one of them worked."""
+    ups = marks(m, units)
+    widths = [formulae.width_at_mm(m.shape, m.finished_width_mm, m.height_mm, up) for up in ups]
+    every = step_of(m, units)
+    worked = 1 if len(ups) > 2 else 0  # at the foot a ball's ring is nothing
+    rings = [f"at {num(ups[worked], 5)} mm up: {_ring(m, ups[worked])} = {num(widths[worked])} mm"]
+    if m.shape == "ball":
+        rings.append(f"widest at half the height, {num(m.height_mm / 2, 5)} mm up: {num(m.finished_width_mm, 5)} mm")
+    return Figure(
+        name="gauge rings",
+        label="Gauge rings: width at each height",
+        value=f"every {show(every, 'mm', units)} up the stick",
+        working=(*rings, f"a ring each {num(every, 4)} mm from the foot to {num(m.height_mm, 5)} mm"),
+        references=(GEOMETRY,),
+        table=Table(
+            columns=("Up from the foot", "Width", "Out from the stem"),
+            units=("mm", "mm", "mm"),
+            rows=tuple((up, width, width / 2) for up, width in zip(ups, widths, strict=True)),
+        ),
+    )
+
+
+def _ring(m: ClippingMeasures, up: float) -> str:
+    width, height = num(m.finished_width_mm, 5), num(m.height_mm, 5)
+    if m.shape == "ball":
+        return f"{width} x √(1 - (2 x {num(up, 5)} / {height} - 1)²)"
+    if m.shape == "dome":
+        return f"{width} x √(1 - ({num(up, 5)} / {height})²)"
+    if m.shape == "cone":
+        return f"{width} x (1 - {num(up, 5)} / {height})"
+    return width

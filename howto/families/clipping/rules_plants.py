@@ -1,0 +1,151 @@
+"""The rules of clipping that turn on the plant, the season and the weather."""
+
+from collections.abc import Iterator
+from math import ceil
+
+from howto.families.clipping.figures import growth
+from howto.families.clipping.measures import ClippingMeasures
+from howto.families.clipping.references import COLD, CONIFERS, FROST, HEAT, RENOVATION, TRIMMING
+from howto.findings import Severity
+from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.plants import Plant
+from howto.model.reference import CEILING, Reference
+from howto.model.technique import Technique
+from howto.quantities import show_number as num
+from howto.seasons import MONTHS, months_of
+
+T = Technique[ClippingMeasures]
+
+HOTTEST = Limit(high=32, unit="°C", reference=HEAT)
+COLDEST = Limit(low=-4, unit="°C", reference=COLD)
+FROST_WEEKS = Limit(low=6, unit="weeks", reference=FROST)
+BY_WEIGHT = (Severity.ADVICE, Severity.WARNING, Severity.ERROR)
+
+
+def past_the_green(technique: T) -> Iterator[Breach]:
+    """A plant that shoots only from green wood is never clipped deeper than a year's growth."""
+    m = technique.measures
+    plant = next((p for p in technique.known_plants if p.regrows and p.regrows.text == "green wood only"), None)
+    if plant is None or plant.regrows is None:
+        return
+    a_year, source = growth(technique)
+    weights = [CEILING[plant.regrows.grade]]
+    if m.growth_mm_per_year is None:
+        weights.append(CEILING[source.grade])
+    deep = [("width", "each side", m.side_mm, m.standing_width_mm - 2 * a_year)]
+    if m.top_mm is not None:
+        deep.append(("height", "the top", m.top_mm, m.standing_mm - a_year))
+    for side, where, off, least in deep:
+        if off <= a_year + 1e-9:
+            continue
+        text = f"{ceil(least - 1e-9)} mm"
+        yield Breach(
+            field=f"measures.finished_{side}_mm",
+            also=f"measures.standing_{side}_mm",
+            what=f"{num(off)} mm comes off {where} of {plant.botanical}",
+            why=f"it shoots only from green wood, and about {num(a_year)} mm of it is green, a year's growth "
+            f"({source}): bare wood stays bare",
+            mend=f"write `finished {side}: {text}` or more, so the cut stays in green",
+            edit=Edit(key=f"finished {side}", text=text),
+            severity=min(weights, key=BY_WEIGHT.index),
+            reference=Reference(
+                title=f"what {plant.botanical} shoots from", publisher=plant.regrows.source, grade=plant.regrows.grade
+            ),
+        )
+
+
+def clip_months(technique: T) -> Iterator[Breach]:
+    """The season falls in months in which the plant is clipped."""
+    here = technique.crew.hemisphere
+    written = months_of(technique.season, here) if technique.season else None
+    if not written:
+        return
+    known = [(plant, plant.clip_months.at(here)) for plant in technique.known_plants if plant.clip_months]
+    shared = [month for month in range(1, 13) if all(month in months for _, months in known)]
+    for plant, months in known:
+        if plant.clip_months is None or set(written) & set(months):
+            continue
+        names = ", ".join(MONTHS[month - 1].capitalize() for month in (shared or months))
+        yield Breach(
+            field="season",
+            what=f"{plant.botanical} is not clipped in {technique.season}",
+            why=f"here its months are {', '.join(MONTHS[month - 1].capitalize() for month in months)}",
+            mend=f"write `season: {names}`",
+            edit=Edit(key="season", text=names, top=True),
+            severity=CEILING[plant.clip_months.grade],
+            reference=_months_of(plant),
+        )
+
+
+def _months_of(plant: Plant) -> Reference | None:
+    """Return who says when a plant is clipped."""
+    months = plant.clip_months
+    title = f"clipping months of {plant.botanical}"
+    return Reference(title=title, publisher=months.source, grade=months.grade) if months else None
+
+
+def day_temperature(technique: T) -> Iterator[Breach]:
+    """Clip on a mild day: fresh cuts scorch in hot sun, and frozen wood breaks."""
+    day = technique.measures.day_temperature_c
+    if day is None or (HOTTEST.allows(day) and COLDEST.allows(day)):
+        return
+    hot = not HOTTEST.allows(day)
+    bound = "32 °C" if hot else "-4 °C"
+    yield Breach(
+        field="measures.day_temperature_c",
+        what=f"the day {'reaches' if hot else 'gets no warmer than'} {num(day)} °C",
+        why="cut leaf burned after days over 32 °C" if hot else "wood is brittle below −4 °C",
+        mend=f"wait for a {'cooler' if hot else 'milder'} day, and write `day temperature: {bound}`",
+        edit=Edit(key="day temperature", text=bound),
+        reference=HEAT if hot else COLD,
+    )
+
+
+def before_frost(technique: T) -> Iterator[Breach]:
+    """The last clip falls at least six weeks before frost, so that new shoots harden."""
+    weeks = technique.measures.first_frost_weeks
+    if weeks is None or FROST_WEEKS.allows(weeks):
+        return
+    yield Breach(
+        field="measures.first_frost_weeks",
+        what=f"frost is {num(weeks)} weeks away",
+        why="soft shoots after a clip need at least 6 weeks to harden",
+        mend="leave the clip until spring, and write `first frost: 6 weeks` or more",
+        edit=Edit(key="first frost", text="6 weeks"),
+    )
+
+
+PLANTS: tuple[Rule[ClippingMeasures], ...] = (
+    Rule(
+        name="clipping.past-the-green",
+        severity=Severity.ERROR,
+        why="Most conifers, yew apart, do not shoot from old wood: past the green the hole stays.",
+        references=(RENOVATION, CONIFERS),
+        applies="plants that the plant book marks as shooting from green wood only",
+        check=past_the_green,
+    ),
+    Rule(
+        name="clipping.clip-months",
+        severity=Severity.WARNING,
+        why="Shoots cut too late do not harden, and shoots cut too early grow out at once.",
+        references=(TRIMMING,),
+        applies="plants whose clipping months the plant book knows",
+        check=clip_months,
+    ),
+    Rule(
+        name="clipping.day-temperature",
+        severity=Severity.WARNING,
+        why="Fresh cuts scorch in hot sun, and frozen wood breaks.",
+        references=(HEAT, COLD),
+        applies="techniques that write a day temperature",
+        check=day_temperature,
+    ),
+    Rule(
+        name="clipping.before-frost",
+        severity=Severity.WARNING,
+        why="New shoots need the time to harden.",
+        references=(FROST,),
+        applies="techniques that write the weeks to the first frost",
+        check=before_frost,
+    ),
+)
