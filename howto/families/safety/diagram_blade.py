@@ -48,6 +48,6 @@ def blade_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
     return Drawing(
         shapes=tuple(shapes),
         caption=f"Blade in section: bevel {num(m.bevel_deg)}°",
-        alt=f"A blade {show(thick, 'mm', units)} thick cut across. A file lies on its bevel at {num(m.bevel_deg)}° to the "
+        alt=f"A blade {show(thick, 'mm', units)} thick cut across. A file lies at {num(m.bevel_deg)}° to its "
         f"flat back; the ground face is {show(wide, 'mm', units)} wide.",
     )

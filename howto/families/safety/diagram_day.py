@@ -10,7 +10,7 @@ from howto.quantities import show
 from howto.quantities import show_number as num
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, Shape, rectangle
 
-FULL_MM, TALL_MM, MOST_PARTS = 1000.0, 150.0, 3.0  # a full day is a metre of bar; more than three are cut off
+FULL_MM, TALL_MM, MOST_PARTS = 1000.0, 240.0, 3.0  # a full day is a metre of bar; more than three are cut off
 FILLS = (Role.KEEP, Role.WATER, Role.MULCH, Role.BLADE, Role.SOIL, Role.WALL)
 
 
@@ -23,9 +23,9 @@ def day_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
     if timed(loud):
         scheme = scheme_of(m)
         parts = [(s.minutes or 0.0) / noise.allowed_minutes(s.amount, scheme) for s in loud]
-        shapes += _bar(TALL_MM * 2.4, loud, parts, "%")
+        shapes += _bar(TALL_MM * 1.8, loud, parts, "%")
         total = num(sum(parts) * 100)
-        shapes.append(Level((_end(parts), TALL_MM * 2.9), f"noise {total} % ({scheme.name})"))
+        shapes.append(Level((_end(parts), TALL_MM * 2.3), f"noise {total} % ({scheme.name})"))
         said.append(f"noise {total} % of a day by {scheme.name}: {_each(loud, parts, 100, '%')}")
     if timed(shaky):
         points = [vibration.points(s.amount, (s.minutes or 0.0) / 60) for s in shaky]
@@ -36,7 +36,7 @@ def day_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
         said.append(f"vibration {total} of 100 points: {_each(shaky, parts, 100, 'points')}")
     if not shapes:
         return None
-    top = TALL_MM * 4.0 if timed(loud) else TALL_MM * 1.6
+    top = TALL_MM * 3.3 if timed(loud) else TALL_MM * 1.6
     shapes += [
         Line(((FULL_MM, -TALL_MM * 0.5), (FULL_MM, top)), Role.ACCENT),
         Level((FULL_MM, top), "a full day"),

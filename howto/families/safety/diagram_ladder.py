@@ -37,7 +37,7 @@ def ladder_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
     angle = stand.angle_deg
     high = max(past, stand.contact_mm) * 1.06
     thick = max(120.0, high * 0.035)
-    shapes: list[Shape] = [*_wall(m.landing_mm, high, thick), *_ground(stand, thick)]
+    shapes: list[Shape] = [*_wall(stand, m.landing_mm, high, thick), *_ground(stand, thick)]
     found = measured_angle(m)
     if found is not None and abs(found - angle) > 0.6 and m.foot_measured_mm is not None:
         shapes.append(Line(((-m.foot_measured_mm, 0.0), (0.0, stand.contact_mm)), Role.LAST))
@@ -47,7 +47,7 @@ def ladder_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
         Dimension((-stand.foot_mm, 0.0), (0.0, 0.0), show(stand.foot_mm, "mm", units), offset=-high * 0.07),
         Dimension((0.0, 0.0), (0.0, stand.contact_mm), show(stand.contact_mm, "mm", units), offset=-high * 0.13),
         Level((thick, stand.contact_mm), "touches here"),
-        Label(_on(stand, 0.5), f"{stand.rule}: {num(angle, 4)}°"),
+        Label(_on(stand, 0.5), f"foot set {stand.rule}" if stand.rule != "75 degrees" else "foot set at 75°"),
     ]
     if found is not None and abs(found - angle) > 0.6 and m.foot_measured_mm is not None:
         shapes.append(Label((-m.foot_measured_mm * 0.72, stand.contact_mm * 0.28), f"as found: {num(found, 3)}°"))
@@ -55,7 +55,7 @@ def ladder_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
         shapes += [
             Level((thick * 1.6, m.landing_mm), f"landing {show(m.landing_mm, 'mm', units)}"),
             Dimension(
-                (0.0, m.landing_mm), (0.0, top), f"{show(top - m.landing_mm, 'mm', units)} past", offset=high * 0.1
+                (0.0, m.landing_mm), (0.0, top), f"{show(top - m.landing_mm, 'mm', units)} past", offset=-high * 0.24
             ),
         ]
     return Drawing(
@@ -84,10 +84,12 @@ def _on(stand: Stance, part: float) -> Point:
     return -stand.foot_mm * (1 - part), stand.contact_mm * part
 
 
-def _wall(landing: float | None, high: float, thick: float) -> list[Shape]:
+def _wall(stand: Stance, landing: float | None, high: float, thick: float) -> list[Shape]:
     """Return the wall it leans on, cut open, with a landing where there is one."""
-    shapes: list[Shape] = [Polygon(rectangle(0.0, 0.0, thick, landing or high), Role.WALL)]
-    if landing is not None:
+    leans = landing is not None and stand.contact_mm <= landing + 1
+    top = stand.contact_mm if landing is not None and leans else high
+    shapes: list[Shape] = [Polygon(rectangle(0.0, 0.0, thick, top), Role.WALL)]
+    if landing is not None and leans:
         shapes.append(Polygon(rectangle(0.0, landing - thick * 0.5, thick * 5, landing), Role.WALL))
         shapes.append(Line(((thick * 5, landing), (0.0, landing), (0.0, 0.0)), Role.WOOD))
     else:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from howto.families.safety import height
 from howto.families.safety.countries import BORROWED, Zone, line_zone
-from howto.families.safety.ladder import Stance, law_of, measured_angle, rails_to_mm, stance
+from howto.families.safety.ladder import Stance, contact_of, law_of, measured_angle, rails_to_mm, stance
 from howto.families.safety.measures import SafetyMeasures
 from howto.families.safety.references import ANGLES, QLD_PLANTS
 from howto.model.figure import Figure
@@ -75,7 +75,7 @@ def _foot(m: SafetyMeasures, stand: Stance) -> Figure:
     }[stand.rule]
     given = (
         f"ladder {num(m.working_length_mm or 0, 5)} mm to its top contact, so it touches at {contact} mm"
-        if m.top_contact_mm is None
+        if contact_of(m) is None
         else f"it touches at {contact} mm, so it is {length} mm long to there"
     )
     others = [each for rule in ("by height", "by length", "75 degrees") if (each := stance(m, rule))]
@@ -108,12 +108,13 @@ def _angle(stand: Stance) -> Figure:
 
 def _measured(technique: T) -> Iterator[Figure]:
     m, angle = technique.measures, measured_angle(technique.measures)
+    contact = contact_of(m)
     if angle is None or m.foot_measured_mm is None:
         return
     foot = num(m.foot_measured_mm, 5)
     form = (
-        f"atan({num(m.top_contact_mm, 5)} / {foot})"
-        if m.top_contact_mm is not None
+        f"atan({num(contact, 5)} / {foot})"
+        if contact is not None
         else f"acos({foot} / {num(m.working_length_mm or 0.0, 5)})"
     )
     said = "too flat" if angle < 74 else "too steep" if angle > 77 else "good"

@@ -35,7 +35,7 @@ def rule_of(m: SafetyMeasures) -> LadderRule:
 def stance(m: SafetyMeasures, rule: LadderRule | None = None) -> Stance | None:
     """Return how the ladder should stand, from its top contact or else its length; None where neither is known."""
     chosen = rule or rule_of(m)
-    contact, length = m.top_contact_mm, m.working_length_mm
+    contact, length = contact_of(m), m.working_length_mm
     if contact is not None:
         foot = _foot_from_contact(chosen, contact)
     elif length is not None:
@@ -44,6 +44,13 @@ def stance(m: SafetyMeasures, rule: LadderRule | None = None) -> Stance | None:
     else:
         return None
     return Stance(chosen, contact, foot, height.length_to(contact, foot))
+
+
+def contact_of(m: SafetyMeasures) -> float | None:
+    """Return how high the ladder touches: as written, or at the landing it leans on where no length is written."""
+    if m.top_contact_mm is not None or m.working_length_mm is not None:
+        return m.top_contact_mm
+    return m.landing_mm
 
 
 def _foot_from_contact(rule: LadderRule, contact: float) -> float:
@@ -67,8 +74,9 @@ def measured_angle(m: SafetyMeasures) -> float | None:
     foot = m.foot_measured_mm
     if foot is None:
         return None
-    if m.top_contact_mm is not None:
-        return height.angle_by_height(foot, m.top_contact_mm)
+    contact = contact_of(m)
+    if contact is not None:
+        return height.angle_by_height(foot, contact)
     if m.working_length_mm is None or foot > m.working_length_mm:
         return None
     return height.angle_by_length(foot, m.working_length_mm)

@@ -5,7 +5,7 @@ from math import ceil, floor
 
 from howto.families.safety.countries import FALL_MM, FALLS
 from howto.families.safety.figures_height import country_of, distance_mm, zone_of
-from howto.families.safety.ladder import law_of, measured_angle, rails_to_mm, stance
+from howto.families.safety.ladder import contact_of, law_of, measured_angle, rails_to_mm, stance
 from howto.families.safety.measures import SafetyMeasures
 from howto.families.safety.needs import cautions, says
 from howto.families.safety.references import (
@@ -58,7 +58,7 @@ def ladder_angle(technique: T) -> Iterator[Breach]:
 def foot_on_ladder(technique: T) -> Iterator[Breach]:
     """A ladder's foot stands no further out than the ladder is long."""
     m = technique.measures
-    if m.foot_measured_mm is None or m.working_length_mm is None or m.top_contact_mm is not None:
+    if m.foot_measured_mm is None or m.working_length_mm is None or contact_of(m) is not None:
         return
     if m.foot_measured_mm < m.working_length_mm:
         return
