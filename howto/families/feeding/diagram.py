@@ -28,6 +28,7 @@ from howto.shapes import (
 LEAST_STEM = 1 / 60  # of the ring: how thick a stem is drawn where no trunk is written
 THIN_MM = 160.0  # a trained tree from front to back
 TIERS = 3  # drawn on a trained tree; their heights are another trade's
+ARMS = ((-0.62, 0.72), (-0.25, 0.86), (0.3, 0.84), (0.64, 0.68))  # tips, in half canopies and heights
 ROOTS = ((0.35, 0.10), (0.7, 0.16), (0.98, 0.12))  # how far out and how deep, in rings
 
 
@@ -152,8 +153,8 @@ def _ring_words(technique: T, sizes: _Sizes) -> list[Shape]:
 def section(technique: T, ring: plan.Ring) -> Drawing:
     """Return the tree in section: feed on the surface between the bare ring and the canopy's edge, roots under it."""
     units, sizes = technique.crew.units, _Sizes(technique, ring)
-    tall = sizes.canopy * (1.0 if sizes.trained else 1.7)
-    deep, thick = sizes.outer * 0.3, sizes.outer * 0.022
+    tall = sizes.canopy * (1.5 if sizes.trained else 2.0)
+    deep, thick = sizes.outer * 0.3, sizes.outer * 0.06
     shapes: list[Shape] = [
         Polygon(rectangle(-sizes.reach * 1.1, -deep, sizes.reach * 1.1, 0), Role.SOIL),
         *_roots(sizes),
@@ -169,7 +170,7 @@ def section(technique: T, ring: plan.Ring) -> Drawing:
         Line(((sizes.canopy, 0), (sizes.canopy, tall * 0.45)), Role.GUIDE),
         Dimension((sizes.inner - sizes.bare, 0), (sizes.inner, 0), show(sizes.bare, "mm", units), offset=-deep * 1.15),
         Dimension((-sizes.outer, 0), (0, 0), show(sizes.outer, "mm", units), offset=-deep * 1.15),
-        Label(((-sizes.inner - sizes.outer) / 2, thick), "feed on the surface"),
+        Label(((-sizes.inner - sizes.outer) / 2, thick / 2), "feed, on top"),
         Label((sizes.outer * ROOTS[1][0], -sizes.outer * ROOTS[1][1]), "fine roots"),
     ]
     shapes += _tape(technique, sizes)
@@ -185,12 +186,13 @@ def section(technique: T, ring: plan.Ring) -> Drawing:
 def _tape(technique: T, sizes: _Sizes) -> list[Shape]:
     """Return the level at which the trunk is measured, and what was found there."""
     units, thick = technique.crew.units, plan.trunk_cm(technique.measures)
-    at = (sizes.stem, 300.0)
-    across = f", {show(thick * 10, 'mm', units)} across" if thick else ""
-    return [
+    found: list[Shape] = [
         Line(((-sizes.stem * 1.6, 300.0), (sizes.stem * 1.6, 300.0)), Role.ACCENT),
-        Level(at, f"trunk at {show(300, 'mm', units)}{across}"),
+        Level((sizes.stem, 300.0), f"{show(300, 'mm', units)} up"),
     ]
+    if thick:
+        found.append(Label((-sizes.stem * 1.6, 300.0), f"trunk {show(thick * 10, 'mm', units)}"))
+    return found
 
 
 def _roots(sizes: _Sizes) -> list[Shape]:
@@ -209,21 +211,25 @@ def _roots(sizes: _Sizes) -> list[Shape]:
 def _crown(sizes: _Sizes, tall: float) -> list[Shape]:
     """Return trunk and crown: a round head, or tiers of arms with leaf along them."""
     if not sizes.trained:
-        trunk, middle, half = tall * 0.42, tall * 0.66, tall * 0.34
+        fork, middle, half = tall * 0.34, tall * 0.65, tall * 0.35
         head = leafy(ellipse((0, middle), sizes.canopy, half)[:-1], sizes.canopy * 0.03, 44)
-        return [
-            Polygon(head, Role.KEEP),
-            Polygon(
-                ((-sizes.stem, 0), (sizes.stem, 0), (sizes.stem * 0.7, trunk), (-sizes.stem * 0.7, trunk)), Role.WOOD
-            ),
-        ]
+        stem = sizes.stem
+        trunk = ((-stem, 0), (stem, 0), (stem * 0.75, fork), (-stem * 0.75, fork))
+        arms = [_arm((0.0, fork * 0.92), (sizes.canopy * x, tall * y), stem * 0.5) for x, y in ARMS]
+        return [Polygon(head, Role.KEEP), Polygon(trunk, Role.WOOD), *arms]
     arm = max(sizes.stem * 0.4, tall * 0.006)
     found: list[Shape] = []
     for tier in range(1, TIERS + 1):
         up = tall * tier / TIERS
-        strip = ellipse((0, up), sizes.canopy, tall / TIERS * 0.22)[:-1]
-        found.append(Polygon(leafy(strip, tall * 0.012, 56), Role.KEEP))
+        thick = tall / TIERS * 0.24
+        strip = rectangle(-sizes.canopy, up - thick, sizes.canopy, up + thick)
+        found.append(Polygon(leafy(strip, tall * 0.02, 42), Role.KEEP))
         found.append(Polygon(rectangle(-sizes.canopy * 0.97, up - arm, sizes.canopy * 0.97, up + arm), Role.WOOD))
     top = (sizes.stem * 0.5, tall)
     found.append(Polygon(((-sizes.stem, 0), (sizes.stem, 0), top, (-top[0], tall)), Role.WOOD))
     return found
+
+
+def _arm(start: Point, end: Point, thick: float) -> Polygon:
+    """Return a branch that tapers from its fork to its tip."""
+    return Polygon(((start[0] - thick, start[1]), (start[0] + thick, start[1]), end), Role.WOOD)

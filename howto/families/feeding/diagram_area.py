@@ -12,7 +12,8 @@ USUAL_M2 = 100.0  # drawn where no area is written
 MOST_LINES = 9  # passes drawn each way; a wide lawn shows a corner of itself
 USUAL_WIDTH_MM = 500.0  # a drop spreader's, where none is written
 BLADE_MM = 45.0
-GRAIN_MM = 1.8
+GRAIN_MM = 2.2  # half of one, drawn a little large
+TUFTS = 10
 WIDE_MM = 260.0
 SOIL_MM = 130.0
 THERMOMETER_MM = 100.0
@@ -62,16 +63,19 @@ def lawn_section(technique: T) -> Drawing:
     units, grass = technique.crew.units, plan.grass_of(technique)
     warm = grass is not None and grass.season == "warm"
     shapes: list[Shape] = [Polygon(rectangle(-WIDE_MM / 2, -SOIL_MM, WIDE_MM / 2, 0), Role.SOIL)]
-    for number in range(22):
-        x = -WIDE_MM / 2 + (number + 0.5) * WIDE_MM / 22
-        lean = (6.0, -9.0, 3.0, 11.0, -4.0)[number % 5]
-        tall = BLADE_MM * (0.85 + 0.05 * (number * 7 % 4))
-        shapes.append(Polygon(((x - 1.5, 0), (x + 1.5, 0), (x + lean, tall)), Role.BLADE))
-        shapes.append(Line(((x, 0), (x + lean * 0.6, -20), (x - lean * 0.8, -45 - number * 7 % 30)), Role.WIRE))
-        shapes.append(Polygon(arc((x + 5.5, GRAIN_MM), GRAIN_MM, steps=12), Role.WOOD))
+    for number in range(TUFTS):
+        x = -WIDE_MM / 2 + (number + 0.5) * WIDE_MM / TUFTS
+        for lean, tall in ((-14.0, 0.72), (12.0, 0.8), ((-3.0, 2.0, 5.0)[number % 3], 1.0)):
+            bent = (x + lean * 0.35, BLADE_MM * tall * 0.55)
+            tip = (x + lean, BLADE_MM * tall * (0.92 + 0.04 * (number % 3)))
+            blade = ((x - 2.2, 0.0), (bent[0] - 2.2, bent[1]), tip, (bent[0] + 2.2, bent[1]), (x + 2.2, 0.0))
+            shapes.append(Polygon(blade, Role.BLADE))
+            shapes.append(Line(((x, 0), (x + lean * 0.5, -22), (x - lean * 0.9, -48 - number * 7 % 30)), Role.WIRE))
+        grain = arc((x + WIDE_MM / TUFTS / 2, GRAIN_MM), GRAIN_MM, steps=12)
+        shapes.append(Polygon(grain, Role.WOOD))
     shapes += [
         Line(((-WIDE_MM / 2, 0), (WIDE_MM / 2, 0)), Role.GROUND),
-        Label((-WIDE_MM * 0.36 + 5.5, GRAIN_MM), "grains on the soil, not on the leaf"),
+        Label((-WIDE_MM / 2 + WIDE_MM / TUFTS * 2, GRAIN_MM), "grains on the soil, not the leaf"),
         Label((WIDE_MM * 0.3, -40), "roots"),
     ]
     if warm:

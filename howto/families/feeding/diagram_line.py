@@ -6,34 +6,36 @@ Time has no true length: a month is 100 mm wide here, and the bars are as high a
 from calendar import monthrange
 from datetime import date
 
-from babel.dates import format_date
+from babel.dates import format_date, format_skeleton
 
 from howto.families.feeding import plan, season
 from howto.families.feeding.figures_mix import mix_g_per_l
 from howto.families.feeding.label import label_of
 from howto.families.feeding.plan import T
 from howto.model.shown import locale_of, shown_cell, shown_day
-from howto.shapes import Dimension, Disc, Drawing, Label, Line, Polygon, Role, Shape, rectangle
+from howto.shapes import Dimension, Drawing, Label, Line, Polygon, Role, Shape, rectangle
 
 MONTH_MM = 100.0
-TALL_MM = 260.0  # the largest dose
+TALL_MM = 320.0  # the largest dose
 BAR_MM = 26.0
-ZONE_MM = 70.0
-MOST_WORDS = 4  # doses that are labelled with their day; the rest only with their number
+ZONE_MM = 80.0
+MOST_WORDS = 4  # doses that are labelled one by one; of more, the first and the last
 
 
 def year_line(technique: T, today: date) -> Drawing:
-    """Return twelve months from the one before the first dose, with the doses and the time without nitrogen."""
+    """Return twelve months by quarters, from the one before the first dose, and the time without nitrogen."""
     days = season.dose_days(technique, today)
     start = _month(days[0].replace(day=1), -1)
+    start = _month(start, -(start.month % 3))
     end = _month(start, 12)
     drawn = [day for day in days if day < end]
     language = technique.crew.language
     shapes: list[Shape] = [*_zone(technique, days, start, end)]
     shapes.append(Line(((0, 0), (12 * MONTH_MM, 0)), Role.GROUND))
+    shapes += [Line(((at * MONTH_MM, 0), (at * MONTH_MM, -18)), Role.WIRE) for at in range(13)]
     shapes += [
-        Dimension((at * MONTH_MM, 0), ((at + 1) * MONTH_MM, 0), _short(_month(start, at), language), offset=-45)
-        for at in range(12)
+        Dimension((at * MONTH_MM, 0), ((at + 3) * MONTH_MM, 0), _quarter(_month(start, at), language), offset=-75)
+        for at in range(0, 12, 3)
     ]
     amounts = _amounts(technique, days)
     largest = max(amounts, default=1.0) or 1.0
@@ -41,10 +43,8 @@ def year_line(technique: T, today: date) -> Drawing:
         high = TALL_MM * (amounts[number - 1] / largest if amounts else 1.0)
         x = _x(day, start)
         shapes.append(Polygon(rectangle(x - BAR_MM / 2, 0, x + BAR_MM / 2, max(high, 30.0)), Role.WOOD))
-        if len(drawn) > MOST_WORDS:
-            shapes.append(Disc((x, high + 60), number))
-        else:
-            said = shown_day(day, language)
+        if len(drawn) <= MOST_WORDS or number in {1, len(drawn)}:
+            said = _short_day(day, language)
             shapes.append(Label((x, high), f"{said}: {_amount(technique, amounts, number)}" if amounts else said))
     if start <= today < end:
         shapes.append(Line(((_x(today, start), -20), (_x(today, start), TALL_MM * 0.6)), Role.ACCENT))
@@ -64,8 +64,11 @@ def _zone(technique: T, days: tuple[date, ...], start: date, end: date) -> list[
     if last is None or not start <= last < until:
         return []
     left, right = _x(last, start), _x(until, start)
-    said = f"no nitrogen after {shown_day(last, technique.crew.language)}"
-    return [Polygon(rectangle(left, 0, right, ZONE_MM), Role.DANGER), Label(((left + right) / 2, ZONE_MM), said)]
+    said = f"no nitrogen after {_short_day(last, technique.crew.language)}"
+    return [
+        Polygon(rectangle(left, 0, right, ZONE_MM), Role.DANGER),
+        Label((left + (right - left) * 0.85, ZONE_MM), said),
+    ]
 
 
 def _month(first: date, count: int) -> date:
@@ -80,9 +83,15 @@ def _x(day: date, start: date) -> float:
     return (months + (day.day - 1) / monthrange(day.year, day.month)[1]) * MONTH_MM
 
 
-def _short(month: date, language: str) -> str:
-    name = format_date(month, "LLL", locale=locale_of(language)).rstrip(".")
-    return name if len(name) <= 4 else str(month.month)
+def _quarter(first: date, language: str) -> str:
+    """Return three months by their short names: `Mar–May`."""
+    ends = (format_date(each, "LLL", locale=locale_of(language)).rstrip(".") for each in (first, _month(first, 2)))
+    return "–".join(ends)
+
+
+def _short_day(day: date, language: str) -> str:
+    """Return a day without its year: `1 Mar`."""
+    return format_skeleton("MMMd", day, locale=locale_of("en-GB" if language == "en" else language))
 
 
 def _amounts(technique: T, days: tuple[date, ...]) -> tuple[float, ...]:

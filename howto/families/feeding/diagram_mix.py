@@ -76,7 +76,7 @@ def _spout(half: float, full: float) -> list[Shape]:
         (tip[0] - half * 0.3, tip[1] + full * 0.06),
         (tip[0] - half * 0.12, tip[1] - full * 0.1),
     )
-    handle = tuple((x, full * (1 + ROOM) + y * 0.62) for x, y in arc((0, 0), half * 0.86, 0, 180))
+    handle = tuple((x, full * (1 + ROOM) + y * 0.62) for x, y in arc((0, 0), half, 0, 180))
     return [Line(spout, Role.KEEP, closed=True), Polygon(rose, Role.WOOD), Line(handle, Role.KEEP)]
 
 

@@ -116,7 +116,7 @@ def _doses(technique: T, each: float) -> Iterator[Figure]:
     if m.product_each_g is not None or need is None:
         line = f"as written: {num(each)} g"
     else:
-        line = f"{num(need.product_g)} g{kept} / {m.doses} = {num(each)} g"
+        line = f"{num(need.product_g, 4)} g{kept} / {m.doses} = {num(each, 4)} g"
     yield Figure(
         name="dose",
         label="Each tree, each dose",
@@ -132,7 +132,7 @@ def _doses(technique: T, each: float) -> Iterator[Figure]:
             label="All trees, each dose",
             value=each * m.tree_count,
             unit="g",
-            working=(f"{m.tree_count} x {num(each)} g = {num(each * m.tree_count)} g",),
+            working=(f"{m.tree_count} x {num(each, 4)} g = {num(each * m.tree_count)} g",),
             references=references,
         )
     if m.scoop_g is not None:
@@ -141,7 +141,7 @@ def _doses(technique: T, each: float) -> Iterator[Figure]:
             name="scoops",
             label="Level scoops a tree, each dose",
             value=scoops,
-            working=(f"{num(each)} g / {num(m.scoop_g)} g a scoop = {num(scoops)}",),
+            working=(f"{num(each, 4)} g / {num(m.scoop_g)} g a scoop = {num(scoops)}",),
             references=(OWN_WEIGHING,),
             digits=2,
         )

@@ -182,7 +182,7 @@ def year_kg(technique: T, label: Label) -> tuple[float, str] | None:
         if each is None:
             return None
         total = each * (m.tree_count or 1) / 1000
-        return total, f"{m.tree_count or 1} x {num(each)} g = {num(total)} kg"
+        return total, f"{m.tree_count or 1} x {num(each, 4)} g = {num(total)} kg"
     found = plan.rate(m)
     if found is None or m.area_m2 is None or m.kind == "pots":
         return None

@@ -7,7 +7,7 @@ from howto.families.feeding import formulae
 from howto.families.feeding.measures import FeedingMeasures
 
 _NUMBER = r"(\d+(?:\.\d+)?)\s*%?"
-_LABEL = re.compile(rf"(?:n\s*[-:]?\s*p\s*[-:]?\s*k)?\s*{_NUMBER}\s*[-–—−:/\s]\s*{_NUMBER}\s*[-–—−:/\s]\s*{_NUMBER}")
+_LABEL = re.compile(rf"(?:n\s*[-:]?\s*p\s*[-:]?\s*k)?[:\s]*{_NUMBER}\s*[-–—−:/\s]\s*{_NUMBER}\s*[-–—−:/\s]\s*{_NUMBER}")
 _TRACES = re.compile(r"\s*(?:$|\+|[(\w%])")  # what may stand behind the three: `+ TE`, `(NPK)`, `with iron`
 
 

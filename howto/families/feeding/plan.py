@@ -158,7 +158,7 @@ def year_need(technique: T) -> Need | None:
         references.append(TRUNK_STONE)
     if m.is_trained:
         half = nitrogen * tables.TRAINED_PART
-        working.append(f"{m.tree_form}: half = {num(nitrogen)} g N / 2 = {num(half)} g N")
+        working.append(f"{m.tree_form}: half = {num(nitrogen, 4)} g N / 2 = {num(half, 4)} g N")
         nitrogen = half
         references.append(HALF)
     product = formulae.product_for(nitrogen, label.nitrogen)
@@ -181,7 +181,7 @@ def _by_trunk(m: FeedingMeasures, label: Label, fruit: tables.Fruit) -> Need | N
         return None
     asked = formulae.tree_nitrogen(thick, fruit.nitrogen_g_per_cm)
     given = formulae.tree_nitrogen(thick, fruit.nitrogen_g_per_cm, tables.MOST_TREE_G)
-    lines = [f"trunk {num(thick)} cm x {num(fruit.nitrogen_g_per_cm)} g N a cm = {num(asked)} g N"]
+    lines = [f"trunk {num(thick)} cm x {num(fruit.nitrogen_g_per_cm, 4)} g N a cm = {num(asked, 4)} g N"]
     if m.trunk_mm is None:
         lines.insert(0, f"girth {num((m.trunk_girth_mm or 0) / 10)} cm / π = {num(thick)} cm across")
     references = [fruit.trunk_from, TRUNK_STONE]
@@ -235,7 +235,7 @@ def _by_nitrogen(nitrogen: float, label: Label, line: str, references: tuple[Ref
 
 
 def _to_product(nitrogen: float, label: Label, product: float) -> str:
-    return f"{num(nitrogen)} g N x 100 / {num(label.nitrogen)} = {num(product)} g of product"
+    return f"{num(nitrogen, 4)} g N x 100 / {num(label.nitrogen)} = {num(product, 4)} g of product"
 
 
 def dose_g(technique: T) -> float | None:

@@ -128,8 +128,8 @@ def bag_covers(technique: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.bag_covers_m2",
         also="measures.bag_kg",
-        what=f"a bag of {num(m.bag_kg)} kg is said to feed {num(m.bag_covers_m2, 5)} m²",
-        why=f"{num(m.bag_kg * 1000)} g / {num(found.product)} g/m² = {num(area, 5)} m²",
+        what=f"a bag of {num(m.bag_kg)} kg is said to feed {num(m.bag_covers_m2, 4)} m²",
+        why=f"{num(m.bag_kg * 1000)} g / {num(found.product)} g/m² = {num(area, 4)} m²",
         mend=f"write `bag covers: {text}`",
         edit=Edit(key="bag covers", text=text),
     )
