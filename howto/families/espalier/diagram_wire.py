@@ -7,23 +7,30 @@ from howto.quantities import show
 from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, rectangle
 
 DRAWN_SHARE = 0.16  # of the span: about how deep the deepest sag is drawn
+MOST_SHARE = 0.5  # of the span: a wire that hangs deeper is not drawn
 TIMES = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000)
 
 
 def sag(technique: T) -> Drawing | None:
-    """Return one span bare and loaded, the limit between; None where load, span or pull is missing."""
+    """Return one span bare and loaded, with its limit.
+
+    None where load, span or pull is missing, or where the wire would hang past half its span: no parabola then.
+    """
     m, units = technique.measures, technique.crew.units
     deep, span, set_n = frame.sag_m(m), frame.span_mm(m), frame.tension_n(m)
     if not deep or span is None or set_n is None:
         return None
     deep *= 1000
-    deepest = max(deep, m.sag_limit_mm or 0.0)
+    if deep > span * MOST_SHARE:
+        return None
+    limit = m.sag_limit_mm if m.sag_limit_mm is not None and m.sag_limit_mm <= span * MOST_SHARE else None
+    deepest = max(deep, limit or 0.0)
     times = max((each for each in TIMES if deepest * each <= span * DRAWN_SHARE), default=1)
     bare = formulae.sag(frame.bare_n_per_m(m), span / 1000, set_n) * 1000
     shapes: list[Shape] = [*_walls(span), Line(((0, 0), (span, 0)), Role.CENTRE)]
-    if m.sag_limit_mm is not None:
-        shapes.append(Line(_curve(span, m.sag_limit_mm * times), Role.GUIDE))
-        shapes.append(Label(_at(span, m.sag_limit_mm * times, 0.72), f"limit {show(m.sag_limit_mm, 'mm', units)}"))
+    if limit is not None:
+        shapes.append(Line(_curve(span, limit * times), Role.GUIDE))
+        shapes.append(Label(_at(span, limit * times, 0.72), f"limit {show(limit, 'mm', units)}"))
     shapes.append(Line(_curve(span, bare * times), Role.WIRE))
     shapes.append(Line(_curve(span, deep * times), Role.ACCENT))
     shapes += _load(span, deep * times)
@@ -40,7 +47,7 @@ def sag(technique: T) -> Drawing | None:
         caption=f"One span, tightened to {show(set_n, 'N', units)}: the sag is {drawn}",
         alt=f"One span of {show(span, 'mm', units)} between two eyes, tightened to {show(set_n, 'N', units)}. Under "
         f"{_carried(m, units)} it sags {show(deep, 'mm', units)} in the middle; the sag is {drawn}."
-        + ("" if m.sag_limit_mm is None else f" The limit is {show(m.sag_limit_mm, 'mm', units)}."),
+        + ("" if limit is None else f" The limit is {show(limit, 'mm', units)}."),
         true=times == 1,
     )
 

@@ -145,6 +145,13 @@ def test_a_deep_sag_is_drawn_true() -> None:
     assert found.caption == "One span, tightened to 60\u00a0N: the sag is true to scale"
     assert found.true
     assert sag(technique(FAMILY)) is None
+    assert sag(technique(FAMILY, **{**WIRE, "tension_n": 15.0})) is None  # 0.85 m of 1.6 m: no wire hangs so
+
+
+def test_a_limit_that_no_wire_reaches_is_left_out() -> None:
+    found = drawn(sag(technique(FAMILY, **{**WIRE, "sag_limit_mm": 5000.0})))
+    assert not any(isinstance(shape, Line) and shape.role is Role.GUIDE for shape in found.shapes)
+    assert "limit" not in found.alt
 
 
 def test_a_shoot_is_cut_to_three_leaves_and_a_spurs_to_one() -> None:
