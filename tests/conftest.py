@@ -3,6 +3,11 @@
 import os
 
 import pytest
+from hypothesis import settings
+
+# A busy machine is slow, not wrong; and CI tries the same examples each time, so that a failure can be repeated.
+settings.register_profile("howto", deadline=None, derandomize=bool(os.environ.get("CI")))
+settings.load_profile("howto")
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
