@@ -3,7 +3,7 @@
 from datetime import date
 
 from howto.families.safety.diagram_blade import blade_drawing
-from howto.families.safety.diagram_day import day_drawing, mix_drawing, wait_drawing
+from howto.families.safety.diagram_day import mix_drawing, noise_drawing, vibration_drawing, wait_drawing
 from howto.families.safety.diagram_ladder import ladder_drawing
 from howto.families.safety.diagram_lifting import lift_drawing
 from howto.families.safety.diagram_line import line_drawing
@@ -12,7 +12,16 @@ from howto.model.technique import Technique
 from howto.shapes import Drawing
 
 MOST = 3
-KINDS = (ladder_drawing, line_drawing, lift_drawing, day_drawing, blade_drawing, mix_drawing, wait_drawing)
+KINDS = (
+    ladder_drawing,
+    line_drawing,
+    lift_drawing,
+    noise_drawing,
+    vibration_drawing,
+    blade_drawing,
+    mix_drawing,
+    wait_drawing,
+)
 
 
 def drawings(technique: Technique[SafetyMeasures], today: date) -> tuple[Drawing, ...]:

@@ -10,71 +10,67 @@ from howto.quantities import show
 from howto.quantities import show_number as num
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, Shape, rectangle
 
-FULL_MM, TALL_MM, MOST_PARTS = 1000.0, 240.0, 3.0  # a full day is a metre of bar; more than three are cut off
+FULL_MM, TALL_MM, MOST_PARTS, MOST_ALT = (
+    1000.0,
+    200.0,
+    3.0,
+    250,
+)  # a full day is a metre of bar; more than four are cut off
 FILLS = (Role.KEEP, Role.WATER, Role.MULCH, Role.BLADE, Role.SOIL, Role.WALL)
 
 
-def day_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
-    """Return the day's bars, noise over vibration; None where no times are written."""
-    m = technique.measures
-    loud, shaky = noises(m), shakes(m)
-    shapes: list[Shape] = []
-    said: list[str] = []
-    if timed(loud):
-        scheme = scheme_of(m)
-        parts = [(s.minutes or 0.0) / noise.allowed_minutes(s.amount, scheme) for s in loud]
-        shapes += _bar(TALL_MM * 1.8, loud, parts, "%")
-        total = num(sum(parts) * 100)
-        shapes.append(Level((_end(parts), TALL_MM * 2.3), f"noise {total} % ({scheme.name})"))
-        said.append(f"noise {total} % of a day by {scheme.name}: {_each(loud, parts, 100, '%')}")
-    if timed(shaky):
-        points = [vibration.points(s.amount, (s.minutes or 0.0) / 60) for s in shaky]
-        parts = [each / vibration.ACTION_POINTS for each in points]
-        shapes += _bar(0.0, shaky, parts, "points")
-        total = num(sum(points))
-        shapes.append(Level((_end(parts), TALL_MM * 0.5), f"vibration {total} of 100 points"))
-        said.append(f"vibration {total} of 100 points: {_each(shaky, parts, 100, 'points')}")
-    if not shapes:
+def noise_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
+    """Return the day's noise as a bar, a field a tool, up to a full dose; None where no times are written."""
+    spells, scheme = noises(technique.measures), scheme_of(technique.measures)
+    if not timed(spells):
         return None
-    top = TALL_MM * 3.3 if timed(loud) else TALL_MM * 1.6
-    shapes += [
-        Line(((FULL_MM, -TALL_MM * 0.5), (FULL_MM, top)), Role.ACCENT),
-        Level((FULL_MM, top), "a full day"),
-    ]
-    alt = f"Bars filled tool by tool up to a line that is a full day: {'; '.join(said)}."
-    return Drawing(
-        shapes=tuple(shapes),
-        caption="The day, filled tool by tool",
-        alt=alt if len(alt) <= 250 else f"{alt[:246].rsplit(',', 1)[0]} ...",
-        true=False,
-    )
+    parts = [(s.minutes or 0.0) / noise.allowed_minutes(s.amount, scheme) for s in spells]
+    return _bar(spells, parts, "%", f"noise of the day, {scheme.name}")
 
 
-def _each(spells: tuple[Spell, ...], parts: list[float], times: float, unit: str) -> str:
-    return ", ".join(f"{s.name} {num(part * times)} {unit}" for s, part in zip(spells, parts, strict=True))
+def vibration_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
+    """Return the day's vibration as a bar, a field a tool, up to the action value; None where no times are written."""
+    spells = shakes(technique.measures)
+    if not timed(spells):
+        return None
+    points = [vibration.points(s.amount, (s.minutes or 0.0) / 60) for s in spells]
+    return _bar(spells, [each / vibration.ACTION_POINTS for each in points], "points", "vibration of the day")
 
 
-def _end(parts: list[float]) -> float:
-    return max(FULL_MM, min(sum(parts), MOST_PARTS) * FULL_MM)
-
-
-def _bar(foot: float, spells: tuple[Spell, ...], parts: list[float], unit: str) -> list[Shape]:
+def _bar(spells: tuple[Spell, ...], parts: list[float], unit: str, what: str) -> Drawing:
     """Return one bar: a full day in outline, a field a tool, hatched where it passes the day."""
+    end = max(1.0, min(sum(parts), MOST_PARTS)) * FULL_MM
+    tall = end * 0.3
     shapes: list[Shape] = []
     left = 0.0
     for at, (spell, part) in enumerate(zip(spells, parts, strict=True)):
         right = min(left + part * FULL_MM, MOST_PARTS * FULL_MM)
-        within = min(right, FULL_MM)
+        within, over = min(right, FULL_MM), max(left, FULL_MM)
         if within > left + 0.5:
-            shapes.append(Polygon(rectangle(left, foot, within, foot + TALL_MM), FILLS[at % len(FILLS)]))
-        if right > max(left, FULL_MM) + 0.5:
-            shapes.append(Polygon(rectangle(max(left, FULL_MM), foot, right, foot + TALL_MM), Role.REMOVE))
+            shapes.append(Polygon(rectangle(left, 0.0, within, tall), FILLS[at % len(FILLS)]))
+        if right > over + 0.5:
+            shapes.append(Polygon(rectangle(over, 0.0, right, tall), Role.REMOVE))
         if right > left + 0.5:
-            shapes.append(Line(rectangle(left, foot, right, foot + TALL_MM), Role.WOOD, closed=True))
-            shapes.append(Label(((left + right) / 2, foot + TALL_MM / 2), f"{spell.name}: {num(part * 100)} {unit}"))
+            shapes.append(Line(rectangle(left, 0.0, right, tall), Role.WOOD, closed=True))
+            shapes.append(Label(((left + right) / 2, tall / 2), f"{spell.name}: {num(part * 100)} {unit}"))
         left = right
-    shapes.append(Line(rectangle(0.0, foot, FULL_MM, foot + TALL_MM), Role.CENTRE, closed=True))
-    return shapes
+    total = num(sum(parts) * 100)
+    shapes += [
+        Line(rectangle(0.0, 0.0, FULL_MM, tall), Role.CENTRE, closed=True),
+        Line(((FULL_MM, -tall * 0.25), (FULL_MM, tall * 1.3)), Role.ACCENT),
+        Level((FULL_MM, tall * 1.3), f"a full day: 100 {unit}"),
+        Dimension((0.0, 0.0), (min(sum(parts), MOST_PARTS) * FULL_MM, 0.0), f"{total} {unit}", offset=-tall * 0.5),
+    ]
+    each = ", ".join(f"{s.name} {num(part * 100)} {unit}" for s, part in zip(spells, parts, strict=True))
+    alt = f"A bar for the {what}, filled tool by tool: {each}. In all {total} {unit}; a full day is 100."
+    if len(alt) > MOST_ALT:
+        alt = f"A bar for the {what}, filled by {len(spells)} tools: in all {total} {unit}; a full day is 100."
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"{what[:1].upper()}{what[1:]}: {total} {unit}, 100 is full",
+        alt=alt,
+        true=False,
+    )
 
 
 def mix_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
