@@ -28,6 +28,8 @@ from howto.model.shown import shown_day
 from howto.model.technique import AnyTechnique, Kit
 
 A5_MM: Final = (148.0, 210.0)  # ISO 216
+# What a print that will not fit leaves off, in this order.
+LESSER_NUMBERS, LATER_TABLES, FIRST_TABLE = 1, 2, 3
 ART_MM: Final = (74.0, 60.0)  # the box a drawing is fitted to, beside the numbers
 TEXT_PT, SMALL_PT = 10.0, 8.5  # common practice, no source
 MOST_PAGES: Final = 2
@@ -120,7 +122,8 @@ def _sections(
     found = numbers(technique, figures, arts)
     yield Section(heading=say["setting_out"], blocks=tuple(ArtBlock(art=art) for art in arts), side=bool(found.beside))
     yield Section(heading=say["numbers"], blocks=_facts(found.beside))
-    yield Section(heading="", blocks=found.tables)
+    for at, table in enumerate(found.tables):
+        yield Section(heading="", blocks=(table,), spare=LATER_TABLES if at else FIRST_TABLE)
     yield Section(heading=say["tools"], blocks=_kit(technique.tools), side=bool(technique.materials))
     yield Section(heading=say["materials"], blocks=_kit(technique.materials))
     yield Section(
@@ -137,7 +140,7 @@ def _sections(
         heading=say["aftercare"],
         blocks=tuple(Dated(when=care.when.text, text=care.text) for care in technique.aftercare),
     )
-    yield Section(heading=say["more"], blocks=_facts(found.rest), spare=True)
+    yield Section(heading=say["more"], blocks=_facts(found.rest), spare=LESSER_NUMBERS)
 
 
 def _about(technique: AnyTechnique, say: Labels) -> tuple[Block, ...]:

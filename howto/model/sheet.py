@@ -201,7 +201,7 @@ class Section(Value):
     tone: Literal["plain", "caution", "never", "call"] = "plain"
     side: bool = False  # may stand in a narrow column beside the next section
     fresh: bool = False  # starts a new side where the sheet still fits when it does
-    spare: bool = False  # left off a print that will not fit with it; a page on a screen always has it
+    spare: int = 0  # left off a print that will not fit with it, 1 before 2; a page on a screen always has it
 
 
 class Sheet(Value):

@@ -58,12 +58,12 @@ def pdf(sheet: Sheet, today: date) -> tuple[bytes, int]:
 
 
 class Try(NamedTuple):
-    """One way to print a sheet: pages to keep to, size, fresh sides where they are asked for, spare parts or none."""
+    """One way to print a sheet: pages to keep to, size, fresh sides where they are asked for, spare parts left off."""
 
     most: int
     text_pt: float
     fresh: bool
-    spare: bool
+    left_off: int
 
 
 def _tries(sheet: Sheet) -> list[Try]:
@@ -71,14 +71,14 @@ def _tries(sheet: Sheet) -> list[Try]:
     steps = int((sheet.text_pt - sheet.small_pt) / STEP_PT + 1e-9)
     sizes = [sheet.text_pt - step * STEP_PT for step in range(steps + 1)]
     breaks = (True, False) if any(section.fresh for section in sheet.sections) else (False,)
-    spares = (True, False) if any(section.spare for section in sheet.sections) else (True,)
+    spares = sorted({0, *(section.spare for section in sheet.sections)})
     goals = [sheet.most_pages] if sheet.kind == "card" else range(1, sheet.most_pages + 1)
     return [Try(most, size, fresh, spare) for spare in spares for most in goals for size in sizes for fresh in breaks]
 
 
 def _sized(source: Source, folder: Path, attempt: Try) -> Path:
     """Return the file Typst starts from, with the sheet's data beside it for one try."""
-    sections = [section for section in source.data["sections"] if attempt.spare or not section["spare"]]
+    sections = [section for section in source.data["sections"] if not 0 < section["spare"] <= attempt.left_off]
     data = {
         **source.data,
         "sections": sections,

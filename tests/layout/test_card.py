@@ -64,7 +64,10 @@ def test_tools_and_finish_have_boxes_to_tick() -> None:
 
 
 def test_the_numbers_that_a_tight_print_leaves_out_stand_last() -> None:
-    assert [section.heading for section in card().sections if section.spare] == ["More numbers"]
+    assert [(section.heading, section.spare) for section in card().sections if section.spare] == [
+        ("", 3),
+        ("More numbers", 1),
+    ]
 
 
 def test_what_to_know_first_stands_under_the_title() -> None:
