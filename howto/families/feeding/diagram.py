@@ -58,7 +58,7 @@ class _Sizes:
 
     def __init__(self, technique: T, ring: plan.Ring) -> None:
         m = technique.measures
-        self.inner, self.outer, self.wall = ring.inner_mm, ring.outer_mm, m.wall
+        self.inner, self.outer, self.wall = ring.inner_mm, ring.outer_mm, bool(m.wall)
         self.canopy = (m.canopy_mm or ring.outer_mm * 2) / 2
         self.stem = ring.bark_mm or ring.outer_mm * LEAST_STEM
         self.bare = ring.inner_mm - ring.bark_mm

@@ -27,7 +27,7 @@ def passes(technique: T) -> Drawing:
     side = max(side, width * 2)
     lanes = max(2, round(side / width))
     side = lanes * width
-    shapes: list[Shape] = [Polygon(rectangle(0, 0, side, side), Role.MULCH)]
+    shapes: list[Shape] = [Polygon(rectangle(0, 0, side, side), Role.KEEP)]
     for lane in range(lanes):
         at = (lane + 0.5) * width
         out, back = (side * 0.03, side * 0.97) if lane % 2 == 0 else (side * 0.97, side * 0.03)
@@ -36,7 +36,6 @@ def passes(technique: T) -> Drawing:
     found = plan.rate(m)
     half = f": {shown_cell(found.product / 2, 'g/m2', crew)}" if found else ""
     shapes += [
-        Line(rectangle(0, 0, side, side), Role.GROUND, closed=True),
         Dimension((0, 0), (width, 0), show(width, "mm", units), offset=-side * 0.07),
         Dimension((0, 0), (0, side), show(side, "mm", units), offset=side * 0.07),
         Label((width * 0.5, side * 0.97), f"first pass, up and down{half}"),

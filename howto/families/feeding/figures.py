@@ -16,7 +16,7 @@ from howto.families.feeding.references import (
     PRODUCT_AREA,
     PRODUCT_RATE,
 )
-from howto.model.figure import Figure, Table
+from howto.model.figure import Figure
 from howto.model.reference import GEOMETRY, PRACTICE, Reference
 from howto.quantities import show_number as num
 
@@ -31,7 +31,7 @@ def figures(technique: T, today: date) -> Iterator[Figure]:
     label = label_of(m)
     if label is None:
         return
-    yield _label(m, label)
+    yield from _label(m, label)
     if m.bag_kg is not None:
         yield _bag(m.bag_kg, label)
     if m.kind == "fruit tree":
@@ -44,35 +44,24 @@ def figures(technique: T, today: date) -> Iterator[Figure]:
     yield from cost_of(technique, label)
 
 
-def _label(m: FeedingMeasures, label: Label) -> Figure:
-    p, k = label.phosphorus, label.potassium
-    if m.label_basis == "oxide":
-        lines = (
-            f"phosphorus: {num(label.phosphate)} % P2O5 x {formulae.P_IN_P2O5} = {num(p)} % P",
-            f"potassium: {num(label.potash)} % K2O x {formulae.K_IN_K2O} = {num(k)} % K",
+def _label(m: FeedingMeasures, label: Label) -> Iterator[Figure]:
+    """Yield P and K of the label in the form that it is not printed in."""
+    oxide = m.label_basis != "element"
+    for name, symbol, oxide_symbol, factor, element, whole in (
+        ("phosphorus", "P", "P2O5", formulae.P_IN_P2O5, label.phosphorus, label.phosphate),
+        ("potassium", "K", "K2O", formulae.K_IN_K2O, label.potassium, label.potash),
+    ):
+        found, line = element, f"{num(whole)} % {oxide_symbol} x {factor} = {num(element)} % {symbol}"
+        if not oxide:
+            found, line = whole, f"{num(element)} % {symbol} / {factor} = {num(whole)} % {oxide_symbol}"
+        yield Figure(
+            name=f"label {name}",
+            label=f"{name.capitalize()} of the label, as {symbol if oxide else oxide_symbol}",
+            value=found,
+            unit="%",
+            working=(line,),
+            references=(CONVERSIONS, LABEL_NUMBERS),
         )
-    else:
-        lines = (
-            f"phosphate: {num(p)} % P / {formulae.P_IN_P2O5} = {num(label.phosphate)} % P2O5",
-            f"potash: {num(k)} % K / {formulae.K_IN_K2O} = {num(label.potash)} % K2O",
-        )
-    rows = (
-        ("nitrogen", label.nitrogen, label.nitrogen, label.nitrogen * 10),
-        ("phosphorus", label.phosphate, p, p * 10),
-        ("potassium", label.potash, k, k * 10),
-    )
-    return Figure(
-        name="label nutrients",
-        label="What the label says",
-        value=f"{num(label.nitrogen)} % N, {num(p)} % P, {num(k)} % K",
-        working=lines,
-        references=(CONVERSIONS, LABEL_NUMBERS),
-        table=Table(
-            columns=("Nutrient", "As N, P2O5, K2O", "As N, P, K", "In a kilogram"),
-            units=("", "%", "%", "g"),
-            rows=rows,
-        ),
-    )
 
 
 def _bag(bag_kg: float, label: Label) -> Figure:
@@ -247,10 +236,10 @@ def _area(technique: T, label: Label) -> Iterator[Figure]:
 
 
 def _spread_rate(m: FeedingMeasures, label: Label, found: plan.Rate) -> Figure:
-    percent = label.of(m.nutrient)
+    percent = label.of(m.wanted)
     if m.product_rate_g_per_m2 is None:
         line = (
-            f"{num(m.nutrient_rate_g_per_m2 or 0)} g/m² of {m.nutrient} x 100 / {num(percent)} = "
+            f"{num(m.nutrient_rate_g_per_m2 or 0)} g/m² of {m.wanted} x 100 / {num(percent)} = "
             f"{num(found.product)} g/m²"
         )
     else:

@@ -6,7 +6,7 @@ from howto.families.feeding import formulae, plan
 from howto.families.feeding.label import Label
 from howto.families.feeding.measures import FeedingMeasures
 from howto.families.feeding.references import CONSTANT_FEED, CONVERSIONS, MIX_METRIC, MIX_US, PRODUCT_AREA
-from howto.model.figure import Figure, Table
+from howto.model.figure import Figure
 from howto.model.reference import GEOMETRY
 from howto.quantities import show_number as num
 
@@ -17,7 +17,7 @@ def mix_g_per_l(m: FeedingMeasures, label: Label) -> float | None:
     """Return the grams of product in a litre: as written, else for the strength wanted."""
     if m.mix_g_per_l is not None:
         return m.mix_g_per_l
-    percent = label.of(m.nutrient)
+    percent = label.of(m.wanted)
     if m.feed_strength_ppm is None or percent <= 0:
         return None
     return formulae.g_per_l_for(m.feed_strength_ppm, percent)
@@ -50,7 +50,7 @@ def mixing(technique: T, label: Label) -> Iterator[Figure]:
 
 
 def _strength(m: FeedingMeasures, label: Label, grams: float) -> Iterator[Figure]:
-    percent = label.of(m.nutrient)
+    percent = label.of(m.wanted)
     if m.mix_g_per_l is None:
         yield Figure(
             name="grams a litre",
@@ -61,32 +61,21 @@ def _strength(m: FeedingMeasures, label: Label, grams: float) -> Iterator[Figure
             references=(MIX_US, MIX_METRIC),
             headline=True,
         )
-    n = formulae.ppm(label.nitrogen, grams)
-    rows = tuple(
-        (name, formulae.ppm(oxide, grams), formulae.ppm(element, grams))
-        for name, oxide, element in (
-            ("nitrogen", label.nitrogen, label.nitrogen),
-            ("phosphorus", label.phosphate, label.phosphorus),
-            ("potassium", label.potash, label.potassium),
+    for name, symbol, oxide, factor in (
+        ("mix strength", "N", label.nitrogen, 1.0),
+        ("phosphorus strength", "P", label.phosphate, formulae.P_IN_P2O5),
+        ("potassium strength", "K", label.potash, formulae.K_IN_K2O),
+    ):
+        found = formulae.ppm(oxide * factor, grams)
+        times = "" if symbol == "N" else f" x {factor}"
+        yield Figure(
+            name=name,
+            label=f"Strength of the feed, as {symbol}",
+            value=found,
+            unit="ppm",
+            working=(f"10 x {num(oxide)}{times} x {num(grams)} g/L = {num(found)} ppm {symbol}",),
+            references=(MIX_US, MIX_METRIC, CONSTANT_FEED if symbol == "N" else CONVERSIONS),
         )
-    )
-    yield Figure(
-        name="mix strength",
-        label="Strength of the feed: nitrogen",
-        value=n,
-        unit="ppm",
-        working=(
-            f"10 x {num(label.nitrogen)} x {num(grams)} g/L = {num(n)} ppm N",
-            f"P: 10 x {num(label.phosphate)} x {formulae.P_IN_P2O5} x {num(grams)} = {num(rows[1][2])} ppm",
-            f"K: 10 x {num(label.potash)} x {formulae.K_IN_K2O} x {num(grams)} = {num(rows[2][2])} ppm",
-        ),
-        references=(MIX_US, MIX_METRIC, CONVERSIONS, CONSTANT_FEED),
-        table=Table(
-            columns=("Nutrient", "As N, P2O5, K2O", "As N, P, K"),
-            units=("", "ppm", "ppm"),
-            rows=rows,
-        ),
-    )
 
 
 def _needed(m: FeedingMeasures, litres: float) -> Figure:

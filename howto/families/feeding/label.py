@@ -58,5 +58,5 @@ def label_of(m: FeedingMeasures) -> Label | None:
     numbers = numbers_in(m.analysis)
     if numbers is None:
         return None
-    label = as_oxides(numbers, m.label_basis)
+    label = as_oxides(numbers, m.label_basis or "oxide")
     return label if label.total <= 100 + 1e-9 else None

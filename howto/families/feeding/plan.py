@@ -198,7 +198,7 @@ def _by_area(m: FeedingMeasures, label: Label, fruit: tables.Fruit) -> Need | No
     if rate is None or area is None:
         return None
     product = formulae.on_area(rate, area)
-    lines = [f"{num(area)} m² x {num(rate)} g/m² of general fertiliser, {m.ground} = {num(product)} g"]
+    lines = [f"{num(area)} m² x {num(rate)} g/m² of general fertiliser, {m.ground or 'bare'} = {num(product)} g"]
     references = [PER_AREA]
     return _weaker(product, tables.AREA_FEED_PERCENT, label, lines, [*references, GENERAL_FEED])
 
@@ -283,7 +283,7 @@ def rate(m: FeedingMeasures) -> Rate | None:
         return None
     product = m.product_rate_g_per_m2
     if product is None:
-        percent = label.of(m.nutrient)
+        percent = label.of(m.wanted)
         if m.nutrient_rate_g_per_m2 is None or percent <= 0:
             return None
         product = formulae.product_for(m.nutrient_rate_g_per_m2, percent)

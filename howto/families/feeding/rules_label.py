@@ -59,7 +59,7 @@ def label_total(technique: T) -> Iterator[Breach]:
     m, numbers = technique.measures, numbers_in(technique.measures.analysis)
     if numbers is None:
         return
-    label = as_oxides(numbers, m.label_basis)
+    label = as_oxides(numbers, m.label_basis or "oxide")
     if 0 < label.total <= 100 + 1e-9:
         return
     as_written = f"{num(label.nitrogen)} + {num(label.phosphate)} + {num(label.potash)} = {num(label.total)} %"
@@ -80,13 +80,13 @@ def label_nutrient(technique: T) -> Iterator[Breach]:
     """The bag holds the nutrient that a rate or strength is for."""
     m, label = technique.measures, label_of(technique.measures)
     asked = m.nutrient_rate_g_per_m2 is not None or m.feed_strength_ppm is not None
-    if label is None or label.total <= 0 or not asked or label.of(m.nutrient) > 0:
+    if label is None or label.total <= 0 or not asked or label.of(m.wanted) > 0:
         return
     held = max(NUTRIENTS, key=label.of)
     yield Breach(
         field="measures.nutrient" if "nutrient" in m.written else "measures.analysis",
-        what=f"{m.nutrient} is wanted from a bag of {m.analysis}, which holds none",
-        why=f"product = rate x 100 / percent, and its percent of {m.nutrient} is 0",
+        what=f"{m.wanted} is wanted from a bag of {m.analysis}, which holds none",
+        why=f"product = rate x 100 / percent, and its percent of {m.wanted} is 0",
         mend=f"choose another bag, or write `nutrient: {held}`",
         edit=Edit(key="nutrient", text=held),
     )
@@ -97,7 +97,7 @@ def rate_agrees(technique: T) -> Iterator[Breach]:
     m, label = technique.measures, label_of(technique.measures)
     if label is None or m.nutrient_rate_g_per_m2 is None or m.product_rate_g_per_m2 is None:
         return
-    percent = label.of(m.nutrient)
+    percent = label.of(m.wanted)
     held = formulae.nutrient_in(m.product_rate_g_per_m2, percent)
     if percent <= 0 or not _apart(held, m.nutrient_rate_g_per_m2):
         return
@@ -108,7 +108,7 @@ def rate_agrees(technique: T) -> Iterator[Breach]:
         field="measures.product_rate_g_per_m2",
         also="measures.nutrient_rate_g_per_m2",
         what=f"{num(m.product_rate_g_per_m2)} g/m² of {m.analysis} is not {num(m.nutrient_rate_g_per_m2)} g/m² of "
-        f"{m.nutrient}",
+        f"{m.wanted}",
         why=f"{num(m.product_rate_g_per_m2)} x {num(percent)} / 100 = {num(held)} g/m²; for "
         f"{num(m.nutrient_rate_g_per_m2)} g/m²: x 100 / {num(percent)} = {num(product)} g/m² of product",
         mend=f"write `{key}: {text}`",
@@ -168,7 +168,7 @@ def rate_edit(m: FeedingMeasures, label: Label, product: float) -> Edit:
     """Return the edit that brings a dose on an area down to so much product, by the rate the author wrote."""
     if m.product_rate_g_per_m2 is not None:
         return Edit(key="product rate", text=f"{at_most(product)} g/m2")
-    nutrient = formulae.nutrient_in(product, label.of(m.nutrient))
+    nutrient = formulae.nutrient_in(product, label.of(m.wanted))
     return Edit(key="nutrient rate", text=f"{at_most(nutrient)} g/m2")
 
 
@@ -177,7 +177,7 @@ def strength_agrees(technique: T) -> Iterator[Breach]:
     m, label = technique.measures, label_of(technique.measures)
     if label is None or m.feed_strength_ppm is None or m.mix_g_per_l is None:
         return
-    percent = label.of(m.nutrient)
+    percent = label.of(m.wanted)
     found = formulae.ppm(percent, m.mix_g_per_l)
     if percent <= 0 or not _apart(found, m.feed_strength_ppm):
         return
@@ -237,7 +237,7 @@ def _mix_edit(m: FeedingMeasures, label: Label, grams: float) -> Edit:
     """Return the edit that brings a mix down to so many grams a litre, by the measure the author wrote."""
     if m.mix_g_per_l is not None:
         return Edit(key="mix", text=f"{at_most(grams)} g/L")
-    return Edit(key="feed strength", text=f"{at_most(formulae.ppm(label.of(m.nutrient), grams))} ppm")
+    return Edit(key="feed strength", text=f"{at_most(formulae.ppm(label.of(m.wanted), grams))} ppm")
 
 
 LABEL_RULES: tuple[Rule[FeedingMeasures], ...] = (

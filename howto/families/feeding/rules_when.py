@@ -43,7 +43,7 @@ def dose_known(technique: T) -> Iterator[Breach]:
     elif m.kind == "pots":
         yield _unknown("how strong the feed is", Edit(key="feed strength", text="200 ppm"))
     elif m.product_rate_g_per_m2 is None and m.nutrient_rate_g_per_m2 is None:
-        held = label.of(m.nutrient) > 0
+        held = label.of(m.wanted) > 0
         edit = Edit(key="nutrient rate", text="3 g/m2") if held else Edit(key="product rate", text="35 g/m2")
         yield _unknown("how much goes on a square metre", edit)
 

@@ -76,18 +76,20 @@ def test_h17_metric_twin() -> None:
 
 def test_h18_h26_label_in_both_forms() -> None:
     """Virginia Tech and University of Arizona (A): 49.8 % K is 60.0 % K2O; 10 lb of 10-10-10 holds 1 lb N."""
-    table = figures(**{**LAWN_3, "analysis": "0-0-49.8", "label_basis": "element"})["label nutrients"].table
-    assert table is not None
-    assert table.rows[2][1] == pytest.approx(60.0, abs=0.05)
+    found = figures(**{**LAWN_3, "analysis": "0-0-49.8", "label_basis": "element"})
+    assert found["label potassium"].value == pytest.approx(60.0, abs=0.05)
+    assert found["label potassium"].label == "Potassium of the label, as K2O"
+    assert value("label potassium", **LAWN_3) == pytest.approx(8.301)
     assert value("bag nitrogen", **LAWN_3, bag_kg=4.5359237) == pytest.approx(0.45359237)
 
 
 def test_h22_h23_strength() -> None:
     """A growers' site (C): 1 g/L of 20-20-20 is 200 ppm; 0.55 g/L of 13-0-44 is 201 ppm K."""
     assert value("mix strength", **POTS, mix_g_per_l=1.0) == pytest.approx(200)
-    table = figures(**{**POTS, "analysis": "13-0-44"}, mix_g_per_l=0.55)["mix strength"].table
-    assert table is not None
-    assert table.rows[2][2] == pytest.approx(201, abs=1)
+    assert value("potassium strength", **{**POTS, "analysis": "13-0-44"}, mix_g_per_l=0.55) == pytest.approx(201, abs=1)
+    assert value("phosphorus strength", **{**POTS, "analysis": "12-62-0"}, mix_g_per_l=0.37) == pytest.approx(
+        101, abs=1
+    )
 
 
 def test_h24_a_grown_tree_in_three_lots() -> None:
