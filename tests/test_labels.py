@@ -31,6 +31,10 @@ def test_a_region_takes_the_labels_of_its_language() -> None:
     assert labels("VI")["steps"] == "Các bước"
 
 
+def test_te_reo_maori_has_labels_of_its_own() -> None:
+    assert labels("mi-NZ")["never"] == "Kaua ēnei e mahia"
+
+
 def test_a_language_we_have_no_labels_for_gets_english() -> None:
     assert labels("cy")["steps"] == "Steps"
 
@@ -41,6 +45,7 @@ def test_the_footers_name_every_kind_of_licensed_work() -> None:
         "en": ("lectrical", "tree climbing", "chainsaw", "chemicals"),
         "es": ("electricidad", "árboles", "motosierra", "químicos"),
         "vi": ("điện", "leo cây", "cưa máy", "hóa chất"),
+        "mi": ("hiko", "piki rākau", "kani mekameka", "matū"),
     }
     assert set(wanted) == set(LANGUAGES)
     for language, words in wanted.items():

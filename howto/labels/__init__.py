@@ -1,0 +1,18 @@
+"""The words a page prints of its own accord: headings, short labels, and the caution at its foot."""
+
+from typing import Final
+
+from howto.labels.en import ENGLISH
+from howto.labels.es import SPANISH
+from howto.labels.form import Labels
+from howto.labels.mi import MAORI
+from howto.labels.vi import VIETNAMESE
+
+__all__ = ["ENGLISH", "LANGUAGES", "Labels", "labels"]
+
+LANGUAGES: Final[dict[str, Labels]] = {"en": ENGLISH, "es": SPANISH, "vi": VIETNAMESE, "mi": MAORI}
+
+
+def labels(language: str) -> Labels:
+    """Return the labels of a language tag such as `en-NZ`; English where we have none of its own."""
+    return LANGUAGES.get(language.partition("-")[0].casefold(), ENGLISH)
