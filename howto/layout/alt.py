@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 
-from howto.layout.frame_words import FrameWords
+from howto.layout.frame_words import ENGLISH, FrameWords
 from howto.model.technique import Mark
 
 ELLIPSIS = "…"
@@ -38,13 +38,12 @@ def sentence(text: str) -> str:
 def mark_sentences(marks: Sequence[Mark], words: FrameWords) -> tuple[str, ...]:
     """Return each mark with where it stands, as a person would point it out."""
     return tuple(
-        words["mark"].format(number=number, place=where(mark), text=mark.text)
+        words["mark"].format(number=number, place=where(mark, words), text=mark.text)
         for number, mark in enumerate(marks, start=1)
     )
 
 
-def where(mark: Mark) -> str:
+def where(mark: Mark, words: FrameWords = ENGLISH) -> str:
     """Return in which ninth of the picture a mark stands."""
-    down = ("top", "middle", "bottom")[min(2, int(mark.y_percent * 3 / 100))]
-    across = ("left", "centre", "right")[min(2, int(mark.x_percent * 3 / 100))]
-    return "centre" if (down, across) == ("middle", "centre") else f"{down} {across}"
+    down, across = (min(2, int(percent * 3 / 100)) for percent in (mark.y_percent, mark.x_percent))
+    return words["places"][down][across]
