@@ -161,6 +161,7 @@ def label_rate(technique: T) -> Iterator[Breach]:
         mend=f"write `{edit.key}: {edit.text}`",
         edit=edit,
         severity=None if m.weed_killer else Severity.WARNING,
+        reference=LABEL_LAW if m.weed_killer else PRACTICE,
     )
 
 
@@ -210,6 +211,7 @@ def label_mix(technique: T) -> Iterator[Breach]:
         mend=f"write `{edit.key}: {edit.text}`",
         edit=edit,
         severity=None if m.weed_killer else Severity.WARNING,
+        reference=LABEL_LAW if m.weed_killer else PRACTICE,
     )
 
 
@@ -226,7 +228,7 @@ def steady_strength(technique: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.mix_g_per_l" if m.mix_g_per_l is not None else "measures.feed_strength_ppm",
         also="measures.dose_gap_weeks",
-        what=f"a feed of {num(strong)} ppm N every {num(gap_weeks(technique))} weeks",
+        what=f"a feed of {num(strong)} ppm N, {num(gap_weeks(technique) * 7)} days apart",
         why=f"10 x {num(label.nitrogen)} % x {num(grams)} g/L = {num(strong)} ppm; steady feed is 150 to 250 ppm N",
         mend=f"write `{edit.key}: {edit.text}`, or feed less often",
         edit=edit,

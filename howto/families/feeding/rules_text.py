@@ -48,7 +48,7 @@ def weed_and_feed(technique: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.weed_killer",
         what=f"a feed that kills weeds is given to a {m.kind}",
-        why="its weed killer is made for lawns and harms trees, beds and pots through their roots (from memory)",
+        why="its weed killer is made for lawns and harms trees, beds and pots through their roots",
         mend="use a feed without it, and write `weed killer: no`",
         edit=Edit(key="weed killer", text="no"),
     )
@@ -61,7 +61,7 @@ def off_paving(technique: T) -> Iterator[Breach]:
         return
     yield _caution(
         "nothing tells the reader to sweep granules off paving",
-        "rain takes them down the drain to the nearest stream, and iron in them stains stone (common practice)",
+        "rain takes them down the drain to the nearest stream, and iron in them stains stone",
         "- **Drains.** Sweep granules off paths and paving back on the lawn, before any water.",
     )
 

@@ -76,6 +76,7 @@ def tree_rate(technique: T) -> Iterator[Breach]:
         why=f"{need.working[0] if need else ''}; {num(given)} g is {num(given / allowed, 2)} times that",
         mend=f"write `{edit.key}: {edit.text}` or less",
         edit=edit,
+        reference=need.references[0] if need else None,
     )
 
 
@@ -131,6 +132,7 @@ def growth_enough(technique: T) -> Iterator[Breach]:
         "drives shoots, and long ones shade the fruit and spoil a frame",
         mend=f"leave nitrogen out this year: use a feed without it, and write `{edit.key}: {edit.text}`",
         edit=edit,
+        reference=fruit.growth_from,
         severity=CEILING[fruit.growth_from.grade],
     )
 

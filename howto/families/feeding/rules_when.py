@@ -20,7 +20,7 @@ from howto.families.feeding.references import (
 from howto.families.feeding.rules_label import rate_edit
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
-from howto.model.reference import CEILING, FORMAT
+from howto.model.reference import CEILING, FORMAT, Reference
 from howto.quantities import show_number as num
 from howto.seasons import MONTHS, months_of
 
@@ -97,9 +97,10 @@ def single_dose(technique: T) -> Iterator[Breach]:
         else "measures.nutrient_rate_g_per_m2",
         what=f"{num(found.nitrogen)} g/m² of nitrogen at one time",
         why=f"{num(found.product)} g/m² x {num(label.nitrogen)} / 100 = {num(found.nitrogen)} g/m² N; the most is "
-        f"{num(most)} ({limit.reference})",
+        f"{num(most)}",
         mend=f"write `{edit.key}: {edit.text}`, and give the rest six weeks later",
         edit=edit,
+        reference=limit.reference,
     )
 
 
@@ -125,10 +126,11 @@ def year_cap(technique: T) -> Iterator[Breach]:
         field="measures.doses",
         what=f"{grass.botanical} gets {num(total)} g/m² of nitrogen in a year",
         why=f"{num(found.nitrogen)} g/m² x {m.doses} doses = {num(total)} g/m²; its range is {num(fact.low)} to "
-        f"{num(fact.high)} ({fact.source})",
+        f"{num(fact.high)}",
         mend=f"write `{edit.key}: {edit.text}`, or a lower rate",
         edit=edit,
         severity=Severity.ADVICE if CEILING[fact.grade] is Severity.ADVICE else None,
+        reference=Reference(title=f"nitrogen of {grass.botanical}", publisher=fact.source, grade=fact.grade),
     )
 
 
@@ -158,7 +160,7 @@ def warm_start(technique: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.soil_temperature_c",
         what=f"{grass.botanical} is fed in soil of {num(m.soil_temperature_c)} °C",
-        why="below 18 °C (65 °F) at 100 mm a warm-season grass hardly takes it up, and rain and weeds do",
+        why="below 18 °C (65 °F) at 100 mm a warm-season grass hardly takes it up; rain and weeds do",
         mend="wait until the soil is warm, and write `soil temperature: 18 °C`",
         edit=Edit(key="soil temperature", text="18 °C"),
     )
@@ -231,6 +233,7 @@ def dose_gap(technique: T) -> Iterator[Breach]:
         why="a dose lasts about 6 weeks; a second one on top of it is a double dose",
         mend="write `dose gap: 6 weeks` or more",
         edit=Edit(key="dose gap", text="6 weeks"),
+        reference=MATURE if m.kind == "fruit tree" else WARM_TURF,
     )
 
 

@@ -76,8 +76,13 @@ BROKEN: tuple[tuple[str, dict[str, Any], str, str], ...] = (
     ("strength-agrees", {**POTS, "feed_strength_ppm": 200.0, "mix_g_per_l": 1.5}, "makes 300 ppm, not 200", "1 g/L"),
     ("label-mix", {**POTS, "mix_g_per_l": 2.0, "label_mix_g_per_l": 1.0}, "2 g goes into a litre", "1 g/L"),
     ("label-mix", {**POTS, "feed_strength_ppm": 400.0, "label_mix_g_per_l": 1.0}, "2 g goes", "200 ppm"),
-    ("steady-strength", {**POTS, "feed_strength_ppm": 400.0, "dose_gap_weeks": 1.0}, "400 ppm N every 1", "250 ppm"),
-    ("steady-strength", {**POTS, "mix_g_per_l": 1.5, "dose_gap_weeks": 0.5}, "300 ppm N every 0.5", "1.25 g/L"),
+    (
+        "steady-strength",
+        {**POTS, "feed_strength_ppm": 400.0, "dose_gap_weeks": 1.0},
+        "400 ppm N, 7 days apart",
+        "250 ppm",
+    ),
+    ("steady-strength", {**POTS, "mix_g_per_l": 1.5, "dose_gap_weeks": 0.5}, "300 ppm N, 3.5 days apart", "1.25 g/L"),
     ("tree-rate", {**TREE, "product_each_g": 1200.0}, "120 g of nitrogen in a year", "1071 g"),
     ("tree-rate", {**TREE, "crop": "plum", "product_each_g": 700.0, "doses": 2}, "140 g of nitrogen", "669.6 g"),
     (
