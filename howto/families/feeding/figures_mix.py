@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from howto.families.feeding import formulae, plan
-from howto.families.feeding.label import Label
+from howto.families.feeding.label import Label, price_of
 from howto.families.feeding.measures import FeedingMeasures
 from howto.families.feeding.references import CONSTANT_FEED, CONVERSIONS, MIX_METRIC, MIX_US, PRODUCT_AREA
 from howto.model.figure import Figure
@@ -202,24 +202,25 @@ def cost_of(technique: T, label: Label) -> Iterator[Figure]:
             working=(f"{num(year[0])} kg / {num(m.bag_kg)} kg, rounded up = {count}",),
             references=(GEOMETRY,),
         )
-    if m.bag_price is None:
+    paid = price_of(m.bag_price)
+    if paid is None:
         return
     if year is not None:
-        used = formulae.cost(year[0], m.bag_kg, m.bag_price)
+        used = formulae.cost(year[0], m.bag_kg, paid)
         yield Figure(
             name="cost a year",
             label="Cost of the feed used in a year",
             value=f"{money}{used:.2f}",
-            working=(f"{num(year[0])} kg / {num(m.bag_kg)} kg x {money}{m.bag_price:.2f} = {money}{used:.2f}",),
+            working=(f"{num(year[0])} kg / {num(m.bag_kg)} kg x {money}{paid:.2f} = {money}{used:.2f}",),
             references=(GEOMETRY,),
         )
     if label.nitrogen > 0:
-        price = formulae.price_of_nutrient(m.bag_price, m.bag_kg, label.nitrogen)
+        price = formulae.price_of_nutrient(paid, m.bag_kg, label.nitrogen)
         held = formulae.nutrient_in(m.bag_kg, label.nitrogen)
         yield Figure(
             name="price of nitrogen",
             label="Price of a kilogram of nitrogen",
             value=f"{money}{price:.2f}",
-            working=(f"{money}{m.bag_price:.2f} / {num(held)} kg N = {money}{price:.2f}",),
+            working=(f"{money}{paid:.2f} / {num(held)} kg N = {money}{price:.2f}",),
             references=(GEOMETRY,),
         )

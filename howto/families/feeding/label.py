@@ -1,4 +1,4 @@
-"""The three numbers of a label: what they say of nitrogen, phosphorus and potassium."""
+"""What is printed on a bag: the three numbers of its label, and its price."""
 
 import re
 from typing import NamedTuple
@@ -8,6 +8,7 @@ from howto.families.feeding.measures import FeedingMeasures
 
 _NUMBER = r"(\d+(?:\.\d+)?)\s*%?"
 _LABEL = re.compile(rf"(?:n\s*[-:]?\s*p\s*[-:]?\s*k)?[:\s]*{_NUMBER}\s*[-–—−:/\s]\s*{_NUMBER}\s*[-–—−:/\s]\s*{_NUMBER}")
+_PRICE = re.compile(r"[^\d\s.,-]{0,4} ?(\d{1,6}(?:[.,]\d{1,2})?) ?[^\d\s.,-]{0,4}")
 _TRACES = re.compile(r"\s*(?:$|\+|[(\w%])")  # what may stand behind the three: `+ TE`, `(NPK)`, `with iron`
 
 
@@ -45,6 +46,12 @@ def numbers_in(text: str) -> tuple[float, float, float] | None:
     if found is None or not _TRACES.match(plain, found.end()) or re.match(r"[\s]*[-–—−:/.]\s*\d", plain[found.end() :]):
         return None
     return float(found[1]), float(found[2]), float(found[3])
+
+
+def price_of(text: str | None) -> float | None:
+    """Return a price such as `24.50`, `€24,50` or `24 NZD`, or None where it cannot be read."""
+    found = _PRICE.fullmatch((text or "").replace("\u00a0", " ").strip())
+    return float(found[1].replace(",", ".")) if found else None
 
 
 def as_oxides(numbers: tuple[float, float, float], basis: str) -> Label:

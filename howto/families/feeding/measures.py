@@ -107,7 +107,7 @@ class FeedingMeasures(Measures):
     )
     weed_killer: bool | None = Field(default=None, description="yes if the product also kills weeds or moss")
     bag_kg: float | None = Field(default=None, ge=0.01, le=1_500, description="weight of one bag or tub")
-    bag_price: float | None = Field(default=None, ge=0, le=100_000, description="price of one bag, a bare number")
+    bag_price: str | None = Field(default=None, description="price of one bag in the crew's money, such as 24.50")
     bag_covers_m2: float | None = Field(default=None, gt=0, le=1e9, description="area one bag is said to feed")
 
     @property

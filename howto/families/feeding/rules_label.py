@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from howto.families.feeding import formulae, plan
 from howto.families.feeding.figures_mix import mix_g_per_l
-from howto.families.feeding.label import Label, as_oxides, label_of, numbers_in
+from howto.families.feeding.label import Label, as_oxides, label_of, numbers_in, price_of
 from howto.families.feeding.measures import FeedingMeasures
 from howto.families.feeding.plan import T
 from howto.families.feeding.references import (
@@ -22,7 +22,7 @@ from howto.families.feeding.season import gap_weeks
 from howto.families.feeding.words import at_most
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
-from howto.model.reference import PRACTICE
+from howto.model.reference import FORMAT, PRACTICE
 from howto.quantities import show_number as num
 
 SLACK = 0.02  # ours: how far two numbers for one thing may stand apart; the wrong sums in print are 8 % off or more
@@ -132,6 +132,20 @@ def bag_covers(technique: T) -> Iterator[Breach]:
         why=f"{num(m.bag_kg * 1000)} g / {num(found.product)} g/m² = {num(area, 4)} m²",
         mend=f"write `bag covers: {text}`",
         edit=Edit(key="bag covers", text=text),
+    )
+
+
+def bag_price(technique: T) -> Iterator[Breach]:
+    """The price of a bag is one amount of money."""
+    text = technique.measures.bag_price
+    if text is None or price_of(text) is not None:
+        return
+    yield Breach(
+        field="measures.bag_price",
+        what=f"`{text}` cannot be read as a price",
+        why="a year's cost is its product / a bag x one price",
+        mend="write one amount, without thousands marks, such as `bag price: 24.50`",
+        edit=Edit(key="bag price", text="24.50"),
     )
 
 
@@ -284,6 +298,14 @@ LABEL_RULES: tuple[Rule[FeedingMeasures], ...] = (
         references=(PRODUCT_AREA, PRODUCT_RATE),
         applies="techniques that write a bag, what it covers and a rate",
         check=bag_covers,
+    ),
+    Rule(
+        name="feeding.bag-price",
+        severity=Severity.WARNING,
+        why="Without it there is no cost to tell a client.",
+        references=(FORMAT,),
+        applies="techniques that write the price of a bag",
+        check=bag_price,
     ),
     Rule(
         name="feeding.label-rate",

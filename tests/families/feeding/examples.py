@@ -63,6 +63,8 @@ BROKEN: tuple[tuple[str, dict[str, Any], str, str], ...] = (
         "90.7 kg is said to feed 4047 m²",
         "3716 m2",
     ),
+    ("bag-price", {"bag_price": "cheap"}, "`cheap` cannot be read as a price", "24.50"),
+    ("bag-price", {"bag_price": "20 to 25"}, "`20 to 25` cannot be read", "24.50"),
     ("label-rate", {**LAWN, "product_rate_g_per_m2": 40.0, "label_rate_g_per_m2": 35.0}, "40 g/m²", "35 g/m2"),
     ("label-rate", {**LAWN_3, "label_rate_g_per_m2": 25.0}, "a dose of 30 g/m²", "2.5 g/m2"),
     ("label-rate", {**TREE, "rooting_area_m2": 4.0, "label_rate_g_per_m2": 100.0}, "268 g/m²", "400 g"),
@@ -192,6 +194,9 @@ KEPT: tuple[tuple[str, dict[str, Any]], ...] = (
         {**LAWN, "analysis": "46-0-0", "nutrient_rate_g_per_m2": 4.88243, "bag_kg": 22.6796, "bag_covers_m2": 2136.77},
     ),
     ("bag-covers", {**LAWN_3, "bag_kg": 20.0}),
+    ("bag-price", {"bag_price": "€24,50"}),
+    ("bag-price", {"bag_price": "24"}),
+    ("bag-price", {"bag_price": "24.5 NZD"}),
     ("label-rate", {**LAWN_3, "label_rate_g_per_m2": 30.0}),
     ("label-rate", {**TREE, "rooting_area_m2": 4.0, "label_rate_g_per_m2": 100.0, "product_each_g": 400.0}),
     ("label-rate", {**TREE, "canopy_mm": None, "label_rate_g_per_m2": 1.0}),  # no area to weigh it on

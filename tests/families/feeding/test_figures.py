@@ -270,7 +270,7 @@ def test_concentrate_and_drench() -> None:
 
 def test_the_cost_of_a_lawn() -> None:
     """Worked by hand: 140 m² x 30 g/m² x 3 is 12.6 kg: 0.63 of a 20 kg bag at 40, 25.20; N at 20.00 a kg."""
-    found = figures(Crew(currency="€"), **LAWN_3, area_m2=140.0, doses=3, bag_kg=20.0, bag_price=40.0)
+    found = figures(Crew(currency="€"), **LAWN_3, area_m2=140.0, doses=3, bag_kg=20.0, bag_price="€40")
     assert found["year product"].value == pytest.approx(12.6)
     assert found["bags a year"].value == 1
     assert found["cost a year"].value == "€25.20"
