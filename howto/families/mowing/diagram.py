@@ -1,10 +1,9 @@
 """A lawn drawn at true size: the grass blade with its cut lines, and growth against cuts over time."""
 
 from datetime import date
-from itertools import pairwise
 
 from howto.families.mowing import formulae
-from howto.families.mowing.figures import first_cut, growth, standing
+from howto.families.mowing.lawn import first_cut, growth, standing, way_down
 from howto.families.mowing.measures import MowingMeasures
 from howto.model.technique import Technique
 from howto.quantities import show
@@ -12,41 +11,50 @@ from howto.quantities import show_number as num
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, rectangle
 
 LEAN = (0.10, -0.07, 0.04, -0.12, 0.13, -0.03, 0.08)  # how far each blade's tip leans, in heights
+MOST_DRAWN = 6  # cuts that a drawing and a short description can hold
 
 
 def drawings(technique: Technique[MowingMeasures], today: date) -> tuple[Drawing, ...]:
     """Return the blades in thirds with today's cut, then the cuts on the way down or the saw of growth."""
     del today
-    stages = formulae.heights_down_mm(standing(technique.measures), technique.measures.set_height_mm)
-    second = staged(technique, stages) if len(stages) > 1 else saw(technique)
+    second = staged(technique) if len(way_down(technique.measures).heights) > 1 else saw(technique)
     return in_thirds(technique), second
 
 
 def in_thirds(technique: Technique[MowingMeasures]) -> Drawing:
     """Return grass blades as they stand, thirds marked, what today's cut takes hatched."""
     m, units = technique.measures, technique.crew.units
-    stands, cut = standing(m), first_cut(m)
-    cut = min(cut, stands)
+    stands = standing(m)
+    cut = min(first_cut(m), stands)
     wide = stands * 0.9
+    stood, left = show(stands, "mm", units), show(cut, "mm", units)
     shapes: list[Shape] = [Polygon(rectangle(-wide / 2, -stands * 0.16, wide / 2, 0), Role.SOIL)]
     for at, lean in enumerate(LEAN):
         foot = wide * (-0.36 + 0.12 * at)
         shapes += _blade(foot, stands * (0.93 + 0.07 * (at % 2)), stands * lean, cut)
     shapes += [Line(((-wide / 2, 0), (wide / 2, 0)), Role.GROUND)]
     shapes += [Line(((-wide / 2, stands * part), (wide / 2, stands * part)), Role.CENTRE) for part in (1 / 3, 2 / 3)]
-    share = formulae.share_removed(stands, cut)
+    shapes += [
+        Level((wide / 2, stands), f"stands {stood}"),
+        Dimension((-wide / 2, 0), (-wide / 2, stands), stood, offset=wide * 0.26),
+    ]
+    if cut >= stands:
+        return Drawing(
+            shapes=tuple(shapes),
+            caption=f"Today: {stood}, nothing to cut",
+            alt=f"Grass blades {stood} high in section. Nothing comes off today; thirds of the height are marked.",
+        )
+    off = num(formulae.share_removed(stands, cut) * 100)
     shapes += [
         Line(((-wide / 2, cut), (wide / 2, cut)), Role.ACCENT),
-        Level((wide / 2, cut), f"cut {show(cut, 'mm', units)}"),
-        Level((wide / 2, stands), f"stands {show(stands, 'mm', units)}"),
-        Dimension((-wide / 2, 0), (-wide / 2, stands), show(stands, "mm", units), offset=wide * 0.26),
-        Dimension((-wide / 2, cut), (-wide / 2, stands), f"{num(share * 100, 2)} % off", offset=wide * 0.1),
+        Level((wide / 2, cut), f"cut {left}"),
+        Dimension((-wide / 2, cut), (-wide / 2, stands), f"{off} % off", offset=wide * 0.1),
     ]
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Today: {show(stands, 'mm', units)} down to {show(cut, 'mm', units)}",
-        alt=f"Grass blades {show(stands, 'mm', units)} high in section. The part above {show(cut, 'mm', units)}, "
-        f"{num(share * 100, 2)} % of the height, is hatched and comes off; thirds of the height are marked.",
+        caption=f"Today: {stood} down to {left}",
+        alt=f"Grass blades {stood} high in section. The part above {left}, {off} % of the height, is hatched and "
+        "comes off; thirds of the height are marked.",
     )
 
 
@@ -82,14 +90,16 @@ def _between(lower: tuple[Point, Point], upper: tuple[Point, Point], y: float) -
     return a, b
 
 
-def staged(technique: Technique[MowingMeasures], heights: tuple[float, ...]) -> Drawing:
-    """Return one blade a cut, each shorter than the last, with its level."""
+def staged(technique: Technique[MowingMeasures]) -> Drawing:
+    """Return one blade a cut, each as it stands before it, with the level it is cut to; of many, the first."""
     m, units = technique.measures, technique.crew.units
-    stands = standing(m)
+    stands, down = standing(m), way_down(m)
+    count = len(down.heights)
+    heights = down.heights[:MOST_DRAWN]
     pitch = stands * 0.42
-    before = (stands, *heights)
+    befores = (stands, *(height + down.between_mm for height in heights))
     shapes: list[Shape] = []
-    for at, (high, low) in enumerate(pairwise(before)):
+    for at, (high, low) in enumerate(zip(befores, heights, strict=False)):
         shapes += _blade(pitch * at, high, high * 0.08, low)
         shapes += [
             Line(((pitch * at - pitch * 0.3, low), (pitch * at + pitch * 0.4, low)), Role.ACCENT),
@@ -102,16 +112,19 @@ def staged(technique: Technique[MowingMeasures], heights: tuple[float, ...]) -> 
         Dimension((-pitch * 0.5, 0), (-pitch * 0.5, stands), show(stands, "mm", units), offset=pitch * 0.25),
     ]
     listed = ", ".join(show(height, "mm", units) for height in heights)
+    if count > len(heights):
+        listed += f" and so on to {show(down.heights[-1], 'mm', units)}"
+    first = f"The first {len(heights)} of {count} cuts" if count > len(heights) else f"Down in {count} cuts"
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Down in {len(heights)} cuts, a third at most each time",
-        alt=f"A lawn {show(stands, 'mm', units)} high brought down in {len(heights)} cuts, to {listed}; each hatched "
+        caption=f"{first}, a third at most each time",
+        alt=f"A lawn {show(stands, 'mm', units)} high brought down in {count} cuts, to {listed}; each hatched "
         "tip is at most a third of the blade.",
     )
 
 
 def saw(technique: Technique[MowingMeasures]) -> Drawing:
-    """Return four weeks of growth and cuts: up to the mowing height, down to the set height."""
+    """Return four rounds of growth and cut: up to the mowing height, down to the set height; across is time."""
     m, units = technique.measures, technique.crew.units
     low, high = m.set_height_mm, formulae.mow_at_mm(m.set_height_mm)
     a_day, _ = growth(technique)
@@ -136,4 +149,5 @@ def saw(technique: Technique[MowingMeasures]) -> Drawing:
         caption=f"A cut every {num(days, 2)} days keeps the one-third rule",
         alt=f"Grass height over time as a saw: it grows from {show(low, 'mm', units)} to {show(high, 'mm', units)} in "
         f"{num(days, 2)} days and each cut brings it back.",
+        true=False,
     )

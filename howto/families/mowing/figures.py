@@ -2,16 +2,27 @@
 
 from collections.abc import Iterator
 from datetime import date, timedelta
-from math import ceil, floor
+from math import ceil, floor, log
 
 from howto.families.mowing import formulae
+from howto.families.mowing.lawn import (
+    first_cut,
+    grass_of,
+    growth,
+    in_shade,
+    range_of,
+    source_of,
+    standing,
+    wait_days,
+    way_down,
+)
 from howto.families.mowing.measures import MowingMeasures
 from howto.families.mowing.references import (
     CAROLINA,
     CORNELL,
     DENSITY,
-    GROWTH,
     NEW_TURF,
+    SEASON,
     SHADE,
     UC_AMOUNT,
     UC_SPECIAL,
@@ -19,70 +30,28 @@ from howto.families.mowing.references import (
     WALK,
 )
 from howto.model.figure import Figure, Table
-from howto.model.plants import Grass, Mowing
-from howto.model.reference import PRACTICE, Reference
+from howto.model.reference import Reference
 from howto.model.technique import Technique
 from howto.quantities import show_number as num
 
 T = Technique[MowingMeasures]
-WAIT_DAYS = 3.0  # see references.WAIT
-GROWTH_MM_PER_DAY = 4.0  # see references.GROWTH
 LEAF_SHARE = 0.03  # see references.DENSITY
 WALK_KM_PER_H, OVERLAP = 4.0, 0.1  # see references.WALK
-GROWING_MONTHS = 8
+GROWING_MONTHS = 8  # see references.SEASON
 ROOTING_WEEKS = 3.0  # see references.NEW_TURF
-SHADE_MM = 13.0  # the least raise; see references.SHADE
 
 
 def figures(technique: T, today: date) -> Iterator[Figure]:
     """Yield the figures of one lawn; `today` is the day of the cut."""
     m = technique.measures
     yield _mow_at(m)
-    yield _most_off(m)
-    yield from _stages(technique, today)
+    yield _todays_cut(m)
+    yield from _stages(m, today)
     yield from _next_cut(technique, today)
     yield from _raised(technique)
-    yield from _clippings(technique)
+    yield from _clippings(m)
     yield from _time(m)
     yield from _new_turf(m, today)
-
-
-def grass_of(technique: T) -> Grass | None:
-    """Return the grass the author named, or None where it is left out or unknown."""
-    name = technique.measures.grass
-    return technique.book.grass(name) if name else None
-
-
-def range_of(technique: T) -> Mowing | None:
-    """Return the mowing range of the grass in the author's climate: the named one, or the only one."""
-    grass = grass_of(technique)
-    if grass is None:
-        return None
-    wanted = (technique.measures.climate or "").casefold()
-    if wanted:
-        return next((row for row in grass.mowing if row.climate.casefold() == wanted), None)
-    return grass.mowing[0] if len(grass.mowing) == 1 else None
-
-
-def growth(technique: T) -> tuple[float, Reference]:
-    """Return growth in mm a day and who says so: the crew, the plant book, or memory."""
-    m = technique.measures
-    if m.growth_mm_per_day is not None:
-        return m.growth_mm_per_day, Reference(title="growth as measured by the crew", grade=PRACTICE.grade)
-    grass = grass_of(technique)
-    if grass is not None and (fact := grass.growth_mm_per_day) is not None:
-        return fact.middle, Reference(title=f"growth of {grass.botanical}", publisher=fact.source, grade=fact.grade)
-    return GROWTH_MM_PER_DAY, GROWTH
-
-
-def standing(m: MowingMeasures) -> float:
-    """Return how high the grass stands in mm; its mowing height where none is written."""
-    return m.standing_height_mm or formulae.mow_at_mm(m.set_height_mm)
-
-
-def first_cut(m: MowingMeasures) -> float:
-    """Return the height in mm that today's cut leaves: as written, else the set height or two thirds."""
-    return m.cut_height_mm or max(m.set_height_mm, formulae.lowest_cut_mm(standing(m)))
 
 
 def _mow_at(m: MowingMeasures) -> Figure:
@@ -99,9 +68,13 @@ def _mow_at(m: MowingMeasures) -> Figure:
     )
 
 
-def _most_off(m: MowingMeasures) -> Figure:
+def _todays_cut(m: MowingMeasures) -> Figure:
     stands, cut = standing(m), first_cut(m)
-    share = formulae.share_removed(stands, cut)
+    if cut < stands:
+        share = formulae.share_removed(stands, cut)
+        taken = f"cut to {num(cut)} mm: ({num(stands, 4)} - {num(cut)}) / {num(stands, 4)} = {num(share * 100)} % off"
+    else:
+        taken = f"cut to {num(cut)} mm: it stands no higher, so nothing comes off"
     return Figure(
         name="today's cut",
         label="Today, cut to",
@@ -110,34 +83,27 @@ def _most_off(m: MowingMeasures) -> Figure:
         working=(
             f"stands {num(stands, 4)} mm; a third is {num(stands / 3)} mm, so no lower than "
             f"{num(formulae.lowest_cut_mm(stands))} mm",
-            f"cut to {num(cut)} mm: ({num(stands, 4)} - {num(cut)}) / {num(stands, 4)} = {num(share * 100)} % off",
+            taken,
         ),
         references=(UC_AMOUNT, CORNELL),
         headline=True,
     )
 
 
-def _stages(technique: T, today: date) -> Iterator[Figure]:
-    m = technique.measures
-    stands = standing(m)
-    wait = m.stage_wait_days if m.stage_wait_days is not None else WAIT_DAYS
-    heights = formulae.heights_down_mm(stands, m.set_height_mm)
-    if len(heights) < 2:
+def _stages(m: MowingMeasures, today: date) -> Iterator[Figure]:
+    down, wait = way_down(m), wait_days(m)
+    if len(down.heights) < 2:
         return
-    before = (stands, *heights)
+    befores = (standing(m), *(height + down.between_mm for height in down.heights))
     rows = tuple(
-        (f"cut {at}", today + timedelta(days=floor(wait * (at - 1))), before[at - 1], height)
-        for at, height in enumerate(heights, 1)
+        (f"cut {at + 1}", today + timedelta(days=ceil(wait * at)), befores[at], height)
+        for at, height in enumerate(down.heights)
     )
     yield Figure(
         name="cuts to come down",
         label="Cuts to come down",
-        value=float(len(heights)),
-        working=(
-            f"ln({num(stands, 4)} / {num(m.set_height_mm, 4)}) / ln 1.5, rounded up = {len(heights)} cuts",
-            f"each leaves two thirds: {', '.join(num(height) for height in before)} mm",
-            f"{num(wait)} days between two cuts; growth between them is left out",
-        ),
+        value=float(len(down.heights)),
+        working=tuple(_stage_lines(m)),
         references=(UC_AMOUNT, WAIT),
         table=Table(columns=("Cut", "Date", "From", "To"), units=("", "", "mm", "mm"), rows=rows),
         headline=True,
@@ -146,33 +112,59 @@ def _stages(technique: T, today: date) -> Iterator[Figure]:
     )
 
 
+def _stage_lines(m: MowingMeasures) -> Iterator[str]:
+    """Yield the way down, a line a cut: two thirds of what stands, and no lower than the set height."""
+    stands, kept, wait, down = standing(m), m.set_height_mm, wait_days(m), way_down(m)
+    exact = log(stands / kept) / log(1.5)
+    yield (
+        f"growth left out: ln({num(stands, 4)} / {num(kept, 4)}) / ln 1.5 = {num(exact)}, rounded up = "
+        f"{formulae.cuts_to_reach(stands, kept)} cuts"
+    )
+    if m.growth_mm_per_day is None:
+        yield f"{num(wait)} days between two cuts; write `growth` to count what grows back in them"
+    else:
+        back = f"{num(m.growth_mm_per_day)} mm a day x {num(wait)} days = {num(m.growth_mm_per_day * wait)} mm"
+        much = f", half of {num(kept, 4)} mm or more: it would never come down, so it is left out"
+        yield f"{back} grows back between two cuts{much if down.never else ''}"
+    before = num(stands, 4)
+    for at, height in enumerate(down.heights, 1):
+        lowest = formulae.lowest_cut_mm(stands)
+        reach = f"cut {at}: {before} x 2/3 = {num(lowest)} mm"
+        yield reach if abs(lowest - height) < formulae.DUST_MM else f"{reach}; cut to {num(height, 4)} mm"
+        stands = height + down.between_mm
+        before = f"({num(height)} + {num(down.between_mm)})" if down.between_mm else num(height)
+
+
 def _next_cut(technique: T, today: date) -> Iterator[Figure]:
     m = technique.measures
     a_day, source = growth(technique)
-    days = formulae.days_between_cuts(m.set_height_mm, a_day)
+    days, due_at = formulae.days_between_cuts(m.set_height_mm, a_day), formulae.mow_at_mm(m.set_height_mm)
     yield Figure(
         name="days between cuts",
         label="Days between cuts",
         value=days,
         unit="d",
-        working=(
-            f"({num(formulae.mow_at_mm(m.set_height_mm))} - {num(m.set_height_mm, 4)}) mm / {num(a_day)} mm a day "
-            f"= {num(days)} days",
-        ),
+        working=(f"({num(due_at)} - {num(m.set_height_mm, 4)}) mm / {num(a_day)} mm a day = {num(days)} days",),
         references=(UC_AMOUNT, CORNELL, source),
         client=True,
         digits=2,
     )
-    down = formulae.heights_down_mm(standing(m), m.set_height_mm)
-    wait = m.stage_wait_days if m.stage_wait_days is not None else WAIT_DAYS
-    staged = len(down) > 1
-    due = today + timedelta(days=max(1, floor(wait if staged else days)))
+    if len(way_down(m).heights) > 1:
+        wait, why = wait_days(m), f"on the way down, {num(wait_days(m))} days between two cuts"
+        references: tuple[Reference, ...] = (WAIT,)
+    else:
+        left = min(first_cut(m), standing(m))
+        wait = max(0.0, due_at - left) / a_day
+        why = f"from {num(left)} mm to {num(due_at)} mm at {num(a_day)} mm a day: {num(wait)} days"
+        references = (UC_AMOUNT, source)
+    rest = max(1, floor(wait + 1e-9))
+    due = today + timedelta(days=rest)
     yield Figure(
         name="next cut",
         label="Next cut due",
         value=due,
-        working=(f"{today.isoformat()} + {num(max(1, floor(wait if staged else days)))} days = {due.isoformat()}",),
-        references=(WAIT,) if staged else (UC_AMOUNT, source),
+        working=(why, f"{today.isoformat()} + {rest} {'day' if rest == 1 else 'days'} = {due.isoformat()}"),
+        references=references,
         client=True,
     )
     months = m.growing_months or GROWING_MONTHS
@@ -181,36 +173,40 @@ def _next_cut(technique: T, today: date) -> Iterator[Figure]:
         name="cuts a season",
         label="Cuts a season",
         value=float(ceil(cuts - 1e-9)),
-        working=(f"{months} months x 30.4 days / {num(max(days, 1.0))} days = {num(cuts)}, rounded up",),
-        references=(source,),
+        working=(
+            f"{months} {'month' if months == 1 else 'months'} x 30.44 days / {num(max(days, 1.0))} days = {num(cuts)}, "
+            "rounded up",
+        ),
+        references=(source,) if m.growing_months else (source, SEASON),
         digits=3,
     )
 
 
 def _raised(technique: T) -> Iterator[Figure]:
-    m = technique.measures
-    if not (m.shade or m.drought):
+    m, grass, row = technique.measures, grass_of(technique), range_of(technique)
+    shade = in_shade(technique)
+    if grass is None or row is None or shade is None or not (m.shade or m.drought):
         return
-    row = range_of(technique)
-    if m.drought and row is not None:
-        height, why = row.high_mm, f"drought: the top of the range {num(row.low_mm)} to {num(row.high_mm)} mm"
-        source = UC_SPECIAL
+    if m.drought:
+        height = max(m.set_height_mm, row.high_mm)
+        why = f"short of water: {num(row.high_mm, 4)} mm, the top of the range"
+        references = (UC_SPECIAL, source_of(grass, row))
     else:
-        height, why = m.set_height_mm + SHADE_MM, f"{num(m.set_height_mm, 4)} mm + {num(SHADE_MM)} mm, the least raise"
-        source = SHADE
+        height = max(m.set_height_mm, shade.least_mm)
+        why = f"in shade: {shade.working}"
+        references = (SHADE, source_of(grass, shade.row or row))
     yield Figure(
         name="raised height",
         label="Set height for now",
         value=height,
         unit="mm",
-        working=(f"{why} = {num(height)} mm",),
-        references=(source,),
+        working=(f"{why}; kept at {num(m.set_height_mm, 4)} mm, so {num(height, 4)} mm",),
+        references=references,
         client=True,
     )
 
 
-def _clippings(technique: T) -> Iterator[Figure]:
-    m = technique.measures
+def _clippings(m: MowingMeasures) -> Iterator[Figure]:
     if m.area_m2 is None:
         return
     off = max(0.0, standing(m) - first_cut(m))
@@ -237,9 +233,9 @@ def _time(m: MowingMeasures) -> Iterator[Figure]:
         value=minutes,
         unit="min",
         working=(
-            f"{num(m.area_m2, 4)} m² / ({num(m.cutting_width_mm / 1000)} m x 0.9) = "
+            f"{num(m.area_m2, 4)} m² / ({num(m.cutting_width_mm / 1000)} m x 0.9, a tenth mown twice) = "
             f"{num(m.area_m2 / (m.cutting_width_mm / 1000 * 0.9))} m walked",
-            f"at {num(speed)} km/h = {num(minutes)} min, turns left out",
+            f"at {num(speed)} km/h, {num(speed * 1000 / 60)} m a minute: {num(minutes)} min, turns left out",
         ),
         references=(WALK,),
         digits=2,

@@ -2,6 +2,7 @@
 
 from math import ceil, log
 
+DUST_MM = 1e-6
 KEPT = 2 / 3  # of the standing height that a cut leaves: UC Statewide IPM, how much to mow
 
 
@@ -28,17 +29,24 @@ def cuts_to_reach(standing_mm: float, target_mm: float) -> int:
 
 
 def heights_down_mm(standing_mm: float, target_mm: float, growth_mm_between: float = 0.0) -> tuple[float, ...]:
-    """Return the height after each cut on the way down to `target_mm`.
+    """Return the height after each cut on the way down to `target_mm`; none where the lawn is no higher.
 
-    `growth_mm_between` is what grows back between two cuts; if it is so much that the lawn never comes down,
-    the heights stop after twenty cuts.
+    `growth_mm_between` is what grows back between two cuts. ValueError where that is half the target or more: the
+    cuts then stop at twice what grows back, and the lawn never comes down.
     """
-    heights: list[float] = []
-    stands = standing_mm
-    while (not heights or heights[-1] > target_mm + 1e-9) and len(heights) < 20 and standing_mm > target_mm:
-        heights.append(max(target_mm, lowest_cut_mm(stands)))
-        stands = heights[-1] + growth_mm_between
+    if standing_mm <= target_mm:
+        return ()
+    heights = [max(target_mm, lowest_cut_mm(standing_mm))]
+    while heights[-1] > target_mm + DUST_MM:
+        if not comes_down(target_mm, growth_mm_between):
+            raise ValueError(f"{growth_mm_between:g} mm grows back between two cuts: it never reaches {target_mm:g} mm")
+        heights.append(max(target_mm, lowest_cut_mm(heights[-1] + growth_mm_between)))
     return tuple(heights)
+
+
+def comes_down(target_mm: float, growth_mm_between: float) -> bool:
+    """Tell whether cuts of a third reach a height when so much grows back between two of them."""
+    return 2 * growth_mm_between < target_mm - DUST_MM
 
 
 def days_between_cuts(set_height_mm: float, growth_mm_per_day: float) -> float:

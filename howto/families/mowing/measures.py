@@ -8,21 +8,23 @@ from howto.model.measures import Measures
 class MowingMeasures(Measures):
     """A lawn: how high it stands, how high it is set, how fast it grows."""
 
-    set_height_mm: float = Field(gt=0, le=300, description="the height the lawn is kept at, from the soil")
-    standing_height_mm: float | None = Field(default=None, gt=0, le=2_000, description="how high the grass stands now")
+    set_height_mm: float = Field(ge=2, le=300, description="the height the lawn is kept at, from the soil")
+    standing_height_mm: float | None = Field(default=None, ge=2, le=2_000, description="how high the grass stands now")
     cut_height_mm: float | None = Field(
-        default=None, gt=0, le=2_000, description="the height of today's cut; worked out if left out"
+        default=None, ge=2, le=1_000, description="the height of today's cut; worked out if left out"
     )
     grass: str | None = Field(default=None, description="the kind of grass, by its botanical or common name")
     climate: str | None = Field(default=None, description="the place or climate the mowing range is for")
-    growth_mm_per_day: float | None = Field(default=None, gt=0, le=30, description="how fast it grows just now")
+    growth_mm_per_day: float | None = Field(default=None, ge=0.05, le=30, description="how fast it grows just now")
     stage_wait_days: float | None = Field(
         default=None, ge=0, le=60, description="days between two cuts on the way down"
     )
     growing_months: int | None = Field(default=None, ge=1, le=12, description="months of the year it is mown in")
-    area_m2: float | None = Field(default=None, gt=0, le=1_000_000, description="area of the lawn")
-    cutting_width_mm: float | None = Field(default=None, gt=0, le=5_000, description="width of the mower's cut")
-    walking_speed_km_per_h: float | None = Field(default=None, gt=0, le=20, description="how fast the mower is walked")
+    area_m2: float | None = Field(default=None, ge=0.5, le=1_000_000, description="area of the lawn")
+    cutting_width_mm: float | None = Field(default=None, ge=100, le=5_000, description="width of the mower's cut")
+    walking_speed_km_per_h: float | None = Field(
+        default=None, ge=0.5, le=20, description="how fast the mower is walked"
+    )
     mower: str | None = Field(default=None, description="rotary or reel")
     blade_hours: float | None = Field(default=None, ge=0, le=2_000, description="hours since the blade was sharpened")
     turf_age_weeks: float | None = Field(

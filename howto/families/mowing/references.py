@@ -14,6 +14,12 @@ UC_SPECIAL = Reference(
     year="2017",
     grade=Grade.A,
 )
+UC_GRASSES = Reference(
+    title="UC Guide to Healthy Lawns: mowing warm-season grasses",
+    publisher="University of California Statewide IPM Program",
+    year="2017",
+    grade=Grade.A,
+)
 CORNELL = Reference(title="The one-third rule", publisher="Cornell University", grade=Grade.A)
 ARIZONA = Reference(
     title="Mowing turfgrasses in the desert (az1681)",
@@ -33,3 +39,4 @@ GROWTH = from_memory("a fed summer lawn grows about 2 to 6 mm a day")
 DENSITY = from_memory("clippings in the box fill about 3 % of the layer cut off")
 WALK = from_memory("a mower is walked at about 4 km/h, a tenth of each pass overlapped")
 NEW_TURF = from_memory("new turf is first cut when it has rooted, about three weeks on")
+SEASON = from_memory("a lawn is mown in about eight months of the year")

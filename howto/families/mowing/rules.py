@@ -1,76 +1,81 @@
-"""The rules of mowing: heights and cuts, then the conditions of rules_conditions.py."""
+"""The rules of mowing: today's cut and the way down, then grasses and heights, then conditions."""
 
 from collections.abc import Iterator
 from math import ceil, floor
 
 from howto.families.mowing import formulae
-from howto.families.mowing.figures import first_cut, grass_of, range_of, standing
+from howto.families.mowing.lawn import first_cut, growth, standing, wait_days, way_down
 from howto.families.mowing.measures import MowingMeasures
-from howto.families.mowing.references import (
-    CORNELL,
-    SHADE,
-    UC_AMOUNT,
-    UC_SPECIAL,
-)
+from howto.families.mowing.references import CORNELL, GROWTH, UC_AMOUNT, WAIT
 from howto.families.mowing.rules_conditions import CONDITIONS
+from howto.families.mowing.rules_grasses import GRASSES
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
-from howto.model.reference import GEOMETRY, PRACTICE, Grade
+from howto.model.reference import CEILING, GEOMETRY
 from howto.model.technique import Technique
 from howto.quantities import show_number as num
 
 T = Technique[MowingMeasures]
 
 THIRD = Limit(high=1 / 3, unit="of the height in one cut", reference=UC_AMOUNT)
+STAGE_WAIT = Limit(low=2, unit="days", reference=WAIT)
+SLOWEST, FASTEST = 0.2, 12.0  # mm a day; a tenth and twice of the usual 2 to 6, from memory
+DUST = 1e-3  # days or mm
+HIGHEST_SET_MM = 300  # see measures.set_height_mm
 
 
 def one_third(technique: T) -> Iterator[Breach]:
     """A cut takes no more than a third of the standing height."""
     m = technique.measures
-    if m.cut_height_mm is None:
+    if not _too_deep(m) or m.cut_height_mm is None:
         return
     stands, cut = standing(m), m.cut_height_mm
-    share = formulae.share_removed(stands, cut)
-    if THIRD.allows(share):
-        return
-    least = ceil(formulae.lowest_cut_mm(stands) - 1e-9)
+    lowest = ceil(formulae.lowest_cut_mm(stands) - 1e-9)
+    least = f"{num(m.set_height_mm, 6) if lowest < m.set_height_mm < stands else lowest} mm"
     down = formulae.heights_down_mm(stands, min(cut, m.set_height_mm))
     stages = ", ".join(num(height) for height in down)
     yield Breach(
         field="measures.cut_height_mm",
         also="measures.standing_height_mm",
-        what=f"the cut takes {num(share * 100)} % of the height",
+        what=f"the cut takes {num(formulae.share_removed(stands, cut) * 100)} % of the height",
         why=f"({num(stands, 4)} - {num(cut, 4)}) / {num(stands, 4)}; the most is a third. Bared soil dries, washes and "
-        f"lets weeds in. Come down in {len(down)} cuts: {stages} mm",
-        mend=f"write `cut height: {least} mm` today, and lower the rest in the later cuts",
-        edit=Edit(key="cut height", text=f"{least} mm"),
+        f"lets weeds in. Growth left out, come down in {len(down)} cuts: {stages} mm",
+        mend=f"write `cut height: {least}` today, and lower the rest in the later cuts",
+        edit=Edit(key="cut height", text=least),
     )
+
+
+def _too_deep(m: MowingMeasures) -> bool:
+    """Tell whether today's cut takes more than a third of what was measured."""
+    if m.cut_height_mm is None or m.standing_height_mm is None:
+        return False
+    return not THIRD.allows(formulae.share_removed(m.standing_height_mm, m.cut_height_mm))
 
 
 def lower_than_it_stands(technique: T) -> Iterator[Breach]:
     """The grass stands higher than the cut."""
     m = technique.measures
-    stands, cut = standing(m), first_cut(m)
-    if stands > cut or m.standing_height_mm is None:
+    stands, cut = m.standing_height_mm, first_cut(m)
+    if stands is None or stands > cut:
         return
-    field, key = ("cut_height_mm", "cut height") if m.cut_height_mm is not None else ("set_height_mm", "set height")
-    lower = max(1, floor(stands * 0.9))
+    grown = floor(formulae.mow_at_mm(cut) + 1e-9)
     yield Breach(
-        field=f"measures.{field}",
-        also="measures.standing_height_mm",
+        field="measures.standing_height_mm",
+        also="measures.cut_height_mm" if m.cut_height_mm is not None else "measures.set_height_mm",
         what=f"the grass stands {num(stands, 4)} mm and would be cut to {num(cut, 4)} mm",
-        why="a mower set above the grass takes nothing off",
-        mend=f"measure the grass again, or write `{key}: {lower} mm`",
-        edit=Edit(key=key, text=f"{lower} mm"),
+        why=f"a mower set above the grass takes nothing off; it is due at {num(cut, 4)} x 1.5 = "
+        f"{num(formulae.mow_at_mm(cut))} mm",
+        mend=f"measure again, or leave it until it is due, and write `standing height: {grown} mm`",
+        edit=Edit(key="standing height", text=f"{grown} mm"),
     )
 
 
 def not_below_set_height(technique: T) -> Iterator[Breach]:
     """A cut is not lower than the height the lawn is kept at."""
     m = technique.measures
-    if m.cut_height_mm is None or m.cut_height_mm >= m.set_height_mm - 1e-9:
+    if m.cut_height_mm is None or m.cut_height_mm >= m.set_height_mm - 1e-9 or _too_deep(m):
         return
-    text = f"{num(m.set_height_mm, 5)} mm"
+    text = f"{num(m.set_height_mm, 6)} mm"
     yield Breach(
         field="measures.cut_height_mm",
         also="measures.set_height_mm",
@@ -81,95 +86,62 @@ def not_below_set_height(technique: T) -> Iterator[Breach]:
     )
 
 
-def height_for_the_grass(technique: T) -> Iterator[Breach]:
-    """The set height lies in the range of the grass and climate."""
-    m = technique.measures
-    row = range_of(technique)
-    if row is None or row.low_mm - 0.5 <= m.set_height_mm <= row.high_mm + 0.5:
+def stages_apart(technique: T) -> Iterator[Breach]:
+    """Two cuts on the way down stand at least two days apart."""
+    wait = technique.measures.stage_wait_days
+    if wait is None or STAGE_WAIT.allows(wait):
         return
-    near = ceil(row.low_mm) if m.set_height_mm < row.low_mm else floor(row.high_mm)
-    weight = {Grade.A: None, Grade.B: None, Grade.C: Severity.WARNING}.get(row.grade, Severity.ADVICE)
     yield Breach(
-        field="measures.set_height_mm",
-        what=f"{num(m.set_height_mm, 4)} mm is outside the range of {m.grass}",
-        why=f"{num(row.low_mm, 4)} to {num(row.high_mm, 4)} mm in {row.climate} ({row.source})",
-        mend=f"write `set height: {near} mm`, or name the climate that this lawn grows in",
-        edit=Edit(key="set height", text=f"{near} mm"),
-        severity=weight,
+        field="measures.stage_wait_days",
+        what=f"{num(wait)} days between two cuts on the way down",
+        why="trade advice runs from a couple of days to four, so that the leaf recovers",
+        mend="write `stage wait: 2 days` or more",
+        edit=Edit(key="stage wait", text="2 days"),
     )
 
 
-def climate_named(technique: T) -> Iterator[Breach]:
-    """A grass with several ranges names the climate meant, since ranges are never averaged."""
+def lawn_keeps_up(technique: T) -> Iterator[Breach]:
+    """On the way down, less grows between two cuts than a cut takes off."""
     m = technique.measures
-    grass = grass_of(technique)
-    if grass is None or range_of(technique) is not None:
+    (a_day, source), wait = growth(technique), wait_days(m)
+    back = a_day * wait
+    if len(way_down(m).heights) < 2 or formulae.comes_down(m.set_height_mm, back):
         return
-    known = [row.climate for row in grass.mowing]
-    rows = "; ".join(f"{row.climate} {num(row.low_mm, 4)} to {num(row.high_mm, 4)} mm" for row in grass.mowing)
-    inside = [row.climate for row in grass.mowing if row.low_mm <= m.set_height_mm <= row.high_mm]
-    choice = (inside or known)[0]
+    mend, edit = _slower(m, a_day)
     yield Breach(
-        field="measures.climate" if m.climate else "measures.grass",
-        what=f"no range is known for {m.grass} in {m.climate}" if m.climate else f"{m.grass} has more than one range",
-        why=f"the published ranges differ by climate and kind: {rows}",
-        mend=f"write `climate: {choice}`",
-        edit=Edit(key="climate", text=choice),
+        field="measures.set_height_mm" if edit and edit.key == "set height" else "measures.stage_wait_days",
+        what=f"{num(back)} mm grows back between two cuts",
+        why=f"{num(a_day)} mm a day x {num(wait)} days; cuts of a third then end at twice that, {num(2 * back)} mm, "
+        f"and never reach {num(m.set_height_mm, 4)} mm",
+        mend=mend,
+        edit=edit,
+        severity=None if m.growth_mm_per_day is not None else CEILING[source.grade],
     )
 
 
-def grass_known(technique: T) -> Iterator[Breach]:
-    """The grass is one the plant book knows."""
-    name = technique.measures.grass
-    if not name or grass_of(technique) is not None:
+def _slower(m: MowingMeasures, a_day: float) -> tuple[str, Edit | None]:
+    """Return what brings the lawn down after all: a shorter wait, a higher set height, or both."""
+    days = ceil(m.set_height_mm / 2 / a_day - DUST) - 1
+    if days >= 2:
+        return f"write `stage wait: {days} days`", Edit(key="stage wait", text=f"{days} days")
+    set_to = min(floor(2 * a_day * wait_days(m) + DUST) + 1, ceil(way_down(m).heights[0] - DUST))
+    if set_to <= HIGHEST_SET_MM:
+        text = f"{set_to} mm"
+        return f"write `set height: {text}` until it grows more slowly", Edit(key="set height", text=text)
+    return f"write `stage wait: 2 days` and `set height: {floor(4 * a_day) + 1} mm` until it grows more slowly", None
+
+
+def growth_in_reason(technique: T) -> Iterator[Breach]:
+    """Growth a day is within what lawns do."""
+    a_day = technique.measures.growth_mm_per_day
+    if a_day is None or SLOWEST <= a_day <= FASTEST:
         return
-    near = technique.book.nearest(name, "grass")
     yield Breach(
-        field="measures.grass",
-        what=f"`{name}` is not in the plant book",
-        why="its range cannot be looked up, so the set height goes unchecked",
-        mend=f"write one of: {', '.join(near)}"
-        if near
-        else "leave `grass` out, or add it to grasses.yaml on the shelf",
-        edit=Edit(key="grass", text=near[0]) if near else None,
-    )
-
-
-def shade_raised(technique: T) -> Iterator[Breach]:
-    """A lawn in shade is kept at least 13 mm above the bottom of its range."""
-    m = technique.measures
-    row = range_of(technique)
-    if not m.shade or row is None:
-        return
-    least = min(row.low_mm + 13, row.high_mm)
-    if m.set_height_mm >= least - 1e-9:
-        return
-    text = f"{ceil(least)} mm"
-    yield Breach(
-        field="measures.set_height_mm",
-        also="measures.shade",
-        what=f"a shaded lawn is set at {num(m.set_height_mm, 4)} mm",
-        why=f"the range starts at {num(row.low_mm, 4)} mm in sun; shade raises it by 13 to 25 mm",
-        mend=f"write `set height: {text}`",
-        edit=Edit(key="set height", text=text),
-    )
-
-
-def drought_raised(technique: T) -> Iterator[Breach]:
-    """A lawn short of water is kept at the top of its range."""
-    m = technique.measures
-    row = range_of(technique)
-    if not m.drought or row is None or m.set_height_mm >= floor(row.high_mm) - 1e-9:
-        return
-    text = f"{floor(row.high_mm)} mm"
-    yield Breach(
-        field="measures.set_height_mm",
-        also="measures.drought",
-        what=f"a lawn short of water is set at {num(m.set_height_mm, 4)} mm",
-        why=f"heat and drought call for the top of the range, {num(row.high_mm, 4)} mm; stressed turf is watered and "
-        "left to dry before it is mown",
-        mend=f"write `set height: {text}` until it rains",
-        edit=Edit(key="set height", text=text),
+        field="measures.growth_mm_per_day",
+        what=f"{num(a_day)} mm of growth a day",
+        why="a fed summer lawn grows about 2 to 6 mm a day",
+        mend="measure it over a week, and write it as mm a day, such as `growth: 4 mm/day`",
+        edit=Edit(key="growth", text="4 mm/day"),
     )
 
 
@@ -179,7 +151,7 @@ RULES: tuple[Rule[MowingMeasures], ...] = (
         severity=Severity.ERROR,
         why="A lawn feeds by its leaf; a deeper cut bares the soil. An overgrown lawn comes down in steps.",
         references=(UC_AMOUNT, CORNELL),
-        applies="lawns that write today's cut",
+        applies="lawns that write today's cut and how high they stand",
         check=one_third,
     ),
     Rule(
@@ -199,44 +171,29 @@ RULES: tuple[Rule[MowingMeasures], ...] = (
         check=not_below_set_height,
     ),
     Rule(
-        name="mowing.height-for-the-grass",
-        severity=Severity.ERROR,
-        why="Each grass has a range by climate; below it the lawn thins, above it it lies over.",
-        references=(UC_AMOUNT,),
-        applies="grasses the plant book knows, in a climate it knows",
-        check=height_for_the_grass,
-    ),
-    Rule(
-        name="mowing.climate-named",
+        name="mowing.stages-apart",
         severity=Severity.WARNING,
-        why="Ranges for one grass differ up to fourfold between climates and kinds, so none is averaged or guessed.",
-        references=(UC_AMOUNT,),
-        applies="grasses with more than one range",
-        check=climate_named,
+        why="The leaf needs a few days to recover between two cuts on the way down.",
+        references=(WAIT,),
+        applies="lawns that write the wait",
+        check=stages_apart,
     ),
     Rule(
-        name="mowing.grass-known",
+        name="mowing.lawn-keeps-up",
+        severity=Severity.WARNING,
+        why="If as much grows back as comes off, the staged cuts never end.",
+        references=(GEOMETRY, UC_AMOUNT),
+        applies="lawns brought down in stages",
+        check=lawn_keeps_up,
+    ),
+    Rule(
+        name="mowing.growth-in-reason",
         severity=Severity.ADVICE,
-        why="Only a known grass has a range to check against.",
-        references=(PRACTICE,),
-        applies="lawns that name a grass",
-        check=grass_known,
+        why="A fed summer lawn grows about 2 to 6 mm a day; far from that the measure is likely a slip.",
+        references=(GROWTH,),
+        applies="lawns that write growth a day",
+        check=growth_in_reason,
     ),
-    Rule(
-        name="mowing.shade-raised",
-        severity=Severity.WARNING,
-        why="In shade a blade needs more length for the same light: raise by 13 to 25 mm.",
-        references=(SHADE, UC_SPECIAL),
-        applies="shaded lawns whose range is known",
-        check=shade_raised,
-    ),
-    Rule(
-        name="mowing.drought-raised",
-        severity=Severity.WARNING,
-        why="Longer leaf shades the soil and roots deeper.",
-        references=(UC_SPECIAL,),
-        applies="lawns short of water whose range is known",
-        check=drought_raised,
-    ),
+    *GRASSES,
     *CONDITIONS,
 )

@@ -1,16 +1,15 @@
-"""The rules of mowing that look at mower, weather, timing and clippings."""
+"""The rules of mowing that look at mower, weather, new turf and what the card says."""
 
+import re
 from collections.abc import Iterator
-from math import floor
 
-from howto.families.mowing import formulae
-from howto.families.mowing.figures import ROOTING_WEEKS, WAIT_DAYS, growth, standing
+from howto.families.mowing.figures import ROOTING_WEEKS
 from howto.families.mowing.measures import MowingMeasures
-from howto.families.mowing.references import ARIZONA, CAROLINA, GROWTH, NEW_TURF, SHARPEN, UC_AMOUNT, WAIT
+from howto.families.mowing.references import ARIZONA, CAROLINA, NEW_TURF, SHARPEN, UC_AMOUNT
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.prose import plain
-from howto.model.reference import GEOMETRY, PRACTICE
+from howto.model.reference import PRACTICE
 from howto.model.technique import Technique
 from howto.quantities import show_number as num
 
@@ -18,8 +17,11 @@ T = Technique[MowingMeasures]
 
 REEL = Limit(high=38.1, unit="mm", reference=ARIZONA)  # 1.5 in
 BLADE = Limit(high=25, unit="hours", reference=SHARPEN)
-STAGE_WAIT = Limit(low=2, unit="days", reference=WAIT)
-SLOWEST, FASTEST = 0.2, 12.0  # mm a day; a tenth and twice of the usual 2 to 6, from memory
+REELS = re.compile(r"\b(?:reel|cylinder)\b", re.IGNORECASE)
+THIRD_OF_AN_INCH = re.compile(
+    r"(?:1/3|⅓|(?:one|a)[\s-]third)(?:\s+of\s+an)?[\s-]?(?:inch(?:es)?\b|[\"″]|in\b(?=[.,;:)]|$))",
+    re.IGNORECASE | re.MULTILINE,
+)
 
 
 def dry_grass(technique: T) -> Iterator[Breach]:
@@ -38,12 +40,13 @@ def dry_grass(technique: T) -> Iterator[Breach]:
 def reel_or_rotary(technique: T) -> Iterator[Breach]:
     """A reel mower is for lawns kept at 38 mm or lower."""
     m = technique.measures
-    if (m.mower or "").casefold() not in {"reel", "cylinder"} or REEL.allows(m.set_height_mm):
+    reel = REELS.search(m.mower or "")
+    if reel is None or REEL.allows(m.set_height_mm):
         return
     yield Breach(
         field="measures.mower",
         also="measures.set_height_mm",
-        what=f"a reel mower at {num(m.set_height_mm, 4)} mm",
+        what=f"a {reel[0].casefold()} mower set at {num(m.set_height_mm, 4)} mm",
         why="reel mowers cut cleanly up to 38 mm (1.5 in); above that a rotary does",
         mend="write `mower: rotary`",
         edit=Edit(key="mower", text="rotary"),
@@ -64,57 +67,6 @@ def sharp_blade(technique: T) -> Iterator[Breach]:
     )
 
 
-def stages_apart(technique: T) -> Iterator[Breach]:
-    """Two cuts on the way down stand at least two days apart."""
-    wait = technique.measures.stage_wait_days
-    if wait is None or STAGE_WAIT.allows(wait):
-        return
-    yield Breach(
-        field="measures.stage_wait_days",
-        what=f"{num(wait)} days between two cuts on the way down",
-        why="trade advice runs from a couple of days to four, so that the leaf recovers",
-        mend="write `stage wait: 3 days`",
-        edit=Edit(key="stage wait", text="3 days"),
-    )
-
-
-def lawn_keeps_up(technique: T) -> Iterator[Breach]:
-    """On the way down, less grows between two cuts than a cut takes off."""
-    m = technique.measures
-    wait = m.stage_wait_days if m.stage_wait_days is not None else WAIT_DAYS
-    if len(formulae.heights_down_mm(standing(m), m.set_height_mm)) < 2:
-        return
-    a_day, _ = growth(technique)
-    taken = m.set_height_mm / 2  # what the last full third takes, from 1.5 times the set height
-    if a_day * wait < taken:
-        return
-    days = floor(taken / a_day * 0.9)
-    text = f"{days} days"
-    if days < 1:
-        return
-    yield Breach(
-        field="measures.stage_wait_days" if m.stage_wait_days is not None else "measures",
-        what=f"{num(a_day * wait)} mm grows back between two cuts",
-        why=f"{num(a_day)} mm a day x {num(wait)} days, and a cut takes about {num(taken)} mm: it never comes down",
-        mend=f"write `stage wait: {text}`",
-        edit=Edit(key="stage wait", text=text),
-    )
-
-
-def growth_in_reason(technique: T) -> Iterator[Breach]:
-    """Growth a day is within what lawns do."""
-    a_day = technique.measures.growth_mm_per_day
-    if a_day is None or SLOWEST <= a_day <= FASTEST:
-        return
-    yield Breach(
-        field="measures.growth_mm_per_day",
-        what=f"{num(a_day)} mm of growth a day",
-        why="a fed summer lawn grows about 2 to 6 mm a day (from memory)",
-        mend="measure it over a week, and write it as mm a day, such as `growth: 4 mm/day`",
-        edit=Edit(key="growth", text="4 mm/day"),
-    )
-
-
 def turf_rooted(technique: T) -> Iterator[Breach]:
     """New turf has rooted before its first cut."""
     weeks = technique.measures.turf_age_weeks
@@ -123,17 +75,37 @@ def turf_rooted(technique: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.turf_age_weeks",
         what=f"the turf was laid {num(weeks)} weeks ago",
-        why=f"turf is first cut when it no longer lifts, about {num(ROOTING_WEEKS)} weeks on (from memory)",
+        why=f"turf is first cut when it no longer lifts, about {num(ROOTING_WEEKS)} weeks on",
         mend=f"tug a corner first; write `turf age: {num(ROOTING_WEEKS)} weeks` once it holds",
         edit=Edit(key="turf age", text=f"{num(ROOTING_WEEKS)} weeks"),
     )
 
 
+def third_of_the_height(technique: T) -> Iterator[Breach]:
+    """The third that a cut may take is a third of the height, not of an inch."""
+    for field, text in _passages(technique):
+        if found := THIRD_OF_AN_INCH.search(text):
+            yield Breach(
+                field=field,
+                what=f"`{found[0].strip()}` is written",
+                why="the rule is one third of the standing height; a third of an inch is 8.5 mm on any lawn",
+                mend=f"write `a third of the height` in place of `{found[0].strip()}`",
+            )
+
+
+def _passages(technique: T) -> Iterator[tuple[str, str]]:
+    """Yield what the technique says of the work, with the field each part stands in."""
+    yield from ((f"intro[{at}]", plain(part)) for at, part in enumerate(technique.intro))
+    for at, step in enumerate(technique.steps):
+        lines = (step.title, plain(step.text), *map(plain, (*step.key_points, *step.reasons, *step.checks)))
+        yield f"steps[{at}]", "\n".join(lines)
+    yield from ((f"finish[{at}]", plain(part)) for at, part in enumerate(technique.finish))
+    yield from ((f"aftercare[{at}]", plain(care.text)) for at, care in enumerate(technique.aftercare))
+
+
 def clippings_said(technique: T) -> Iterator[Breach]:
     """The card says what happens to the clippings."""
-    words = " ".join(
-        [*(kit.name for kit in technique.tools), *(f"{step.title} {plain(step.text)}" for step in technique.steps)]
-    )
+    words = " ".join([*(kit.name for kit in technique.tools), *(text for _, text in _passages(technique))])
     if "clipping" in words.casefold() or not technique.steps:
         return
     line = f"{len(technique.steps) + 1}. **Leave or lift the clippings.** Leave short ones; rake off rows."
@@ -172,36 +144,20 @@ CONDITIONS: tuple[Rule[MowingMeasures], ...] = (
         check=sharp_blade,
     ),
     Rule(
-        name="mowing.stages-apart",
-        severity=Severity.WARNING,
-        why="The leaf needs a few days to recover between two cuts on the way down.",
-        references=(WAIT,),
-        applies="lawns that write the wait",
-        check=stages_apart,
-    ),
-    Rule(
-        name="mowing.lawn-keeps-up",
-        severity=Severity.WARNING,
-        why="If as much grows back as comes off, the staged cuts never end.",
-        references=(GEOMETRY, UC_AMOUNT),
-        applies="lawns brought down in stages",
-        check=lawn_keeps_up,
-    ),
-    Rule(
-        name="mowing.growth-in-reason",
-        severity=Severity.ADVICE,
-        why="A fed summer lawn grows about 2 to 6 mm a day; far from that the measure is likely a slip.",
-        references=(GROWTH,),
-        applies="lawns that write growth a day",
-        check=growth_in_reason,
-    ),
-    Rule(
         name="mowing.turf-rooted",
         severity=Severity.ADVICE,
         why="Turf not yet rooted lifts under the mower.",
         references=(NEW_TURF,),
         applies="new turf",
         check=turf_rooted,
+    ),
+    Rule(
+        name="mowing.third-of-the-height",
+        severity=Severity.ERROR,
+        why="One page printed the rule as a third of an inch: on a lawn of 150 mm that is 6 % of the height, not 33 %.",
+        references=(UC_AMOUNT,),
+        applies="every lawn",
+        check=third_of_the_height,
     ),
     Rule(
         name="mowing.clippings-said",
