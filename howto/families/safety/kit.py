@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from howto.model.prose import plain
-from howto.model.technique import AnyTechnique, Kit
+from howto.model.technique import AnyTechnique
 
 Drive = Literal["petrol", "battery", "mains", "unknown"]
 
@@ -113,12 +113,6 @@ def mentioned(text: str, pattern: re.Pattern[str]) -> str:
 def first(technique: AnyTechnique, pattern: re.Pattern[str], but: re.Pattern[str] | None = None) -> Item | None:
     """Return the first item of that kind, or None."""
     return next(named(technique, pattern, but), None)
-
-
-def kit_words(kit: Kit) -> str:
-    """Return a tool or material as it is written."""
-    note = plain(kit.note)
-    return f"{kit.name}: {note}" if note else kit.name
 
 
 # -- the machines and tools that ask for something --

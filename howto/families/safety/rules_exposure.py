@@ -57,7 +57,7 @@ def lists_pair(technique: T) -> Iterator[Breach]:
             why="a time without its tool, or a tool without its time, cannot be added up",
             mend=f"write one time for each tool, in the same order: `{time_key}: {text}`"
             if wanted
-            else f"write `{key}:` with {given} levels, or take `{time_key}` out",
+            else f"write `{key}:` with {_counted(given, 'level')}, or take `{time_key}` out",
             edit=Edit(key=time_key, text=text) if wanted else None,
             also=f"measures.{field.replace('noise_time_minutes', 'noise_db')}" if wanted and key == "noise" else "",
         )
