@@ -10,6 +10,8 @@ from datetime import date, timedelta
 from difflib import get_close_matches
 from typing import Literal
 
+from howto.time_words import SWAPS, in_english
+
 Hemisphere = Literal["north", "south"]
 
 NORTHERN_SEASONS = {
@@ -47,8 +49,17 @@ def season_of(month: int, hemisphere: Hemisphere) -> str:
 def months_of(text: str, hemisphere: Hemisphere) -> tuple[int, ...] | None:
     """Return the months that words such as `late spring to early autumn` or `March, May` name, or None.
 
-    Several stretches may be joined by commas, `and` or `or`; each stretch runs forward round the year.
+    Several stretches may be joined by commas, `and` or `or`; each stretch runs forward round the year. Words that
+    are not English are tried in each of the other languages we know.
     """
+    for words in (text, *(in_english(text, language) for language in SWAPS)):
+        if found := _months(words, hemisphere):
+            return found
+    return None
+
+
+def _months(text: str, hemisphere: Hemisphere) -> tuple[int, ...] | None:
+    """Return the months that English words name, or None."""
     words = re.sub(r"\s+", " ", text.casefold()).strip(" .")
     words = re.sub(r"\b(early|mid|late)[- ]+", r"\1 ", words)
     if words in ANY_TIME:

@@ -38,10 +38,12 @@ def assemble(
     """
     notes = Notes(source)
     node, first_line, front = split_front_matter(source)
-    header = read_header(notes, node, families, damaged=any(finding.rule in LOSING for finding in front))
+    header = read_header(
+        notes, node, families, damaged=any(each.rule in LOSING for each in front), language=crew.language
+    )
     body, body_findings = read_body(source, first_line, header.language)
     spans = dict(header.spans)
-    care = _aftercare(notes, body, spans)
+    care = _aftercare(notes, body, spans, header.language)
     _place(body, spans)
     check_name(notes, source, "technique")
     if header.family is not None:
@@ -71,7 +73,7 @@ def assemble(
         version=version_of(source),
         path=source.path,
         spans=spans,
-        crew=crew,
+        crew=crew.model_copy(update={"language": header.language}),  # what it says is printed in its own language
         book=book,
     )
     return technique, findings
@@ -150,14 +152,15 @@ def _step(step: StepText) -> Step:
     )
 
 
-def _aftercare(notes: Notes, body: Body, spans: dict[str, Span]) -> tuple[Care, ...]:
+def _aftercare(notes: Notes, body: Body, spans: dict[str, Span], language: str) -> tuple[Care, ...]:
     """Return the care tasks with their times; a time that is not understood is noted."""
     tasks: list[Care] = []
     for each in body.aftercare:
         if each.never:
             when: When | None = When(text=each.when, kind="always")
         else:
-            when, findings = read_when(each.when, each.when_span, line_of(notes.source, each.when_span.line))
+            line = line_of(notes.source, each.when_span.line)
+            when, findings = read_when(each.when, each.when_span, line, language)
             notes.found.extend(findings)
         if when is None:
             continue

@@ -64,10 +64,15 @@ class Header:
     spans: dict[str, Span] = field(default_factory=dict)
 
 
-def read_header(notes: Notes, node: Node | None, families: Table[str, AnyFamily], *, damaged: bool) -> Header:
-    """Return what the front matter says; `damaged` when parts of it were lost, so that none is called missing."""
+def read_header(
+    notes: Notes, node: Node | None, families: Table[str, AnyFamily], *, damaged: bool, language: str = "en"
+) -> Header:
+    """Return what the front matter says; `damaged` when parts of it were lost, so that none is called missing.
+
+    `language` is the crew's: what a file is in that says none itself.
+    """
     top = whole_line(notes.source, 1)
-    header = Header(language=_language_of_name(notes))
+    header = Header(language=_language_of_name(notes) or language)
     if node is None and damaged:
         return header
     keys = as_mapping(notes, node, "the front matter", "`title: Clip a ball`", top) or Mapping((), top)
@@ -91,9 +96,9 @@ def read_header(notes: Notes, node: Node | None, families: Table[str, AnyFamily]
 
 
 def _language_of_name(notes: Notes) -> str:
-    """Return the language a file's name says (`clip-a-ball.es.md`), English where it says none."""
+    """Return the language a file's name says (`clip-a-ball.es.md`); nothing where it says none."""
     ending = PurePosixPath(notes.source.stem).suffix.removeprefix(".")
-    return ending if _LANGUAGE.fullmatch(ending) else "en"
+    return ending if _LANGUAGE.fullmatch(ending) else ""
 
 
 def _note_missing(notes: Notes, home: Span, key: str, why: str, line: str) -> None:

@@ -11,18 +11,6 @@ from howto.read.notes import Notes, line_of, short
 from howto.read.passage import Passage, first_sentence, lead_of, split_label
 from howto.span import Span
 
-FORMS: Final = (
-    "Within 2 days",
-    "After 6 weeks",
-    "Every 3 days",
-    "Every week for 12 weeks",
-    "In spring",
-    "In late summer",
-    "In March",
-    "Next visit",
-    "Always",
-    "Never",
-)
 _ARROW: Final = re.compile(r"\s*(?:→|⇒|➔|➜|⟶|-{1,2}>|=>)\s*")
 _BOX: Final = re.compile(r"\s*(?:\[[ xX]?\]|[☐☑□])\s*")
 _LONGEST_LEAD: Final = 40
@@ -133,7 +121,7 @@ def care(notes: Notes, item: Item, language: str) -> CareText | None:
             words.span,
             f"`{short(words.text)}` does not say when" if parted is None else f"nothing stands after `{parted[0]}:`",
             "the leaflet gives each task its date",
-            "write when, a colon, and what to do: `Within 2 days: water once`; " + forms()
+            "write when, a colon, and what to do: `Within 2 days: water once`; " + forms(language)
             if parted is None
             else f"write what to do after `{parted[0]}:`",
         )
@@ -141,9 +129,9 @@ def care(notes: Notes, item: Item, language: str) -> CareText | None:
     return CareText(parted[0], _start_of(words, parted[0]), parted[1], words.span)
 
 
-def forms() -> str:
+def forms(language: str) -> str:
     """Return the forms of time that are understood, for a mend."""
-    return "the forms are " + ", ".join(f"`{form}`" for form in FORMS)
+    return "the forms are " + ", ".join(f"`{form}`" for form in labels_for(language).forms)
 
 
 def _start_of(words: Passage, label: str) -> Span:

@@ -5,10 +5,12 @@ from typing import Final, Literal, cast
 
 from howto.findings import Finding, Severity
 from howto.model.technique import When
-from howto.read.items import FORMS, forms
+from howto.read.items import forms
+from howto.read.labels import labels_for
 from howto.read.notes import README, nearest, short
 from howto.seasons import MONTHS
 from howto.span import Span
+from howto.time_words import in_english
 
 Season = Literal["spring", "summer", "autumn", "winter"]
 Part = Literal["early", "mid", "late"]
@@ -51,13 +53,14 @@ _KINDS: Final[dict[str, Literal["within", "after"]]] = {
 _LONGEST_DAYS: Final = 3660
 
 
-def read_when(text: str, span: Span, line: str = "") -> tuple[When | None, tuple[Finding, ...]]:
-    """Return when a task falls due, or None with the forms that are understood."""
+def read_when(text: str, span: Span, line: str = "", language: str = "en") -> tuple[When | None, tuple[Finding, ...]]:
+    """Return when a task falls due, or None with the forms that are understood: in English or the file's language."""
     words = " ".join(re.sub(r"[\s\u00a0]+", " ", text).split()).rstrip(".:").casefold()
-    when = _plain(text, words) or _length(text, words) or _calendar(text, words)
-    if when is not None:
-        return when, ()
-    near = nearest(words, FORMS)
+    for said in (words, in_english(words, language)):
+        when = _plain(text, said) or _length(text, said) or _calendar(text, said)
+        if when is not None:
+            return when, ()
+    near = nearest(words, labels_for(language).forms)
     finding = Finding(
         "file.when",
         Severity.ERROR,
@@ -65,7 +68,7 @@ def read_when(text: str, span: Span, line: str = "") -> tuple[When | None, tuple
         line,
         f"`{short(text)}` does not say a time that is understood",
         "the leaflet gives each task its date",
-        f"write {f'`{near}:`' if near else 'one of these'}; {forms()}",
+        f"write {f'`{near}:`' if near else 'one of these'}; {forms(language)}",
         reference=README,
     )
     return None, (finding,)
