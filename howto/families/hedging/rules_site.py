@@ -21,7 +21,7 @@ from howto.families.hedging.references import (
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.prose import plain
-from howto.model.reference import Grade
+from howto.model.reference import Grade, Reference
 from howto.model.technique import Technique
 from howto.quantities import show_number as num
 from howto.seasons import MONTHS, months_of
@@ -133,10 +133,11 @@ def clip_months(technique: T) -> Iterator[Breach]:
     yield Breach(
         field="season",
         what=f"{plant.botanical} is not cut in {technique.season}",
-        why=f"for this job its months here are {names}, by {source}",
+        why=f"for this job its months here are {names}",
         mend=f"write `season: {names}`",
         edit=Edit(key="season", text=names, top=True),
         severity=Severity.WARNING if source.grade in (Grade.A, Grade.B, Grade.C) else Severity.ADVICE,
+        reference=source,
     )
 
 
@@ -154,10 +155,11 @@ def spacing(technique: T) -> Iterator[Breach]:
         field="measures.spacing_mm",
         what=f"{plant.botanical} every {num(m.spacing_mm, 4)} mm",
         why=f"1000 / {num(m.spacing_mm, 4)} = {num(dense)} plants a metre; its range is {num(fact.low, 4)} to "
-        f"{num(fact.high, 4)} mm, by {fact.source}",
+        f"{num(fact.high, 4)} mm",
         mend=f"write `spacing: {near} mm`",
         edit=Edit(key="spacing", text=f"{near} mm"),
         severity=None if fact.grade in (Grade.A, Grade.B, Grade.C) else Severity.ADVICE,
+        reference=Reference(title=f"spacing of {plant.botanical}", publisher=fact.source, grade=fact.grade),
     )
 
 
