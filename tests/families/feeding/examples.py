@@ -36,6 +36,7 @@ BROKEN: tuple[tuple[str, dict[str, Any], str, str], ...] = (
     ("label-numbers", {"analysis": "general"}, "`general` cannot be read", "10-10-10"),
     ("label-numbers", {"analysis": "10,5,8"}, "`10,5,8` cannot be read", "10-5-8"),
     ("label-numbers", {"analysis": "21 % N"}, "`21 % N` cannot be read", "21-0-0"),
+    ("label-numbers", {"analysis": "210 % N"}, "`210 % N` cannot be read", "10-10-10"),
     ("label-total", {"analysis": "40-40-40"}, "adds up to 120 %", "10-10-10"),
     ("label-total", {"analysis": "0-0-0"}, "adds up to 0 %", "10-10-10"),
     ("label-total", {"analysis": "12-30-30", "label_basis": "element"}, "adds up to 117 %", "oxide"),
@@ -76,6 +77,12 @@ BROKEN: tuple[tuple[str, dict[str, Any], str, str], ...] = (
         "0.4545 g/L",
     ),
     ("strength-agrees", {**POTS, "feed_strength_ppm": 200.0, "mix_g_per_l": 1.5}, "makes 300 ppm, not 200", "1 g/L"),
+    (
+        "strength-agrees",
+        {**POTS, "analysis": "0.01-0-0", "feed_strength_ppm": 900.0, "mix_g_per_l": 4000.0},
+        "makes 400 ppm, not 900",
+        "400 ppm",
+    ),
     ("label-mix", {**POTS, "mix_g_per_l": 2.0, "label_mix_g_per_l": 1.0}, "2 g goes into a litre", "1 g/L"),
     ("label-mix", {**POTS, "feed_strength_ppm": 400.0, "label_mix_g_per_l": 1.0}, "2 g goes", "200 ppm"),
     (

@@ -89,6 +89,12 @@ def test_before_a_wall_the_band_is_half_a_ring() -> None:
     assert "wall" in words(plan)
 
 
+def test_a_trunk_that_is_not_measured_is_not_written_on_the_section() -> None:
+    section = drawn(**{**TREE, "trunk_mm": None, "tree_age_years": 4.0})[2]
+    assert "300\u00a0mm up" in words(section)
+    assert not [word for word in words(section) if word.startswith("trunk")]
+
+
 def test_a_band_is_closed_from_outside_in() -> None:
     outline = band(100, 200)
     assert outline[0] == pytest.approx((200, 0))
@@ -141,6 +147,12 @@ def test_the_can_is_as_big_as_it_is_and_its_levels_are_quarters() -> None:
     heights = [each.at[1] for each in can.shapes if isinstance(each, Level)]
     assert heights == [pytest.approx(full * quarter / 4) for quarter in (1, 2, 3, 4)]
     assert "9\u00a0g in at half full" in words(can)
+
+
+def test_a_concentrate_is_measured_in_millilitres() -> None:
+    can = drawn(**POTS, concentrate_ml_per_l=10.0, can_l=9.0)[0]
+    assert "90\u00a0mL in at half full" in words(can)
+    assert "feed in at half full" in words(drawn(**{**POTS, "analysis": "0-0-50"}, feed_strength_ppm=200.0)[0])
 
 
 def test_a_warm_lawn_shows_its_thermometer() -> None:

@@ -132,6 +132,33 @@ def test_h29_apple_of_four_years() -> None:
     assert table.rows == (("1", date(2026, 9, 1), 400.0), ("autumn", date(2027, 4, 1), 400.0))
 
 
+@pytest.mark.parametrize(
+    "measures",
+    [
+        {"dose_by": "age"},
+        {"dose_by": "trunk", "trunk_mm": None},
+        {"dose_by": "area", "crop": "apricot"},
+        {"dose_by": "age", "crop": "apricot", "tree_age_years": 4.0},
+        {"crop": None},
+        {"analysis": "0-0-50"},
+    ],
+)
+def test_what_is_not_written_gives_no_dose(measures: dict[str, Any]) -> None:
+    assert not {"year nitrogen", "dose"} & set(figures(**{**TREE, **measures}))
+
+
+def test_all_of_it_in_autumn() -> None:
+    """Worked by hand: the whole 1071.5 g waits for 1 October; 400 g as written does too."""
+    whole = figures(**TREE, autumn_share_percent=100.0)["feeding dates"].table
+    written = figures(**TREE, autumn_share_percent=100.0, product_each_g=400.0)["feeding dates"].table
+    assert whole is not None
+    assert written is not None
+    assert whole.rows[0][:2] == ("autumn", date(2027, 10, 1))
+    assert whole.rows[0][2] == pytest.approx(1071.5, abs=0.05)
+    assert len(whole.rows) == 1
+    assert written.rows == (("autumn", date(2027, 10, 1), 400.0),)
+
+
 # -- trees --
 
 
@@ -265,6 +292,13 @@ def test_concentrate_and_drench() -> None:
     assert figures(**bed, mixed_feed_l=40.0)["can fills"].value == 5
 
 
+def test_a_mix_without_an_end_has_no_fills() -> None:
+    found = figures(**POTS, mix_g_per_l=1.0, can_l=9.0, injector=100.0)
+    assert found["grams a can"].value == pytest.approx(9)
+    assert found["stock mix"].value == pytest.approx(100)
+    assert not {"feed needed", "can fills", "stock needed", "year product"} & set(found)
+
+
 # -- the cost --
 
 
@@ -275,6 +309,15 @@ def test_the_cost_of_a_lawn() -> None:
     assert found["bags a year"].value == 1
     assert found["cost a year"].value == "€25.20"
     assert found["price of nitrogen"].value == "€20.00"
+
+
+def test_a_price_without_an_amount_still_prices_the_nitrogen() -> None:
+    """Worked by hand: 10 kg of 8 % N at 24 is 30 a kilogram; a bag without N has no such price."""
+    bag: dict[str, Any] = {**LAWN, "bag_kg": 10.0, "bag_price": "24"}
+    alone = figures(**{**bag, "analysis": "8-4-10"})
+    assert alone["price of nitrogen"].value == "$30.00"
+    assert "cost a year" not in alone
+    assert "price of nitrogen" not in figures(**{**bag, "analysis": "0-0-50"})
 
 
 def test_the_cost_of_trees_and_pots() -> None:
