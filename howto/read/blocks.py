@@ -9,6 +9,7 @@ from markdown_it import MarkdownIt
 from markdown_it.token import Token
 from markdown_it.tree import SyntaxTreeNode
 
+from howto.read.letters import tidied
 from howto.read.notes import Notes, line_of, lines_of, short, whole_line
 from howto.read.passage import Passage, Piece
 from howto.span import Span
@@ -218,7 +219,7 @@ def _joined(pieces: Iterator[Piece]) -> list[Piece]:
     """Return the pieces with neighbours of one style made one, and runs of spaces made one space."""
     joined: list[Piece] = []
     for piece in pieces:
-        text = re.sub(r"\s+", " ", piece.text)
+        text = re.sub(r"\s+", " ", tidied(piece.text))
         if joined and (joined[-1].strong, joined[-1].emphasis) == (piece.strong, piece.emphasis):
             joined[-1] = Piece(joined[-1].text + text, piece.strong, piece.emphasis)
         else:

@@ -8,6 +8,7 @@ from howto.findings import Finding, Severity
 from howto.read.blocks import Block, Heading, Item, Listing, Paragraph, read_blocks
 from howto.read.items import CareText, CautionText, KitText, care, caution, kit, tick
 from howto.read.labels import labels_for, section_named
+from howto.read.letters import note_parts
 from howto.read.notes import Notes, lines_of, listed, nearest, short, whole_line
 from howto.read.passage import Passage
 from howto.read.steps import StepText, read_steps, typed
@@ -72,6 +73,7 @@ def read_body(source: SourceText, first_line: int, language: str = "en") -> tupl
         headings={name: found.heading for name, found in sections.items()},
         end=end,
     )
+    note_parts(notes, (body,))
     for name, found in sections.items():
         _note_empty(notes, name, found)
     return body, notes.findings
@@ -94,6 +96,7 @@ def read_words(source: SourceText, first_line: int) -> tuple[tuple[Passage, ...]
                 "the words to a client are a paragraph or two, without headings",
                 "take out the `#` signs",
             )
+    note_parts(notes, words)
     return tuple(each for each in words if each.text.strip()), notes.findings
 
 

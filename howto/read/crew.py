@@ -18,6 +18,7 @@ from howto.read.values import (
     choice_in,
     note_bound,
     place_of,
+    printed_in,
     quantity_of,
     text_in,
     unknown_keys,
@@ -47,7 +48,9 @@ KEYS: Final = (
     "alt limit",
 )
 _LATITUDE: Final = re.compile(
-    r"(?P<sign>[+−-]?)(?P<deg>\d{1,3}(?:\.\d+)?)\s*(?:°|º|deg(?:rees)?)?\s*(?:(?P<min>\d{1,2}(?:\.\d+)?)\s*['′’])?\s*(?P<side>[ns]?)[a-z]*",
+    r"(?P<sign>[+−-]?)(?P<deg>\d{1,3}(?:\.\d+)?)\s*(?:°|º|deg(?:rees)?)?\s*"
+    r"(?:(?P<min>\d{1,2}(?:\.\d+)?)\s*['′’]\s*)?(?:\d{1,2}(?:\.\d+)?\s*[\"″”]\s*)?"
+    r"(?:(?P<side>[ns])(?:orth|outh)?)?",
     re.IGNORECASE,
 )
 _COLOUR: Final = re.compile(r"#?(?P<hex>[0-9a-f]{6}|[0-9a-f]{3})", re.IGNORECASE)
@@ -133,7 +136,7 @@ def _latitude(notes: Notes, entry: Entry) -> tuple[float, str] | None:
         )
         return None
     degrees = float(found["deg"]) + float(found["min"] or 0) / 60
-    side = found["side"].lower() or ("s" if found["sign"] in ("-", "−") else "")
+    side = (found["side"] or "").lower() or ("s" if found["sign"] in ("-", "−") else "")
     if degrees <= 90:
         return degrees, side
     note_bound(notes, place_of(entry), entry.key.text, short(text), ("from 90 S to 90 N", f"45 {side.upper() or 'N'}"))
@@ -195,8 +198,19 @@ def _colours(notes: Notes, entry: Entry) -> Colours | None:
 
 def _web(notes: Notes, entry: Entry) -> str | None:
     """Return the crew's address on the web, whole."""
-    text = text_in(notes, entry)
-    return text if text is None or re.match(r"https?://", text) else f"https://{text}"
+    text = printed_in(notes, entry, 100)
+    if text is None or re.fullmatch(r"https?://[^\s/]+\.[^\s]+", text, re.IGNORECASE):
+        return text
+    if re.fullmatch(r"[^\s/:]+\.[^\s:]+", text):
+        return f"https://{text}"
+    notes.add(
+        "value",
+        place_of(entry),
+        f"`{short(text)}` is not an address on the web",
+        "the code on a card opens it on a phone",
+        "write it as a browser shows it, such as `web: https://thrushfield.example`, or take the line out",
+    )
+    return None
 
 
 def _climate(notes: Notes, entry: Entry) -> Climate | None:
@@ -284,24 +298,29 @@ def _choice(kind: Any) -> Callable[[Notes, Entry], str | None]:
     return lambda notes, entry: choice_in(notes, entry, get_args(kind))
 
 
+def _words(most: int) -> Callable[[Notes, Entry], str | None]:
+    """Return a reader of words that are printed, of at most so many characters."""
+    return lambda notes, entry: printed_in(notes, entry, most)
+
+
 def _whole(low: int, high: int) -> Callable[[Notes, Entry], int | None]:
     """Return a reader of a whole number."""
     return lambda notes, entry: whole_in(notes, entry, low, high)
 
 
 _READERS: Final[dict[str, tuple[str, Callable[[Notes, Entry], Any]]]] = {
-    "name": ("name", text_in),
-    "place": ("place", text_in),
+    "name": ("name", _words(60)),
+    "place": ("place", _words(60)),
     "hemisphere": ("hemisphere", _choice(Hemisphere)),
     "latitude": ("latitude", _latitude),
     "altitude": ("altitude_m", _altitude),
     "coast": ("coast", yes_in),
-    "soil": ("soil", text_in),
+    "soil": ("soil", _words(60)),
     "units": ("units", _units),
     "language": ("language", language_in),
-    "currency": ("currency", text_in),
+    "currency": ("currency", _words(5)),
     "colours": ("colours", _colours),
-    "contact": ("contact", text_in),
+    "contact": ("contact", _words(160)),
     "web": ("web", _web),
     "mark": ("mark", text_in),
     "climate": ("climate", _climate),

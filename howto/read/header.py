@@ -4,12 +4,16 @@ import re
 from collections.abc import Callable
 from collections.abc import Mapping as Table
 from dataclasses import dataclass, field
+from datetime import date
 from pathlib import PurePosixPath
 from typing import Final
 
+from howto.fonts import missing
 from howto.model.family import AnyFamily
 from howto.model.measures import Measures
+from howto.model.shown import shown_day
 from howto.read.bounds import needed_lines
+from howto.read.letters import note_letters, tidied
 from howto.read.measures import measures_from
 from howto.read.nodes import Entry, Mapping, Node, Scalar, is_blank
 from howto.read.notes import Notes, nearest, short, whole_line
@@ -18,6 +22,7 @@ from howto.read.values import (
     choice_in,
     note_bound,
     place_of,
+    printed_in,
     quantity_in,
     text_in,
     unknown_keys,
@@ -96,9 +101,9 @@ def read_header(
 
 
 def _language_of_name(notes: Notes) -> str:
-    """Return the language a file's name says (`clip-a-ball.es.md`); nothing where it says none."""
+    """Return the language a file's name says (`clip-a-ball.es.md`); nothing where it says none that can be printed."""
     ending = PurePosixPath(notes.source.stem).suffix.removeprefix(".")
-    return ending if _LANGUAGE.fullmatch(ending) else ""
+    return ending if _LANGUAGE.fullmatch(ending) and not _letters_lacking(ending) else ""
 
 
 def _note_missing(notes: Notes, home: Span, key: str, why: str, line: str) -> None:
@@ -161,7 +166,7 @@ def _example(family: AnyFamily) -> str:
 
 
 def _title(notes: Notes, entry: Entry, header: Header) -> None:
-    header.title = text_in(notes, entry) or ""
+    header.title = printed_in(notes, entry) or ""
 
 
 def _level(notes: Notes, entry: Entry, header: Header) -> None:
@@ -170,8 +175,19 @@ def _level(notes: Notes, entry: Entry, header: Header) -> None:
 
 def _minutes(notes: Notes, entry: Entry, header: Header) -> None:
     """Read a time; a bare number is minutes."""
-    if isinstance(entry.value, Scalar) and re.fullmatch(r"\d{1,6}(\.\d+)?", entry.value.text.strip()):
-        value: float | None = float(entry.value.text)
+    text = entry.value.text.strip() if isinstance(entry.value, Scalar) else ""
+    value: float | None = None
+    if re.fullmatch(r"[+−-]?\d{1,99}(\.\d+)?", text):
+        value = float(text.replace("−", "-"))
+    elif clock := re.fullmatch(r"(\d{1,2}):([0-5]\d)", text):
+        notes.add(
+            "quantity",
+            place_of(entry),
+            f"`{text}` may be hours and minutes, or minutes and seconds",
+            "a time is a number of minutes, or a number with its unit",
+            f"write `{int(clock[1]) * 60 + int(clock[2])}` if it is hours and minutes",
+        )
+        return
     else:
         found = quantity_in(notes, entry, "min")
         value = found[0] if found else None
@@ -181,7 +197,7 @@ def _minutes(notes: Notes, entry: Entry, header: Header) -> None:
             notes,
             place_of(entry),
             entry.key.text,
-            short(entry.value.text if isinstance(entry.value, Scalar) else ""),
+            short(text),
             wanted,
         )
         return
@@ -194,7 +210,7 @@ def _needs(notes: Notes, entry: Entry, header: Header) -> None:
         return
     found = words_in(notes, entry)
     header.needs = tuple(
-        re.sub(r"[^a-z0-9]+", "-", word.text.casefold().removesuffix(".md")).strip("-") for word in found
+        re.sub(r"[^a-z0-9]+", "-", word.text.casefold().removesuffix(".md")).strip("-") or word.text for word in found
     )
     header.spans.update({f"needs[{at}]": word.span for at, word in enumerate(found)})
 
@@ -204,12 +220,14 @@ def _plants(notes: Notes, entry: Entry, header: Header) -> None:
     if is_blank(entry.value):
         return
     found = words_in(notes, entry)
-    header.plants = tuple(" ".join(word.text.split()) for word in found)
+    header.plants = tuple(" ".join(tidied(word.text).split()) for word in found)
+    for word in found:
+        note_letters(notes, word.text, word.span)
     header.spans.update({f"plants[{at}]": word.span for at, word in enumerate(found)})
 
 
 def _season(notes: Notes, entry: Entry, header: Header) -> None:
-    header.season = "" if is_blank(entry.value) else text_in(notes, entry) or ""
+    header.season = "" if is_blank(entry.value) else printed_in(notes, entry) or ""
 
 
 def _language(notes: Notes, entry: Entry, header: Header) -> None:
@@ -219,8 +237,10 @@ def _language(notes: Notes, entry: Entry, header: Header) -> None:
 def language_in(notes: Notes, entry: Entry) -> str | None:
     """Return a language by its letters; None, noted, for what is none."""
     text = text_in(notes, entry)
-    if text is None or _LANGUAGE.fullmatch(text):
-        return text
+    if text is None:
+        return None
+    if _LANGUAGE.fullmatch(text):
+        return text if _can_be_printed(notes, entry, text) else None
     lowered = text.casefold()
     near = _LANGUAGES.get(lowered) or _LANGUAGES.get(nearest(lowered, _LANGUAGES) or "") or "en"
     notes.add(
@@ -231,6 +251,25 @@ def language_in(notes: Notes, entry: Entry) -> str | None:
         f"write `{entry.key.text}: {near}`",
     )
     return None
+
+
+def _letters_lacking(language: str) -> tuple[str, ...]:
+    """Return the letters of a language's dates that the typefaces lack."""
+    return missing("".join(shown_day(date(2026, month, 28), language) for month in range(1, 13)))
+
+
+def _can_be_printed(notes: Notes, entry: Entry, language: str) -> bool:
+    """Tell whether the typefaces have the letters of a language's dates; note one where they have not."""
+    if not _letters_lacking(language):
+        return True
+    notes.add(
+        "letter",
+        place_of(entry),
+        f"`{short(language)}` is written in letters that cannot be printed",
+        "the typefaces of cards and frames have Latin, Greek and Cyrillic letters alone, and dates need more",
+        f"write `{entry.key.text}: en`, or take the line out",
+    )
+    return False
 
 
 def _waive(notes: Notes, entry: Entry, header: Header) -> None:

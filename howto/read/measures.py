@@ -10,6 +10,7 @@ from howto.model.family import AnyFamily
 from howto.model.measures import Measures
 from howto.quantities import field_unit
 from howto.read.bounds import Read, explain_refusal
+from howto.read.letters import note_letters, tidied
 from howto.read.nodes import Entry, Mapping, Scalar, tidy_key
 from howto.read.notes import Notes, short
 from howto.read.values import (
@@ -18,6 +19,7 @@ from howto.read.values import (
     date_in,
     date_of,
     place_of,
+    printed_in,
     quantity_of,
     text_in,
     unknown_keys,
@@ -119,7 +121,7 @@ def _word(notes: Notes, entry: Entry, kind: Any) -> Any:
         return yes_in(notes, entry)
     if kind is date:
         return date_in(notes, entry)
-    return text_in(notes, entry)
+    return printed_in(notes, entry)
 
 
 def _number(notes: Notes, entry: Entry, unit: str | None, *, whole: bool) -> tuple[float | None, float | None]:
@@ -163,5 +165,6 @@ def _many(notes: Notes, entry: Entry, kind: Any, unit: str | None) -> tuple[Any,
         elif each is date:
             found.append(date_of(notes, item.text, item.span, entry.key.text))
         else:
-            found.append(item.text)
+            note_letters(notes, item.text, item.span)
+            found.append(tidied(item.text))
     return None if None in found or not found else tuple(found)

@@ -37,6 +37,12 @@ _TEXT: Final = (
         "A file holds letters and signs, and no control characters.",
         "printers and phones choke on them, and a file with NUL bytes is no text",
     ),
+    _rule(
+        "letter",
+        _ANY,
+        "Words that are printed are in letters that the typefaces have.",
+        "a letter they do not have would come out as an empty box",
+    ),
     _rule("empty", _ANY, "Every file says something.", "an empty file is a forgotten one"),
     _rule(
         "too-big",
@@ -115,6 +121,12 @@ _FRONT: Final = (
     ),
     _rule("missing-key", _KEYED, "The keys that must be there are there.", "nothing can be made without them"),
     _rule("value", _KEYED, "A value is of the kind its key wants.", "a list is no text and a word is no number"),
+    _rule(
+        "too-long",
+        "`crew.yaml` and visits",
+        "Words that stand on a line wherever they are printed are short enough for it.",
+        "a name or a contact that runs on pushes what matters off the page",
+    ),
     _rule(
         "date",
         "visits and `people.yaml`",

@@ -1,6 +1,7 @@
 """A path read into text: encoding, line ends, size, and characters that are no text."""
 
 import re
+import unicodedata
 from pathlib import Path
 from typing import Final
 
@@ -24,6 +25,15 @@ def read_text(path: Path, shown: str) -> tuple[SourceText | None, tuple[Finding,
             "this is a folder, not a file",
             "a technique, a visit and the crew are each one file of text",
             f"rename the folder so that its name does not end in `{path.suffix or path.name}`, or move it away",
+        )
+        return None, notes.findings
+    if path.exists() and not path.is_file():  # a pipe would be waited for without end
+        notes.add(
+            "not-readable",
+            here,
+            "this is a device or a pipe, not a file",
+            "a technique, a visit and the crew are each one file of text",
+            "put a file of text in its place, or move it away",
         )
         return None, notes.findings
     try:
@@ -58,6 +68,8 @@ def text_of(data: bytes, shown: str) -> tuple[SourceText | None, tuple[Finding, 
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as problem:
         return None, _not_utf8(data, problem.start, shown)
+    # composed, as it is seen: some phones and computers store é as an e and an accent
+    text = unicodedata.normalize("NFC", text.lstrip("\ufeff"))
     source = SourceText(shown, _LINE_ENDS.sub("\n", text))
     notes = Notes(source)
     if not source.text.strip("\ufeff\u200b \t\n\u00a0"):

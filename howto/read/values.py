@@ -8,11 +8,15 @@ from typing import Final
 
 from howto.quantities import QuantityError, parse_in
 from howto.read.labels import LANGUAGES
+from howto.read.letters import note_letters, tidied
 from howto.read.nodes import Entry, Mapping, Node, Scalar, Sequence, is_blank, tidy_key
 from howto.read.notes import Notes, line_of, listed, nearest, short
 from howto.seasons import MONTHS
 from howto.span import Span
 
+NEEDED: Final = frozenset({"title", "family", "site", "date", "technique", "on"})  # without them there is no output
+FIRST_YEAR: Final = 1900
+LAST_YEAR: Final = 2999
 _ISO: Final = re.compile(r"(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})")
 _DAY_FIRST: Final = re.compile(r"(\d{1,2})(?:st|nd|rd|th)? ([a-z]{3,9})\.?,? (\d{4})")
 _MONTH_FIRST: Final = re.compile(r"([a-z]{3,9})\.? (\d{1,2})(?:st|nd|rd|th)?,? (\d{4})")
@@ -37,11 +41,31 @@ def text_in(notes: Notes, entry: Entry) -> str | None:
         place_of(entry),
         f"nothing stands after `{entry.key.text}:`" if blank else f"`{entry.key.text}` holds a list",
         "a text is wanted here",
-        f"write it after the colon, or take the line `{entry.key.text}:` out"
-        if blank
-        else "write one text after the colon",
+        "write one text after the colon"
+        if not blank
+        else "write it after the colon"
+        if entry.name in NEEDED
+        else f"write it after the colon, or take the line `{entry.key.text}:` out",
     )
     return None
+
+
+def printed_in(notes: Notes, entry: Entry, most: int | None = None) -> str | None:
+    """Return a text that is printed, of at most `most` characters; letters that cannot be printed are noted."""
+    text = text_in(notes, entry)
+    if text is None:
+        return None
+    text = " ".join(tidied(text).split())
+    note_letters(notes, text, place_of(entry))
+    if most is not None and len(text) > most:
+        notes.add(
+            "too-long",
+            place_of(entry),
+            f"`{entry.key.text}` has {len(text)} characters",
+            f"it stands on one line or two wherever it is printed, which have room for {most}",
+            f"write it in at most {most} characters",
+        )
+    return text
 
 
 def words_in(notes: Notes, entry: Entry) -> tuple[Scalar, ...]:
@@ -50,9 +74,9 @@ def words_in(notes: Notes, entry: Entry) -> tuple[Scalar, ...]:
     if isinstance(value, Scalar):
         return split_words(value)
     if isinstance(value, Sequence):
-        found = [each for each in value.items if isinstance(each, Scalar) and each.text]
+        found = [each for each in value.items if isinstance(each, Scalar)]
         if len(found) == len(value.items):
-            return tuple(found)
+            return tuple(each for each in found if each.text.strip())
     notes.add(
         "value",
         entry.key.span,
@@ -122,7 +146,7 @@ def whole_in(notes: Notes, entry: Entry, low: int, high: int) -> int | None:
     text = text_in(notes, entry)
     if text is None:
         return None
-    found = re.fullmatch(r"(?:level )?([+−-]?\d{1,9})(?:\.0+)?", text.casefold())
+    found = re.fullmatch(r"(?:level )?([+−-]?\d{1,99})(?:\.0+)?", text.casefold())
     if found is None:
         notes.add(
             "value",
@@ -139,7 +163,7 @@ def whole_in(notes: Notes, entry: Entry, low: int, high: int) -> int | None:
         notes,
         place_of(entry),
         entry.key.text,
-        str(number),
+        short(str(number)),
         (f"from {low} to {high}", str(low if number < low else high)),
     )
     return None
@@ -194,8 +218,17 @@ def date_of(notes: Notes, text: str, span: Span, key: str) -> date | None:
     elif found := _MONTH_FIRST.fullmatch(words):
         parts = (int(found[3]), _month(found[1]), int(found[2]))
     day = _date(parts) if parts else None
-    if day is not None:
+    if day is not None and FIRST_YEAR <= day.year <= LAST_YEAR:
         return day
+    if day is not None:
+        notes.add(
+            "date",
+            span,
+            f"the year is {day.year}",
+            f"dates are counted on from it; the years are {FIRST_YEAR} to {LAST_YEAR}",
+            f"write the year again, such as `{key}: 2028-{day:%m-%d}`",
+        )
+        return None
     offers = [f"`{key}: {offer.isoformat()}`" for offer in _offers(words)]
     notes.add(
         "date",

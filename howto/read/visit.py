@@ -23,6 +23,7 @@ from howto.read.values import (
     date_in,
     note_bound,
     place_of,
+    printed_in,
     quantity_in,
     text_in,
     unknown_keys,
@@ -36,7 +37,7 @@ KEYS: Final = ("site", "date", "next visit", "done", "language", "print", "may p
 JOB_KEYS: Final = ("technique", "what", "count", "area", "plant", "measures", "leave out")
 PICTURE_KEYS: Final = ("picture", "focus", "alt", "credit")
 _READERS: Final[Table[str, Callable[[Notes, Entry], Any]]] = {
-    "site": text_in,
+    "site": lambda notes, entry: printed_in(notes, entry, 60),
     "date": date_in,
     "next visit": date_in,
     "language": language_in,
@@ -183,7 +184,7 @@ def _job(notes: Notes, node: Mapping, known: Known, spans: dict[str, Span]) -> J
     for entry in node:
         spans.setdefault({"area": "area_m2"}.get(entry.name, entry.name), place_of(entry))
         if entry.name in ("what", "plant"):
-            values[entry.name] = text_in(notes, entry) or ""
+            values[entry.name] = printed_in(notes, entry, 80) or ""
         elif entry.name == "count":
             values["count"] = whole_in(notes, entry, 1, MOST) or 1
         elif entry.name == "area":

@@ -63,6 +63,8 @@ def test_every_key_is_read(tmp_path: Path) -> None:
         ("latitude: −41.25", -41.25, "south"),
         ("latitude: 41°30′ S", -41.5, "south"),
         ("latitude: 46 north", 46.0, "north"),
+        ("latitude: 46°30'15.5″ N", 46.5, "north"),
+        ('latitude: "46° 30’ 15” S"', -46.5, "south"),
         ("latitude: 46", 46.0, "north"),
         ("latitude: 41\nhemisphere: south", -41.0, "south"),
         ("hemisphere: south", -45.0, "south"),
@@ -84,6 +86,9 @@ def test_latitude_and_hemisphere_that_disagree_name_both_places() -> None:
     assert finding.mend == "write `hemisphere: north`, or `latitude: 41 S`"
 
 
+ADDRESS = "write it as a browser shows it, such as `web: https://thrushfield.example`, or take the line out"
+
+
 @pytest.mark.parametrize(
     ("line", "rule", "mend"),
     [
@@ -91,6 +96,7 @@ def test_latitude_and_hemisphere_that_disagree_name_both_places() -> None:
         ("hemisphere: soth", "unknown-word", "write `hemisphere: south`"),
         ("latitude: far", "value", "write degrees and N or S, such as `latitude: 41 S`"),
         ("latitude: 91 S", "bound", "write `latitude: 45 S`, or another number from 90 S to 90 N"),
+        ("latitude: 46 W", "value", "write degrees and N or S, such as `latitude: 41 S`"),
         ("altitude: 30 kg", "quantity", "write a length, such as `1.2 m`"),
         ("altitude: 9 km", "bound", "write `altitude: 30 m`, or another number from -430 m to 6000 m"),
         ("altitude: [3 m]", "value", "write one text after the colon"),
@@ -108,6 +114,11 @@ def test_latitude_and_hemisphere_that_disagree_name_both_places() -> None:
         ),
         ("latitude: [41]", "value", "write one text after the colon"),
         ("name: [a, b]", "value", "write one text after the colon"),
+        (f"name: {'Thrushfield ' * 6}", "too-long", "write it in at most 60 characters"),
+        (f"contact: {'Ask the lead. ' * 12}", "too-long", "write it in at most 160 characters"),
+        (f"web: https://{'a' * 90}.example", "too-long", "write it in at most 100 characters"),
+        ("web: javascript:alert(1)", "value", ADDRESS),
+        ("web: call us", "value", ADDRESS),
         ("- name", "value", "write `name: The crew`"),
     ],
 )

@@ -1,3 +1,4 @@
+import os
 from pathlib import Path
 
 from howto.model.reference import FORMAT
@@ -89,3 +90,16 @@ def test_a_name_the_computer_cannot_take_is_a_finding(tmp_path: Path) -> None:
 
 def test_findings_of_reading_name_the_format_as_the_model_does() -> None:
     assert str(FORMAT) == README
+
+
+def test_accents_stored_apart_are_composed_and_byte_order_marks_dropped() -> None:
+    source, findings = text_of("\ufeff\ufeffpo\u0304ro\n".encode(), "a.md")
+    assert source is not None
+    assert (source.text, findings) == ("p\u014dro\n", ())
+
+
+def test_a_pipe_is_not_waited_for(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / "a.md")
+    source, (finding,) = read_text(tmp_path / "a.md", "a.md")
+    assert source is None
+    assert (finding.rule, finding.what) == ("file.not-readable", "this is a device or a pipe, not a file")

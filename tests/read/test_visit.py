@@ -159,6 +159,9 @@ def test_a_technique_that_could_not_be_read_is_not_called_unknown() -> None:
             "write a line `site: Orchard end` between the two lines of `---`",
         ),
         ("date: 2026-10-14", "date: 10/14/2026", "date", 3, "write `date: 2026-10-14`"),
+        ("date: 2026-10-14", "date: 0001-01-01", "date", 3, "write the year again, such as `date: 2028-01-01`"),
+        ("date: 2026-10-14", "date: 9999-12-31", "date", 3, "write the year again, such as `date: 2028-12-31`"),
+        ("site: Orchard end", f"site: {'Orchard ' * 8}", "too-long", 2, "write it in at most 60 characters"),
         ("print: large", "print: huge", "unknown-word", 6, "write `large` or `normal`"),
         (
             "may publish: yes",
@@ -180,6 +183,13 @@ def test_a_technique_that_could_not_be_read_is_not_called_unknown() -> None:
         ("    alt:", "    atl:", "unknown-key", 13, "write `alt:`"),
         ("credit: the crew", "credit:", "value", 14, "write it after the colon, or take the line `credit:` out"),
         ("count: 2", "count: a few", "value", 18, "write a number from 1 to 10000, such as `count: 1`"),
+        (
+            "count: 2",
+            f"count: 1{'0' * 40}",
+            "bound",
+            18,
+            "write `count: 10000`, or another number from 1 to 10000",
+        ),
         ("1500 sq ft", "1500 ft", "quantity", 19, "write an area, such as `140 m2`"),
         (
             "1500 sq ft",
@@ -205,7 +215,7 @@ def test_a_technique_that_could_not_be_read_is_not_called_unknown() -> None:
             "  - technique:\n",
             "value",
             22,
-            "write it after the colon, or take the line `technique:` out",
+            "write it after the colon",
         ),
         (
             "  - technique: Clip a ball\n",
