@@ -22,6 +22,7 @@ class Ask:
     because: str
     line: str
     severity: Severity | None = None
+    reference: Reference | None = None
 
 
 def listed(item: Item | None, because: str, line: str, severity: Severity | None = None) -> Ask | None:
@@ -81,6 +82,7 @@ def breaches(need: Need, technique: AnyTechnique) -> Iterator[Breach]:
         mend=f"add under `## Cautions` the line `{ask.line}`",
         edit=Edit(section="Cautions", text=ask.line),
         severity=ask.severity,
+        reference=ask.reference,
     )
 
 

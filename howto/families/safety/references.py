@@ -366,7 +366,7 @@ SAW_LEGS = Reference(
     title="EN ISO 11393-2 classes", publisher="a workwear maker", place="class 1: 20, 2: 24, 3: 28 m/s", grade=Grade.C
 )
 SAW_OTHERS = from_memory(
-    "EN ISO 11393-4 gloves, -5 gaiters, -6 upper body; EN ISO 17249 boots; EN 397 and EN 12492 helmets"
+    "EN ISO 11393-4 gloves, -5 gaiters, -6 upper body; EN ISO 17249 boots; EN 397 and EN 12492 helmets; EN ISO 374 chemical gloves"
 )
 CLIPPING_EYES = from_memory("trade practice: EN 166 F with side cover for clipping, B for brush cutting")
 DUST_MASK = from_memory("EN 149: FFP2 half mask against dust")

@@ -99,13 +99,15 @@ def re_entry(technique: T) -> Iterator[Breach]:
     text = f"{num(ceil(wait * 100 - 1e-9) / 100)} h"
     firm = m.label_wait_hours is not None and m.label_wait_hours >= wait - 1e-9
     by = "the label" if firm else f"category {chemicals.worst(m.toxicity or ('III',))}"
+    source = LABEL if firm else wait_sources(m)[0]
     yield Breach(
         field="measures.entry_after_hours",
         what=f"people go in again after {num(m.entry_after_hours)} h",
         why=f"{by} asks for {num(wait)} h; the label outranks this",
         mend=f"write `entry after: {text}` or more",
         edit=Edit(key="entry after", text=text),
-        severity=None if firm else CEILING[wait_sources(m)[0].grade],
+        severity=None if firm else CEILING[source.grade],
+        reference=source,
     )
 
 

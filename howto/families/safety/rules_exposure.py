@@ -94,6 +94,7 @@ def noise_dose(technique: T) -> Iterator[Breach]:
         mend=f"write `noise time: {text}`" + (muffs if needed <= MOST_RATING_DB else ""),
         edit=Edit(key="noise time", text=text),
         also="measures.noise_db",
+        reference=REL if scheme is noise.NIOSH else FIVE_DB,
     )
 
 

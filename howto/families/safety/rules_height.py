@@ -52,6 +52,7 @@ def ladder_angle(technique: T) -> Iterator[Breach]:
         mend=f"{'bring the foot in' if flat else 'take the foot out'}: write `foot measured: {text}` ({stand.rule}, "
         f"{country_of(m)})",
         edit=Edit(key="foot measured", text=text),
+        reference=ANGLES,
     )
 
 
@@ -90,12 +91,9 @@ def past_the_landing(technique: T) -> Iterator[Breach]:
         mend=f"take a longer ladder: write `rail top: {text}` or more",
         edit=Edit(key="rail top", text=text),
         also="measures.landing_mm",
-        severity=min(CEILING[law.landing.grade], Severity.ERROR, key=_weight),
+        severity=CEILING[law.landing.grade],
+        reference=law.landing,
     )
-
-
-def _weight(severity: Severity) -> int:
-    return (Severity.ADVICE, Severity.WARNING, Severity.ERROR).index(severity)
 
 
 def falls_law(technique: T) -> Iterator[Breach]:
@@ -153,6 +151,7 @@ def clear_of_line(technique: T) -> Iterator[Breach]:
         mend=f"stop, and have the line's owner isolate it or leave the work to the licensed; write {least}",
         edit=Edit(key="line distance", text=text),
         severity=CEILING[zone.reference.grade],
+        reference=zone.reference,
     )
 
 

@@ -2,10 +2,11 @@
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any, Final
 
 from howto.families.safety import kit
-from howto.families.safety.needs import Ask, Need, says
+from howto.families.safety.needs import Ask, Need, cautions, says
 from howto.families.safety.references import TETANUS
 from howto.findings import Severity
 from howto.model.family import Rule
@@ -16,10 +17,11 @@ from howto.model.technique import AnyTechnique
 THORNS: Final = says(r"\bthorn|\bspin(?:e|es|y)\b|prickl|\bspik")
 POISON: Final = says(r"poison|cyanide|\btoxic")
 SAP: Final = says(r"\bsap\b|\boil and juice\b|irritat|blister|\brash\b")
+POISON_SAID: Final = says(r"poison|\btoxic|cyanide|\bharm")
+LEAD: Final = re.compile(r"^(?:thorns|poison|poisonous|sap):\s*", re.IGNORECASE)
 KERNELS: Final = says(r"kernel|almond|inside the stone")
 PLANT_BOOK: Final = Reference(
-    title="cautions of the plant book, each with its own source and grade",
-    publisher="Royal New Zealand Institute of Horticulture, Rutgers, Massey and Utah State universities among them",
+    title="the plant book, where each caution names its own source: universities, institutes, and others by grade",
     grade=Grade.A,
 )
 ORDER: Final = (Severity.ERROR, Severity.WARNING, Severity.ADVICE)
@@ -45,14 +47,15 @@ def _ask(technique: AnyTechnique, about: re.Pattern[str], line: str, but: re.Pat
     if not found:
         return None
     at, name, caution = min(found, key=lambda each: ORDER.index(CEILING[each[2].grade]))
-    text = " ".join(caution.text.replace("→", ",").split()).rstrip(".")
-    source = caution.source if caution.grade is not Grade.MEMORY else "from memory"
+    text = LEAD.sub("", " ".join(caution.text.replace("→", ",").split())).rstrip(".")
+    text = text[:1].upper() + text[1:]
     return Ask(
         f"plants[{at}]",
         f"`{name}` is cut here",
-        f"the plant book: {text} ({source})",
+        f"the plant book says of it: {text}",
         line.format(text=text),
         CEILING[caution.grade],
+        Reference(title=caution.source.removeprefix("from memory") or "the plant book", grade=caution.grade),
     )
 
 
@@ -61,11 +64,15 @@ def _thorns(technique: AnyTechnique) -> Ask | None:
 
 
 def _poison(technique: AnyTechnique) -> Ask | None:
-    return _ask(technique, POISON, "- **Poison.** {text}. Take every clipping away. → gloves", KERNELS)
+    ask = _ask(technique, POISON, "- **Poison.** {text}. Take every clipping away. → gloves", KERNELS)
+    if ask is None or ask.line.count("clipping") == 1:
+        return ask
+    return replace(ask, line=ask.line.replace(" Take every clipping away.", ""))
 
 
 def _sap(technique: AnyTechnique) -> Ask | None:
-    return _ask(technique, SAP, "- **Sap.** {text}. → gloves, long sleeves")
+    told = POISON_SAID.search(cautions(technique))  # else the line about poison brings the same words
+    return _ask(technique, SAP, "- **Sap.** {text}. → gloves, long sleeves", None if told else POISON)
 
 
 NEEDS: Final = (
@@ -74,7 +81,7 @@ NEEDS: Final = (
         Severity.ERROR,
         "Cutting a plant with thorns carries a caution about them.",
         "A thorn is a deep, dirty wound: tetanus protection is asked for within 5 years of it, not 10.",
-        (TETANUS, PLANT_BOOK),
+        (PLANT_BOOK, TETANUS),
         "techniques that cut a plant whose entry in the plant book names thorns or spines",
         "thorns",
         _thorns,
@@ -89,7 +96,7 @@ NEEDS: Final = (
         "techniques that cut a plant whose entry in the plant book says it is poisonous",
         "poison",
         _poison,
-        (says(r"poison|\btoxic|cyanide|\bharm"),),
+        (POISON_SAID,),
     ),
     Need(
         "sap",

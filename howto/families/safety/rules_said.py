@@ -5,25 +5,31 @@ from collections.abc import Iterator
 from typing import Any, Final
 
 from howto.families.safety.kit import english
-from howto.families.safety.references import EARS, EYES, GLOVES, SAW_LEGS, SAW_OTHERS
+from howto.families.safety.references import DUST_MASK, EARS, EYES, GLOVES, MESH, SAW_LEGS, SAW_OTHERS
 from howto.findings import Severity
 from howto.model.family import Breach, Rule
+from howto.model.reference import CEILING
 from howto.model.technique import AnyTechnique
 
 # A number of a standard, the words of what it is for, and that in full.
 STANDARDS: Final = (
-    (r"EN ?(?:ISO )?11393-4", r"glove", "chain-saw gloves"),
-    (r"EN ?(?:ISO )?11393-5", r"gaiter", "chain-saw gaiters"),
-    (r"EN ?(?:ISO )?11393-6", r"jacket|upper|sleeve", "chain-saw jackets"),
-    (r"EN ?(?:ISO )?11393(?:-2)?|EN ?381(?:-5)?", r"trouser|\bleg|chap|glove|boot|jacket|gaiter", "chain-saw trousers"),
-    (r"EN ?(?:ISO )?17249", r"boot", "chain-saw boots"),
-    (r"EN ?388", r"glove|gauntlet", "gloves"),
-    (r"EN ?(?:ISO )?374", r"glove|gauntlet", "chemical-resistant gloves"),
-    (r"EN ?1731", r"mesh|visor|face|eye|shield", "mesh visors"),
-    (r"EN ?166", r"eye|glasses|spectacle|goggle|visor|face|shield", "eye protection"),
-    (r"EN ?352", r"\bears?\b|muff|plug|defender|hearing|helmet", "ear muffs and plugs"),
-    (r"EN ?149", r"mask|respirator|FFP", "dust masks"),
-    (r"EN ?397|EN ?12492", r"helmet|hard hat", "helmets"),
+    (r"EN ?(?:ISO )?11393-4", r"glove", "chain-saw gloves", SAW_OTHERS),
+    (r"EN ?(?:ISO )?11393-5", r"gaiter", "chain-saw gaiters", SAW_OTHERS),
+    (r"EN ?(?:ISO )?11393-6", r"jacket|upper|sleeve", "chain-saw jackets", SAW_OTHERS),
+    (
+        r"EN ?(?:ISO )?11393(?:-2)?|EN ?381(?:-5)?",
+        r"trouser|\bleg|chap|glove|boot|jacket|gaiter",
+        "chain-saw trousers",
+        SAW_LEGS,
+    ),
+    (r"EN ?(?:ISO )?17249", r"boot", "chain-saw boots", SAW_OTHERS),
+    (r"EN ?388", r"glove|gauntlet", "gloves", GLOVES),
+    (r"EN ?(?:ISO )?374", r"glove|gauntlet", "chemical-resistant gloves", SAW_OTHERS),
+    (r"EN ?1731", r"mesh|visor|face|eye|shield", "mesh visors", MESH),
+    (r"EN ?166", r"eye|glasses|spectacle|goggle|visor|face|shield", "eye protection", EYES),
+    (r"EN ?352", r"\bears?\b|muff|plug|defender|hearing|helmet", "ear muffs and plugs", EARS),
+    (r"EN ?149", r"mask|respirator|FFP", "dust masks", DUST_MASK),
+    (r"EN ?397|EN ?12492", r"helmet|hard hat", "helmets", SAW_OTHERS),
 )
 
 
@@ -34,19 +40,21 @@ def standard_fits(technique: AnyTechnique) -> Iterator[Breach]:
     for at, hazard in enumerate(technique.cautions):
         for piece in hazard.wear:
             found = [
-                (number[0], full, words)
-                for pattern, words, full in STANDARDS
+                (number[0], full, words, source)
+                for pattern, words, full, source in STANDARDS
                 if (number := re.search(rf"\b{pattern}\b", piece, re.IGNORECASE))
             ]
-            if not found or any(re.search(words, piece, re.IGNORECASE) for _, _, words in found):
+            if not found or any(re.search(words, piece, re.IGNORECASE) for _, _, words, _ in found):
                 continue
-            written, full, _ = found[0]
+            written, full, _, source = found[0]
             bare = re.sub(rf"\s*\(?{re.escape(written)}\)?\s*", " ", piece).strip(" ,")
             yield Breach(
                 field=f"cautions[{at}]",
                 what=f"`{piece}` after the arrow",
                 why=f"{written} is the standard of {full}",
                 mend=f"write `{bare}` in place of `{piece}`" if bare else f"write what is worn before `{written}`",
+                severity=CEILING[source.grade],
+                reference=source,
             )
 
 
@@ -56,7 +64,7 @@ SAID: Final[tuple[Rule[Any], ...]] = (
         severity=Severity.WARNING,
         why="EN 388 gloves, EN 166 eyes, EN 352 ears, EN 1731 mesh, EN ISO 11393 chain-saw clothing: the wrong "
         "number buys the wrong thing.",
-        references=(GLOVES, EYES, EARS, SAW_LEGS, SAW_OTHERS),
+        references=(GLOVES, EYES, EARS, SAW_LEGS, SAW_OTHERS, MESH, DUST_MASK),
         applies="techniques whose cautions name a standard after the arrow",
         check=standard_fits,
     ),
