@@ -13,6 +13,7 @@ from howto.check.common import COMMON_RULES
 from howto.check.place import WAIVER
 from howto.check.rules import check_technique
 from howto.check.shelf import SHELF_RULES, check_shelf
+from howto.check.twins import in_first_words, is_twin
 from howto.compute.figures import figures_of
 from howto.families import FAMILIES
 from howto.findings import Finding, in_order, stops
@@ -109,7 +110,8 @@ def examine(root: Path, today: date) -> Examined:
     figures: dict[str, tuple[Figure, ...]] = {}
     for technique in shelf.techniques:
         family = BY_NAME[technique.family]
-        found += check_technique(technique, family, FAMILIES, shelf.sources)
+        if not is_twin(technique):  # the words of a twin are checked against its first telling
+            found += check_technique(technique, family, FAMILIES, shelf.sources)
         figures[technique.id] = figures_of(technique, family, today)
         found += check_claims(technique, figures[technique.id], shelf.sources)
     found += check_shelf(shelf, figures)
@@ -120,7 +122,8 @@ def examine(root: Path, today: date) -> Examined:
         for job in visit.jobs:
             family = BY_NAME[job.technique.family]
             if job.technique.measures != _own(shelf, job.technique.id):
-                found += check_technique(job.technique, family, FAMILIES, shelf.sources)
+                told = in_first_words(job.technique, shelf.techniques)
+                found += check_technique(told, family, FAMILIES, shelf.sources)
             worked.append(figures_of(job.technique, family, visit.date))
         jobs[visit.id] = tuple(worked)
     return Examined(shelf, in_order(found), figures, jobs)

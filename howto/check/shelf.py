@@ -11,7 +11,7 @@ from howto.check.agree import SAME_PLANT, disagreement
 from howto.check.people import PEOPLE_RULES, people_findings
 from howto.check.pictures import PICTURE_RULES, picture_findings
 from howto.check.place import Sources, placed, settled
-from howto.check.twins import TWIN, is_twin, own_name, twin_breaches
+from howto.check.twins import TWIN, file_name, is_twin, own_name, twin_breaches
 from howto.findings import Finding, Severity, in_order
 from howto.model.family import Breach, Edit, Rule
 from howto.model.figure import Figure
@@ -91,7 +91,7 @@ def check_shelf(shelf: Shelf, figures_by_id: Mapping[str, Sequence[Figure]]) -> 
     """Return what is wrong between the files of a shelf; `figures_by_id` are each technique's figures."""
     firsts = tuple(technique for technique in shelf.techniques if not is_twin(technique))
     found: list[_Found] = [
-        *_same_names(firsts),
+        *_same_names(shelf.techniques),
         *_same_titles(firsts),
         *_needs(firsts),
         *_circles(firsts),
@@ -114,14 +114,16 @@ def _same_names(techniques: Sequence[AnyTechnique]) -> Iterator[_Found]:
     """Yield each technique whose file has a name that an earlier one has."""
     first: dict[str, AnyTechnique] = {}
     for technique in techniques:
-        other = first.setdefault(own_name(technique), technique)
+        name = file_name(technique)
+        other = first.setdefault(name, technique)
         if other is technique:
             continue
+        stem, dot, language = name.partition(".")
         breach = Breach(
             field="",
-            what=f"`{own_name(technique)}.md` is the name of `{other.path}` too",
+            what=f"`{name}.md` is the name of `{other.path}` too",
             why=SAME_NAME.why,
-            mend=f"rename this file, such as to `{own_name(technique)}-2.md`",
+            mend=f"rename this file, such as to `{stem}-2{dot}{language}.md`",
         )
         yield _Found(technique, SAME_NAME, breach, also=other.spot(""))
 

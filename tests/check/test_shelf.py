@@ -188,7 +188,7 @@ def test_a_waiver_covers_a_finding_of_the_shelf() -> None:
 
 
 def test_a_second_language_is_no_second_technique() -> None:
-    twin = made("a.es", {"title": "Do a", "language": "es", "plants": ("beech",), "needs": ("zzz",)})
+    twin = made("a.es", {"title": "Do a", "language": "es", "plants": ("beech",)})
     assert found(made("a", BEECH), twin) == []
 
 
@@ -218,9 +218,9 @@ def test_a_second_language_says_the_same_work() -> None:
 
 
 def test_a_measure_that_only_one_language_has() -> None:
-    here = found(made("a"), made("a.es", settling_mm_per_year=5.0, mulch=True))
+    here = found(made("a"), made("a.es", {"language": "es"}, settling_mm_per_year=5.0, mulch=True))
     assert [(what, mend) for _, _, what, mend in here] == [
-        ("`mulch` is True here and False in `techniques/digging/a.md`", "write `mulch: False`"),
+        ("`mulch` is yes here and no in `techniques/digging/a.md`", "write `mulch: no`"),
         ("`settling` is 5\u00a0mm/year here and not given in `techniques/digging/a.md`", "take `settling` out"),
     ]
 
