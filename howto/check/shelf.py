@@ -8,6 +8,7 @@ from itertools import combinations
 from typing import Any, Final, NamedTuple
 
 from howto.check.agree import SAME_PLANT, disagreement
+from howto.check.languages import LANGUAGE_RULES, language_findings
 from howto.check.people import PEOPLE_RULES, people_findings
 from howto.check.pictures import PICTURE_RULES, picture_findings
 from howto.check.place import Sources, placed, settled
@@ -68,6 +69,7 @@ SHELF_RULES: Final[tuple[Rule[Any], ...]] = (
     LEVEL,
     SAME_PLANT,
     TWIN,
+    *LANGUAGE_RULES,
     *PICTURE_RULES,
     *PEOPLE_RULES,
 )
@@ -100,7 +102,11 @@ def check_shelf(shelf: Shelf, figures_by_id: Mapping[str, Sequence[Figure]]) -> 
         *_twins(shelf.techniques, firsts),
     ]
     names = {rule.name for rule in SHELF_RULES}
-    loose = [*picture_findings(shelf, shelf.sources), *people_findings(shelf, shelf.sources)]
+    loose = [
+        *picture_findings(shelf, shelf.sources),
+        *people_findings(shelf, shelf.sources),
+        *language_findings(shelf, shelf.sources),
+    ]
     kept: list[Finding] = []
     paths = {technique.path for technique in shelf.techniques}
     for technique in shelf.techniques:

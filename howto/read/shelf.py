@@ -53,8 +53,9 @@ def read_shelf(root: Path, families: Mapping[str, AnyFamily]) -> tuple[Shelf, tu
     for name in ("plants.yaml", "grasses.yaml"):
         if (root / name).is_file():
             reading.sources.update(_quiet(root / name))
-    techniques, known = _techniques(reading, families, crew, book)
-    visits = _visits(reading, techniques, known, families)
+    techniques, unread = _techniques(reading, families, crew, book)
+    by_id = {each.id: each for each in reversed(techniques)}
+    visits = _visits(reading, Known(by_id, families, unread, crew.language))
     shelf = Shelf(
         root=root.as_posix(),
         crew=crew,
@@ -160,14 +161,11 @@ def _note_nearly(reading: _Reading, folder: Path) -> None:
         reading.findings.extend(notes.findings)
 
 
-def _visits(
-    reading: _Reading, techniques: tuple[AnyTechnique, ...], unread: frozenset[str], families: Mapping[str, AnyFamily]
-) -> tuple[Visit, ...]:
+def _visits(reading: _Reading, known: Known) -> tuple[Visit, ...]:
     """Return the visits that could be read."""
     folder = reading.root / "visits"
     if not folder.is_dir():
         return ()
-    known = Known({each.id: each for each in reversed(techniques)}, families, unread)
     _note_nearly(reading, folder)
     visits: list[Visit] = []
     for path in _files(folder):

@@ -50,11 +50,22 @@ MOST_AREA_M2: Final = 1_000_000.0  # a hundred hectares
 
 @dataclass(frozen=True, slots=True)
 class Known:
-    """The techniques a visit may name: those that could be read, and the ids of those that could not."""
+    """The techniques a visit may name: those that could be read, and the ids of those that could not.
+
+    `language` is the crew's: what a leaflet is in that says none itself.
+    """
 
     techniques: Table[str, AnyTechnique]
     families: Table[str, AnyFamily]
     unread: frozenset[str] = frozenset()
+    language: str = "en"
+
+    def told_in(self, id_: str, language: str) -> AnyTechnique | None:
+        """Return the telling of a technique in a language where there is one, else the first, else the one named."""
+        first = id_.partition(".")[0]
+        tags = dict.fromkeys((language, language.partition("-")[0]))
+        ids = (*(f"{first}.{tag}" for tag in tags), first, id_)
+        return next((found for each in ids if (found := self.techniques.get(each))), None)
 
     def named(self, text: str) -> str | None:
         """Return the id that a text names: an id, or a title in any capitals."""
@@ -80,11 +91,12 @@ def read_visit(source: SourceText, known: Known) -> tuple[Visit | None, tuple[Fi
     node, first_line, front = split_front_matter(source)
     top = whole_line(source, 1)
     meant: frozenset[str] = frozenset()
-    found = _Found(spans={"words": whole_line(source, min(first_line, len(source.lines)))})
+    words_at = whole_line(source, min(first_line, len(source.lines)))
+    found = _Found(values={"language": known.language}, spans={"words": words_at})
     keys = as_mapping(notes, node, "the front matter", "`site: Orchard end`", top)
     if keys is not None:
         meant = unknown_keys(notes, keys, KEYS, "a visit")
-        for entry in keys:
+        for entry in sorted(keys, key=lambda each: each.name != "language"):  # the jobs are told in it
             _read(notes, entry, found, known)
     if (keys or node is None) and not any(finding.rule in LOSING for finding in front):
         _note_missing(notes, keys or Mapping((), top), top, meant)
@@ -167,7 +179,7 @@ def _jobs(notes: Notes, entry: Entry, found: _Found, known: Known) -> tuple[Job,
             )
             continue
         spans: dict[str, Span] = {}
-        job = _job(notes, node, known, spans)
+        job = _job(notes, node, known, spans, found.values["language"])
         if job is not None:
             place = f"jobs[{len(jobs)}]"
             found.spans[place] = spans["technique"]
@@ -176,10 +188,10 @@ def _jobs(notes: Notes, entry: Entry, found: _Found, known: Known) -> tuple[Job,
     return tuple(jobs)
 
 
-def _job(notes: Notes, node: Mapping, known: Known, spans: dict[str, Span]) -> Job | None:
+def _job(notes: Notes, node: Mapping, known: Known, spans: dict[str, Span], language: str) -> Job | None:
     """Return one job; None, noted, where its technique is not known."""
     meant = unknown_keys(notes, node, JOB_KEYS, "a job")
-    technique = None if "technique" in meant else _technique(notes, node, known, spans)
+    technique = None if "technique" in meant else _technique(notes, node, known, spans, language)
     values: dict[str, Any] = {}
     for entry in node:
         spans.setdefault({"area": "area_m2"}.get(entry.name, entry.name), place_of(entry))
@@ -206,8 +218,8 @@ def _with_plant(technique: AnyTechnique, plant: str, span: Span) -> AnyTechnique
     return technique.model_copy(update={"plants": (plant,), "spans": moved})
 
 
-def _technique(notes: Notes, node: Mapping, known: Known, spans: dict[str, Span]) -> AnyTechnique | None:
-    """Return the technique a job names."""
+def _technique(notes: Notes, node: Mapping, known: Known, spans: dict[str, Span], language: str) -> AnyTechnique | None:
+    """Return the technique a job names, told in the leaflet's language where it can be."""
     entry = node.entry("technique")
     if entry is None:
         notes.add(
@@ -224,7 +236,7 @@ def _technique(notes: Notes, node: Mapping, known: Known, spans: dict[str, Span]
         return None
     id_ = known.named(text)
     if id_ is not None:
-        return known.techniques.get(id_)  # None: its own file says why it cannot be read
+        return known.told_in(id_, language)  # None: its own file says why it cannot be read
     ids = sorted({*known.techniques, *known.unread})
     near = nearest(text, ids)
     notes.add(

@@ -294,3 +294,37 @@ def test_words_of_aftercare_may_be_left_out() -> None:
     (job,) = with_area("    leave out: [feed in the week, water twice]\n").jobs
     assert job.leave_out == ("feed in the week", "water twice")
     assert with_area("    leave out: feed in the week\n").jobs[0].leave_out == ("feed in the week",)
+
+
+def two_tellings(text: str, language: str = "en") -> Visit:
+    technique, _ = read()
+    assert technique is not None
+    twin = technique.model_copy(update={"id": "clip-a-ball.es", "title": "Recortar una bola", "language": "es"})
+    on_shelf = {"clip-a-ball": technique, "clip-a-ball.es": twin}
+    source = SourceText("techniques/visits/v.md", text)
+    found, findings = read_visit(source, Known(on_shelf, FAMILIES, frozenset(), language))
+    assert (found is not None, findings) == (True, ())
+    assert found is not None
+    return found
+
+
+@pytest.mark.parametrize(
+    ("said", "crew", "title"),
+    [
+        ("language: es\n", "en", "Recortar una bola"),
+        ("language: es-MX\n", "en", "Recortar una bola"),
+        ("language: vi\n", "en", "Clip a ball"),
+        ("language: en\n", "es", "Clip a ball"),
+        ("", "es", "Recortar una bola"),
+        ("", "en", "Clip a ball"),
+    ],
+)
+@pytest.mark.parametrize("named", ["clip-a-ball", "clip-a-ball.es", "Recortar una bola"])
+def test_a_job_is_told_in_the_language_of_its_leaflet(said: str, crew: str, title: str, named: str) -> None:
+    # the language may stand below the jobs
+    found = two_tellings(f"---\nsite: Orchard end\ndate: 2026-10-14\ndone:\n  - technique: {named}\n{said}---\n", crew)
+    assert [job.technique.title for job in found.jobs] == [title]
+    assert found.jobs[0].technique.measures == two_tellings(TEXT_OF_NONE).jobs[0].technique.measures
+
+
+TEXT_OF_NONE = "---\nsite: Orchard end\ndate: 2026-10-14\ndone: [clip-a-ball]\n---\n"
