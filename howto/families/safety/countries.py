@@ -20,8 +20,8 @@ from howto.families.safety.references import (
 from howto.model.reference import Reference
 
 Country = Literal[
-    "new zealand", "western australia", "queensland", "victoria", "alberta", "united states", "denmark",
-    "united kingdom", "elsewhere",
+    "New Zealand", "Western Australia", "Queensland", "Victoria", "Alberta", "United States", "Denmark",
+    "United Kingdom", "elsewhere",
 ]  # fmt: skip
 LadderRule = Literal["by height", "by length", "75 degrees"]
 LineKind = Literal["low voltage", "high voltage", "on poles", "on towers"]
@@ -38,20 +38,20 @@ class Ladder:
 
 
 LADDERS: dict[Country, Ladder] = {
-    "new zealand": Ladder("by height", 1000.0, NZ_LADDER, NZ_LADDER),
-    "western australia": Ladder("by length", 900.0, WA_LADDER, WA_LADDER),
-    "alberta": Ladder("by height", 1000.0, ALBERTA_LADDER, ALBERTA_LADDER),
-    "united states": Ladder("by length", 900.0, US_FOOT, US_LADDER),
-    "denmark": Ladder("75 degrees", 1000.0, DK_LADDER, DK_LADDER),
-    "united kingdom": Ladder("75 degrees", 1000.0, UK_LADDER, UK_LANDING),
+    "New Zealand": Ladder("by height", 1000.0, NZ_LADDER, NZ_LADDER),
+    "Western Australia": Ladder("by length", 900.0, WA_LADDER, WA_LADDER),
+    "Alberta": Ladder("by height", 1000.0, ALBERTA_LADDER, ALBERTA_LADDER),
+    "United States": Ladder("by length", 900.0, US_FOOT, US_LADDER),
+    "Denmark": Ladder("75 degrees", 1000.0, DK_LADDER, DK_LADDER),
+    "United Kingdom": Ladder("75 degrees", 1000.0, UK_LADDER, UK_LANDING),
     # no number of these was read: the flat 75° and the longer landing are the careful ones
-    "queensland": Ladder("75 degrees", 1000.0, DK_LADDER, NZ_LADDER),
-    "victoria": Ladder("75 degrees", 1000.0, DK_LADDER, NZ_LADDER),
+    "Queensland": Ladder("75 degrees", 1000.0, DK_LADDER, NZ_LADDER),
+    "Victoria": Ladder("75 degrees", 1000.0, DK_LADDER, NZ_LADDER),
     "elsewhere": Ladder("75 degrees", 1000.0, DK_LADDER, NZ_LADDER),
 }
-BORROWED: frozenset[Country] = frozenset({"queensland", "victoria", "elsewhere"})
+BORROWED: frozenset[Country] = frozenset({"Queensland", "Victoria", "elsewhere"})
 FALL_MM = 2000.0  # Victoria: from there the law asks for a written order of controls
-FALLS: dict[Country, Reference] = {"victoria": VICTORIA_FALLS}
+FALLS: dict[Country, Reference] = {"Victoria": VICTORIA_FALLS}
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,11 +69,11 @@ QLD_MIDDLE_KV, QLD_TOP_KV = 132.0, 330.0
 
 def line_zone(country: Country, kind: LineKind, kv: float | None, *, consent: bool) -> Zone | None:
     """Return the zone round a line where the country has one on record, else None: then ask the line's owner."""
-    if country == "new zealand":
+    if country == "New Zealand":
         return _new_zealand(kind, kv, consent=consent)
-    if country == "queensland":
+    if country == "Queensland":
         return _queensland(kind, kv)
-    if country == "victoria":
+    if country == "Victoria":
         if kind == "on towers":
             return Zone(8000.0, VIC_LINES, 10_000.0, "lines on towers")
         return Zone(3000.0, VIC_LINES, 6400.0, "lines on poles") if kind == "on poles" else None

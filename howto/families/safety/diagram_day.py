@@ -10,12 +10,9 @@ from howto.quantities import show
 from howto.quantities import show_number as num
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, Shape, rectangle
 
-FULL_MM, TALL_MM, MOST_PARTS, MOST_ALT = (
-    1000.0,
-    200.0,
-    3.0,
-    250,
-)  # a full day is a metre of bar; more than four are cut off
+FULL_MM, TALL_MM = 1000.0, 200.0  # a full day is a metre of bar
+MOST_PARTS = 4.0  # full days; what passes them is cut off
+MOST_ALT = 250
 FILLS = (Role.KEEP, Role.WATER, Role.MULCH, Role.BLADE, Role.SOIL, Role.WALL)
 
 
@@ -78,7 +75,8 @@ def mix_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
     m, units = technique.measures, technique.crew.units
     if m.bleach_mix_l is None:
         return None
-    bleach = chemicals.part_of(m.bleach_mix_l * 1000, m.bleach_parts, m.water_parts)
+    one, nine = m.parts
+    bleach = chemicals.part_of(m.bleach_mix_l * 1000, one, nine)
     water = m.bleach_mix_l * 1000 - bleach
     wide, high = 420.0, 700.0
     line = high * water / (water + bleach)
@@ -88,14 +86,14 @@ def mix_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
         Line(((-12, high * 1.1), (0.0, high * 1.08), (0.0, 0.0), (wide, 0.0), (wide, high * 1.08)), Role.WOOD),
         Dimension((0.0, 0.0), (0.0, line), show(water, "mL", units), offset=110),
         Dimension((0.0, line), (0.0, high), show(bleach, "mL", units), offset=110),
-        Label((wide / 2, line / 2), f"water first: {num(m.water_parts)} parts"),
-        Label((wide / 2, (line + high) / 2), f"then bleach: {num(m.bleach_parts)}"),
+        Label((wide / 2, line / 2), f"water first: {num(nine)} parts"),
+        Label((wide / 2, (line + high) / 2), f"then bleach: {num(one)}"),
     ]
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Bleach mix: {num(m.bleach_parts)} part to {num(m.water_parts)} of water",
+        caption=f"Bleach mix: {num(one)} part to {num(nine)} of water",
         alt=f"A jug filled with {show(water, 'mL', units)} of water and on it {show(bleach, 'mL', units)} of bleach: "
-        f"{num(m.bleach_parts)} part to {num(m.water_parts)}.",
+        f"{num(one)} part to {num(nine)}.",
         true=False,
     )
 

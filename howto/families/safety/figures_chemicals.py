@@ -52,12 +52,13 @@ def chemical_figures(technique: T) -> Iterator[Figure]:
 
 
 def _bleach(m: SafetyMeasures, litres: float) -> Iterator[Figure]:
-    bleach = chemicals.part_of(litres * 1000, m.bleach_parts, m.water_parts)
-    parts = m.bleach_parts + m.water_parts
+    one, nine = m.parts
+    bleach = chemicals.part_of(litres * 1000, one, nine)
+    parts = one + nine
     sources = (PRUNERS, PRUNERS_MINNESOTA)
     for name, label, part, value in (
-        ("bleach to measure", "Household bleach", m.bleach_parts, bleach),
-        ("water to measure", "Water, in first", m.water_parts, litres * 1000 - bleach),
+        ("bleach to measure", "Household bleach", one, bleach),
+        ("water to measure", "Water, in first", nine, litres * 1000 - bleach),
     ):
         yield Figure(
             name=name,
@@ -65,7 +66,7 @@ def _bleach(m: SafetyMeasures, litres: float) -> Iterator[Figure]:
             value=value,
             unit="mL",
             working=(
-                f"{num(litres * 1000, 5)} mL x {num(part)} / ({num(m.bleach_parts)} + {num(m.water_parts)}) = "
+                f"{num(litres * 1000, 5)} mL x {num(part)} / ({num(one)} + {num(nine)}) = "
                 f"{num(litres * 1000, 5)} x {num(part)} / {num(parts)} = {num(value)} mL",
                 "water first, then the bleach into it; it corrodes steel, so rinse and dry the blades",
             ),
@@ -102,7 +103,7 @@ def wait_hours(m: SafetyMeasures) -> float | None:
     """Return the hours of no entry: the label's, else by toxicity category; the longer where both are written."""
     found = [m.label_wait_hours] if m.label_wait_hours is not None else []
     if m.toxicity:
-        found.append(chemicals.entry_hours(m.toxicity, dry_nerve_poison=m.dry_nerve_poison))
+        found.append(chemicals.entry_hours(m.toxicity, dry_nerve_poison=bool(m.dry_nerve_poison)))
     return max(found) if found else None
 
 
@@ -118,7 +119,7 @@ def _entry(m: SafetyMeasures, hours: float) -> Iterator[Figure]:
     working = []
     if m.toxicity:
         worst = chemicals.worst(m.toxicity)
-        by = chemicals.entry_hours(m.toxicity, dry_nerve_poison=m.dry_nerve_poison)
+        by = chemicals.entry_hours(m.toxicity, dry_nerve_poison=bool(m.dry_nerve_poison))
         working.append(f"worst of {', '.join(m.toxicity)} is category {worst}: {num(by)} h")
     if m.label_wait_hours is not None:
         working.append(f"the label says {num(m.label_wait_hours)} h; the longer wait is kept")

@@ -18,7 +18,7 @@ T = Technique[SafetyMeasures]
 
 def country_of(m: SafetyMeasures) -> str:
     """Return the country as it is printed."""
-    return "no country named" if m.country == "elsewhere" else m.country.title()
+    return "no country named" if m.place == "elsewhere" else m.place
 
 
 def ladder_figures(technique: T) -> Iterator[Figure]:
@@ -61,7 +61,7 @@ def ladder_figures(technique: T) -> Iterator[Figure]:
 
 
 def _borrowed(m: SafetyMeasures) -> tuple[str, ...]:
-    if m.country not in BORROWED:
+    if m.place not in BORROWED:
         return ()
     return (f"{country_of(m)}: no number on record, so the more careful of the published ones; ask the local code",)
 
@@ -102,6 +102,7 @@ def _angle(stand: Stance) -> Figure:
             "74 to 77° holds all three ways of reading one in four",
         ),
         references=(ANGLES,),
+        headline=True,
         digits=4,
     )
 
@@ -131,7 +132,7 @@ def _measured(technique: T) -> Iterator[Figure]:
 
 def zone_of(m: SafetyMeasures) -> Zone | None:
     """Return the zone round the line that the author names, where the country has one on record."""
-    return None if m.line is None else line_zone(m.country, m.line, m.line_kv, consent=m.line_consent)
+    return None if m.line is None else line_zone(m.place, m.line, m.line_kv, consent=bool(m.line_consent))
 
 
 def distance_mm(m: SafetyMeasures) -> float | None:

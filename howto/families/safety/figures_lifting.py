@@ -60,17 +60,18 @@ def lifts_of(technique: T) -> tuple[tuple[str, Lift], ...]:
             up=convert(up, "cm", LENGTH[system]),
             travel=convert(travel, "cm", LENGTH[system]),
             twist_deg=twist,
-            lifts_a_min=m.lifts_a_minute,
-            hours=m.lifting_time_hours,
-            grip=m.grip,
+            lifts_a_min=0.2 if m.lifts_a_minute is None else m.lifts_a_minute,
+            hours=m.lifting_time_hours or 1.0,
+            grip=m.grip or "poor",
             system=system,
         )
 
-    first = ("pick up", end(m.hands_out_cm, m.hands_up_cm, m.twist_deg))
+    turn = m.twist_deg or 0.0
+    first = ("pick up", end(m.hands_out_cm, m.hands_up_cm, turn))
     if down_up is None:
         return (first,)
     out = m.hands_out_cm if m.set_down_out_cm is None else m.set_down_out_cm
-    twist = m.twist_deg if m.set_down_twist_deg is None else m.set_down_twist_deg
+    twist = turn if m.set_down_twist_deg is None else m.set_down_twist_deg
     return first, ("set down", end(out, down_up, twist))
 
 

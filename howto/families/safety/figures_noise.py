@@ -25,7 +25,7 @@ EU_LOWER, EU_UPPER, EU_LIMIT = 80.0, 85.0, 87.0  # Directive 2003/10/EC
 
 def scheme_of(m: SafetyMeasures) -> noise.Scheme:
     """Return the scheme that the author counts noise by."""
-    return noise.SCHEMES[m.noise_scheme]
+    return noise.SCHEMES[m.noise_scheme or "NIOSH"]
 
 
 def dose_of(m: SafetyMeasures) -> float | None:

@@ -49,6 +49,11 @@ def is_hot(m: SafetyMeasures) -> bool:
     return m.air_temperature_c is None or m.air_temperature_c > MILD_C
 
 
+def alone(m: SafetyMeasures) -> bool:
+    """Tell whether the weather is what the card is about: no machine's noise or vibration comes before it."""
+    return m.noise_db is None and m.vibration_m_per_s2 is None
+
+
 def weather_figures(technique: T) -> Iterator[Figure]:
     """Yield the heat index and its band, what to drink, and what to do about the sun."""
     m = technique.measures
@@ -89,7 +94,7 @@ def _index(m: SafetyMeasures, index: float) -> Iterator[Figure]:
         unit="°C",
         working=tuple(working),
         references=(HEAT_INDEX, HEAT_CHART),
-        headline=True,
+        headline=alone(m),
     )
     felt = index + (SUN_F if m.in_sun else 0.0)
     yield Figure(
@@ -146,7 +151,7 @@ def _drink(technique: T) -> Iterator[Figure]:
         value=show_range(least, most, "L", units),
         working=(f"{num(hours)} h x {num(low)} to {num(high)} L = {num(least)} to {num(most)} L a person",),
         references=(DRINK,),
-        headline=True,
+        headline=alone(m),
     )
     yield Figure(
         name="water to take",

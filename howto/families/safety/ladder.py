@@ -24,7 +24,7 @@ class Stance(NamedTuple):
 
 def law_of(m: SafetyMeasures) -> Ladder:
     """Return what the author's country asks of a ladder."""
-    return LADDERS[m.country]
+    return LADDERS[m.place]
 
 
 def rule_of(m: SafetyMeasures) -> LadderRule:

@@ -22,8 +22,8 @@ class NoiseAndVibration(Measures):
         default=None, description="level at the ear of each tool, as its maker declares it"
     )
     noise_time_minutes: tuple[Minutes, ...] | None = Field(default=None, description="time with each tool running")
-    noise_scheme: Literal["NIOSH", "OSHA"] = Field(
-        default="NIOSH", description="how noise is counted: NIOSH (85 dB, 3 dB) or OSHA (90 dB, 5 dB)"
+    noise_scheme: Literal["NIOSH", "OSHA"] | None = Field(
+        default=None, description="how noise is counted: NIOSH (85 dB, 3 dB; the usual one) or OSHA (90 dB, 5 dB)"
     )
     protector_rating_db: float | None = Field(
         default=None, ge=0, le=50, description="SNR on the box of the ear muffs or plugs that are worn"
@@ -54,19 +54,23 @@ class Lifting(NoiseAndVibration):
         le=300,
         description="how far the hands go up or down; from the two heights if left out",
     )
-    twist_deg: float = Field(default=0.0, ge=0, le=180, description="how far the body turns when it is picked up")
+    twist_deg: float | None = Field(default=None, ge=0, le=180, description="how far the body turns to pick it up")
     set_down_twist_deg: float | None = Field(default=None, ge=0, le=180, description="how far it turns at the end")
-    lifts_a_minute: float = Field(default=0.2, ge=0, le=60, description="lifts in a minute; 0.2 is one in five minutes")
-    lifting_time_hours: float = Field(default=1.0, gt=0, le=24, description="how long the lifting goes on")
-    grip: Literal["good", "fair", "poor"] = Field(
-        default="poor", description="good: handles; fair: fingers curl under; poor: a bag that sags"
+    lifts_a_minute: float | None = Field(
+        default=None, ge=0, le=60, description="lifts in a minute; 0.2, one in five minutes, if left out"
+    )
+    lifting_time_hours: float | None = Field(
+        default=None, gt=0, le=24, description="how long the lifting goes on; an hour if left out"
+    )
+    grip: Literal["good", "fair", "poor"] | None = Field(
+        default=None, description="good: handles; fair: fingers curl under; poor: a bag that sags, and if left out"
     )
 
 
 class Height(Lifting):
     """Ladders, falls and lines overhead; their limits belong to a country."""
 
-    country: Country = Field(default="elsewhere", description="the country or state whose limits hold")
+    country: Country | None = Field(default=None, description="the country or state whose limits hold")
     ladder_rule: LadderRule | None = Field(
         default=None, description="by height, by length or 75 degrees; the country's own if left out"
     )
@@ -86,7 +90,7 @@ class Height(Lifting):
     carried_kg: float | None = Field(default=None, ge=0, le=100, description="what is carried up the ladder")
     line: LineKind | None = Field(default=None, description="low voltage, high voltage, on poles or on towers")
     line_kv: float | None = Field(default=None, gt=0, le=1200, description="voltage of the line in kV, a plain number")
-    line_consent: bool = Field(default=False, description="the line's owner has given written consent")
+    line_consent: bool | None = Field(default=None, description="the line's owner has given written consent")
     line_distance_mm: float | None = Field(
         default=None, ge=0, le=100_000, description="from the line to the nearest of body, tool or branch"
     )
@@ -103,7 +107,7 @@ class Weather(Height):
 
     air_temperature_c: float | None = Field(default=None, ge=-60, le=60, description="air in the shade, warmest hour")
     humidity_percent: float | None = Field(default=None, ge=0, le=100, description="relative humidity in that hour")
-    in_sun: bool = Field(default=False, description="the work is in full sun")
+    in_sun: bool | None = Field(default=None, description="the work is in full sun")
     wet_bulb_c: float | None = Field(default=None, ge=-40, le=50, description="natural wet bulb, where it is measured")
     globe_c: float | None = Field(default=None, ge=-40, le=90, description="black globe, where it is measured")
     heat_time_hours: float | None = Field(default=None, gt=0, le=24, description="hours of work in the heat")
@@ -116,8 +120,8 @@ class SafetyMeasures(Weather):
     """Chemicals, saws, batteries and what to wear."""
 
     bleach_mix_l: float | None = Field(default=None, gt=0, le=1000, description="bleach mix wanted")
-    bleach_parts: float = Field(default=1.0, gt=0, le=100, description="parts of bleach")
-    water_parts: float = Field(default=9.0, ge=0, le=1000, description="parts of water to that")
+    bleach_parts: float | None = Field(default=None, gt=0, le=100, description="parts of bleach; 1 if left out")
+    water_parts: float | None = Field(default=None, ge=0, le=1000, description="parts of water to that; 9 if left out")
     soak_minutes: float | None = Field(default=None, ge=0, le=1440, description="how long the blades stay in it")
     mix_age_hours: float | None = Field(default=None, ge=0, le=240, description="how long ago it was mixed")
     disinfectant: Literal["alcohol", "bleach"] | None = Field(default=None, description="what blades are cleaned with")
@@ -125,8 +129,8 @@ class SafetyMeasures(Weather):
     toxicity: tuple[Toxicity, ...] | None = Field(
         default=None, description="category of each active ingredient on the label, I to IV"
     )
-    dry_nerve_poison: bool = Field(
-        default=False, description="a cholinesterase inhibitor of category I, outdoors where little rain falls"
+    dry_nerve_poison: bool | None = Field(
+        default=None, description="a cholinesterase inhibitor of category I, outdoors where little rain falls"
     )
     label_wait_hours: float | None = Field(default=None, ge=0, le=1000, description="no entry, as the label says")
     sprayed_at: str | None = Field(default=None, max_length=20, description="time of day, such as 14:00")
@@ -152,3 +156,16 @@ class SafetyMeasures(Weather):
     eyes_worn_as: Literal["spectacles", "goggles", "shield"] | None = Field(
         default=None, description="spectacles, goggles or shield"
     )
+
+    @property
+    def place(self) -> Country:
+        """The country whose limits hold; `elsewhere` where none is written."""
+        return self.country or "elsewhere"
+
+    @property
+    def parts(self) -> tuple[float, float]:
+        """Parts of bleach and of water; 1 and 9 where none are written."""
+        return (
+            1.0 if self.bleach_parts is None else self.bleach_parts,
+            9.0 if self.water_parts is None else self.water_parts,
+        )

@@ -32,14 +32,15 @@ def bleach_share(technique: T) -> Iterator[Breach]:
     m = technique.measures
     if m.bleach_mix_l is None and m.disinfectant != "bleach":
         return
-    found = m.water_parts / m.bleach_parts
+    one, nine = m.parts
+    found = nine / one
     if WATER_TO_ONE.allows(found):
         return
-    wanted = num(9 * m.bleach_parts, 6)
+    wanted = num(9 * one, 6)
     yield Breach(
         field="measures.water_parts",
         what=f"{num(found)} parts of water to one of bleach",
-        why=f"{num(m.water_parts)} / {num(m.bleach_parts)} = {num(found)}; "
+        why=f"{num(nine)} / {num(one)} = {num(found)}; "
         + ("weaker, it leaves disease alive" if found > 9 else "stronger, it eats the steel")
         + ", and 1 + 9 was tested",
         mend=f"write `water parts: {wanted}`",

@@ -99,7 +99,7 @@ def past_the_landing(technique: T) -> Iterator[Breach]:
 def falls_law(technique: T) -> Iterator[Breach]:
     """In Victoria a fall over 2 m is assessed and controlled in the law's order, and the card says so."""
     m = technique.measures
-    if m.country not in FALLS or m.fall_mm is None or m.fall_mm <= FALL_MM:
+    if m.place not in FALLS or m.fall_mm is None or m.fall_mm <= FALL_MM:
         return
     said = cautions(technique).casefold()
     if "platform" in said and any(word in said for word in ("ground first", "from the ground", "assess")):

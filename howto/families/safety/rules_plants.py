@@ -46,7 +46,7 @@ def _ask(technique: AnyTechnique, about: re.Pattern[str], line: str, but: re.Pat
     ]
     if not found:
         return None
-    at, name, caution = min(found, key=lambda each: ORDER.index(CEILING[each[2].grade]))
+    at, name, caution = min(found, key=lambda each: (ORDER.index(CEILING[each[2].grade]), -len(each[2].text)))
     text = LEAD.sub("", " ".join(caution.text.replace("→", ",").split())).rstrip(".")
     text = text[:1].upper() + text[1:]
     return Ask(

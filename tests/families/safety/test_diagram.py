@@ -15,15 +15,15 @@ from tests.support.builders import technique
 
 TODAY = date(2026, 6, 10)
 BARE: dict[str, Any] = dict.fromkeys(("noise_db", "noise_time_minutes", "vibration_m_per_s2", "trigger_time_minutes"))
-LADDER: dict[str, Any] = {"country": "new zealand", "top_contact_mm": 4000.0, "landing_mm": 3000.0}
+LADDER: dict[str, Any] = {"country": "New Zealand", "top_contact_mm": 4000.0, "landing_mm": 3000.0}
 LINE: dict[str, Any] = {
-    "country": "new zealand",
+    "country": "New Zealand",
     "line": "low voltage",
     "line_consent": True,
     "line_height_mm": 6000.0,
     "reach_mm": 5400.0,
 }
-POLES: dict[str, Any] = {"country": "victoria", "line": "on poles", "line_distance_mm": 2500.0}
+POLES: dict[str, Any] = {"country": "Victoria", "line": "on poles", "line_distance_mm": 2500.0}
 LIFT: dict[str, Any] = {"load_kg": 8.0, "hands_out_cm": 40.0, "hands_up_cm": 15.0, "set_down_up_cm": 75.0}
 DAY: dict[str, Any] = {
     "machines": ("hedge trimmer", "blower"),
@@ -63,7 +63,7 @@ def test_s26_a_ladder_at_true_size() -> None:
 
 
 def test_a_ladder_on_its_landing_passes_it() -> None:
-    (ladder,) = drawn(country="denmark", landing_mm=2600.0)
+    (ladder,) = drawn(country="Denmark", landing_mm=2600.0)
     assert "1 m past" in texts(ladder)
     rail = areas(ladder, Role.WATER)[0]
     assert max(y for _, y in rail) == pytest.approx(3600, abs=20)
@@ -88,10 +88,10 @@ def test_a_branch_inside_the_zone_is_too_near() -> None:
 
 
 def test_a_line_without_the_work_shows_the_zone() -> None:
-    (line,) = drawn(country="victoria", line="on towers")
+    (line,) = drawn(country="Victoria", line="on towers")
     assert "8 m" in texts(line)
     assert line.alt.endswith("A worker stands below with a pole that ends outside it.")
-    assert drawn(country="denmark", line="on poles", line_distance_mm=1.0) == ()
+    assert drawn(country="Denmark", line="on poles", line_distance_mm=1.0) == ()
 
 
 def test_zones_of_a_lift() -> None:

@@ -148,7 +148,7 @@ def test_a_load_alone_gives_the_guide_weights() -> None:
 
 
 def test_s26_s28_s29_a_ladder_in_new_zealand() -> None:
-    found = worked(country="new zealand", top_contact_mm=4000.0, landing_mm=3000.0, foot_measured_mm=1600.0)
+    found = worked(country="New Zealand", top_contact_mm=4000.0, landing_mm=3000.0, foot_measured_mm=1600.0)
     assert found["ladder foot"].value == pytest.approx(1000)
     assert found["ladder angle"].value == pytest.approx(75.96, abs=0.01)
     assert found["measured angle"].value == pytest.approx(68.2, abs=0.1)
@@ -160,7 +160,7 @@ def test_s26_s28_s29_a_ladder_in_new_zealand() -> None:
 
 
 def test_s27_s29_a_ladder_in_western_australia() -> None:
-    found = worked(country="western australia", working_length_mm=6000.0, landing_mm=3000.0, foot_measured_mm=1500.0)
+    found = worked(country="Western Australia", working_length_mm=6000.0, landing_mm=3000.0, foot_measured_mm=1500.0)
     assert found["ladder foot"].value == pytest.approx(1500)
     assert found["ladder angle"].value == pytest.approx(75.5, abs=0.05)
     assert found["rails to"].value == 3900
@@ -176,23 +176,23 @@ def test_a_ladder_leans_on_its_landing_where_nothing_else_is_written() -> None:
 
 
 def test_s30_a_line_in_new_zealand() -> None:
-    line: dict[str, Any] = {"country": "new zealand", "line": "low voltage", "line_distance_mm": 600.0}
+    line: dict[str, Any] = {"country": "New Zealand", "line": "low voltage", "line_distance_mm": 600.0}
     assert worked(**line)["keep from the line"].value == 4000
     assert worked(**line, line_consent=True)["keep from the line"].value == 500
     assert worked(**line)["nearest to the line"].value == 600
 
 
 def test_s31_a_line_in_queensland() -> None:
-    found = worked(country="queensland", line="high voltage", line_kv=33.0, line_height_mm=9000.0, reach_mm=6500.0)
+    found = worked(country="Queensland", line="high voltage", line_kv=33.0, line_height_mm=9000.0, reach_mm=6500.0)
     assert found["keep from the line"].value == 3000
     assert found["nearest to the line"].value == 2500
     assert "Queensland" in found["keep from the line"].label
 
 
 def test_a_spotter_in_victoria() -> None:
-    found = worked(country="victoria", line="on poles")
+    found = worked(country="Victoria", line="on poles")
     assert "spotter from there to 6.4\u00a0m" in found["keep from the line"].working[1]
-    assert "keep from the line" not in worked(country="denmark", line="on poles", line_distance_mm=900.0)
+    assert "keep from the line" not in worked(country="Denmark", line="on poles", line_distance_mm=900.0)
 
 
 def test_s32_and_trap_t7_a_hot_hour() -> None:
@@ -311,7 +311,7 @@ POSITIVE = st.none() | st.floats(0.1, 60)
     "bleach_mix_l": POSITIVE, "label_wait_hours": st.none() | st.floats(0, 1000),
     "sprayed_at": st.none() | st.just("23:59"), "reach_mm": st.none() | st.floats(1, 50_000),
     "line_height_mm": st.none() | st.floats(1, 100_000), "protector_rating_db": st.none() | st.floats(0, 50),
-    "country": st.sampled_from(("new zealand", "queensland", "victoria", "elsewhere")),
+    "country": st.sampled_from(("New Zealand", "Queensland", "Victoria", "elsewhere")),
     "line": st.sampled_from((None, "low voltage", "on poles", "high voltage")),
 }))  # fmt: skip
 def test_any_valid_measures_are_worked_and_drawn(measures: dict[str, Any]) -> None:

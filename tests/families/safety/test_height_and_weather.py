@@ -15,7 +15,7 @@ from howto.families.safety.countries import LADDERS, line_zone
 def test_s26_new_zealand() -> None:
     """BRANZ, Level, 2022 (A): top contact 4.0 m, foot 1.0 m out, 75.96°; within 0.01."""
     foot = height.foot_by_height(4.0)
-    assert LADDERS["new zealand"].rule == "by height"
+    assert LADDERS["New Zealand"].rule == "by height"
     assert foot == pytest.approx(1.0, abs=0.01)
     assert height.angle_by_height(foot, 4.0) == pytest.approx(75.96, abs=0.01)
 
@@ -23,7 +23,7 @@ def test_s26_new_zealand() -> None:
 def test_s27_western_australia() -> None:
     """Occupational Safety and Health Regulations 1996, reg. 3.26 (A): 6.0 m long, 1.5 m out, 75.5°."""
     foot = height.foot_by_length(6.0)
-    assert LADDERS["western australia"].rule == "by length"
+    assert LADDERS["Western Australia"].rule == "by length"
     assert foot == pytest.approx(1.5, abs=0.01)
     assert height.angle_by_length(foot, 6.0) == pytest.approx(75.5, abs=0.05)
 
@@ -35,7 +35,7 @@ def test_s28_too_flat() -> None:
 
 @pytest.mark.parametrize(
     ("country", "top"),
-    [("western australia", 3.9), ("united states", 3.9), ("new zealand", 4.0), ("alberta", 4.0), ("denmark", 4.0)],
+    [("Western Australia", 3.9), ("United States", 3.9), ("New Zealand", 4.0), ("Alberta", 4.0), ("Denmark", 4.0)],
 )
 def test_s29_rails_past_a_landing_at_three_metres(country: str, top: float) -> None:
     """WA reg. 3.26, 29 CFR 1926.1053, BRANZ, Alberta OHS Code s. 136, and the Danish safety body: exact."""
@@ -51,7 +51,7 @@ def test_trap_t5_three_readings_of_one_in_four() -> None:
 
 def test_trap_t17_each_limit_has_its_country() -> None:
     assert all(law.foot.title and law.landing.title for law in LADDERS.values())
-    assert line_zone("denmark", "low voltage", None, consent=True) is None
+    assert line_zone("Denmark", "low voltage", None, consent=True) is None
 
 
 @given(st.floats(500, 9000), st.floats(60, 85))
@@ -84,14 +84,14 @@ def test_ladders_refuse_what_cannot_be() -> None:
 @pytest.mark.parametrize(("consent", "allowed"), [(True, True), (False, False)])
 def test_s30_new_zealand_low_voltage(*, consent: bool, allowed: bool) -> None:
     """WorkSafe New Zealand (A): 0.6 m is allowed with written consent and not without; exact."""
-    zone = line_zone("new zealand", "low voltage", None, consent=consent)
+    zone = line_zone("New Zealand", "low voltage", None, consent=consent)
     assert zone is not None
     assert (height.clearance(6.0, 5.4) * 1000 >= zone.no_go_mm - 1e-6) is allowed
 
 
 def test_s31_queensland_33_kv() -> None:
     """Ergon Energy and WorkSafe Queensland (A): a tip 2.5 m off is not allowed; exact."""
-    zone = line_zone("queensland", "high voltage", 33, consent=False)
+    zone = line_zone("Queensland", "high voltage", 33, consent=False)
     assert zone is not None
     assert zone.no_go_mm == 3000
     assert zone.no_go_mm > 2500
@@ -100,12 +100,12 @@ def test_s31_queensland_33_kv() -> None:
 @pytest.mark.parametrize(
     ("country", "kind", "kv", "keep", "spotter"),
     [
-        ("queensland", "high voltage", 132, 3000, None),
-        ("queensland", "high voltage", 133, 6000, None),
-        ("queensland", "high voltage", 330, 6000, None),
-        ("queensland", "low voltage", None, 3000, None),
-        ("victoria", "on poles", None, 3000, 6400),
-        ("victoria", "on towers", None, 8000, 10_000),
+        ("Queensland", "high voltage", 132, 3000, None),
+        ("Queensland", "high voltage", 133, 6000, None),
+        ("Queensland", "high voltage", 330, 6000, None),
+        ("Queensland", "low voltage", None, 3000, None),
+        ("Victoria", "on poles", None, 3000, 6400),
+        ("Victoria", "on towers", None, 8000, 10_000),
     ],
 )
 def test_zones_by_country(country: str, kind: str, kv: float | None, keep: float, spotter: float | None) -> None:
@@ -117,11 +117,11 @@ def test_zones_by_country(country: str, kind: str, kv: float | None, keep: float
 @pytest.mark.parametrize(
     ("country", "kind", "kv"),
     [
-        ("queensland", "high voltage", 400),
-        ("queensland", "on poles", None),
-        ("victoria", "low voltage", None),
-        ("new zealand", "high voltage", None),
-        ("new zealand", "low voltage", 11),
+        ("Queensland", "high voltage", 400),
+        ("Queensland", "on poles", None),
+        ("Victoria", "low voltage", None),
+        ("New Zealand", "high voltage", None),
+        ("New Zealand", "low voltage", 11),
         ("elsewhere", "on poles", None),
     ],
 )

@@ -37,7 +37,7 @@ def one(name: str, broken: AnyTechnique) -> Breach:
 LIFT: dict[str, Any] = {"load_kg": 8.0, "hands_out_cm": 40.0, "hands_up_cm": 15.0}
 LOUD: dict[str, Any] = {"noise_db": (95.0, 91.0), "noise_time_minutes": (60.0, 90.0)}
 SHAKY: dict[str, Any] = {"vibration_m_per_s2": (5.0,), "trigger_time_minutes": (180.0,)}
-LINE: dict[str, Any] = {"country": "new zealand", "line": "low voltage"}
+LINE: dict[str, Any] = {"country": "New Zealand", "line": "low voltage"}
 
 BROKEN: list[tuple[str, AnyTechnique]] = [
     ("times-pair", safe(noise_db=(95.0, 91.0), noise_time_minutes=(60.0,))),
@@ -63,20 +63,20 @@ BROKEN: list[tuple[str, AnyTechnique]] = [
     ("lift-bounds", safe(**LIFT, lifting_time_hours=9.0)),
     ("weight-limit", safe(**{**LIFT, "load_kg": 25.0}, lift_travel_cm=60.0, twist_deg=30.0)),
     ("weight-limit", safe(crew=Crew(units="us"), **{**LIFT, "load_kg": 25.0})),
-    ("ladder-angle", safe(country="new zealand", top_contact_mm=4000.0, foot_measured_mm=1600.0)),
-    ("ladder-angle", safe(country="western australia", working_length_mm=6000.0, foot_measured_mm=1000.0)),
+    ("ladder-angle", safe(country="New Zealand", top_contact_mm=4000.0, foot_measured_mm=1600.0)),
+    ("ladder-angle", safe(country="Western Australia", working_length_mm=6000.0, foot_measured_mm=1000.0)),
     ("ladder-angle", safe(landing_mm=2600.0, foot_measured_mm=500.0)),
     ("ladder-foot", safe(working_length_mm=3000.0, foot_measured_mm=3000.0)),
-    ("landing", safe(country="new zealand", landing_mm=3000.0, rail_top_mm=3900.0)),
-    ("landing", safe(country="united kingdom", landing_mm=3000.0, rail_top_mm=3900.0)),
-    ("falls-law", safe(country="victoria", fall_mm=2001.0)),
+    ("landing", safe(country="New Zealand", landing_mm=3000.0, rail_top_mm=3900.0)),
+    ("landing", safe(country="United Kingdom", landing_mm=3000.0, rail_top_mm=3900.0)),
+    ("falls-law", safe(country="Victoria", fall_mm=2001.0)),
     ("short-on-ladder", safe(ladder_time_minutes=31.0)),
     ("short-on-ladder", safe(carried_kg=10.5)),
     ("line-clearance", safe(**LINE, line_distance_mm=600.0)),
     ("line-clearance", safe(**LINE, line_height_mm=6000.0, reach_mm=6500.0)),
-    ("line-clearance", safe(country="queensland", line="high voltage", line_kv=33.0, line_distance_mm=2500.0)),
-    ("line-clearance", safe(country="victoria", line="on poles", line_distance_mm=2900.0)),
-    ("line-on-record", safe(country="denmark", line="on poles")),
+    ("line-clearance", safe(country="Queensland", line="high voltage", line_kv=33.0, line_distance_mm=2500.0)),
+    ("line-clearance", safe(country="Victoria", line="on poles", line_distance_mm=2900.0)),
+    ("line-on-record", safe(country="Denmark", line="on poles")),
     ("heat-danger", safe(air_temperature_c=35.6, humidity_percent=65.0)),
     ("heat-danger", safe(crew=Crew(units="us"), air_temperature_c=35.6, humidity_percent=65.0)),
     ("heat-danger", safe(air_temperature_c=31.0, humidity_percent=50.0, in_sun=True)),
@@ -134,14 +134,14 @@ PASSING: list[tuple[str, AnyTechnique]] = [
     ("vibration-limit", safe(vibration_m_per_s2=(5.0,), trigger_time_minutes=(480.0,))),
     ("lift-bounds", safe(**{**LIFT, "hands_out_cm": 63.0, "hands_up_cm": 175.0}, twist_deg=135.0)),
     ("weight-limit", safe(load_kg=23.0, hands_out_cm=25.0, hands_up_cm=75.0, grip="good")),
-    ("ladder-angle", safe(country="new zealand", top_contact_mm=4000.0, foot_measured_mm=1000.0)),
+    ("ladder-angle", safe(country="New Zealand", top_contact_mm=4000.0, foot_measured_mm=1000.0)),
     ("ladder-angle", safe(working_length_mm=6000.0, foot_measured_mm=1500.0)),
     ("ladder-angle", safe(top_contact_mm=3732.0, foot_measured_mm=1000.0)),
-    ("landing", safe(country="western australia", landing_mm=3000.0, rail_top_mm=3900.0)),
-    ("landing", safe(country="united states", landing_mm=3000.0, rail_top_mm=3900.0)),
-    ("landing", safe(country="alberta", landing_mm=3000.0, rail_top_mm=4000.0)),
-    ("falls-law", safe(country="victoria", fall_mm=2000.0)),
-    ("falls-law", safe(country="denmark", fall_mm=5000.0)),
+    ("landing", safe(country="Western Australia", landing_mm=3000.0, rail_top_mm=3900.0)),
+    ("landing", safe(country="United States", landing_mm=3000.0, rail_top_mm=3900.0)),
+    ("landing", safe(country="Alberta", landing_mm=3000.0, rail_top_mm=4000.0)),
+    ("falls-law", safe(country="Victoria", fall_mm=2000.0)),
+    ("falls-law", safe(country="Denmark", fall_mm=5000.0)),
     ("short-on-ladder", safe(ladder_time_minutes=30.0, carried_kg=10.0)),
     ("line-clearance", safe(**LINE, line_consent=True, line_distance_mm=500.0)),
     ("line-clearance", safe(**LINE, line_consent=True, line_height_mm=6000.0, reach_mm=5400.0)),
@@ -198,20 +198,20 @@ def test_trap_t1_the_scheme_is_named_and_decides() -> None:
 
 
 def test_s28_the_flat_ladder_is_brought_in() -> None:
-    breach = one("ladder-angle", safe(country="new zealand", top_contact_mm=4000.0, foot_measured_mm=1600.0))
+    breach = one("ladder-angle", safe(country="New Zealand", top_contact_mm=4000.0, foot_measured_mm=1600.0))
     assert breach.what == "the ladder stands at 68.2°, too flat"
     assert breach.mend == "bring the foot in: write `foot measured: 1000 mm` (by height, New Zealand)"
 
 
 def test_a_limit_from_memory_only_advises() -> None:
-    assert one("landing", safe(country="united kingdom", landing_mm=3000.0, rail_top_mm=3900.0)).severity is (
+    assert one("landing", safe(country="United Kingdom", landing_mm=3000.0, rail_top_mm=3900.0)).severity is (
         Severity.ADVICE
     )
-    assert one("landing", safe(country="alberta", landing_mm=3000.0, rail_top_mm=3900.0)).severity is Severity.ERROR
+    assert one("landing", safe(country="Alberta", landing_mm=3000.0, rail_top_mm=3900.0)).severity is Severity.ERROR
     assert one("re-entry", safe(toxicity=("II",), entry_after_hours=12.0)).severity is Severity.ADVICE
     assert one("re-entry", safe(toxicity=("III",), entry_after_hours=4.0)).severity is Severity.ERROR
     assert one("re-entry", safe(label_wait_hours=4.0, entry_after_hours=2.0)).severity is None
-    assert one("line-clearance", safe(country="victoria", line="on poles", line_distance_mm=1.0)).severity is (
+    assert one("line-clearance", safe(country="Victoria", line="on poles", line_distance_mm=1.0)).severity is (
         Severity.WARNING
     )
 
