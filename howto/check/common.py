@@ -89,8 +89,17 @@ def _key_points(technique: AnyTechnique) -> Iterator[Breach]:
                 field=f"steps[{at}].key_points[5]",
                 what=f"{count} key points in step {at + 1}",
                 why=f"a learner keeps {MOST_KEY_POINTS} to a step",
-                mend=f"split the step: move key points {-(-count // 2) + 1} to {count} into a step after it",
+                mend=f"split the step: {_split(count)}",
             )
+
+
+def _split(count: int) -> str:
+    """Return how so many key points go into steps of at most five."""
+    steps = -(-count // 5)
+    each = -(-count // steps)
+    if steps == 2:
+        return f"move key points {each + 1} to {count} into a step after it"
+    return f"keep key points 1 to {each}, and move the others into {steps - 1} steps after it, at most {each} in each"
 
 
 def _reasons(technique: AnyTechnique) -> Iterator[Breach]:

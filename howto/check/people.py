@@ -1,7 +1,7 @@
 """Checks what a shelf says of visits and of people: dates that run backwards, and sign-offs gone stale."""
 
 from collections.abc import Iterator
-from datetime import timedelta
+from datetime import date, timedelta
 from difflib import get_close_matches
 from typing import Any, Final
 
@@ -40,6 +40,7 @@ def people_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
     for visit in shelf.visits:
         if visit.next_visit is None or visit.next_visit > visit.date:
             continue
+        later = visit.date + min(USUAL_GAP, date.max - visit.date)
         span = visit.spans.get("next_visit", Span(visit.path))
         yield _finding(
             NEXT_VISIT,
@@ -47,7 +48,7 @@ def people_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
             sources,
             what=f"the next visit, {visit.next_visit}, is not after this one, {visit.date}",
             why=NEXT_VISIT.why,
-            mend=f"write a later day, such as `next visit: {visit.date + USUAL_GAP}`, or take the line out",
+            mend=f"write a later day, such as `next visit: {later}`, or take the line out",
         )
     for person in shelf.people:
         for signed in person.signed_off:

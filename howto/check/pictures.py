@@ -18,6 +18,7 @@ ENDINGS: Final = frozenset(
     {".jpg", ".jpeg", ".png", ".webp", ".heic", ".heif", ".gif", ".tif", ".tiff", ".bmp", ".avif"}
 )
 
+PHOTOGRAPHS: Final = (".jpg", ".jpeg", ".png", ".webp")
 PICTURE: Final[Rule[Any]] = Rule(
     name="shelf.picture",
     severity=Severity.ERROR,
@@ -63,12 +64,14 @@ def picture_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
     there = on_disk(shelf)
     named: set[str] = set()
     for picture, span in named_pictures(shelf):
+        if not picture.file:  # told while it was read
+            continue
         file = picture.file.removeprefix("./").removeprefix(f"{FOLDER}/")
         named.add(file.casefold())
         if file not in there:
-            what, why, mend = _missing(file, there, f"{shelf.root}/{FOLDER}")
+            what, why, mend = _missing(file, there, Path(shelf.root) / FOLDER)
             yield _finding(PICTURE, span, sources, what, why, mend)
-    for file in there:
+    for file in there if _all_read(shelf) else ():
         if file.casefold() not in named:
             path = f"{shelf.root}/{FOLDER}/{file}"
             what, why = f"`{file}` is shown by no technique and no visit", UNUSED.why
@@ -76,15 +79,34 @@ def picture_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
             yield _finding(UNUSED, Span(path), sources, what, why, mend)
 
 
-def _missing(file: str, there: tuple[str, ...], folder: str) -> tuple[str, str, str]:
+def _all_read(shelf: Shelf) -> bool:
+    """Tell whether every technique and visit could be read: what one that could not be shows is not known."""
+    known = {each.path for each in shelf.techniques} | {each.path for each in shelf.visits}
+    root = Path(shelf.root)
+    files = (path for path in (*root.glob("*.[mM][dD]"), *root.glob("*/*.[mM][dD]")) if path.parent.name != FOLDER)
+    notes = ("readme", "_", ".")  # to oneself: they are not read
+    meant = {path.as_posix() for path in files if not path.name.casefold().startswith(notes)}
+    return meant | {path for path in shelf.sources if path.casefold().endswith(".md")} <= known
+
+
+def _missing(file: str, there: tuple[str, ...], folder: Path) -> tuple[str, str, str]:
     """Return what, why and mend of a picture that is not where it should be."""
     alike = next((each for each in there if each.casefold() == file.casefold()), "")
     if alike:
         return f"`{file}` is `{alike}` on the disk", PICTURE.why, f"write `{alike}`"
-    near = get_close_matches(file, there, n=1, cutoff=0.6)
-    put = f"put the picture at `{folder}/{file}`"
+    if (folder / file).is_dir():
+        return f"`{file}` is a folder", PICTURE.why, "write the name of a picture in it, or take the line out"
+    if (folder / file).is_file():
+        return (
+            f"`{file}` is no photograph by its name",
+            f"photographs end in {', '.join(sorted(PHOTOGRAPHS))}",
+            f"open `{file}`, save or export it as JPEG, and write the new name",
+        )
+    stems = {each.rsplit(".", 1)[0].casefold(): each for each in there}
+    near = [stems[each] for each in get_close_matches(file.rsplit(".", 1)[0].casefold(), stems, n=1, cutoff=0.6)]
+    put = f"put the picture at `{folder.as_posix()}/{file}`"
     return (
-        f"`{file}` is not in `{folder}`",
+        f"`{file}` is not in `{folder.as_posix()}`",
         "a picture that is missing cannot be shown",
         f"write `{near[0]}`, or {put}" if near else f"{put}, or take the line out",
     )

@@ -2,6 +2,7 @@
 
 import hashlib
 import re
+import unicodedata
 from collections.abc import Iterable, Mapping
 from pathlib import PurePosixPath
 from typing import Any, Final
@@ -107,7 +108,8 @@ def check_name(notes: Notes, source: SourceText, kind: str) -> None:
     """Note a file whose name cannot be an id: anything but small letters, digits and dashes."""
     if _ID.fullmatch(source.stem):
         return
-    plain = re.sub(r"[^a-z0-9]+", "-", source.stem.casefold()).strip("-") or kind
+    bare = unicodedata.normalize("NFKD", source.stem.casefold()).encode("ascii", "ignore").decode()
+    plain = re.sub(r"[^a-z0-9]+", "-", bare).strip("-") or kind
     notes.add(
         "name",
         Span(source.path),

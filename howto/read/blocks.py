@@ -1,7 +1,7 @@
 """Markdown into blocks: paragraphs and lists with their lines and columns, and a finding for what has no place."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -15,7 +15,11 @@ from howto.read.passage import Passage, Piece
 from howto.span import Span
 
 _SPACES: Final = str.maketrans(dict.fromkeys("\r\u00a0\u2002\u2003\u2009\u200a\u202f\u3000\u200b\u2060\ufeff", " "))
-_BULLET: Final = re.compile(r"^(\s*)[•▪◦‣●○☐☑□](?=\s)")
+_BULLET: Final = re.compile(
+    r"^(\s*)(?:[•▪◦‣●○☐☑□·∙⁃\uf0a7\uf0b7\uf0d8\uf0fc](?=\s)|[o§Øü–—−](?=[\t\u00a0]))"  # as word processors paste them
+)
+_DASH: Final = re.compile(r"^(\s*)[–—−](?=\s)")
+_IN_A_LIST: Final = re.compile(r"\s*(?:$|#|[-*+]\s|\d{1,9}[.)]\s)")
 _TIGHT: Final = re.compile(r"^(#{2,6})(?=[^#\s])")
 _TAG: Final = re.compile(r"</?[A-Za-z][A-Za-z0-9-]*(?:\s[^<>]*)?/?>|<!--.*?(?:-->|$)")
 _PARSER: Final = MarkdownIt("commonmark", {"html": False}).enable("table")
@@ -72,7 +76,7 @@ _NO_PLACE: Final = {
 def read_blocks(notes: Notes, first_line: int) -> tuple[Block, ...]:
     """Return the blocks of a file from `first_line` on, in order."""
     lines = lines_of(notes.source)
-    body = [_fit(line) for line in lines[first_line - 1 :]]
+    body = _fitted(lines[first_line - 1 :])
     tokens = _PARSER.parse("\n".join(body))
     for token in tokens:
         if token.type == "inline":  # kept flat: a tree of thousands of nested stars would be too deep to walk
@@ -80,10 +84,22 @@ def read_blocks(notes: Notes, first_line: int) -> tuple[Block, ...]:
     return tuple(_Reader(notes, first_line, body).blocks(SyntaxTreeNode(tokens)))
 
 
+def _fitted(lines: Sequence[str]) -> list[str]:
+    """Return the lines of a body with the signs Markdown knows; a long dash starts an item within a section."""
+    body: list[str] = []
+    in_section = False
+    for line in lines:
+        fit = _fit(line)
+        if in_section and _IN_A_LIST.match(body[-1]):
+            fit = _DASH.sub(r"\1-", fit)
+        in_section = in_section or fit.startswith("#")
+        body.append(fit)
+    return body
+
+
 def _fit(line: str) -> str:
     """Return a line as typed on a phone with the signs Markdown knows, one character for one but in a heading."""
-    plain = line.translate(_SPACES)
-    plain = _BULLET.sub(r"\1-", plain)
+    plain = _BULLET.sub(r"\1-", line).translate(_SPACES)
     return _TIGHT.sub(r"\1 ", plain)
 
 

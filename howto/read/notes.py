@@ -1,7 +1,7 @@
 """The findings of one file while it is read, and the nearest known word to one that is not known."""
 
 from collections.abc import Iterable
-from difflib import get_close_matches
+from difflib import SequenceMatcher, get_close_matches
 from functools import lru_cache
 from typing import Final
 
@@ -9,6 +9,7 @@ from howto.findings import Finding, Severity
 from howto.read.nodes import tidy_key
 from howto.span import SourceText, Span
 
+SURE: Final = 0.75  # of the letters in common, where the first letter is another's
 README: Final = "howto, how a technique file is written (README)"  # as model.reference.FORMAT prints
 
 
@@ -63,9 +64,14 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     """Return the known word that `word` most likely stands for, or None where none is near."""
     tidied = {tidy_key(each): each for each in known}
     meant = tidy_key(word)[:80]
-    close = get_close_matches(meant, list(tidied), n=3, cutoff=0.6)
+    close = [each for each in get_close_matches(meant, list(tidied), n=3, cutoff=0.6) if _is_slip(meant, each)]
     swapped = next((each for each in close if sorted(each) == sorted(meant)), None)  # `shpae` is no slip for `share`
     return tidied[swapped or close[0]] if close else None
+
+
+def _is_slip(typed: str, word: str) -> bool:
+    """Tell whether a word may be a slip for another: it starts alike, or little differs; `lemon` is no `almond`."""
+    return typed[:1] == word[:1] or SequenceMatcher(None, word, typed).ratio() >= SURE
 
 
 def listed(words: Iterable[str]) -> str:

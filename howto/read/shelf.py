@@ -131,6 +131,7 @@ def _techniques(
     unread: set[str] = set()
     for folder in _folders(reading):
         _note_nearly(reading, folder)
+        _note_deeper(reading, folder)
         for path in _files(folder):
             source = reading.source(path)
             technique = None
@@ -159,6 +160,24 @@ def _note_nearly(reading: _Reading, folder: Path) -> None:
             f"save it as text and rename it to `{path.name.split('.')[0]}.md`, or move it out of the shelf",
         )
         reading.findings.extend(notes.findings)
+
+
+def _note_deeper(reading: _Reading, folder: Path) -> None:
+    """Note technique files in a folder within a family's folder, where nothing looks for them."""
+    if folder == reading.root:
+        return
+    for path in sorted(each for each in folder.iterdir() if each.is_dir() and each.name[0] not in "._"):
+        for file in _files(path):
+            shown = file.as_posix()
+            notes = Notes(SourceText(shown, ""))
+            notes.add(
+                "folder",
+                Span(shown),
+                f"`{file.name}` stands in a folder within `{folder.name}`, and is not read",
+                "techniques stand in the folder of their family, so that they are found there",
+                f"move the file to `{folder.as_posix()}`",
+            )
+            reading.findings.extend(notes.findings)
 
 
 def _visits(reading: _Reading, known: Known) -> tuple[Visit, ...]:

@@ -143,6 +143,8 @@ def _noted(notes: Notes, step: StepText, item: Item, language: str) -> StepText:
             "an empty line on the card teaches nothing",
             f"write the {name} after the colon, or take the line out",
         )
+        if name == "picture":  # kept, so that its description and marks are not taken for strays
+            step = replace(step, pictures=(*step.pictures, PictureText("", words.span)))
     elif name == "picture":
         step = replace(step, pictures=(*step.pictures, _picture(notes, parted[1])))
     elif name in PICTURE_NOTES:
@@ -165,6 +167,10 @@ def _with_picture(step: StepText, picture: PictureText) -> StepText:
 
 def _note_unknown(notes: Notes, words: Passage, label: str | None, language: str) -> None:
     """Note a line under a step that starts with no known label."""
+    stray = _MARK.fullmatch(words.text.strip())
+    if stray is not None and stray["text"]:
+        _note_no_picture(notes, words, "a mark")
+        return
     known = [names[0] for names in labels_for(language).notes.values()]
     near = nearest(label, known) if label else None
     notes.add(
@@ -178,6 +184,17 @@ def _note_unknown(notes: Notes, words: Passage, label: str | None, language: str
         f"write `- {near}: {short(words.text.partition(':')[2].strip(), 60)}`"
         if near
         else f"write `- {known[0]}: {short(words.text, 60)}`",
+    )
+
+
+def _note_no_picture(notes: Notes, words: Passage, kind: str) -> None:
+    """Note something that belongs to a picture where there is none."""
+    notes.add(
+        "step-note",
+        words.span,
+        f"{kind} stands here without a picture",
+        f"{kind} says something about the picture above it",
+        "write a line `- Picture: name.jpg` above this one",
     )
 
 
@@ -206,13 +223,7 @@ def file_inside(notes: Notes, file: str, span: Span) -> str:
 def _picture_note(notes: Notes, step: StepText, name: str, words: Passage) -> StepText:
     """Return the step with the focus, description or credit of its last picture added."""
     if not step.pictures:
-        notes.add(
-            "step-note",
-            words.span,
-            f"`{name}:` stands here without a picture",
-            f"`{name}:` says something about the picture above it",
-            "write a line `- Picture: name.jpg` above this one",
-        )
+        _note_no_picture(notes, words, f"`{name}:`")
         return step
     picture = step.pictures[-1]
     if name == "alt":

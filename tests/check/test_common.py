@@ -88,6 +88,14 @@ def test_key_points_in_a_step(count: int, broken: bool) -> None:
         assert found[0].mend == "split the step: move key points 4 to 6 into a step after it"
 
 
+def test_many_key_points_are_split_over_as_many_steps_as_hold_them() -> None:
+    many = tuple(prose(f"point {number}") for number in range(12))
+    found = breaches(RULES["technique.key-points"], made(steps=(Step(title="One.", key_points=many),)))
+    assert found[0].mend == (
+        "split the step: keep key points 1 to 4, and move the others into 2 steps after it, at most 4 in each"
+    )
+
+
 # Nine items at one pause point hold and ten do not: A Checklist for Checklists (Project Check, 2010); grade B; exact.
 @pytest.mark.parametrize(("count", "broken"), [(0, False), (9, False), (10, True)])
 def test_items_at_the_finish(count: int, broken: bool) -> None:

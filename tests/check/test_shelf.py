@@ -269,6 +269,42 @@ def test_a_picture_that_is_missing(pictures: Path) -> None:
     assert none.mend == f"put the picture at `{pictures}/pictures/zzz`, or take the line out"
 
 
+def test_an_ending_alone_makes_no_name_near(pictures: Path) -> None:
+    (one,) = findings(made("a", shown("nope.jpg", "ball.jpg", "site/gate.PNG")), root=str(pictures))
+    assert one.mend == f"put the picture at `{pictures}/pictures/nope.jpg`, or take the line out"
+
+
+def test_a_file_that_is_there_and_no_photograph(pictures: Path) -> None:
+    (pictures / "pictures" / "plan.svg").write_bytes(b"<svg/>")
+    (one,) = findings(made("a", shown("ball.jpg", "site/gate.PNG", "plan.svg")), root=str(pictures))
+    assert (one.rule, one.what) == ("shelf.picture", "`plan.svg` is no photograph by its name")
+    assert one.mend == "open `plan.svg`, save or export it as JPEG, and write the new name"
+
+
+def test_a_folder_named_as_a_picture(pictures: Path) -> None:
+    (one,) = findings(made("a", shown("ball.jpg", "site/gate.PNG", "site")), root=str(pictures))
+    assert (one.what, one.mend) == (
+        "`site` is a folder",
+        "write the name of a picture in it, or take the line out",
+    )
+
+
+def test_a_picture_without_a_name_was_told_while_it_was_read(pictures: Path) -> None:
+    assert findings(made("a", shown("ball.jpg", "site/gate.PNG", "")), root=str(pictures)) == ()
+
+
+def test_no_picture_is_called_unused_while_a_file_could_not_be_read(pictures: Path) -> None:
+    sources = {"techniques/digging/b.md": SourceText("techniques/digging/b.md", "---")}
+    assert findings(made("a", shown("ball.jpg")), root=str(pictures), sources=sources) == ()
+    (pictures / "digging").mkdir()
+    (pictures / "digging" / "_draft.md").write_bytes(b"")
+    assert [each.rule for each in findings(made("a", shown("ball.jpg")), root=str(pictures))] == [
+        "shelf.picture-unused"
+    ]
+    (pictures / "digging" / "c.md").write_bytes(b"\xff")
+    assert findings(made("a", shown("ball.jpg")), root=str(pictures)) == ()
+
+
 def test_a_picture_that_nothing_shows(pictures: Path) -> None:
     (one,) = findings(made("a", shown("./pictures/ball.jpg")), root=str(pictures))
     assert (one.rule, str(one.severity)) == ("shelf.picture-unused", "advice")
@@ -286,6 +322,12 @@ def visit(**parts: Any) -> Visit:
         "spans": {"next_visit": Span("techniques/visits/2026-10-14-orchard-end.md", 4, 13, 23)},
     }
     return Visit(**{**whole, **parts})
+
+
+def test_a_next_visit_on_the_last_day_of_all_is_told() -> None:
+    last = Visit(id="v", site="Orchard end", date=date.max, next_visit=date.max, jobs=(Job(technique=made("a")),))
+    (one,) = findings(made("a"), visits=(last,))
+    assert one.rule == "shelf.next-visit"
 
 
 def test_pictures_of_a_visit_are_looked_for_too(pictures: Path) -> None:

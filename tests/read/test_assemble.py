@@ -260,6 +260,7 @@ def test_no_measures_key_at_all_is_one_finding_that_shows_them() -> None:
     [
         ("techniques/clipping/Clip a Ball.md", "rename the file to `clip-a-ball.md`"),
         ("techniques/clipping/clip_a_ball.md", "rename the file to `clip-a-ball.md`"),
+        ("techniques/clipping/Élague la boule.md", "rename the file to `elague-la-boule.md`"),
         ("techniques/clipping/…md", "rename the file to `md.md`"),
     ],
 )

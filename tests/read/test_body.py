@@ -160,10 +160,23 @@ def test_styles_entities_and_breaks_are_words() -> None:
     ]
 
 
-@pytest.mark.parametrize("sign", ["-", "*", "+", "•", "1.", "\u00a0-", "☐", "-\u00a0"])
+PASTED = ["·", "∙", "⁃", "\uf0b7", "\uf0a7", "•\t", "·\t", "o\t", "§\t", "o\u00a0\u00a0", "–", "—", "–\t", "−"]
+
+
+@pytest.mark.parametrize("sign", ["-", "*", "+", "•", "1.", "\u00a0-", "☐", "-\u00a0", *PASTED])
 def test_a_list_may_start_its_lines_in_several_ways(sign: str) -> None:
     found, findings = within("Tools", f"{sign} Rake: fine")
     assert (findings, found.tools[0].name) == ((), "Rake")
+
+
+def test_a_long_dash_in_running_words_stays_a_dash() -> None:
+    words, findings = read_words(SourceText("v.md", "All is well.\n\n— The crew\n"), 1)
+    assert ([each.text for each in words], findings) == (["All is well.", "— The crew"], ())
+    found, findings = within("Finish", "- [ ] Round from two sides\n  and level — no flat spot\n  — anywhere")
+    assert ([each.text for each in found.finish], findings) == (
+        ["Round from two sides and level — no flat spot — anywhere"],
+        (),
+    )
 
 
 def test_a_paragraph_where_a_list_should_be_is_shown_its_first_line() -> None:

@@ -108,3 +108,11 @@ def test_files_that_nearly_are_techniques_are_named(tmp_path: Path) -> None:
         ("file.name", "save it as text and rename it to `beech.md`, or move it out of the shelf"),
         ("file.name", "save it as text and rename it to `v.md`, or move it out of the shelf"),
     ]
+
+
+def test_a_technique_in_a_folder_within_a_folder_is_not_passed_over(tmp_path: Path) -> None:
+    write(tmp_path, {"crew.yaml": "name: A\n", "clipping/round/clip-a-ball.md": TEXT, "clipping/_old/b.md": TEXT})
+    _, (finding,) = read_shelf(tmp_path, FAMILIES)
+    assert (finding.rule, finding.span.path) == ("file.folder", f"{tmp_path.as_posix()}/clipping/round/clip-a-ball.md")
+    assert finding.what == "`clip-a-ball.md` stands in a folder within `clipping`, and is not read"
+    assert finding.mend == f"move the file to `{tmp_path.as_posix()}/clipping`"

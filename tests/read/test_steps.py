@@ -96,6 +96,7 @@ def test_a_step_that_says_nothing_is_a_finding() -> None:
         ("Nota bene: low", "write `- Key point: Nota bene: low`"),
         ("Check:", "write the check after the colon, or take the line out"),
         ("focus: 60 40", "write a line `- Picture: name.jpg` above this one"),
+        ("52 38: widest ring", "write a line `- Picture: name.jpg` above this one"),
         ("Picture: ../ball.jpg", "move the picture there and write its name alone: `ball.jpg`"),
     ],
 )
@@ -120,6 +121,15 @@ def test_a_point_off_the_picture_is_brought_back(line: str, rule: str, mend: str
     assert (rules(findings), findings[0].mend) == ([rule], mend)
     assert told(findings) == [(f"file.{rule}", 8, 8, 8 + len(line))]
     assert found.steps[0].pictures[0].marks == ()
+
+
+def test_a_picture_without_a_name_is_one_finding_whatever_stands_under_it() -> None:
+    text = "1. Look.\n   - Picture:\n     - alt: A ball.\n     - 52 38: ring\n     - focus: 60 40\n"
+    found, findings = steps(text)
+    assert [(each.what, each.mend) for each in findings] == [
+        ("nothing stands after `Picture:`", "write the picture after the colon, or take the line out")
+    ]
+    assert (found.steps[0].pictures[0].file, found.steps[0].pictures[0].alt) == ("", "A ball.")
 
 
 def test_marks_at_the_very_edge_are_on_the_picture() -> None:
