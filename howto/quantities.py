@@ -322,13 +322,29 @@ def parse_in(text: str, unit: str) -> tuple[float, float | None]:
 
     A bare number is taken only for a plain number; where `%` is wanted it could be a share or a percentage.
     """
-    quantity, value = _parse(text)
     wanted = unit_named(unit)
+    try:
+        quantity, value = _parse(text)
+    except QuantityError as problem:
+        offers = re.findall("`([^`]*)`", problem.mend)
+        if any(_fits(offer, unit) for offer in offers):
+            raise
+        mend = f"write {kind(wanted)}, such as `{_example(unit)}`"
+        raise QuantityError(problem.what, problem.why, mend, problem.start, problem.end) from None
     if value.unit is None and (wanted.dimension != NUMBER or (wanted.symbol and not _FRACTION.search(text))):
         number = text.strip()
         mend = f"write `{_with_unit(number, unit)}`"
         raise QuantityError(f"`{number}` has no unit", f"{kind(wanted)} is wanted here", mend, 0, len(text))
     return quantity.to(unit), quantity.tolerance_in(unit)
+
+
+def _fits(text: str, unit: str) -> bool:
+    """Tell whether a text says something that can be turned into `unit`."""
+    try:
+        parse_in(text, unit)
+    except QuantityError:
+        return False
+    return True
 
 
 def _example(unit: str) -> str:

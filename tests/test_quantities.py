@@ -288,3 +288,19 @@ def test_any_text_is_read_or_refused_with_a_mend_that_reads(text: str) -> None:
         assert [refusal_of(offer) for offer in offers] == [None] * len(offers)
     for start, end, found in find_all(text):
         assert text[start:end] == found.written
+
+
+# A mend that would leave the number without the unit that is wanted gives way to an example of that unit.
+@pytest.mark.parametrize(
+    ("text", "unit", "mend"),
+    [
+        ("10 см", "mm", "write a length, such as `900 mm`"),
+        ("10 blobs", "l", "write a volume, such as `9 L`"),
+        ("warm", "°C", "write a temperature, such as `30 °C`"),
+        ("10 millimetrs", "mm", "write `10 millimetres`"),
+    ],
+)
+def test_a_unit_that_is_not_known_is_not_mended_into_none(text: str, unit: str, mend: str) -> None:
+    with pytest.raises(QuantityError) as problem:
+        parse_in(text, unit)
+    assert problem.value.mend == mend

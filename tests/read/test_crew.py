@@ -154,7 +154,7 @@ def test_climate_numbers_may_have_units() -> None:
     [
         ("max: [5, 7,", "max: [7,", "twelve-months", "write twelve numbers with commas between them"),
         ("max: [5,", "max: [500,", "bound", "write a number from -60 to 60 °C, such as 60"),
-        ("max: [5,", "max: [warm,", "quantity", "write a number and its unit, such as `900 mm`"),
+        ("max: [5,", "max: [warm,", "quantity", "write a temperature, such as `30 °C`"),
         ("max: [5,", "max: [41 F,", "quantity", "write `41 °F`"),
         ("  wind", "  wnid", "unknown-key", "write `wind:`"),
         (
