@@ -7,21 +7,21 @@ from datetime import date
 from pathlib import Path
 from typing import Any, Final
 
-from howto.compute.words import filled_technique, filled_visit
+from howto.compute.words import filled_technique
 from howto.families import family
 from howto.findings import Finding, Severity
 from howto.layout.card import ART_MM, card_sheet
 from howto.layout.carousel import FRAME_RULES, RATIOS, frames
 from howto.layout.diagram import fit
 from howto.layout.frame_look import OWN_MARK
-from howto.layout.leaflet import leaflet_sheet
 from howto.layout.look import page_look
 from howto.layout.publish import alt_texts, caption
+from howto.leaflets import LEAFLET, fit_finding, leaflet
 from howto.model.family import Rule
 from howto.model.figure import Figure
 from howto.model.photo import Photograph
 from howto.model.reference import FORMAT
-from howto.model.sheet import Art, Sheet
+from howto.model.sheet import Art
 from howto.model.shelf import Shelf
 from howto.model.technique import AnyTechnique
 from howto.model.visit import Visit
@@ -39,14 +39,6 @@ CARD: Final[Rule[Any]] = Rule(
     why="a laminated card has two sides, and smaller words are not read at arm's length",
     references=(FORMAT,),
     applies="every training card",
-)
-LEAFLET: Final[Rule[Any]] = Rule(
-    name="fit.leaflet",
-    severity=Severity.ERROR,
-    statement="A leaflet fits on one sheet of A4, both sides, at its text size.",
-    why="a client keeps one sheet",
-    references=(FORMAT,),
-    applies="every leaflet",
 )
 FIT_RULES: tuple[Rule[Any], ...] = (CARD, LEAFLET, *FRAME_RULES)
 Write = Callable[[str, bytes], None]
@@ -114,7 +106,7 @@ def _card(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[Find
     if pages > sheet.most_pages:
         what = f"the card runs to {pages} sides"
         mend = "split the technique in two, or shorten its steps and cautions, until the card fits two sides"
-        return (_fit(CARD, technique.spot("title"), technique.title, what, mend),)
+        return (fit_finding(CARD, technique.spot("title"), technique.title, what, mend),)
     if write is not None:
         write(f"cards/{technique.id}.pdf", data)
         write(f"cards/{technique.id}.html", page(sheet).encode())
@@ -125,19 +117,6 @@ def family_tags(technique: AnyTechnique) -> tuple[str, ...]:
     """Return the short words a trade is looked for by."""
     trade = family(technique.family)
     return trade.tags if trade is not None else ()
-
-
-def _fit(rule: Rule[Any], span: Span, text: str, what: str, mend: str) -> Finding:
-    return Finding(
-        rule=rule.name,
-        severity=rule.severity,
-        span=span,
-        text=text,
-        what=what,
-        why=f"{rule.statement.rstrip('.')}: {rule.why}",
-        mend=mend,
-        reference=str(rule.references[0]),
-    )
 
 
 def _carousel(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[Finding, ...]:
@@ -186,17 +165,9 @@ def _photos(shelf: Shelf, technique: AnyTechnique) -> tuple[dict[str, Photograph
 
 
 def _leaflet(job: Make, visit: Visit, write: Write | None) -> tuple[Finding, ...]:
-    figures = job.job_figures[visit.id]
-    sheet: Sheet = leaflet_sheet(filled_visit(visit, figures), figures, job.today)
-    data, pages = pdf(sheet, job.today)
-    if pages > sheet.most_pages:
-        what = f"the leaflet runs to {pages} pages"
-        mend = "shorten the words to the client, or put some of the jobs on a second visit file"
-        return (_fit(LEAFLET, Span(visit.path), visit.site, what, mend),)
-    if write is not None:
-        write(f"leaflets/{visit.id}.pdf", data)
-        write(f"leaflets/{visit.id}.html", page(sheet).encode())
-    return ()
+    made = leaflet(visit, job.job_figures[visit.id], Path(job.shelf.root), job.today, write)
+    job.texts.append(made.text)
+    return made.findings
 
 
 def _shelf_page(job: Make, write: Write) -> tuple[Finding, ...]:

@@ -1,7 +1,7 @@
 """The stages in order: read, check, compute, lay out, render. With `making.py` it alone knows stages and trades."""
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 from difflib import get_close_matches
 from pathlib import Path, PurePath
@@ -10,18 +10,23 @@ from typing import Any
 from howto.check.claims import CLAIM_RULES, check_claims
 from howto.check.colours import COLOUR_RULES, colour_findings
 from howto.check.common import COMMON_RULES
-from howto.check.place import WAIVER
+from howto.check.place import WAIVER, line_at
 from howto.check.rules import check_technique
 from howto.check.shelf import SHELF_RULES, check_shelf
 from howto.check.twins import in_first_words, is_twin
+from howto.check.visits import VISIT_RULES, check_visits
+from howto.compute.asked import TASK_RULES
 from howto.compute.figures import figures_of
+from howto.compute.tasks import plan_of
 from howto.families import FAMILIES
 from howto.findings import Finding, in_order, stops
+from howto.garden import garden_figures
 from howto.making import FIT_RULES, Make, make
 from howto.model.crew import System
 from howto.model.family import AnyFamily, Rule
 from howto.model.figure import Figure
 from howto.model.shelf import Shelf
+from howto.model.visit import Job, Visit
 from howto.output import Stage
 from howto.read.photo_rules import PHOTO_RULES
 from howto.read.rulebook import FILE_RULES
@@ -116,23 +121,29 @@ def examine(root: Path, today: date) -> Examined:
         found += check_claims(technique, figures[technique.id], shelf.sources)
     found += check_shelf(shelf, figures)
     found += colour_findings(shelf)
+    found += check_visits(shelf)
     jobs: dict[str, tuple[tuple[Figure, ...], ...]] = {}
     for visit in shelf.visits:
-        worked = []
+        jobs[visit.id] = tuple(_job_figures(visit, job) for job in visit.jobs)
         for job in visit.jobs:
-            family = BY_NAME[job.technique.family]
-            if job.technique.measures != _own(shelf, job.technique.id):
+            if not _as_written(shelf, job):
                 told = in_first_words(job.technique, shelf.techniques)
-                found += check_technique(told, family, FAMILIES, shelf.sources)
-            worked.append(figures_of(job.technique, family, visit.date))
-        jobs[visit.id] = tuple(worked)
+                found += check_technique(told, BY_NAME[job.technique.family], FAMILIES, shelf.sources)
+        notes = plan_of(visit, jobs[visit.id])[1]
+        found += (replace(note, text=line_at(note.span, shelf.sources)) for note in notes)
     return Examined(shelf, in_order(found), figures, jobs)
 
 
-def _own(shelf: Shelf, id_: str) -> object:
-    """Return the measures of the technique as its own file has them."""
-    technique = shelf.technique(id_)
-    return technique.measures if technique else None
+def _job_figures(visit: Visit, job: Job) -> tuple[Figure, ...]:
+    """Return the figures of one job on the day of its visit, those of its garden with them."""
+    family = BY_NAME[job.technique.family]
+    return (*figures_of(job.technique, family, visit.date), *garden_figures(visit, job))
+
+
+def _as_written(shelf: Shelf, job: Job) -> bool:
+    """Tell whether a job has the measures and plants of its technique's own file, which was checked."""
+    own = shelf.technique(job.technique.id)
+    return own is not None and (own.measures, own.plants) == (job.technique.measures, job.technique.plants)
 
 
 def check(root: Path, today: date, paths: Sequence[Path] = ()) -> Examined:
@@ -218,9 +229,10 @@ def figures(root: Path, name: str, today: date) -> Worked:
 
 
 def rulebook() -> tuple[Rule[Any], ...]:
-    """Return every rule, families in their order, then those of files, techniques, the shelf and fit."""
+    """Return every rule, families in their order, then those of techniques, the shelf, visits, files and fit."""
     rules = [rule for each in FAMILIES for rule in (*each.rules, *each.every)]
-    rules += [*COMMON_RULES, *CLAIM_RULES, WAIVER, *SHELF_RULES, *COLOUR_RULES, *FILE_RULES, *PHOTO_RULES, *FIT_RULES]
+    rules += [*COMMON_RULES, *CLAIM_RULES, WAIVER, *SHELF_RULES, *COLOUR_RULES, *VISIT_RULES, *TASK_RULES]
+    rules += [*FILE_RULES, *PHOTO_RULES, *FIT_RULES]
     return tuple({rule.name: rule for rule in rules}.values())
 
 

@@ -97,7 +97,8 @@ def test_a_technique_gone_from_the_shelf_goes_from_a_whole_build(shelf: Path, tm
 def test_a_part_of_the_shelf_is_built_beside_the_rest(shelf: Path, tmp_path: Path) -> None:
     pipeline.build(shelf, tmp_path / "out", TODAY)
     built = pipeline.build(shelf, tmp_path / "out", TODAY, [shelf / "visits"], kinds=["leaflets"])
-    assert built.written == ("leaflets/2026-10-14-long-field.html", "leaflets/2026-10-14-long-field.pdf")
+    endings = ("html", "ics", "pdf", "txt")
+    assert built.written == tuple(f"leaflets/2026-10-14-long-field.{ending}" for ending in endings)
     assert (tmp_path / "out/cards/clip-a-ball.pdf").exists()
 
 

@@ -6,6 +6,7 @@ from itertools import chain
 from typing import Any
 
 from howto.check.claims import CLAIM_RULES
+from howto.check.client_words import CLIENT_RULES
 from howto.check.common import COMMON_RULES
 from howto.check.place import NO_SOURCES, WAIVER, Sources, placed, settled
 from howto.check.shelf import SHELF_RULES
@@ -13,7 +14,7 @@ from howto.findings import Finding, Severity, in_order
 from howto.model.family import AnyFamily, Breach, Rule
 from howto.model.technique import AnyTechnique
 
-LATER = frozenset(rule.name for rule in (*CLAIM_RULES, *SHELF_RULES))
+LATER = frozenset(rule.name for rule in (*CLAIM_RULES, *SHELF_RULES, *CLIENT_RULES))
 LAYING_OUT = "fit."  # what will not fit is found while laying out: there it is not a matter of judgement
 
 

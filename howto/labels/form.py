@@ -42,25 +42,37 @@ class Labels(TypedDict):
     version: str
     done: str
     todo: str
+    todo_first: str
+    todo_later: str
     no_tasks: str
     never: str
     call: str
+    call_if: str
     call_signs: str
+    call_whom: str
     your_numbers: str
     year: str
     pictures: str
+    before: str
+    after: str
     visit_over: str
     next_visit: str
     by: str
     from_: str
     between: str
     each_days: str
+    each_day: str
+    each_week: str
+    each_from: str
     each_until: str
     at_visit: str
     for_what: str
+    and_: str
+    added: str
     count: str
     strip_alt: str
     strip_task: str
     always: str
     footer: str
     leaflet_footer: str
+    more_on_page: str

@@ -2,31 +2,19 @@
 
 from collections.abc import Iterator, Sequence
 from datetime import date
-from typing import Final, NamedTuple
-
-from babel.dates import format_date, format_skeleton
+from typing import Final
 
 from howto.labels import Labels, labels
 from howto.layout.card import joined, legible, small_words, stamp
-from howto.layout.numbers import capital
+from howto.layout.explain import explained
+from howto.layout.leaflet_when import full_day, joined_names, when_shown
+from howto.layout.numbers import LONGEST_LARGE, capital
 from howto.layout.year import Look, Mark, year_line
-from howto.model.due import Due, due
 from howto.model.figure import Figure
-from howto.model.prose import Prose, plain, prose
-from howto.model.sheet import (
-    ArtBlock,
-    Block,
-    Bullets,
-    Dated,
-    Entry,
-    Facts,
-    Paragraph,
-    Photo,
-    Section,
-    Sheet,
-)
-from howto.model.shown import locale_of, shown, shown_cell, shown_day
-from howto.model.technique import Care
+from howto.model.prose import Prose, prose
+from howto.model.sheet import ArtBlock, Block, Bullets, Dated, Entry, Facts, Paragraph, Photo, Section, Sheet
+from howto.model.shown import shown, shown_cell, shown_day
+from howto.model.task import Plan, Task
 from howto.model.visit import Job, Visit
 
 A4_MM: Final = (210.0, 297.0)  # ISO 216
@@ -37,33 +25,14 @@ MOST_PAGES, MOST_LARGE = 2, 4  # one sheet on both sides; two in large print
 PT_MM: Final = 25.4 / 72
 
 
-class Task(NamedTuple):
-    """A care task of one job, with when it falls due."""
-
-    care: Care
-    due: Due
-    job: Job
-
-    @property
-    def order(self) -> tuple[bool, date]:
-        """Dated tasks first, by the day they should be done or may start."""
-        day = self.day
-        return (day is None, day or date.max)
-
-    @property
-    def day(self) -> date | None:
-        """The day that counts: the last one of a task due within days, else the first."""
-        return self.due.end if self.care.when.kind == "within" else self.due.start
-
-
 def leaflet_sheet(
-    visit: Visit, figures_by_job: Sequence[Sequence[Figure]], today: date, photos: Sequence[Photo] = ()
+    visit: Visit, plan: Plan, figures_by_job: Sequence[Sequence[Figure]], today: date, photos: Sequence[Photo] = ()
 ) -> Sheet:
-    """Return the leaflet of a visit whose `{words}` are filled; `figures_by_job` follows `visit.jobs`."""
+    """Return the leaflet of a visit from its plan; `figures_by_job` follows `visit.jobs`."""
     say = labels(visit.language)
     crew = visit.jobs[0].technique.crew
     size = (LARGE_PT, LARGE_SMALL_PT, MOST_LARGE) if visit.large_print else (TEXT_PT, SMALL_PT, MOST_PAGES)
-    return Sheet(
+    sheet = Sheet(
         kind="leaflet",
         id=visit.id,
         title=visit.site,
@@ -78,43 +47,29 @@ def leaflet_sheet(
         ink=crew.colours.ink,
         ground=crew.colours.ground,
         accent=legible(crew.colours),
-        sections=tuple(section for section in _sections(visit, figures_by_job, photos, say) if section.blocks),
+        sections=tuple(section for section in _sections(visit, plan, figures_by_job, photos, say) if section.blocks),
         footer=say["leaflet_footer"],
         stamp=stamp(visit.version, today, visit.language, say),
         words=small_words(say),
     )
-
-
-def tasks_of(visit: Visit) -> tuple[Task, ...]:
-    """Return what the client is to do, in order of date.
-
-    The same words twice are one task on the nearer date; words with a quantity are kept apart, since each
-    planting has its own.
-    """
-    hemisphere = visit.jobs[0].technique.crew.hemisphere
-    found: dict[tuple[str, int], Task] = {}
-    for at, job in enumerate(visit.jobs):
-        for care in job.technique.aftercare:
-            if care.never:
-                continue
-            task = Task(care, due(care.when, visit.date, visit.next_visit, hemisphere), job)
-            words = plain(care.text)
-            key = (words.casefold(), at if any(letter.isdigit() for letter in words) else -1)
-            found[key] = min((found.get(key, task), task), key=lambda each: each.order)
-    return tuple(sorted(found.values(), key=lambda task: task.order))
+    return explained(sheet)
 
 
 def _sections(
-    visit: Visit, figures_by_job: Sequence[Sequence[Figure]], photos: Sequence[Photo], say: Labels
+    visit: Visit, plan: Plan, figures_by_job: Sequence[Sequence[Figure]], photos: Sequence[Photo], say: Labels
 ) -> Iterator[Section]:
-    tasks = tasks_of(visit)
-    yield Section(heading=say["done"], blocks=(Bullets(items=tuple(_done(job, say) for job in visit.jobs)),))
-    yield Section(heading=say["pictures"], blocks=tuple(photos))
-    yield Section(heading=say["todo"], blocks=(*_line(visit, tasks, say), *_todo(visit, tasks, say)))
-    yield Section(heading=say["your_numbers"], blocks=_numbers(visit, figures_by_job, say))
-    never = _never(visit)
-    yield Section(heading=say["never"], tone="never", blocks=never, side=bool(never))
-    yield Section(heading=say["call"], tone="call", blocks=_call(visit, say))
+    done = (Bullets(items=tuple(_done(job, say) for job in visit.jobs)),)
+    yield Section(name="done", heading=say["done"], blocks=done)
+    yield Section(name="pictures", heading=say["pictures"], blocks=tuple(photos))
+    heading = say["todo_first"] if visit.next_visit else say["todo"]
+    first = (*_line(visit, plan, say), *_todo(visit, plan.first, 1, say))
+    yield Section(name="first", heading=heading, blocks=(*first, *_next_visit(visit, say)))
+    later = tuple(_todo(visit, plan.later, len(plan.first) + 1, say)) if plan.later else ()
+    yield Section(name="later", heading=say["todo_later"], blocks=later)
+    yield Section(name="numbers", heading=say["your_numbers"], blocks=tuple(_numbers(visit, figures_by_job, say)))
+    never = _never(plan, say)
+    yield Section(name="never", heading=say["never"], tone="never", blocks=never, side=bool(never))
+    yield Section(name="call", heading=say["call"], tone="call", blocks=_call(visit, say))
 
 
 def _done(job: Job, say: Labels) -> Prose:
@@ -128,38 +83,30 @@ def _done(job: Job, say: Labels) -> Prose:
     return (*prose(job.technique.title, strong=True), *prose(rest))
 
 
-def _todo(visit: Visit, tasks: Sequence[Task], say: Labels) -> Iterator[Block]:
-    """Yield the dated tasks, numbered as on the line, and the next visit."""
+def _todo(visit: Visit, tasks: Sequence[Task], number: int, say: Labels) -> Iterator[Block]:
+    """Yield dated tasks, numbered on from `number` as on the line."""
     if not tasks:
         yield Paragraph(text=prose(say["no_tasks"]))
-    for number, task in enumerate(tasks, 1):
-        apart = len(visit.jobs) > 1 and bool(task.job.what)
+    for at, task in enumerate(tasks, number):
         yield Dated(
-            when=when_shown(task, visit, say),
-            text=started(task.care.text),
-            note=say["for_what"].format(what=task.job.what) if apart else "",
-            number=number,
+            when=capital(when_shown(task, visit.language, say)),
+            text=started(task.text),
+            note=_note(task, say),
+            number=at,
         )
-    if visit.next_visit:
-        text = say["next_visit"].format(date=shown_day(visit.next_visit, visit.language))
-        yield Paragraph(text=prose(text, strong=True))
 
 
-def when_shown(task: Task, visit: Visit, say: Labels) -> str:
-    """Return when a task is to be done, in dates the client can find on a calendar."""
-    when, (start, end) = task.care.when, task.due
-    if start is None:
-        return say["always"] if when.kind == "always" else when.text
-    if when.kind in {"season", "month"}:
-        return _months(start, end or start, visit.language, say)
-    day = end if end and when.kind in {"within", "every"} else start
-    pattern = {
-        "within": say["by"],
-        "after": say["from_"],
-        "every": say["each_until"] if end else say["each_days"],
-        "next visit": say["at_visit"],
-    }[when.kind]
-    return pattern.format(days=when.days, date=shown_day(day, visit.language))
+def _note(task: Task, say: Labels) -> str:
+    """Return what a task is for, and why its amount is a sum."""
+    what = say["for_what"].format(what=joined_names(task.what, say)) if task.what else ""
+    return "; ".join(filter(None, (what, task.note)))
+
+
+def _next_visit(visit: Visit, say: Labels) -> tuple[Block, ...]:
+    if visit.next_visit is None:
+        return ()
+    text = say["next_visit"].format(date=full_day(visit.next_visit, visit.language))
+    return (Paragraph(text=prose(text, strong=True)),)
 
 
 def started(text: Prose) -> Prose:
@@ -167,28 +114,17 @@ def started(text: Prose) -> Prose:
     return (text[0].model_copy(update={"text": capital(text[0].text)}), *text[1:]) if text else text
 
 
-def _months(start: date, end: date, language: str, say: Labels) -> str:
-    """Return a stretch of months: `November 2026`, `March to May 2027`."""
-    locale = locale_of(language)
-    last = format_skeleton("yMMMM", end, locale=locale)
-    if (start.year, start.month) == (end.year, end.month):
-        return last
-    same = start.year == end.year
-    first = format_date(start, "LLLL", locale=locale) if same else format_skeleton("yMMMM", start, locale=locale)
-    return say["between"].format(start=first, end=last)
-
-
-def _line(visit: Visit, tasks: Sequence[Task], say: Labels) -> tuple[Block, ...]:
+def _line(visit: Visit, plan: Plan, say: Labels) -> tuple[Block, ...]:
     """Return the year line of the dated tasks, where any falls within a year."""
     crew = visit.jobs[0].technique.crew
-    marks = [Mark(number, task.day) for number, task in enumerate(tasks, 1) if task.day]
+    marks = [Mark(number, task.day) for number, task in enumerate(plan.tasks, 1) if task.day]
     spoken = (
-        say["strip_task"].format(number=mark.number, when=when_shown(tasks[mark.number - 1], visit, say))
+        say["strip_task"].format(number=mark.number, when=when_shown(plan.tasks[mark.number - 1], visit.language, say))
         for mark in marks
     )
     size = (LARGE_SMALL_PT if visit.large_print else SMALL_PT) * PT_MM
     art = year_line(
-        visit.date,
+        (visit.date, *((visit.next_visit,) if visit.next_visit else ())),
         marks,
         Look(LINE_MM, size, crew.colours, legible(crew.colours), visit.language),
         caption=say["year"],
@@ -197,28 +133,36 @@ def _line(visit: Visit, tasks: Sequence[Task], say: Labels) -> tuple[Block, ...]
     return (ArtBlock(art=art),) if art else ()
 
 
-def _numbers(visit: Visit, figures_by_job: Sequence[Sequence[Figure]], say: Labels) -> tuple[Block, ...]:
-    """Return the figures that are meant for a client, each once, with what they are for."""
-    entries: list[Entry] = []
+def _numbers(visit: Visit, figures_by_job: Sequence[Sequence[Figure]], say: Labels) -> Iterator[Block]:
+    """Yield the figures that are meant for a client, each once, under what they are for."""
     for job, figures in zip(visit.jobs, figures_by_job, strict=True):
-        note = say["for_what"].format(what=job.what) if job.what and len(visit.jobs) > 1 else ""
-        entries.extend(
-            Entry(label=capital(figure.label), value=shown(figure, job.technique.crew), note=note, headline=True)
-            for figure in figures
-            if figure.client and figure.table is None
-        )
-    return (Facts(entries=tuple(dict.fromkeys(entries))),) if entries else ()
+        entries = [_entry(figure, job) for figure in figures if figure.client and figure.table is None]
+        fresh = tuple(dict.fromkeys(entries))
+        if fresh and len(visit.jobs) > 1:
+            name = job.what or job.plant or job.technique.title
+            yield Paragraph(text=prose(capital(say["for_what"].format(what=name)), strong=True))
+        if fresh:
+            yield Facts(entries=fresh)
 
 
-def _never(visit: Visit) -> tuple[Block, ...]:
-    """Return what the client must not do, each once."""
-    found = {
-        plain(care.text): started(care.text) for job in visit.jobs for care in job.technique.aftercare if care.never
-    }
-    return (Bullets(items=tuple(found.values())),) if found else ()
+def _entry(figure: Figure, job: Job) -> Entry:
+    """Return a figure, large where it is short."""
+    value = shown(figure, job.technique.crew)
+    return Entry(label=capital(figure.label), value=value, headline=len(value) <= LONGEST_LARGE)
+
+
+def _never(plan: Plan, say: Labels) -> tuple[Block, ...]:
+    """Return what the client must not do, each with what it is about where several things were worked on."""
+    items = []
+    for ban in plan.never:
+        what = f" ({joined_names(ban.what, say)})" if ban.what else ""
+        items.append((*started(ban.text), *prose(what)))
+    return (Bullets(items=tuple(items)),) if items else ()
 
 
 def _call(visit: Visit, say: Labels) -> tuple[Block, ...]:
     """Return when to call, and whom."""
     crew = visit.jobs[0].technique.crew
-    return (Paragraph(text=prose(say["call_signs"])), Paragraph(text=prose(crew.contact or crew.name, strong=True)))
+    signs = tuple(prose(sign) for sign in say["call_signs"].split("\n"))
+    whom = say["call_whom"].format(contact=crew.contact or crew.name)
+    return (Paragraph(text=prose(say["call_if"])), Bullets(items=signs), Paragraph(text=prose(whom, strong=True)))

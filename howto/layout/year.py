@@ -37,9 +37,9 @@ class Look(NamedTuple):
     language: str
 
 
-def year_line(start: date, marks: Sequence[Mark], look: Look, caption: str, alt: str) -> Art | None:
-    """Return the line from the month of `start`; None where no mark falls within its twelve months."""
-    first = start.replace(day=1)
+def year_line(visits: Sequence[date], marks: Sequence[Mark], look: Look, caption: str, alt: str) -> Art | None:
+    """Return the line from the month of the first visit; None where no mark falls within its twelve months."""
+    first = visits[0].replace(day=1)
     last = _month(first, MONTHS)
     shown = [mark for mark in sorted(marks, key=lambda mark: (mark.day, mark.number)) if first <= mark.day < last]
     if not shown:
@@ -48,7 +48,9 @@ def year_line(start: date, marks: Sequence[Mark], look: Look, caption: str, alt:
     placed = _levels([(_x(mark.day, first, look), mark) for mark in shown], radius)
     row = 2 * radius + AIR_MM
     top = (max(level for _, _, level in placed) + 1) * row + VISIT_MM + AIR_MM
-    painted = [*_months(first, top, look), *_start(start, first, top, look)]
+    painted = _months(first, top, look)
+    for visit in visits:
+        painted += _visit(visit, first, top, look) if first <= visit < last else []
     for x, mark, level in placed:
         painted.extend(_disc(x, top - VISIT_MM - AIR_MM - radius - level * row, top, radius, mark, look))
     return Art(
@@ -106,9 +108,9 @@ def _name(month: date, language: str) -> str:
     return name if len(name) <= LONGEST_NAME else str(month.month)
 
 
-def _start(start: date, first: date, y: float, look: Look) -> list[PaintMark]:
-    """Return the triangle that stands on the day of the visit."""
-    x = _x(start, first, look)
+def _visit(day: date, first: date, y: float, look: Look) -> list[PaintMark]:
+    """Return the triangle that stands on the day of a visit."""
+    x = _x(day, first, look)
     return [Area(points=((x, y), (x - 1.3, y - VISIT_MM), (x + 1.3, y - VISIT_MM)), colour=look.accent)]
 
 

@@ -198,6 +198,7 @@ class Section(Value):
 
     heading: str
     blocks: tuple[Block, ...]
+    name: str = ""  # what a shorter telling calls it when it has to leave parts out
     tone: Literal["plain", "caution", "never", "call"] = "plain"
     side: bool = False  # may stand in a narrow column beside the next section
     fresh: bool = False  # starts a new side where the sheet still fits when it does

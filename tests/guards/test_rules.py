@@ -16,7 +16,7 @@ from tests.support.cases import all_cases
 from tests.support.source import ROOT
 
 RULES = rulebook()
-OUTSIDE = ("file", "fit", "shelf", "technique")
+OUTSIDE = ("file", "fit", "leaflet", "shelf", "technique", "visit")
 FORM = re.compile(r"[a-z]+\.[a-z0-9]+(?:-[a-z0-9]+)*")
 FIRM = {Grade.A, Grade.B, Grade.OURS}
 

@@ -7,7 +7,8 @@ from typing import Any
 import pytest
 from playwright.sync_api import sync_playwright
 
-from howto.compute.words import filled_technique, filled_visit
+from howto.compute.tasks import plan_of
+from howto.compute.words import filled_technique
 from howto.layout.card import card_sheet
 from howto.layout.leaflet import leaflet_sheet
 from howto.render.html import Entry, page, shelf_page
@@ -31,7 +32,7 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Return a folder with one page of each kind."""
     figures = sample.figures()
     card = card_sheet(filled_technique(sample.technique(), figures), figures, (sample.art(),), sample.TODAY)
-    leaflet = leaflet_sheet(filled_visit(sample.visit(), (figures,)), (figures,), sample.TODAY)
+    leaflet = leaflet_sheet(sample.visit(), plan_of(sample.visit(), (figures,))[0], (figures,), sample.TODAY)
     entries = (
         Entry.of(sample.technique()),
         Entry(id="mow-by-thirds", title="Mow by thirds", family="mowing"),

@@ -9,7 +9,8 @@ import pytest
 from jinja2 import UndefinedError
 from PIL import Image
 
-from howto.compute.words import filled_technique, filled_visit
+from howto.compute.tasks import plan_of
+from howto.compute.words import filled_technique
 from howto.layout.card import card_sheet
 from howto.layout.leaflet import leaflet_sheet
 from howto.model.prose import Run, prose
@@ -66,7 +67,7 @@ def leaflet(**changes: Any) -> Sheet:
     """Return the sample leaflet, with some fields of the visit changed."""
     visit = sample.visit(**changes)
     figures = tuple(sample.figures() for _ in visit.jobs)
-    return leaflet_sheet(filled_visit(visit, figures), figures, sample.TODAY)
+    return leaflet_sheet(visit, plan_of(visit, figures)[0], figures, sample.TODAY)
 
 
 def shelf(*entries: Entry) -> str:

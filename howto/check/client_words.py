@@ -1,0 +1,175 @@
+"""Checks that a client can read what they are given: short sentences, plain words, a grade that most people read."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import replace
+from typing import Any, Final, NamedTuple
+
+from howto.check.place import Sources, line_at, settled
+from howto.findings import Finding, Severity
+from howto.glossary import PLAINER
+from howto.model.family import Rule
+from howto.model.prose import plain
+from howto.model.reference import PRACTICE, Grade, Reference
+from howto.model.shelf import Shelf
+from howto.model.technique import AnyTechnique
+from howto.model.visit import Visit
+from howto.readability import Sentence, counts, sentences_of
+from howto.span import Span
+
+GDS: Final = Reference(
+    title="Sentence length: why 25 words is our limit",
+    publisher="UK Government Digital Service",
+    year="2014",
+    grade=Grade.A,
+)
+FLESCH: Final = Reference(
+    title="Flesch Score",
+    publisher="US Department of Veterans Affairs, Health Services Research and Development",
+    year="2009",
+    grade=Grade.A,
+)
+SAMPLE: Final = Reference(
+    title="Checking Readability Level", publisher="University of New Mexico Hospitals", grade=Grade.A
+)
+HIGHEST_GRADE: Final = 8.0  # US hospital practice: University of New Mexico Hospitals
+MOST_WORDS: Final = 25  # UK Government Digital Service, 2014
+LEAST_SAMPLE: Final = 30  # words, ours: a grade of fewer says nothing; even 300 are few (University of New Mexico)
+QUOTED: Final = 6  # words of a long sentence that name it
+
+LONG: Final[Rule[Any]] = Rule(
+    name="leaflet.long-sentence",
+    severity=Severity.WARNING,
+    statement=f"A sentence for a client has {MOST_WORDS} words or fewer.",
+    why="of sentences with 14 words nine in ten readers understand all; of those with 43, fewer than one in ten",
+    references=(GDS,),
+    applies="a visit's words and the aftercare of techniques, in English",
+)
+GRADE: Final[Rule[Any]] = Rule(
+    name="leaflet.grade",
+    severity=Severity.WARNING,
+    statement=f"A client's text reads at Flesch-Kincaid grade {HIGHEST_GRADE:g} or under.",
+    why="most people read at that grade with ease, and a tired one below it",
+    references=(FLESCH, SAMPLE),
+    applies=f"a visit's words and the aftercare of techniques, in English, of {LEAST_SAMPLE} words or more",
+)
+TRADE: Final[Rule[Any]] = Rule(
+    name="leaflet.trade-word",
+    severity=Severity.WARNING,
+    statement="A client's text has no trade word that the leaflet cannot explain.",
+    why="a client who has to guess a word guesses the task",
+    references=(PRACTICE,),
+    applies="a visit's words and the aftercare of techniques, in English",
+)
+CLIENT_RULES: Final = (LONG, GRADE, TRADE)
+_BRACES: Final = re.compile(r"\{[^{}]*\}")
+_HARD: Final = re.compile(rf"(?<![\w-])(?:{'|'.join(map(re.escape, PLAINER))})(?![\w-])", re.IGNORECASE)
+
+
+class _Passage(NamedTuple):
+    """Some words that a client reads, and where their first line stands."""
+
+    text: str
+    span: Span
+
+
+def client_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
+    """Yield what a client could not read with ease, in every visit and in the aftercare of every technique."""
+    for visit in shelf.visits:
+        if _in_english(visit.language):
+            yield from _findings(_of_visit(visit), sources, "the words to the client")
+    for technique in shelf.techniques:
+        if _in_english(technique.language):
+            found = _findings(_of_technique(technique), sources, "the aftercare")
+            yield from settled(technique, found, {rule.name for rule in CLIENT_RULES}, sources)
+
+
+def _in_english(language: str) -> bool:
+    return language.partition("-")[0] == "en"
+
+
+def _of_visit(visit: Visit) -> list[_Passage]:
+    home = visit.spans.get("words", Span(visit.path))
+    passages = [_Passage(plain(words), visit.spans.get(f"words[{at}]", home)) for at, words in enumerate(visit.words)]
+    for at, job in enumerate(visit.jobs):
+        if job.what:
+            span = visit.spans.get(f"jobs[{at}].what", visit.spans.get(f"jobs[{at}]", home))
+            passages.append(_Passage(job.what, span))
+    return passages
+
+
+def _of_technique(technique: AnyTechnique) -> list[_Passage]:
+    cares = enumerate(technique.aftercare)
+    return [_Passage(_BRACES.sub("9", plain(care.text)), technique.spot(f"aftercare[{at}]")) for at, care in cares]
+
+
+def _findings(passages: list[_Passage], sources: Sources, what: str) -> Iterator[Finding]:
+    """Yield the findings of one text: its long sentences, its grade as a whole, its trade words."""
+    for passage in passages:
+        yield from (_long(passage, each, sources) for each in sentences_of(passage.text) if each.words > MOST_WORDS)
+        for found in _HARD.finditer(passage.text):
+            yield _trade(passage, found[0], sources)
+    prose = [each for each in passages if len(each.text.split()) > 2]
+    text = " ".join(each.text if each.text.rstrip().endswith((".", "!", "?")) else f"{each.text}." for each in prose)
+    if counts(text).words >= LEAST_SAMPLE and counts(text).grade > HIGHEST_GRADE:
+        yield _grade(prose, text, sources, what)
+
+
+def _long(passage: _Passage, sentence: Sentence, sources: Sources) -> Finding:
+    first = " ".join(sentence.text.split()[:QUOTED])
+    return _finding(
+        LONG,
+        _narrowed(passage.span, sentence.text.split()[:QUOTED], sources),
+        sources,
+        f"the sentence that starts `{first}` has {sentence.words} words",
+        f"{sentence.words} words, and the most is {MOST_WORDS}; {LONG.why}",
+        f"write it as two sentences, each of {MOST_WORDS} words or fewer",
+    )
+
+
+def _grade(passages: list[_Passage], text: str, sources: Sources, what: str) -> Finding:
+    found = counts(text)
+    hardest = max(passages, key=lambda each: counts(each.text).grade if counts(each.text).words > 5 else 0.0)
+    longest = sorted(dict.fromkeys(re.findall(r"[A-Za-z]{9,}", text)), key=len, reverse=True)[:3]
+    words = f", and plainer words for {', '.join(f'`{word}`' for word in longest)}" if longest else ""
+    finding = _finding(
+        GRADE,
+        hardest.span,
+        sources,
+        f"{what} read at grade {found.grade:.1f}"
+        if what.endswith("client")
+        else f"{what} reads at grade {found.grade:.1f}",
+        f"0.39 x {found.words} words / {found.sentences} sentences + 11.8 x {found.syllables} syllables / "
+        f"{found.words} words - 15.59 = {found.grade:.1f}; the highest is {HIGHEST_GRADE:g}; this is the hardest part",
+        f"write shorter sentences{words}",
+    )
+    return replace(finding, reference=str(FLESCH))
+
+
+def _trade(passage: _Passage, word: str, sources: Sources) -> Finding:
+    plainer = PLAINER[word.casefold()]
+    return _finding(
+        TRADE,
+        _narrowed(passage.span, [word], sources),
+        sources,
+        f"`{word}` is a trade word",
+        TRADE.why,
+        f"write `{plainer}`, or say it in words a neighbour would use",
+    )
+
+
+def _narrowed(span: Span, words: list[str], sources: Sources) -> Span:
+    """Return where the words stand, as many of them as stand on one line; else the whole passage."""
+    source = sources.get(span.path)
+    for count in range(len(words) if source else 0, 0, -1):
+        needle = " ".join(words[:count])
+        for number in range(span.line, min(span.line + 40, len(source.lines) + 1) if source else 0):
+            after = span.column if number == span.line else 1
+            if source and needle in source.line(number)[after - 1 :]:
+                return source.find(needle, number, after)
+    return span
+
+
+def _finding(rule: Rule[Any], span: Span, sources: Sources, what: str, why: str, mend: str) -> Finding:
+    text = line_at(span, sources)
+    return Finding(rule.name, rule.severity, span, text, what, why, mend, str(rule.references[0]))

@@ -1,0 +1,126 @@
+"""The figures of one client's garden that join two trades: water for what was worked on, and the mower's setting."""
+
+from calendar import month_name
+from collections.abc import Iterator
+from datetime import date, timedelta
+from typing import Final
+
+from howto.families.mowing.measures import MowingMeasures
+from howto.families.watering import formulae, garden
+from howto.families.watering.garden import GardenWater
+from howto.families.watering.measures import WateringMeasures
+from howto.families.watering.references import LITRE_A_MM
+from howto.model.crew import Crew
+from howto.model.figure import Figure
+from howto.model.reference import PRACTICE
+from howto.model.visit import Job, Visit
+from howto.quantities import show
+from howto.quantities import show_number as num
+
+AHEAD: Final = timedelta(days=42)  # ours: how far a leaflet looks where no next visit is set
+FURTHEST: Final = timedelta(days=92)  # ours: by then the next leaflet says more
+LAWN: Final = "sprinkler"  # what a client is taken to water with: a sprinkler on a lawn, a can or hose elsewhere
+BED: Final = "can"
+WEEKS_A_MONTH: Final = 365 / 12 / 7
+NOTHING: Final = "none: the usual rain is enough"
+
+
+def garden_figures(visit: Visit, job: Job) -> tuple[Figure, ...]:
+    """Return what a job's planting needs until the next visit, for the leaflet and for `howto figures`."""
+    return (*_mower(job), *_water(visit, job))
+
+
+def _mower(job: Job) -> Iterator[Figure]:
+    """Yield the height to set the mower to, where the client may cut between visits."""
+    m = job.technique.measures
+    if isinstance(m, MowingMeasures):
+        yield Figure(
+            name="mower setting",
+            label="Set the mower to",
+            value=m.set_height_mm,
+            unit="mm",
+            working=(f"the height this lawn is kept at: {num(m.set_height_mm, 4)} mm",),
+            references=(PRACTICE,),
+            client=True,
+        )
+
+
+def _water(visit: Visit, job: Job) -> Iterator[Figure]:
+    """Yield a week's water in the thirstiest month until the next visit; the trade of watering has its own."""
+    m, crew = job.technique.measures, job.technique.crew
+    if job.area_m2 is None or isinstance(m, WateringMeasures):
+        return
+    month = thirstiest_until_next(visit, crew)
+    need = None if month is None else _need(job, crew, month)
+    if need is None or month is None:
+        return
+    name = month_name[month]
+    week = need.plant_mm_per_day * 7
+    rain = crew.climate.rain_mm[month - 1] / WEEKS_A_MONTH if crew.climate else 0.0
+    enough = rain > 0 and rain >= week
+    working = need.working
+    if rain > 0:
+        working = (*working, f"usual rain: {num(rain)} mm a week, {'enough' if enough else 'not enough by itself'}")
+    yield Figure(
+        name="water a week",
+        label=f"Water a week in {name}" if enough else f"Water a week in {name}, if no rain falls",
+        value=NOTHING if enough else need.litres_a_week,
+        unit="" if enough else "L",
+        working=working,
+        references=(*need.references, PRACTICE),
+        client=True,
+        digits=None if enough else 2,
+    )
+    if not enough:
+        yield _each_watering(job, need, crew)
+
+
+def thirstiest_until_next(visit: Visit, crew: Crew) -> int | None:
+    """Return the month with the most thirst from the visit to the next one, or None without climate."""
+    year = garden.year_of_reference_et(crew)
+    if not year:
+        return None
+    last = min(visit.next_visit or visit.date + AHEAD, visit.date + FURTHEST)
+    return max(_months(visit.date, last), key=lambda month: year[month - 1])
+
+
+def _months(first: date, last: date) -> tuple[int, ...]:
+    """Return the months from one day to another, in order."""
+    count = (last.year - first.year) * 12 + last.month - first.month
+    return tuple((first.month - 1 + step) % 12 + 1 for step in range(count + 1))
+
+
+def _need(job: Job, crew: Crew, month: int) -> GardenWater | None:
+    """Return a month's water: of the lawn's grass, else of the plant's kind, moderate where that is not known."""
+    area, m = job.area_m2 or 0.0, job.technique.measures
+    if isinstance(m, MowingMeasures):
+        grass = job.technique.book.grass(m.grass or job.plant or "")
+        crop = "warm lawn" if grass is not None and grass.season == "warm" else "cool lawn"
+        return garden.garden_water(crew, month, area, crop=crop, method=LAWN)
+    water = next((plant.water.text for plant in job.technique.known_plants if plant.water), "moderate")
+    return garden.garden_water(crew, month, area, plant_water=water, method=BED)
+
+
+def _each_watering(job: Job, need: GardenWater, crew: Crew) -> Figure:
+    """Return one watering in the simplest true words: in cans where they are few, else by depth in a tin."""
+    times = garden.times_a_week(need.days_between)
+    each = need.litres_a_week / times
+    few = formulae.as_cans(need.litres_a_week, garden.usual_can_l(crew.units), times).number <= garden.MOST_CANS
+    depth = each / (job.area_m2 or 1.0)
+    if few:
+        words, line = garden.can_words(each, times, crew.units), f"a can holds {num(garden.usual_can_l(crew.units))} L"
+    else:
+        words = f"{show(depth, 'mm', crew.units)} deep in a tin set on the ground, {garden.times_words(times)}"
+        line = f"{num(each)} L on {num(job.area_m2 or 1.0)} m² stand {num(depth)} mm deep"
+    return Figure(
+        name="each watering",
+        label="Each watering",
+        value=words,
+        working=(
+            f"the soil holds {need.days_between} days of water: {garden.times_words(times)}",
+            f"{num(need.litres_a_week)} L / {times} = {num(each)} L each time",
+            line,
+        ),
+        references=(LITRE_A_MM,),
+        client=True,
+    )

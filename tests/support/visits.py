@@ -1,0 +1,61 @@
+"""Jobs and care tasks of invented visits, short to write in tests."""
+
+from datetime import date
+from typing import Any
+
+from howto.compute.tasks import plan_of
+from howto.findings import Finding
+from howto.labels import labels
+from howto.layout.leaflet_when import when_shown
+from howto.model.prose import plain, prose
+from howto.model.task import Plan
+from howto.model.technique import Care, When
+from howto.model.visit import Job, Visit
+from tests.support import sample
+
+NBSP = "\u00a0"
+
+
+def care(text: str, kind: Any, days: int = 0, **changes: Any) -> Care:
+    """Return a care task."""
+    never = bool(changes.pop("never", False))
+    return Care(when=When(text=kind, kind=kind, days=days, **changes), text=prose(text), never=never)
+
+
+def job(what: str, *cares: Care, **changes: Any) -> Job:
+    """Return a job whose technique asks for this care; `title` and `id` are the technique's."""
+    own = {name: changes.pop(name) for name in ("title", "id", "crew") if name in changes}
+    return Job(technique=sample.technique(aftercare=cares, **own), what=what, **changes)
+
+
+def visit(*jobs: Job, **changes: object) -> Visit:
+    """Return a visit of 14 October 2026, the next one on 25 November."""
+    return sample.visit(jobs=jobs, **changes)
+
+
+def planned(*jobs: Job, **changes: object) -> tuple[Plan, tuple[Finding, ...]]:
+    """Return the plan of a visit with these jobs, and what was found."""
+    return plan_of(visit(*jobs, **changes), [()] * len(jobs))
+
+
+def told(*jobs: Job, **changes: object) -> list[tuple[str, str, tuple[str, ...], str]]:
+    """Return when, words, what for and note of each task, with ordinary spaces."""
+    plan, findings = planned(*jobs, **changes)
+    assert findings == ()
+    return [
+        (
+            when_shown(task, "en", labels("en")),
+            plain(task.text).replace(NBSP, " "),
+            task.what,
+            task.note.replace(NBSP, " "),
+        )
+        for task in plan.tasks
+    ]
+
+
+def when_and_what(*jobs: Job, **changes: object) -> list[tuple[str, str]]:
+    """Return when and words of each task."""
+    return [each[:2] for each in told(*jobs, **changes)]
+
+
+DAY = date(2026, 10, 14)
