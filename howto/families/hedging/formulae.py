@@ -61,7 +61,7 @@ def staged_heights(
     stands = standing_mm
     while stands * (1 - share) > finished_mm * (1 + DUST):
         down = lowest_cut_mm(stands, share)
-        if heights and down >= heights[-1] - DUST:
+        if heights and regrowth_mm and down >= heights[-1] - DUST:
             raise ValueError("it grows back as much as each cut takes")
         heights.append(down)
         stands = down + regrowth_mm

@@ -38,6 +38,7 @@ UPRIGHT_MM = 1000.0  # up to about this height upright sides are fine: RHS, How 
 TOP = Limit(high=600, unit="mm of top", reference=REACH)
 LEAN = Limit(high=18, unit="° from upright", reference=STEEP)
 INSIDE = Limit(low=150, unit="mm inside the wanted face", reference=RENOVATION)
+WIDEST_MM = 5000.0  # as wide as `base width` may be written
 ROOM_MM = 300.0  # see references.ROOM
 
 
@@ -198,7 +199,7 @@ def third_of_the_section(technique: T) -> Iterator[Breach]:
     base, top, was = m.base_width_mm or 0.0, m.top_width_mm or 0.0, m.standing_base_width_mm or 0.0
     before = formulae.section_mm2(was, m.standing_top_width_mm or 0.0, stands or 0.0)
     wider = ceil(2 * before * 2 / 3 / m.cut_mm - top)
-    fits = base < wider <= was
+    fits = base < wider <= min(was, WIDEST_MM)
     text = f"base width: {wider} mm" if fits else "job: renovate"
     yield Breach(
         field="measures.base_width_mm",
@@ -217,15 +218,18 @@ def base_wider(technique: T) -> Iterator[Breach]:
     base, top = m.base_width_mm, m.top_width_mm
     if base is None or top is None or base > top or (base == top and m.cut_mm <= UPRIGHT_MM):
         return
-    text = f"{ceil(formulae.base_for_mm(top) / 10 - 1e-9) * 10} mm"
+    wider = ceil(formulae.base_for_mm(top) / 10 - 1e-9) * 10
+    key, text = "base width", f"{wider} mm"
+    if wider > WIDEST_MM:
+        key, text = "top width", f"{num(floor(base * 30 / 4) / 10, 7)} mm"
     yield Breach(
         field="measures.base_width_mm",
         also="measures.top_width_mm",
         what=f"the base is {num(base, 5)} mm and the top {num(top, 5)} mm",
         why="light no longer reaches the foot, which goes bare; upright sides do only up to about 1 m. "
         f"One third wider: {num(top, 5)} x 4/3 = {num(formulae.base_for_mm(top), 5)} mm",
-        mend=f"write `base width: {text}`",
-        edit=Edit(key="base width", text=text),
+        mend=f"write `{key}: {text}`",
+        edit=Edit(key=key, text=text),
     )
 
 

@@ -83,6 +83,8 @@ def test_a_hedge_of_900_loses_a_third_in_one_cut_of_300() -> None:
 def test_staged_heights_come_down_by_thirds() -> None:
     assert formulae.staged_heights(2700, 1000) == pytest.approx((1800, 1200, 1000))
     assert formulae.staged_heights(1500, 1000) == (1000,)
+    assert formulae.staged_heights(9e-7, 4e-7) == pytest.approx((6e-7, 4e-7))
+    assert formulae.staged_heights(1750, 1e-9)[-1] == 1e-9
     assert formulae.staged_heights(2700, 1500, regrowth_mm=300) == pytest.approx((1800, 1500))
 
 

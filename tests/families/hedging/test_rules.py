@@ -59,6 +59,7 @@ BROKEN: list[tuple[str, AnyTechnique]] = [
     ("third-of-the-section", hedge(whole=True, standing_height_mm=1700.0, standing_base_width_mm=1200.0)),
     ("third-of-the-section", hedge(whole=True, standing_height_mm=2300.0, standing_base_width_mm=1000.0)),
     ("base-wider", hedge(base_width_mm=500.0, top_width_mm=500.0, finished_height_mm=1001.0)),
+    ("base-wider", hedge(base_width_mm=700.0, top_width_mm=5000.0, finished_height_mm=1600.0)),
     ("base-wider", hedge(base_width_mm=499.0, top_width_mm=500.0, finished_height_mm=900.0)),
     ("lean", hedge(base_width_mm=1000.0, top_width_mm=300.0, finished_height_mm=1000.0)),
     ("top-within-reach", hedge(top_width_mm=601.0)),
