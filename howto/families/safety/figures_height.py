@@ -31,7 +31,7 @@ def ladder_figures(technique: T) -> Iterator[Figure]:
     if m.foot_measured_mm is not None:
         yield from _measured(technique)
     top = rails_to_mm(m)
-    if top is None or m.landing_mm is None:
+    if top is None or m.landing_mm is None or stand is None:
         return
     law = law_of(m)
     yield Figure(
@@ -45,19 +45,18 @@ def ladder_figures(technique: T) -> Iterator[Figure]:
         ),
         references=(law.landing,),
     )
-    if stand is not None:
-        long = height.length_to(stand.contact_mm, stand.foot_mm) * top / stand.contact_mm
-        yield Figure(
-            name="ladder length",
-            label="Length of ladder to that height",
-            value=long,
-            unit="mm",
-            working=(
-                f"√({num(stand.contact_mm, 5)}² + {num(stand.foot_mm, 5)}²) x {num(top, 5)} / "
-                f"{num(stand.contact_mm, 5)} = {num(long, 5)} mm",
-            ),
-            references=(GEOMETRY,),
-        )
+    long = height.length_to(stand.contact_mm, stand.foot_mm) * top / stand.contact_mm
+    yield Figure(
+        name="ladder length",
+        label="Length of ladder to that height",
+        value=long,
+        unit="mm",
+        working=(
+            f"√({num(stand.contact_mm, 5)}² + {num(stand.foot_mm, 5)}²) x {num(top, 5)} / "
+            f"{num(stand.contact_mm, 5)} = {num(long, 5)} mm",
+        ),
+        references=(GEOMETRY,),
+    )
 
 
 def _borrowed(m: SafetyMeasures) -> tuple[str, ...]:

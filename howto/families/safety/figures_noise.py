@@ -20,6 +20,7 @@ from howto.model.technique import Technique
 from howto.quantities import show
 from howto.quantities import show_number as num
 
+BLINK_MIN = 1e-6  # ours: less than that is no time at all
 EU_LOWER, EU_UPPER, EU_LIMIT = 80.0, 85.0, 87.0  # Directive 2003/10/EC
 
 
@@ -37,7 +38,7 @@ def dose_of(m: SafetyMeasures) -> float | None:
 def exposure_of(m: SafetyMeasures) -> float | None:
     """Return LEX,8h in dB(A), or None where a time is missing or no time is spent."""
     pairs = timed(noises(m))
-    return noise.daily_exposure_db(*pairs) if pairs and sum(pairs[1]) > 0 else None
+    return noise.daily_exposure_db(*pairs) if pairs and sum(pairs[1]) > BLINK_MIN else None
 
 
 def loudness(technique: Technique[SafetyMeasures]) -> Iterator[Figure]:

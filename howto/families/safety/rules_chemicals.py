@@ -17,7 +17,7 @@ from howto.families.safety.references import (
 )
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
-from howto.model.reference import CEILING, FORMAT
+from howto.model.reference import CEILING
 from howto.model.technique import Technique
 from howto.quantities import show_number as num
 
@@ -171,7 +171,7 @@ CHEMICALS: tuple[Rule[SafetyMeasures], ...] = (
         name="safety.clock",
         severity=Severity.ERROR,
         why="A time of day is added to the waiting time.",
-        references=(FORMAT,),
+        references=(ENTRY,),
         applies="techniques with `sprayed at:`",
         check=readable_clock,
     ),

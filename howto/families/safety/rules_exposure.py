@@ -26,7 +26,6 @@ from howto.families.safety.references import (
 )
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
-from howto.model.reference import FORMAT
 from howto.model.technique import Technique
 from howto.quantities import show_number as num
 
@@ -186,7 +185,7 @@ EXPOSURE: tuple[Rule[SafetyMeasures], ...] = (
         name="safety.times-pair",
         severity=Severity.ERROR,
         why="Levels and times are added up tool by tool, so the lists are as long as each other.",
-        references=(FORMAT,),
+        references=(FIVE_DB, RECKONER),
         applies="techniques with several tools in one day",
         check=lists_pair,
     ),

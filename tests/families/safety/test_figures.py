@@ -12,6 +12,7 @@ from howto.families.safety.figures import figures
 from howto.model.crew import Crew
 from howto.model.figure import Figure
 from howto.model.technique import AnyTechnique
+from howto.quantities import field_unit
 from tests.support.builders import technique
 
 TODAY = date(2026, 6, 10)
@@ -26,6 +27,11 @@ def worked(crew: Crew | None = None, **measures: Any) -> dict[str, Figure]:
     found = list(figures(made(crew, **measures), TODAY))
     assert len({figure.name for figure in found}) == len(found)
     return {figure.name: figure for figure in found}
+
+
+def test_every_measure_has_a_key_of_its_own() -> None:
+    keys = [field_unit(name)[0] for name in FAMILY.measures.model_fields]
+    assert sorted(set(keys)) == sorted(keys)
 
 
 def test_nothing_written_nothing_worked() -> None:
@@ -98,6 +104,10 @@ def test_s10_points_of_a_day() -> None:
     assert "over the action value" in found["vibration points"].working[1]
     over = worked(vibration_m_per_s2=(10.0,), trigger_time_minutes=(180.0,))["vibration points"]
     assert over.working[1] == "600 = 600; action value 100, limit value 400: over the limit value: stop"
+
+
+def test_vibration_alone_gives_the_times() -> None:
+    assert list(worked(vibration_m_per_s2=(5.0, 4.0))) == ["time to action value", "time to limit value"]
 
 
 def test_s25_a_wet_bag() -> None:
