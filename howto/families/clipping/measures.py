@@ -6,6 +6,7 @@ from pydantic import Field
 
 from howto.model.measures import Measures
 
+LARGEST_MM = 12_000  # as high as a tower of scaffold; the same standing and finished, so that a mend can be written
 Shape = Literal["ball", "dome", "cone", "cube", "cylinder"]
 
 
@@ -13,12 +14,14 @@ class ClippingMeasures(Measures):
     """A clipped shape: how big it stands, how big it should be, and how it is taken there."""
 
     shape: Shape = Field(description="ball, dome, cone, cube or cylinder")
-    finished_width_mm: float = Field(ge=50, le=10_000, description="across the widest part when done")
-    standing_width_mm: float = Field(ge=50, le=12_000, description="across the widest part before the clip")
+    finished_width_mm: float = Field(ge=50, le=LARGEST_MM, description="across the widest part when done")
+    standing_width_mm: float = Field(ge=50, le=LARGEST_MM, description="across the widest part before the clip")
     finished_height_mm: float | None = Field(
-        default=None, ge=50, le=10_000, description="foot to top when done; a ball's is its width"
+        default=None, ge=50, le=LARGEST_MM, description="foot to top when done; a ball's is its width"
     )
-    standing_height_mm: float | None = Field(default=None, ge=50, le=12_000, description="foot to top before the clip")
+    standing_height_mm: float | None = Field(
+        default=None, ge=50, le=LARGEST_MM, description="foot to top before the clip"
+    )
     passes: int = Field(default=1, ge=1, le=12, description="how many times the shape is gone over")
     growth_mm_per_year: float | None = Field(
         default=None,

@@ -6,7 +6,7 @@ from math import ceil
 from howto.families.clipping import formulae
 from howto.families.clipping.figures import LIGHT_SHARE, SEASON_SHARE, share
 from howto.families.clipping.gauge import handy_step
-from howto.families.clipping.measures import ClippingMeasures
+from howto.families.clipping.measures import LARGEST_MM, ClippingMeasures
 from howto.families.clipping.references import BOX_SEASON, CROWN, RENOVATION, SHEARING, TREE_STANDARD
 from howto.families.clipping.rules_plants import PLANTS
 from howto.families.clipping.rules_said import SAID
@@ -35,7 +35,7 @@ def something_to_clip(technique: T) -> Iterator[Breach]:
 
 
 def _too_small(side: str, word: str, stands: float, finished: float) -> Breach:
-    grown = f"{num(ceil(finished * 1.06 / 10) * 10, 6)} mm"
+    grown = f"{min(ceil(finished * 1.06 / 10) * 10, LARGEST_MM)} mm"
     return Breach(
         field=f"measures.standing_{side}_mm",
         also=f"measures.finished_{side}_mm",
@@ -72,16 +72,16 @@ def _sides(m: ClippingMeasures) -> Iterator[tuple[str, float, float]]:
         yield "height", m.standing_height_mm, m.height_mm
 
 
-def _halved(m: ClippingMeasures) -> bool:
-    """Tell whether no side loses more than half: else that is the mistake to speak of."""
-    return all(HALF.allows(1 - finished / stands) for _, stands, finished in _sides(m))
+def _sound(m: ClippingMeasures) -> bool:
+    """Tell whether no side grows or loses more than half: else that is the mistake to speak of."""
+    return all(finished <= stands and HALF.allows(1 - finished / stands) for _, stands, finished in _sides(m))
 
 
 def third_of_the_leaf(technique: T) -> Iterator[Breach]:
     """A clip takes at most a third of the leafy volume, since the leaf is all in the shell."""
     m = technique.measures
     off = share(m)
-    if off <= 0 or THIRD.allows(off) or not _halved(m):
+    if off <= 0 or THIRD.allows(off) or not _sound(m):
         return
     for side, least in _third_left(m).items():
         yield Breach(
@@ -95,29 +95,29 @@ def third_of_the_leaf(technique: T) -> Iterator[Breach]:
         )
 
 
-def _third_left(m: ClippingMeasures) -> dict[str, int]:
+def _third_left(m: ClippingMeasures) -> dict[str, str]:
     """Return the finished sizes that leave two thirds of the leaf: a wider shape, a higher one, or both."""
-    standing = (m.standing_width_mm, m.standing_mm)
-    if m.standing_height_mm is None:  # it shrinks alike all round
-        return {"width": ceil(m.standing_width_mm * (1 - SEASON_SHARE) ** (1 / 3))}
-    if m.finished_height_mm is None:  # the height follows the width
-        width = (standing[0] ** 2 * standing[1] * (1 - SEASON_SHARE)) ** (1 / 3)
-    else:
-        width = formulae.width_leaving_mm(standing, m.height_mm, SEASON_SHARE)
-    if ceil(width) < standing[0] and (m.finished_height_mm is not None or ceil(width) <= standing[1]):
-        return {"width": ceil(width)}
-    height = formulae.height_leaving_mm(standing, m.finished_width_mm, SEASON_SHARE)
-    if ceil(height) <= standing[1]:
-        return {"height": ceil(height)}
+    standing = wide, high = m.standing_width_mm, m.standing_mm
     scale = (1 - SEASON_SHARE) ** (1 / 3)
-    return {"width": ceil(standing[0] * scale), "height": ceil(standing[1] * scale)}
+    alike = ceil((wide**2 * high) ** (1 / 3) * scale)  # where the height follows the width
+    if m.standing_height_mm is None or (m.finished_height_mm is None and alike < wide and alike <= high):
+        return {"width": str(alike if m.standing_height_mm else ceil(wide * scale))}
+    width = ceil(formulae.width_leaving_mm(standing, m.height_mm, SEASON_SHARE))
+    if m.finished_height_mm is not None and width < wide:
+        return {"width": str(width)}
+    height = ceil(formulae.height_leaving_mm(standing, m.finished_width_mm, SEASON_SHARE))
+    if height <= high:
+        return {"height": str(height)}
+    if width < wide:
+        return {"width": str(width), "height": f"{m.height_mm:.12g}"}
+    return {"width": str(ceil(wide * scale)), "height": str(ceil(high * scale))}
 
 
 def light_passes(technique: T) -> Iterator[Breach]:
     """Many light passes beat a few deep ones: none takes more than a quarter of what stands."""
     m = technique.measures
     off = share(m)
-    if off <= 0 or LIGHT.allows(formulae.share_a_pass(off, m.passes)) or not _halved(m):
+    if off <= 0 or LIGHT.allows(formulae.share_a_pass(off, m.passes)) or not _sound(m):
         return
     least = formulae.passes_for(off, LIGHT_SHARE)
     each = "one pass" if m.passes == 1 else f"each of {m.passes} passes"
@@ -136,9 +136,9 @@ def round_ball(technique: T) -> Iterator[Breach]:
     if m.shape != "ball" or m.finished_height_mm is None:
         return
     slack = m.tolerance("finished_width_mm") or 0.05 * m.finished_width_mm
-    if abs(m.finished_height_mm - m.finished_width_mm) <= slack:
+    if abs(m.finished_height_mm - m.finished_width_mm) <= slack + 1e-6:
         return
-    width = f"{num(m.finished_width_mm, 6)} mm"
+    width = f"{m.finished_width_mm:.12g} mm"
     yield Breach(
         field="measures.finished_height_mm",
         also="measures.finished_width_mm",
@@ -157,7 +157,7 @@ def tolerance_within_cut(technique: T) -> Iterator[Breach]:
     if slack is None or off <= 0 or slack < off:
         return
     finer = round_down(off / 2, 1) or round_down(off / 2, 0.001)
-    text = f"{num(m.finished_width_mm, 6)} mm ± {num(finer)} mm"
+    text = f"{m.finished_width_mm:.12g} mm ± {num(finer)} mm"
     yield Breach(
         field="measures.finished_width_mm",
         what=f"± {num(slack)} mm is as wide as the whole cut",
