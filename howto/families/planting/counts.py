@@ -1,0 +1,66 @@
+"""The arithmetic of how many plants: numbers in, number out. An order is rounded up, never down."""
+
+from math import ceil, floor, hypot, sqrt
+
+TRIANGLE = sqrt(3) / 2  # 0.866: from row to row, where every plant stands the same distance from the next
+DUST = 1e-9  # kept from making one plant more
+
+
+def square_per_m2(spacing_mm: float) -> float:
+    """Return the plants a square metre on a square grid."""
+    return 1e6 / spacing_mm**2
+
+
+def triangle_per_m2(spacing_mm: float) -> float:
+    """Return the plants a square metre on a triangular grid: 2/√3 as many as on a square one."""
+    return square_per_m2(spacing_mm) / TRIANGLE
+
+
+def triangle_row_gap_mm(spacing_mm: float) -> float:
+    """Return the distance between the rows of a triangular grid."""
+    return spacing_mm * TRIANGLE
+
+
+def square_count(area_m2: float, spacing_mm: float) -> int:
+    """Return the plants that fill an area on a square grid."""
+    return _up(area_m2 * square_per_m2(spacing_mm))
+
+
+def triangle_count(area_m2: float, spacing_mm: float) -> int:
+    """Return the plants that fill an area on a triangular grid."""
+    return _up(area_m2 * triangle_per_m2(spacing_mm))
+
+
+def edge_grid(length_mm: float, width_mm: float, spacing_mm: float) -> tuple[int, int]:
+    """Return the plants along each side of a square grid that stands on the edge of a bed."""
+    return floor(length_mm / spacing_mm + DUST) + 1, floor(width_mm / spacing_mm + DUST) + 1
+
+
+def row_count(length_mm: float, spacing_mm: float) -> int:
+    """Return the plants of a row whose end plants stand half a spacing in."""
+    return _up(length_mm / spacing_mm)
+
+
+def per_metre(spacing_mm: float, rows: int = 1) -> float:
+    """Return the plants a metre of one or more rows."""
+    return rows * 1000 / spacing_mm
+
+
+def neighbour_mm(spacing_mm: float, row_gap_mm: float) -> float:
+    """Return the distance from a plant to the next in the row beside it, staggered by half a spacing."""
+    return hypot(spacing_mm / 2, row_gap_mm)
+
+
+def sloped(level: float, slope_percent: float) -> float:
+    """Return the sloped face of what was measured level: an area, or a length up the slope."""
+    return level * hypot(1, slope_percent / 100)
+
+
+def with_spare(count: int, spare_percent: float) -> int:
+    """Return an order with a share over for losses."""
+    return _up(count * (1 + spare_percent / 100))
+
+
+def _up(exact: float) -> int:
+    """Return a count rounded up, at least one plant; arithmetic dust makes no plant."""
+    return max(1, ceil(exact - DUST * max(1.0, exact)))

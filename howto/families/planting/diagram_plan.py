@@ -1,0 +1,163 @@
+"""Plants from above at true spacing: a square grid beside a triangular one, a row, or a grid on the edge of a bed."""
+
+from howto.families.planting import counts
+from howto.families.planting.figures_counts import edge_sides, plants
+from howto.families.planting.measures import PlantingMeasures
+from howto.model.technique import Technique
+from howto.quantities import show
+from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
+
+T = Technique[PlantingMeasures]
+
+FULL = 0.44  # of the spacing: half the width a plant is drawn
+ACROSS = 4  # plants along each side of a drawn grid
+MOST_EDGE = 7
+MOST_ROWS = 12
+
+
+def plan(technique: T, spacing: float) -> Drawing:
+    """Return the plan of the layout that is written."""
+    layout = technique.measures.layout
+    if layout == "row":
+        return _row(technique, spacing)
+    return _edge(technique, spacing) if layout == "edge" else _grids(technique, spacing)
+
+
+def _plant(at: Point, spacing: float, role: Role = Role.KEEP) -> list[Shape]:
+    radius = spacing * FULL
+    crown = leafy(arc(at, radius, steps=28)[:-1], radius * 0.07, 13)
+    middle = Polygon(arc(at, radius * 0.13, steps=12)[:-1], Role.WOOD)
+    return [Polygon(crown, role), middle]
+
+
+def _grids(technique: T, spacing: float) -> Drawing:
+    """Return a square grid and a triangular one of the same spacing, the one that is planted framed."""
+    units, layout = technique.crew.units, technique.measures.layout
+    gap = counts.triangle_row_gap_mm(spacing)
+    second = spacing * (ACROSS + 0.9)
+    shapes: list[Shape] = []
+    for row in range(3):
+        for at in range(ACROSS):
+            shapes += _plant((spacing * at, spacing * row), spacing)
+            shapes += _plant((second + spacing * (at + 0.5 * (row % 2)), gap * row), spacing)
+    square, triangle = counts.square_per_m2(spacing), counts.triangle_per_m2(spacing)
+    right = second + spacing * (ACROSS - 0.5)
+    left = 0.0 if layout == "square" else second
+    shapes += [
+        Line(((0, 0), (spacing, 0), (spacing, spacing), (0, spacing)), Role.ACCENT, closed=True),
+        Line(((second, 0), (second + spacing, 0), (second + spacing / 2, gap)), Role.ACCENT, closed=True),
+        Line(_frame(left, spacing, gap, triangle=layout == "triangle"), Role.CENTRE, closed=True),
+        Dimension((0, 0), (spacing, 0), show(spacing, "mm", units), offset=-spacing * 0.75),
+        Dimension((0, 0), (0, spacing), show(spacing, "mm", units), offset=spacing * 0.75),
+        Dimension((second, 0), (second + spacing, 0), show(spacing, "mm", units), offset=-spacing * 0.75),
+        Dimension((right, 0), (right, gap), show(gap, "mm", units), offset=-spacing * 0.8),
+        Label((-spacing * 0.2, spacing * 2.2), f"square, {show(square, '/m2', units)}"),
+        Label((second + spacing * 3.2, gap * 2.2), f"triangle, {show(triangle, '/m2', units)}"),
+    ]
+    count = plants(technique.measures)
+    needed = f" This bed takes {count} plants." if count else ""
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"Plan: {layout} grid, {show(spacing, 'mm', units)} apart",
+        alt=f"Two grids from above, plants {show(spacing, 'mm', units)} apart. Square: {show(square, '/m2', units)}. "
+        f"Triangle: {show(triangle, '/m2', units)}, rows {show(gap, 'mm', units)} apart. Planted: {layout}.{needed}",
+    )
+
+
+def _frame(left: float, spacing: float, gap: float, *, triangle: bool) -> tuple[Point, ...]:
+    """Return a frame round one of the two grids."""
+    out = spacing * 0.6
+    right = spacing * (ACROSS - 1) + (spacing / 2 if triangle else 0.0)
+    return rectangle(left - out, -out, left + right + out, 2 * (gap if triangle else spacing) + out)
+
+
+def _row(technique: T, spacing: float) -> Drawing:
+    """Return the first plants of a row or rows, the end plants half a spacing in."""
+    m, units = technique.measures, technique.crew.units
+    rows = min(m.row_count, 3)
+    gap = (m.row_gap_mm or spacing) if rows > 1 else 0.0
+    length, out = spacing * 5, spacing * 0.55
+    top = gap * (rows - 1)
+    shapes: list[Shape] = [Line(rectangle(0, -out, length, top + out), Role.LAST, closed=True)]
+    for row in range(rows):
+        shapes.append(Line(((-spacing * 0.2, gap * row), (length + spacing * 0.3, gap * row)), Role.CENTRE))
+        for at in range(5 - row % 2):
+            shapes += _plant((spacing * (at + (0.5 if row % 2 == 0 else 1.0)), gap * row), spacing)
+    shapes += [
+        Dimension((spacing * 0.5, 0), (spacing * 1.5, 0), show(spacing, "mm", units), offset=-spacing * 0.95),
+        Dimension((0, 0), (spacing * 0.5, 0), f"{show(spacing / 2, 'mm', units)} in", offset=-spacing * 1.5),
+        Label((0, top / 2 + out * 0.8), "end of the row"),
+    ]
+    if rows > 1:
+        near = counts.neighbour_mm(spacing, gap)
+        shapes += [
+            Dimension((0, 0), (0, gap), show(gap, "mm", units), offset=spacing * 0.5),
+            Line(((spacing * 2.5, 0), (spacing * 3, gap)), Role.ACCENT),
+            Label((spacing * 2.75, gap / 2), f"{show(near, 'mm', units)} plant to plant"),
+        ]
+    count = plants(m)
+    named = "A row" if rows == 1 else f"{m.row_count} staggered rows, {show(gap, 'mm', units)} apart,"
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"Plan: a plant every {show(spacing, 'mm', units)}",
+        alt=f"{named} from above, a plant every {show(spacing, 'mm', units)}; the end plants stand "
+        f"{show(spacing / 2, 'mm', units)} in." + (f" The length takes {count} plants." if count else ""),
+    )
+
+
+def _edge(technique: T, spacing: float) -> Drawing:
+    """Return a square grid whose outer plants stand on the edge of the bed."""
+    m, units = technique.measures, technique.crew.units
+    sides = edge_sides(m)
+    along, across = sides or (ACROSS, 3)
+    shown = (min(along, MOST_EDGE), min(across, 5))
+    long, wide = spacing * (shown[0] - 1), spacing * (shown[1] - 1)
+    shapes: list[Shape] = []
+    for row in range(shown[1]):
+        for at in range(shown[0]):
+            shapes += _plant((spacing * at, spacing * row), spacing)
+    shapes += [
+        Line(rectangle(0, 0, max(long, 1), max(wide, 1)), Role.ACCENT, closed=True),
+        Dimension((0, 0), (spacing, 0), show(spacing, "mm", units), offset=-spacing * 0.8),
+        Label((long, wide), "on the edge"),
+    ]
+    whole = f"{along} plants along and {across} across"
+    part = " The first of them are drawn." if shown != (along, across) else ""
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"Plan: {along} by {across}, {show(spacing, 'mm', units)} apart",
+        alt=f"A square grid from above, {whole}, {show(spacing, 'mm', units)} apart, the outer plants on the edge of "
+        f"the bed.{part}",
+    )
+
+
+def bank(technique: T, spacing: float, slope: float) -> Drawing:
+    """Return a bank in section: its level width, its longer face, and rows of plants up the face."""
+    m, units = technique.measures, technique.crew.units
+    run = (m.bed_width_m or 1.0) * 1000
+    rise, face = run * slope / 100, counts.sloped(run, slope)
+    across, up = run / face, rise / face
+    step = counts.triangle_row_gap_mm(spacing) if m.layout == "triangle" else spacing
+    foot = -run * 0.16
+    ends = ((-run * 0.14, 0.0), (0.0, 0.0), (run, rise), (run * 1.14, rise))
+    shapes: list[Shape] = [Polygon(((-run * 0.14, foot), (run * 1.14, foot), *reversed(ends)), Role.SOIL)]
+    rows = min(MOST_ROWS, int(face / step) + 1)
+    size = min(step, face / 3) * 0.4
+    for row in range(rows):
+        along = min(step * (row + 0.5), face)
+        x, y = along * across, along * up
+        shapes.append(Polygon(leafy(arc((x, y + size * 1.2), size, steps=20)[:-1], size * 0.08, 11), Role.KEEP))
+        shapes.append(Line(((x, y), (x, y + size)), Role.WOOD))
+    shapes += [
+        Line(ends, Role.GROUND),
+        Dimension((0, 0), (run, rise), f"{show(face, 'mm', units)} face", offset=size * 2.6),
+        Line(((0, 0), (run, 0)), Role.CENTRE),
+        Dimension((0, 0), (run, 0), f"{show(run, 'mm', units)} on the plan", offset=foot - run * 0.06),
+        Dimension((run * 1.14, 0), (run * 1.14, rise), show(rise, "mm", units), offset=-run * 0.08),
+    ]
+    return Drawing(
+        shapes=tuple(shapes),
+        caption=f"The bank: {show(face, 'mm', units)} of face for {show(run, 'mm', units)} on the plan",
+        alt=f"A bank in section: {show(run, 'mm', units)} on the plan, rising {show(rise, 'mm', units)}, is a face "
+        f"of {show(face, 'mm', units)}. Rows stand {show(step, 'mm', units)} apart, measured up the face.",
+    )

@@ -1,0 +1,269 @@
+"""The figures of planting: hole, ball, mulch and stakes; figures_water.py and figures_counts.py have the others."""
+
+from collections.abc import Iterator
+from datetime import date, timedelta
+
+from howto.families.planting import formulae, hole
+from howto.families.planting.figures_counts import count_figures
+from howto.families.planting.figures_water import planted_on, season_figures, water_figures
+from howto.families.planting.measures import PlantingMeasures
+from howto.families.planting.references import (
+    BALL_CITY,
+    BALL_DEPTH,
+    BALL_TABLE,
+    BALL_TEN,
+    BALL_WEIGHT,
+    CALLIPER,
+    COUNCIL,
+    LOW_STAKE,
+    MULCH_CIRCLE,
+    MULCH_TREES,
+    NOT_DEEPER,
+    ONE_SEASON,
+    PROPER,
+    RING,
+    SAUCER,
+    SPECIFICATION,
+    TWO_YEARS,
+)
+from howto.model.figure import Figure, Table
+from howto.model.reference import GEOMETRY, PRACTICE
+from howto.model.technique import Technique
+from howto.quantities import convert
+from howto.quantities import show_number as num
+
+T = Technique[PlantingMeasures]
+
+BALLS_MM = ((25.4, 406.4), (38.1, 508.0), (50.8, 609.6), (63.5, 711.2), (76.2, 812.8), (101.6, 1066.8))
+YEAR = timedelta(days=365)
+
+
+def figures(technique: T, today: date) -> Iterator[Figure]:
+    """Yield the figures of one planting that its measures allow."""
+    m = technique.measures
+    yield from count_figures(technique)
+    yield from _depth(m)
+    yield from _width(m)
+    yield from _soil_out(m)
+    yield from _ball(m)
+    yield from _weight(m)
+    yield from _calliper(technique)
+    yield from _mulch(m)
+    yield from _stakes(technique, today)
+    yield from water_figures(technique, today)
+    yield from season_figures(technique)
+
+
+def _depth(m: PlantingMeasures) -> Iterator[Figure]:
+    roots, deep = m.root_to_base_mm, hole.advised_depth_mm(m)
+    if roots is None or deep is None:
+        return
+    lines = []
+    if m.first_root_mm is not None:
+        lines.append(
+            f"topmost root to base: {num(m.ball_depth_mm or 0, 4)} - {num(m.first_root_mm, 4)} = {num(roots, 4)} mm"
+        )
+    if not m.has_ball:
+        lines.append(f"bare roots stand level with the ground: {num(deep, 4)} mm")
+    elif m.drainage == "poor":
+        tenth = hole.raised_mm(m, roots)
+        lines.append(f"poor drainage: {num(roots, 4)} - a tenth of the ball, {num(tenth, 4)} = {num(deep, 4)} mm")
+    else:
+        lines.append(f"{num(roots, 4)} × (1 - 0.1) = {num(deep, 4)} mm, never deeper than the ball")
+    yield Figure(
+        name="dig to",
+        label="Dig the hole to",
+        value=deep,
+        unit="mm",
+        working=tuple(lines),
+        references=(SPECIFICATION, NOT_DEEPER),
+        headline=True,
+    )
+    above = roots - deep if m.hole_depth_mm is None else roots - m.hole_depth_mm
+    if not m.has_ball or above < 0:
+        return
+    low, high = hole.proud_range(m, roots)
+    said = f"at least {num(low)}" if high is None else f"{num(low)} to {num(high)}"
+    yield Figure(
+        name="root above ground",
+        label="Topmost root above the ground",
+        value=above,
+        unit="mm",
+        working=(f"{num(roots, 4)} - {num(roots - above, 4)} = {num(above)} mm; {said} mm is right",),
+        references=(PROPER, SPECIFICATION),
+        headline=True,
+    )
+
+
+def _width(m: PlantingMeasures) -> Iterator[Figure]:
+    ball = hole.ball_mm(m)
+    if ball is None:
+        return
+    least, wide = formulae.hole_widths_mm(ball)
+    yield Figure(
+        name="least hole",
+        label="Hole at least this wide",
+        value=least,
+        unit="mm",
+        working=(f"1.5 × {num(ball, 4)} = {num(least, 4)} mm",),
+        references=(SPECIFICATION,),
+    )
+    yield Figure(
+        name="wide hole",
+        label="Hole this wide where there is room",
+        value=wide,
+        unit="mm",
+        working=(f"3 × {num(ball, 4)} = {num(wide, 4)} mm at the top, sloped like a saucer to the ball's own width",),
+        references=(SAUCER, COUNCIL),
+        headline=True,
+    )
+
+
+def _soil_out(m: PlantingMeasures) -> Iterator[Figure]:
+    ball, wide, deep = hole.ball_mm(m), hole.width_mm(m), hole.depth_mm(m)
+    if ball is None or wide is None or deep is None or wide < ball:
+        return
+    out = formulae.saucer_l(wide, ball, deep)
+    top, foot = wide / 100, ball / 100
+    yield Figure(
+        name="soil out",
+        label="Soil out of the hole",
+        value=out,
+        unit="L",
+        working=(
+            "a saucer: π × depth / 12 × (top² + top × foot + foot²), in dm",
+            f"3.14 × {num(deep / 100)} / 12 × ({num(top)}² + {num(top)} × {num(foot)} + {num(foot)}²) = {num(out)} L",
+        ),
+        references=(GEOMETRY,),
+    )
+
+
+def _ball(m: PlantingMeasures) -> Iterator[Figure]:
+    if m.calliper_mm is not None and m.stock == "balled":
+        wide = formulae.ball_width_mm(m.calliper_mm)
+        yield Figure(
+            name="ball for this trunk",
+            label="Ball that this trunk asks for",
+            value=wide,
+            unit="mm",
+            working=(
+                f"10 × {num(m.calliper_mm, 4)} = {num(wide, 4)} mm",
+                "small trees take more: one city asks for 405 mm at 25 to 38 mm, and 610 mm at 50 to 64 mm",
+            ),
+            references=(BALL_TEN, BALL_CITY, BALL_TABLE),
+            table=Table(
+                columns=("Calliper", "Ten times", "Nursery standard, from memory"),
+                units=("mm", "mm", "mm"),
+                rows=tuple((calliper, formulae.ball_width_mm(calliper), ball) for calliper, ball in BALLS_MM),
+            ),
+        )
+    wide_now = hole.ball_mm(m)
+    if wide_now is None or m.stock != "balled":
+        return
+    share, deep = formulae.ball_depth_share(wide_now), formulae.ball_depth_mm(wide_now)
+    yield Figure(
+        name="ball depth at least",
+        label="Ball at least this deep",
+        value=deep,
+        unit="mm",
+        working=(f"{num(share * 100)} % of {num(wide_now, 4)} = {num(deep, 4)} mm",),
+        references=(BALL_DEPTH,),
+    )
+
+
+def _weight(m: PlantingMeasures) -> Iterator[Figure]:
+    mass, wide = hole.weight_kg(m), hole.ball_mm(m)
+    if mass is None:
+        return
+    lines: tuple[str, ...] = (f"{num(mass)} kg as written",)
+    if m.ball_weight_kg is None and wide is not None:
+        deep = m.ball_depth_mm or formulae.ball_depth_mm(wide)
+        volume = formulae.ball_volume_m3(wide, deep)
+        lines = (
+            f"π × ({num(wide, 4)} / 2000)² × {num(deep, 4)} / 1000 = {num(volume)} m³",
+            f"{num(volume)} m³ × {num(formulae.BALL_KG_PER_M3, 4)} kg/m³ = {num(mass)} kg",
+        )
+    yield Figure(
+        name="weight of the ball",
+        label="The ball weighs about",
+        value=mass,
+        unit="kg",
+        working=lines,
+        references=(BALL_WEIGHT,) if m.ball_weight_kg is None else (PRACTICE,),
+        digits=2,
+    )
+
+
+def _calliper(technique: T) -> Iterator[Figure]:
+    m, metric = technique.measures, technique.crew.units == "metric"
+    if m.calliper_mm is None:
+        return
+    up = formulae.calliper_height_mm(m.calliper_mm)
+    thick = "over" if m.calliper_mm > formulae.THICK_TRUNK_MM else "not over"
+    yield Figure(
+        name="calliper height",
+        label="Measure the trunk this far up",
+        value=up if metric else convert(up / 25, "in", "mm"),
+        unit="mm",
+        working=(f"{num(m.calliper_mm, 4)} mm is {thick} 4 in (102 mm), so {num(up / 25)} in ({num(up)} mm) up",),
+        references=(CALLIPER,),
+    )
+
+
+def _mulch(m: PlantingMeasures) -> Iterator[Figure]:
+    if m.work == "bed":
+        return
+    ring, deep = m.mulch_width_mm or hole.RING_MM, m.mulch_depth_mm or 75.0
+    bare = 2 * hole.clear_mm(m) + (m.calliper_mm or 0.0)
+    litres = formulae.ring_l(ring, deep, bare)
+    if litres <= 0:
+        return
+    yield Figure(
+        name="mulch",
+        label="Mulch for the ring",
+        value=litres,
+        unit="L",
+        working=(
+            f"bare middle: 2 × {num(hole.clear_mm(m))} + {num(m.calliper_mm or 0)} = {num(bare)} mm",
+            f"3.14 / 4 × ({num(ring / 1000)}² - {num(bare / 1000)}²) m² × {num(deep)} mm = {num(litres)} L",
+        ),
+        references=(MULCH_CIRCLE, MULCH_TREES, RING),
+    )
+
+
+def _stakes(technique: T, today: date) -> Iterator[Figure]:
+    m = technique.measures
+    if m.work != "tree":
+        return
+    if m.stands_alone is not None:
+        yield Figure(
+            name="stakes needed",
+            label="Stakes",
+            value="none" if m.stands_alone else "low, for one growing season",
+            working=("it stands alone" if m.stands_alone else "it does not stand up by itself",),
+            references=(ONE_SEASON,),
+        )
+    if m.stands_alone or m.stakes == 0 or (m.stakes is None and m.stands_alone is None):
+        return
+    if m.height_mm is not None:
+        tie = formulae.tie_height_mm(m.height_mm)
+        yield Figure(
+            name="tie at",
+            label="Tie it no higher than",
+            value=tie,
+            unit="mm",
+            working=(f"{num(m.height_mm, 4)} / 3 = {num(tie, 4)} mm, so that its head can move",),
+            references=(LOW_STAKE,),
+        )
+    planted = planted_on(technique, today)
+    yield Figure(
+        name="stakes off",
+        label="Stakes off by",
+        value=planted + YEAR,
+        working=(
+            f"planted {planted.isoformat()}; one growing season lies in any 365 days",
+            f"stakes off by {(planted + YEAR).isoformat()}; none stays past {(planted + 2 * YEAR).isoformat()}",
+        ),
+        references=(ONE_SEASON, TWO_YEARS),
+        client=True,
+    )

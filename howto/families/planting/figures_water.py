@@ -1,0 +1,237 @@
+"""The figures of water and time: on the day, each time, by the week, until a plant has rooted; and when to plant."""
+
+from collections.abc import Iterator
+from datetime import date, timedelta
+
+from howto.families.planting import watering_in
+from howto.families.planting.measures import PlantingMeasures
+from howto.families.planting.references import (
+    ESTABLISHED,
+    FIRST_WATER,
+    GRANT,
+    SEASON,
+    WATER_BIG,
+    WATER_COOL,
+    WATER_DRY,
+    WATER_WARM,
+    WATER_WEEK,
+)
+from howto.families.planting.watering_in import Span, Stage
+from howto.model.figure import Figure, Table
+from howto.model.reference import Reference
+from howto.model.technique import Technique
+from howto.quantities import show_number as num
+from howto.quantities import show_range
+from howto.seasons import MONTHS, southern
+
+T = Technique[PlantingMeasures]
+
+HOT_C = 30.0  # summers count as warm where the hottest month's mean maximum reaches this
+DORMANT_NORTH = (11, 12, 1, 2, 3)  # see references.GRANT
+OUT_OF_HEAT_NORTH = (9, 10, 11, 3, 4, 5)  # autumn and spring, see references.SEASON
+
+
+def planted_on(technique: T, today: date) -> date:
+    """Return the day of planting: today, or so many weeks ago as is written."""
+    return today - timedelta(days=round((technique.measures.planted_weeks or 0.0) * 7))
+
+
+def summers(technique: T) -> str:
+    """Return `cool` or `warm`: as written, else by the crew's hottest month."""
+    own, climate = technique.measures.summers, technique.crew.climate
+    return own or ("warm" if climate is not None and max(climate.max_c) >= HOT_C else "cool")
+
+
+def each_time(technique: T) -> Span | None:
+    """Return the litres one plant takes each time: a tree by its trunk, else by its pot."""
+    m = technique.measures
+    if m.calliper_mm is not None:
+        rate = watering_in.WARM_GAL_PER_IN if summers(technique) == "warm" else watering_in.COOL_GAL_PER_IN
+        return watering_in.by_calliper(m.calliper_mm, rate)
+    return None if m.pot_l is None else watering_in.by_pot(m.pot_l)
+
+
+def sources(technique: T) -> tuple[Reference, ...]:
+    """Return who says how much and how often."""
+    if technique.measures.calliper_mm is None or summers(technique) == "cool":
+        return (WATER_COOL,)
+    return (WATER_WARM, WATER_BIG)
+
+
+def dormant_months(technique: T) -> tuple[int, ...]:
+    """Return the months in which bare roots are planted where the crew works."""
+    return _here(technique, DORMANT_NORTH)
+
+
+def mild_months(technique: T) -> tuple[int, ...]:
+    """Return the months of autumn and spring where the crew works."""
+    return _here(technique, OUT_OF_HEAT_NORTH)
+
+
+def month_words(months: tuple[int, ...]) -> str:
+    """Return months that run on as `November to March`."""
+    return f"{MONTHS[months[0] - 1].capitalize()} to {MONTHS[months[-1] - 1].capitalize()}"
+
+
+def _here(technique: T, months: tuple[int, ...]) -> tuple[int, ...]:
+    return months if technique.crew.hemisphere == "north" else tuple(map(southern, months))
+
+
+def water_figures(technique: T, today: date) -> Iterator[Figure]:
+    """Yield the water of a new tree or shrub, its dates, and when it has rooted."""
+    m, system = technique.measures, technique.crew.units
+    if m.work == "tree":
+        day = watering_in.on_the_day()
+        yield Figure(
+            name="water on the day",
+            label="Water on the day",
+            value=show_range(day.low, day.high, "L", system),
+            working=(f"10 to 20 US gal × 3.785 = {num(day.low)} to {num(day.high)} L, to settle the soil and soak it",),
+            references=(FIRST_WATER,),
+        )
+    span = each_time(technique)
+    if span is None:
+        return
+    yield _each(technique, span)
+    if m.calliper_mm is not None:
+        yield _week(m.calliper_mm, system)
+    yield _dates(technique, today, span)
+    yield from _rooted(technique, today)
+
+
+def _each(technique: T, span: Span) -> Figure:
+    m, system = technique.measures, technique.crew.units
+    if m.calliper_mm is None:
+        lines: tuple[str, ...] = (f"25 to 30 % of a {num(m.pot_l or 0)} L pot = {num(span.low)} to {num(span.high)} L",)
+    else:
+        cm = m.calliper_mm / 10
+        rate = span.times(1 / cm)
+        lines = (
+            f"{num(cm)} cm × {num(rate.low)} to {num(rate.high)} L a cm = {num(span.low)} to {num(span.high)} L",
+            "advice runs from 1 to 3 US gal an inch each time, and to 10 a week: feel the soil first",
+        )
+    return Figure(
+        name="water each time",
+        label="Each plant, each time",
+        value=show_range(span.low, span.high, "L", system),
+        working=lines,
+        references=sources(technique),
+        headline=True,
+        client=True,
+    )
+
+
+def _week(calliper_mm: float, system: str) -> Figure:
+    span = watering_in.by_calliper(calliper_mm, watering_in.WEEK_GAL_PER_IN)
+    dry = watering_in.litres_per_cm(watering_in.DRY_WEEK_GAL_PER_IN) * calliper_mm / 10
+    cm = calliper_mm / 10
+    return Figure(
+        name="water a week",
+        label="In a week without rain",
+        value=show_range(span.low, span.high, "L", system),
+        working=(
+            f"{num(cm)} cm × {num(span.low / cm)} to {num(span.high / cm)} L a cm = "
+            f"{num(span.low)} to {num(span.high)} L",
+            f"in a dry summer as much as {num(cm)} × {num(dry / cm)} = {num(dry)} L",
+        ),
+        references=(WATER_WEEK, WATER_DRY),
+        client=True,
+    )
+
+
+def rooted_days(technique: T) -> int:
+    """Return the days until it is left to the weather: worked where it is warm, a year elsewhere."""
+    months = _months(technique)
+    return watering_in.YEAR if months is None else round(months.high * watering_in.MONTH_DAYS)
+
+
+def _months(technique: T) -> Span | None:
+    m = technique.measures
+    if m.calliper_mm is None or summers(technique) != "warm":
+        return None
+    return watering_in.months_to_root(m.calliper_mm, container=m.stock == "container")
+
+
+def _dates(technique: T, today: date, span: Span) -> Figure:
+    planted = planted_on(technique, today)
+    found = watering_in.stages(summers(technique), technique.measures.calliper_mm or 0.0, rooted_days(technique))
+    litres = show_range(span.low, span.high, "L", technique.crew.units)
+    gone = (today - planted).days
+    now = next((stage for stage in found if gone < stage.end_day), found[-1])
+    low, high = 0.0, 0.0
+    for stage in found:
+        days = max(0, min(stage.end_day, watering_in.TWELVE_WEEKS) - stage.start_day)
+        some = watering_in.waterings(days, stage.every_low, stage.every_high)
+        low, high = low + some.low, high + some.high
+    return Figure(
+        name="watering now",
+        label="Watering, as it stands",
+        value=f"every {_every(now)}",
+        working=(
+            f"planted {planted.isoformat()}",
+            *(f"days {stage.start_day} to {stage.end_day}: every {_every(stage)}" for stage in found),
+            f"in the first 12 weeks {num(low)} to {num(high)} waterings",
+        ),
+        references=sources(technique),
+        table=Table(
+            columns=("From", "To", "Every", "Each plant"),
+            units=("", "", "", ""),
+            rows=tuple(
+                (
+                    planted + timedelta(days=stage.start_day),
+                    planted + timedelta(days=stage.end_day - 1),
+                    _every(stage),
+                    litres,
+                )
+                for stage in found
+            ),
+        ),
+        client=True,
+    )
+
+
+def _every(stage: Stage) -> str:
+    """Return how often in words: `day`, `2 to 3 days`."""
+    if stage.every_low != stage.every_high:
+        return f"{stage.every_low} to {stage.every_high} days"
+    return {1: "day", 7: "week"}.get(stage.every_low, f"{stage.every_low} days")
+
+
+def _rooted(technique: T, today: date) -> Iterator[Figure]:
+    m, months = technique.measures, _months(technique)
+    if months is None or m.calliper_mm is None:
+        return
+    planted, inches = planted_on(technique, today), m.calliper_mm / 25.4
+    low, high = (end / inches for end in months)
+    day = planted + timedelta(days=rooted_days(technique))
+    pot = ", 1 to 2 of them for the pot" if m.stock == "container" else ""
+    yield Figure(
+        name="rooted by",
+        label="Rooted, and left to the weather",
+        value=day,
+        working=(
+            f"{num(inches)} in × {num(low)} to {num(high)} months an inch{pot} = "
+            f"{num(months.low)} to {num(months.high)} months",
+            f"{num(months.high)} months on from {planted.isoformat()}: {day.isoformat()}",
+        ),
+        references=(ESTABLISHED, WATER_WARM),
+        client=True,
+    )
+
+
+def season_figures(technique: T) -> Iterator[Figure]:
+    """Yield the months to plant in, where the crew works."""
+    bare = technique.measures.stock == "bare root"
+    months = dormant_months(technique)
+    north = "November to March in the north"
+    yield Figure(
+        name="planting months",
+        label="Plant in",
+        value=month_words(months) if bare else "autumn or spring",
+        working=(
+            f"bare roots while they sleep: {north}, six months on in the south"
+            if bare
+            else "out of the heat, and with time to root before it or before the frost",
+        ),
+        references=(GRANT,) if bare else (SEASON,),
+    )

@@ -1,0 +1,331 @@
+"""The rules of the planting hole and the ball; rules_after.py and rules_counts.py hold the others."""
+
+from collections.abc import Iterator
+from typing import Final
+
+from howto.families.planting import formulae, hole
+from howto.families.planting.measures import PlantingMeasures
+from howto.families.planting.references import (
+    BALL_CITY,
+    BALL_DEPTH,
+    BALL_TEN,
+    BALL_WEIGHT,
+    CALLIPER,
+    LIFT,
+    NOT_DEEPER,
+    PROPER,
+    SAUCER,
+    SPECIFICATION,
+)
+from howto.families.planting.rules_after import AFTER
+from howto.families.planting.rules_counts import COUNTED
+from howto.findings import Severity
+from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.reference import GEOMETRY
+from howto.model.technique import Technique
+from howto.quantities import round_down, round_up
+from howto.quantities import show_number as num
+
+T = Technique[PlantingMeasures]
+
+TAPE_MM: Final = 1.0  # a tape in a hole is read to a millimetre
+SPADE_MM: Final = 5.0  # a hole and a ball are measured to this
+TOPMOST = Limit(high=50, unit="mm below the top of the ball", reference=SPECIFICATION)
+TWO_LIFT_KG: Final = 46.0  # two people at 23 kg each, see references.LIFT
+HELPS: Final = (
+    "trolley", "barrow", "hand truck", "sack truck", "machine", "loader", "digger", "crane", "hoist", "winch",
+    "tractor", "dolly", "skid", "sling", "tarpaulin",
+)  # fmt: skip
+
+
+def hole_width(technique: T) -> Iterator[Breach]:
+    """The hole is at least 1.5 times as wide as the ball."""
+    m, ball = technique.measures, hole.ball_mm(technique.measures)
+    if m.hole_width_mm is None or ball is None:
+        return
+    least, wide = formulae.hole_widths_mm(ball)
+    if m.hole_width_mm >= least - 1e-6:
+        return
+    text = f"{num(round_up(least, 1), 6)} mm"
+    yield Breach(
+        field="measures.hole_width_mm",
+        also="measures.ball_width_mm" if m.ball_width_mm is not None else "measures.calliper_mm",
+        what=f"the hole is {num(m.hole_width_mm, 4)} mm wide",
+        why=f"1.5 × {num(ball, 4)} mm = {num(least, 4)} mm at least; three times, {num(wide, 4)} mm, is better",
+        mend=f"write `hole width: {text}` or more",
+        edit=Edit(key="hole width", text=text),
+    )
+
+
+def hole_depth(technique: T) -> Iterator[Breach]:
+    """The hole is never deeper than the ball."""
+    m = technique.measures
+    roots, advised = m.root_to_base_mm, hole.advised_depth_mm(m)
+    if m.hole_depth_mm is None or roots is None or advised is None or m.hole_depth_mm <= roots + TAPE_MM:
+        return
+    text = f"{num(advised, 6)} mm"
+    yield Breach(
+        field="measures.hole_depth_mm",
+        also="measures.ball_depth_mm",
+        what=f"the hole is {num(m.hole_depth_mm, 4)} mm deep, deeper than the roots",
+        why=f"from the topmost root to the base it is {num(roots, 4)} mm; soil filled in under a ball sinks, and the "
+        "trunk with it",
+        mend=f"write `hole depth: {text}`",
+        edit=Edit(key="hole depth", text=text),
+    )
+
+
+def set_proud(technique: T) -> Iterator[Breach]:
+    """A ball is set so that its topmost root stands a little above the ground, and higher on poor drainage."""
+    m = technique.measures
+    roots, above = m.root_to_base_mm, hole.proud_mm(m)
+    if roots is None or above is None or not m.has_ball:
+        return
+    if m.proud_mm is None and (m.hole_depth_mm is None or m.hole_depth_mm > roots + TAPE_MM):
+        return
+    low, high = hole.proud_range(m, roots)
+    if above >= low - TAPE_MM and (high is None or above <= high + TAPE_MM):
+        return
+    bound = low if above < low or high is None else high
+    key = "proud" if m.proud_mm is not None else "hole depth"
+    text = f"{num(bound if key == 'proud' else roots - bound, 6)} mm"
+    said = f"at least {num(low)}" if high is None else f"{num(low)} to {num(high)}"
+    why = f"{said} mm is right: 10 % less hole than the {num(roots, 4)} mm from topmost root to base"
+    if high is None:
+        why = f"where drainage is poor {said} mm is right: a tenth of the ball's {num(m.ball_depth_mm or roots, 4)} mm"
+    yield Breach(
+        field=f"measures.{key.replace(' ', '_')}_mm",
+        also="measures.ball_depth_mm",
+        what=f"the topmost root stands {num(above)} mm above the ground",
+        why=f"{why}, since every ball sinks a little",
+        mend=f"write `{key}: {text}`",
+        edit=Edit(key=key, text=text),
+        severity=None if m.drainage == "poor" else Severity.WARNING,
+    )
+
+
+def levels_add_up(technique: T) -> Iterator[Breach]:
+    """The depth of the hole and the height above ground make the distance from topmost root to base."""
+    m, roots = technique.measures, technique.measures.root_to_base_mm
+    if m.hole_depth_mm is None or m.proud_mm is None or roots is None or m.hole_depth_mm > roots + TAPE_MM:
+        return
+    if abs(m.hole_depth_mm + m.proud_mm - roots) <= SPADE_MM:
+        return
+    text = f"{num(max(0.0, roots - m.hole_depth_mm), 6)} mm"
+    yield Breach(
+        field="measures.proud_mm",
+        also="measures.hole_depth_mm",
+        what=f"a hole of {num(m.hole_depth_mm, 4)} mm does not leave the topmost root {num(m.proud_mm, 4)} mm up",
+        why=f"{num(roots, 4)} - {num(m.hole_depth_mm, 4)} = {num(max(0.0, roots - m.hole_depth_mm), 4)} mm",
+        mend=f"measure again, and write `proud: {text}`",
+        edit=Edit(key="proud", text=text),
+    )
+
+
+def topmost_root(technique: T) -> Iterator[Breach]:
+    """The topmost root lies within 50 mm of the top of the ball."""
+    m = technique.measures
+    if m.first_root_mm is None or TOPMOST.allows(m.first_root_mm):
+        return
+    yield Breach(
+        field="measures.first_root_mm",
+        what=f"the topmost root lies {num(m.first_root_mm, 4)} mm down in the ball",
+        why="within the top 50 mm is right; a trunk buried in its pot stays buried, and its roots go round it",
+        mend="scrape soil off the ball down to the topmost root, measure again, and write `first root: 50 mm` or less",
+        edit=Edit(key="first root", text="50 mm"),
+    )
+
+
+def no_soil_over(technique: T) -> Iterator[Breach]:
+    """No soil goes on top of the ball."""
+    m = technique.measures
+    if not m.soil_over_mm:
+        return
+    yield Breach(
+        field="measures.soil_over_mm",
+        what=f"{num(m.soil_over_mm)} mm of soil on top of the ball",
+        why="water runs off to the sides of it, and the trunk stands in wet soil",
+        mend="write `soil over: 0 mm`",
+        edit=Edit(key="soil over", text="0 mm"),
+    )
+
+
+def no_loose_soil_under(technique: T) -> Iterator[Breach]:
+    """The ball stands on soil that was not dug."""
+    m = technique.measures
+    if not m.loose_soil_mm:
+        return
+    yield Breach(
+        field="measures.loose_soil_mm",
+        what=f"{num(m.loose_soil_mm)} mm of loose soil under the ball",
+        why="dug soil sinks under the weight, and takes the topmost root below the ground",
+        mend="tread or ram the foot of the hole firm, and write `loose soil: 0 mm`",
+        edit=Edit(key="loose soil", text="0 mm"),
+    )
+
+
+def ball_size(technique: T) -> Iterator[Breach]:
+    """A dug ball is at least ten times as wide as the trunk."""
+    m = technique.measures
+    if m.stock != "balled" or m.ball_width_mm is None or m.calliper_mm is None:
+        return
+    least = formulae.ball_width_mm(m.calliper_mm)
+    if m.ball_width_mm >= least - TAPE_MM:
+        return
+    thin = round_down(m.ball_width_mm / formulae.BALL_PER_CALLIPER, 0.1)
+    text = f"{num(least, 6)} mm"
+    yield Breach(
+        field="measures.ball_width_mm",
+        also="measures.calliper_mm",
+        what=f"a ball of {num(m.ball_width_mm, 4)} mm on a trunk of {num(m.calliper_mm, 4)} mm",
+        why=f"10 × {num(m.calliper_mm, 4)} = {num(least, 4)} mm; this ball carries a trunk of {num(thin)} mm",
+        mend=f"ask for a larger ball or a thinner tree, and write what came, such as `ball width: {text}`",
+        edit=Edit(key="ball width", text=text),
+    )
+
+
+def ball_depth(technique: T) -> Iterator[Breach]:
+    """A dug ball is deep enough for its width: 75 % of a small one, 60 % of a large one."""
+    m = technique.measures
+    if m.stock != "balled" or m.ball_width_mm is None or m.ball_depth_mm is None:
+        return
+    share, least = formulae.ball_depth_share(m.ball_width_mm), formulae.ball_depth_mm(m.ball_width_mm)
+    if m.ball_depth_mm >= least - TAPE_MM:
+        return
+    text = f"{num(round_up(least, 1), 6)} mm"
+    yield Breach(
+        field="measures.ball_depth_mm",
+        also="measures.ball_width_mm",
+        what=f"a ball {num(m.ball_width_mm, 4)} mm wide and {num(m.ball_depth_mm, 4)} mm deep",
+        why=f"{num(share * 100)} % of {num(m.ball_width_mm, 4)} = {num(least, 4)} mm; a flatter one left roots behind",
+        mend=f"send it back, and write what came instead, such as `ball depth: {text}`",
+        edit=Edit(key="ball depth", text=text),
+    )
+
+
+def calliper_height(technique: T) -> Iterator[Breach]:
+    """Calliper is measured 150 mm up, and 300 mm up a trunk over 100 mm thick."""
+    m = technique.measures
+    if m.calliper_mm is None or m.calliper_at_mm is None:
+        return
+    up = formulae.calliper_height_mm(m.calliper_mm)
+    if abs(m.calliper_at_mm - up) <= SPADE_MM:
+        return
+    text = f"{num(up)} mm"
+    yield Breach(
+        field="measures.calliper_at_mm",
+        also="measures.calliper_mm",
+        what=f"the trunk was measured {num(m.calliper_at_mm, 4)} mm up",
+        why=f"a trunk of {num(m.calliper_mm, 4)} mm is measured {num(up)} mm up; the line is drawn at 4 in (102 mm)",
+        mend=f"measure again there, and write `calliper at: {text}` and the `calliper:` you find",
+        edit=Edit(key="calliper at", text=text),
+    )
+
+
+def heavy_ball(technique: T) -> Iterator[Breach]:
+    """A ball heavier than two people should lift has a trolley or a machine among the tools."""
+    mass = hole.weight_kg(technique.measures)
+    kit = " ".join(each.name for each in (*technique.tools, *technique.materials)).casefold()
+    if mass is None or mass <= TWO_LIFT_KG or any(word in kit for word in HELPS):
+        return
+    line = "- Ball trolley: with a strap, tyres hard"
+    yield Breach(
+        field="tools",
+        what=f"the ball weighs about {num(mass, 2)} kg, and nothing on the list carries it",
+        why=f"two people lift 2 × 23 = {num(TWO_LIFT_KG)} kg at the most, close in and at the waist",
+        mend=f"add under Tools: `{line}`",
+        edit=Edit(section="Tools", text=line),
+    )
+
+
+HOLE: tuple[Rule[PlantingMeasures], ...] = (
+    Rule(
+        name="planting.hole-width",
+        severity=Severity.ERROR,
+        why="New roots run into soil that was loosened, and hardly into a smooth wall. As wide as there is room for.",
+        references=(SPECIFICATION, SAUCER),
+        applies="plantings that write the hole and the ball",
+        check=hole_width,
+    ),
+    Rule(
+        name="planting.hole-depth",
+        severity=Severity.ERROR,
+        why="More young trees die of being planted too deep than of anything else in the hole.",
+        references=(NOT_DEEPER, SPECIFICATION),
+        applies="plantings that write the depth of the hole and of the ball",
+        check=hole_depth,
+    ),
+    Rule(
+        name="planting.set-proud",
+        severity=Severity.ERROR,
+        why="A hole 10 % shallower than the roots, 25 to 50 mm; where water stands, 10 % of the ball or more.",
+        references=(SPECIFICATION, PROPER),
+        applies="balls and containers that write the depth of the hole, or how proud they stand",
+        check=set_proud,
+    ),
+    Rule(
+        name="planting.levels-add-up",
+        severity=Severity.ERROR,
+        why="Depth of hole and height above ground are the two parts of one length.",
+        references=(GEOMETRY,),
+        applies="plantings that write both",
+        check=levels_add_up,
+    ),
+    Rule(
+        name="planting.topmost-root",
+        severity=Severity.ERROR,
+        why="The flare is the level that counts, and not the soil in the pot.",
+        references=(SPECIFICATION,),
+        applies="plantings that write the topmost root",
+        check=topmost_root,
+    ),
+    Rule(
+        name="planting.no-soil-over",
+        severity=Severity.ERROR,
+        why="Soil ends level with the topmost root or just below it.",
+        references=(SPECIFICATION,),
+        applies="plantings that write soil over the ball",
+        check=no_soil_over,
+    ),
+    Rule(
+        name="planting.no-loose-soil-under",
+        severity=Severity.ERROR,
+        why="Only undisturbed soil carries a ball for years.",
+        references=(NOT_DEEPER,),
+        applies="plantings that write loose soil under the ball",
+        check=no_loose_soil_under,
+    ),
+    Rule(
+        name="planting.ball-size",
+        severity=Severity.WARNING,
+        why="A small ball on a thick trunk has left most of its roots in the nursery.",
+        references=(BALL_TEN, BALL_CITY),
+        applies="dug trees that write ball and calliper",
+        check=ball_size,
+    ),
+    Rule(
+        name="planting.ball-depth",
+        severity=Severity.WARNING,
+        why="Under 500 mm wide 75 %, to 760 mm 66 %, above it 60 %.",
+        references=(BALL_DEPTH,),
+        applies="dug trees that write width and depth of the ball",
+        check=ball_depth,
+    ),
+    Rule(
+        name="planting.calliper-height",
+        severity=Severity.ERROR,
+        why="Water, ball and time are reckoned from the calliper, and a trunk is thicker at its foot.",
+        references=(CALLIPER,),
+        applies="plantings that write where the calliper was measured",
+        check=calliper_height,
+    ),
+    Rule(
+        name="planting.heavy-ball",
+        severity=Severity.WARNING,
+        why="Root balls run from 147 kg at 610 mm wide to 520 kg at 915 mm.",
+        references=(LIFT, BALL_WEIGHT),
+        applies="dug trees whose ball is known",
+        check=heavy_ball,
+    ),
+)
+RULES: tuple[Rule[PlantingMeasures], ...] = (*HOLE, *AFTER, *COUNTED)

@@ -1,0 +1,259 @@
+"""The rules of what follows the hole: stakes, mulch, feed and water."""
+
+from collections.abc import Iterator
+
+from howto.families.planting import formulae, hole
+from howto.families.planting.figures_water import each_time, summers
+from howto.families.planting.measures import PlantingMeasures
+from howto.families.planting.references import (
+    FIRST_WATER,
+    LOW_STAKE,
+    MULCH_CIRCLE,
+    MULCH_TREES,
+    NO_FEED,
+    ONE_SEASON,
+    RING,
+    TWO_YEARS,
+    WATER_BIG,
+    WATER_COOL,
+    WATER_DRY,
+    WATER_WARM,
+)
+from howto.families.planting.watering_in import on_the_day
+from howto.findings import Severity
+from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.technique import Technique
+from howto.quantities import round_down, round_up
+from howto.quantities import show_number as num
+
+T = Technique[PlantingMeasures]
+
+STAKED = Limit(high=12, unit="months", reference=ONE_SEASON)
+LONGEST = Limit(high=24, unit="months", reference=TWO_YEARS)
+MULCH = Limit(low=50, high=100, unit="mm", reference=MULCH_TREES)
+CLEAR = Limit(low=25, unit="mm", reference=MULCH_TREES)
+CIRCLE = Limit(low=hole.RING_MM, unit="mm", reference=RING)
+
+
+def stakes_off(technique: T) -> Iterator[Breach]:
+    """Stakes come off after one growing season, and never stay past two years."""
+    m = technique.measures
+    if m.staked_months is None or m.stakes == 0 or STAKED.allows(m.staked_months):
+        return
+    longest = "" if LONGEST.allows(m.staked_months) else ", and over two years it is cut by its tie"
+    yield Breach(
+        field="measures.staked_months",
+        what=f"stakes stay for {num(m.staked_months)} months",
+        why=f"one growing season, 12 months at most: a trunk that may not move does not thicken{longest}",
+        mend="write `staked: 12 months` or less",
+        edit=Edit(key="staked", text="12 months"),
+        severity=Severity.WARNING if LONGEST.allows(m.staked_months) else None,
+    )
+
+
+def stake_only_if_needed(technique: T) -> Iterator[Breach]:
+    """A tree that stands alone is not staked."""
+    m = technique.measures
+    if not m.stands_alone or not m.stakes:
+        return
+    yield Breach(
+        field="measures.stakes",
+        also="measures.stands_alone",
+        what=f"{m.stakes} stake{'s' if m.stakes > 1 else ''} at a tree that stands alone",
+        why="stakes only where a tree cannot stand: a trunk that sways is a trunk that thickens",
+        mend="write `stakes: 0`",
+        edit=Edit(key="stakes", text="0"),
+    )
+
+
+def tie_low(technique: T) -> Iterator[Breach]:
+    """A stake holds a tree low, at about a third of its height."""
+    m = technique.measures
+    if m.tie_height_mm is None or m.height_mm is None:
+        return
+    low = formulae.tie_height_mm(m.height_mm)
+    if m.tie_height_mm <= low + 1e-6:
+        return
+    text = f"{num(round_down(low, 0.1), 6)} mm"
+    yield Breach(
+        field="measures.tie_height_mm",
+        also="measures.height_mm",
+        what=f"the tie stands {num(m.tie_height_mm, 4)} mm up",
+        why=f"{num(m.height_mm, 4)} / 3 = {num(low, 4)} mm",
+        mend=f"write `tie height: {text}` or less",
+        edit=Edit(key="tie height", text=text),
+    )
+
+
+def no_feed_in_hole(technique: T) -> Iterator[Breach]:
+    """No fertiliser goes in the planting hole."""
+    if not technique.measures.feed_in_hole:
+        return
+    yield Breach(
+        field="measures.feed_in_hole",
+        what="fertiliser goes in the hole",
+        why="it burns cut roots, and a tree has no use for it until it has rooted",
+        mend="write `feed in hole: no`",
+        edit=Edit(key="feed in hole", text="no"),
+    )
+
+
+def mulch_depth(technique: T) -> Iterator[Breach]:
+    """Mulch round a new tree lies 50 to 100 mm deep."""
+    m = technique.measures
+    if m.work == "bed" or m.mulch_depth_mm is None or MULCH.allows(m.mulch_depth_mm):
+        return
+    near = "75 mm" if m.mulch_depth_mm > 100 else "50 mm"
+    yield Breach(
+        field="measures.mulch_depth_mm",
+        what=f"mulch {num(m.mulch_depth_mm)} mm deep round a new plant",
+        why="50 to 100 mm is right; deeper is a problem, and less lets grass through",
+        mend=f"write `mulch depth: {near}`",
+        edit=Edit(key="mulch depth", text=near),
+    )
+
+
+def mulch_clear(technique: T) -> Iterator[Breach]:
+    """Mulch stops at least 25 mm short of the trunk."""
+    m = technique.measures
+    if m.trunk_clear_mm is None or CLEAR.allows(m.trunk_clear_mm):
+        return
+    yield Breach(
+        field="measures.trunk_clear_mm",
+        what=f"mulch {num(m.trunk_clear_mm)} mm from the trunk" if m.trunk_clear_mm else "mulch against the trunk",
+        why="bark kept wet rots; a bare ring of 25 to 50 mm lets it dry",
+        mend="write `trunk clear: 50 mm`",
+        edit=Edit(key="trunk clear", text="50 mm"),
+    )
+
+
+def mulch_ring(technique: T) -> Iterator[Breach]:
+    """The ring round a new tree, mulched and free of grass, is at least a metre wide."""
+    m = technique.measures
+    if m.work != "tree" or m.mulch_width_mm is None or CIRCLE.allows(m.mulch_width_mm):
+        return
+    yield Breach(
+        field="measures.mulch_width_mm",
+        what=f"a ring {num(m.mulch_width_mm, 4)} mm wide",
+        why="1 m is kept free of grass, which drinks first and calls the mower to the trunk",
+        mend="write `mulch width: 1 m` or more",
+        edit=Edit(key="mulch width", text="1 m"),
+    )
+
+
+def water_on_the_day(technique: T) -> Iterator[Breach]:
+    """A new tree gets 38 to 76 L on the day."""
+    m, span = technique.measures, on_the_day()
+    if m.work != "tree" or m.first_water_l is None:
+        return
+    if span.low - 0.5 <= m.first_water_l <= span.high + 0.5:
+        return
+    text = "38 L" if m.first_water_l < span.low else "76 L"
+    yield Breach(
+        field="measures.first_water_l",
+        what=f"{num(m.first_water_l)} L on the day",
+        why=f"10 to 20 US gal, {num(span.low)} to {num(span.high)} L, settle the soil round a ball and soak it",
+        mend=f"write `first water: {text}`, slowly, in two fillings",
+        edit=Edit(key="first water", text=text),
+    )
+
+
+def water_each(technique: T) -> Iterator[Breach]:
+    """Each time, a new plant gets what its trunk or its pot calls for."""
+    m, span = technique.measures, each_time(technique)
+    if m.water_each_l is None or span is None:
+        return
+    if span.low * (1 - 1e-9) <= m.water_each_l <= span.high * (1 + 1e-9):
+        return
+    step = 0.1 if span.high - span.low > 0.2 else 0.0001
+    bound = round_up(span.low, step) if m.water_each_l < span.low else round_down(span.high, step)
+    text = f"{num(bound, 6)} L"
+    by = f"25 to 30 % of its {num(m.pot_l or 0)} L pot"
+    if m.calliper_mm is not None:
+        rate = span.times(10 / m.calliper_mm)
+        by = f"{summers(technique)} summers: {num(m.calliper_mm / 10)} cm × {num(rate.low)} to {num(rate.high)} L a cm"
+    yield Breach(
+        field="measures.water_each_l",
+        also="measures.calliper_mm" if m.calliper_mm is not None else "measures.pot_l",
+        what=f"{num(m.water_each_l)} L each time",
+        why=f"{by} = {num(span.low)} to {num(span.high)} L; less leaves the ball dry, more drowns it",
+        mend=f"write `water each: {text}`",
+        edit=Edit(key="water each", text=text),
+    )
+
+
+AFTER: tuple[Rule[PlantingMeasures], ...] = (
+    Rule(
+        name="planting.stakes-off",
+        severity=Severity.ERROR,
+        why="A stake left on saws through the bark it was to save.",
+        references=(ONE_SEASON, TWO_YEARS),
+        applies="plantings that write how long the stakes stay",
+        check=stakes_off,
+    ),
+    Rule(
+        name="planting.stake-only-if-needed",
+        severity=Severity.WARNING,
+        why="Most balls and containers stand by their own weight.",
+        references=(ONE_SEASON,),
+        applies="plantings that say the tree stands alone",
+        check=stake_only_if_needed,
+    ),
+    Rule(
+        name="planting.tie-low",
+        severity=Severity.ADVICE,
+        why="Tied low, the head moves and the roots are held.",
+        references=(LOW_STAKE,),
+        applies="plantings that write the tie and the height",
+        check=tie_low,
+    ),
+    Rule(
+        name="planting.no-feed-in-hole",
+        severity=Severity.WARNING,
+        why="Salt draws water out of roots that were cut last week.",
+        references=(NO_FEED,),
+        applies="plantings that put feed in the hole",
+        check=no_feed_in_hole,
+    ),
+    Rule(
+        name="planting.mulch-depth",
+        severity=Severity.ERROR,
+        why="50 to 100 mm; over 100 mm is a problem.",
+        references=(MULCH_TREES,),
+        applies="trees and shrubs that write the depth of their mulch",
+        check=mulch_depth,
+    ),
+    Rule(
+        name="planting.mulch-clear",
+        severity=Severity.ERROR,
+        why="The flare stays in the air.",
+        references=(MULCH_TREES, MULCH_CIRCLE),
+        applies="plantings that write the bare ring",
+        check=mulch_clear,
+    ),
+    Rule(
+        name="planting.mulch-ring",
+        severity=Severity.WARNING,
+        why="Grass up to the trunk costs a young tree its growth, and the mower its bark.",
+        references=(RING, MULCH_CIRCLE),
+        applies="trees that write the width of their ring",
+        check=mulch_ring,
+    ),
+    Rule(
+        name="planting.water-on-the-day",
+        severity=Severity.WARNING,
+        why="Water closes the gaps that a boot leaves.",
+        references=(FIRST_WATER,),
+        applies="trees that write the water on the day",
+        check=water_on_the_day,
+    ),
+    Rule(
+        name="planting.water-each",
+        severity=Severity.WARNING,
+        why="1 to 1.5 US gal an inch of calliper where summers are cool, 2 to 3 where they are warm; a shrub 25 to "
+        "30 % of its pot. Advice runs to 10 gal a week, so feel the soil.",
+        references=(WATER_COOL, WATER_WARM, WATER_BIG, WATER_DRY),
+        applies="plantings that write calliper or pot, and the water each time",
+        check=water_each,
+    ),
+)

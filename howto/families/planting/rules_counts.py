@@ -1,0 +1,216 @@
+"""The rules of counts and spacing, of the season, and of what a planting card says in words."""
+
+import re
+from collections.abc import Iterator
+from math import ceil, floor
+from typing import Final
+
+from howto.families.planting import figures_counts
+from howto.families.planting.figures_water import dormant_months, mild_months, month_words
+from howto.families.planting.measures import PlantingMeasures
+from howto.families.planting.references import BOOK, COUNTS, GRANT, SEASON
+from howto.findings import Severity
+from howto.model.family import Breach, Edit, Rule
+from howto.model.prose import plain
+from howto.model.reference import GEOMETRY, PRACTICE, Grade
+from howto.model.technique import Technique
+from howto.quantities import show_number as num
+from howto.seasons import MONTHS, months_of
+
+T = Technique[PlantingMeasures]
+
+SPARE: Final = 1.2  # no more than a fifth over what was worked out
+BURIED: Final = re.compile(r"\b(?:cables?|pipes?|services|utilities|buried|underground)\b", re.IGNORECASE)
+DEEP_TOOLS: Final = re.compile(r"auger|digger|excavator|pick ?axe|mattock|trencher", re.IGNORECASE)  # safety asks there
+
+
+def ordered_up(technique: T) -> Iterator[Breach]:
+    """The plants ordered are what the layout takes, rounded up."""
+    m, need = technique.measures, figures_counts.to_order(technique.measures)
+    if m.ordered is None or need is None or need <= m.ordered <= max(need + 1, floor(need * SPARE)):
+        return
+    working = next(each for each in figures_counts.count_figures(technique) if each.name == "plants needed").working
+    yield Breach(
+        field="measures.ordered",
+        also="measures.spacing_mm",
+        what=f"{m.ordered} plants are ordered",
+        why=f"{'; '.join(working)}. Charts drop the fraction; an order is rounded up",
+        mend=f"write `ordered: {need}`",
+        edit=Edit(key="ordered", text=str(need)),
+    )
+
+
+def spacing(technique: T) -> Iterator[Breach]:
+    """Plants stand as far apart as their kind wants."""
+    m = technique.measures
+    plant = next((each for each in technique.known_plants if each.spacing_mm is not None), None)
+    if plant is None or plant.spacing_mm is None or m.spacing_mm is None or m.row_count > 1:
+        return
+    fact = plant.spacing_mm
+    if fact.low - 1e-6 <= m.spacing_mm <= fact.high + 1e-6:
+        return
+    near = f"{ceil(fact.low) if m.spacing_mm < fact.low else floor(fact.high)} mm"
+    yield Breach(
+        field="measures.spacing_mm",
+        what=f"{plant.botanical} every {num(m.spacing_mm, 4)} mm",
+        why=f"its range is {num(fact.low, 4)} to {num(fact.high, 4)} mm, {figures_counts.said_by(fact)}",
+        mend=f"write `spacing: {near}`",
+        edit=Edit(key="spacing", text=near),
+        severity=Severity.ADVICE if fact.grade in {Grade.MEMORY, Grade.PRACTICE} else None,
+    )
+
+
+def bare_root_season(technique: T) -> Iterator[Breach]:
+    """Bare roots are planted while they sleep: November to March in the north."""
+    if technique.measures.stock == "bare root":
+        yield from _out_of_season(technique, dormant_months(technique), "bare roots in leaf dry out before they root")
+
+
+def planting_season(technique: T) -> Iterator[Breach]:
+    """Pots and balls are best planted in autumn or spring."""
+    if technique.measures.stock == "bare root":
+        return
+    months = mild_months(technique)
+    found = months_of(technique.season, technique.crew.hemisphere) if technique.season else None
+    if found and set(found) & set(months):
+        return
+    yield from _out_of_season(technique, months, "a plant set in heat or frost stands still, and needs more water")
+
+
+def _out_of_season(technique: T, months: tuple[int, ...], why: str) -> Iterator[Breach]:
+    """Yield a breach where the season holds a month that is not one of these."""
+    found = months_of(technique.season, technique.crew.hemisphere) if technique.season else None
+    if found is None:
+        return
+    out = [month for month in found if month not in months]
+    if not out:
+        return
+    run = technique.measures.stock == "bare root"
+    text = month_words(months) if run else "autumn, spring"
+    yield Breach(
+        field="season",
+        also="measures.stock" if run else "",
+        what=f"planting in {', '.join(MONTHS[month - 1].capitalize() for month in out[:3])}",
+        why=f"{text if run else 'autumn or spring'} is the time here: {why}",
+        mend=f"write `season: {text}`",
+        edit=Edit(key="season", text=text, top=True),
+    )
+
+
+def roots_covered(technique: T) -> Iterator[Breach]:
+    """Bare roots are kept wet and covered until they are in the ground, and the card says so."""
+    if technique.measures.stock != "bare root" or _says(technique, "cover", "soak", "damp", "wet", "bucket", "sack"):
+        return
+    line = "- **Dry roots.** Keep bare roots covered and damp until the moment they go in; wind kills them in minutes."
+    yield Breach(
+        field="cautions",
+        what="nothing says to keep bare roots covered",
+        why="fine roots dry in wind and sun while a hole is dug",
+        mend=f"add under Cautions: `{line}`",
+        edit=Edit(section="Cautions", text=line),
+    )
+
+
+def circling_roots(technique: T) -> Iterator[Breach]:
+    """Roots that circle in a pot are cut or teased out, and the card says so."""
+    m = technique.measures
+    if m.work == "bed" or m.stock != "container" or _says(technique, "circl", "tease", "pot-bound", "shave", "slice"):
+        return
+    line = "1. **Free the roots.** Slide the pot off, and cut or tease out every root that circles."
+    yield Breach(
+        field="steps",
+        what="no step looks for roots that circle in the pot",
+        why="a root that circles goes on circling, and chokes the trunk years on",
+        mend=f"add under Steps: `{line}`",
+        edit=Edit(section="Steps", text=line),
+    )
+
+
+def dig_safe(technique: T) -> Iterator[Breach]:
+    """Whoever digs a planting hole looks for buried cables and pipes first."""
+    if technique.measures.work == "bed" or any(DEEP_TOOLS.search(kit.name) for kit in technique.tools):
+        return
+    if BURIED.search(_told(technique)):
+        return
+    line = "- **Buried services.** Ask for the plans of cables and pipes, and dig the first spit by hand. → boots"
+    yield Breach(
+        field="cautions",
+        what="nothing warns of what is buried",
+        why="garden cables and pipes lie no deeper than a spade",
+        mend=f"add under Cautions: `{line}`",
+        edit=Edit(section="Cautions", text=line),
+    )
+
+
+def _says(technique: T, *words: str) -> bool:
+    """Tell whether steps or cautions say one of these words."""
+    said = _told(technique)
+    return any(re.search(rf"\b{word}", said) for word in words)
+
+
+def _told(technique: T) -> str:
+    """Return everything that cautions and steps say, lower case."""
+    parts = [f"{hazard.title} {plain(hazard.text)}" for hazard in technique.cautions]
+    for step in technique.steps:
+        parts += [step.title, *map(plain, (step.text, *step.key_points, *step.reasons, *step.checks))]
+    return " ".join(parts).casefold()
+
+
+COUNTED: tuple[Rule[PlantingMeasures], ...] = (
+    Rule(
+        name="planting.ordered-up",
+        severity=Severity.ERROR,
+        why="A chart that shows 26 for 26.4 plants leaves a gap; a fifth over is money in the compost heap.",
+        references=(GEOMETRY, COUNTS),
+        applies="plantings that write spacing, size and what was ordered",
+        check=ordered_up,
+    ),
+    Rule(
+        name="planting.spacing",
+        severity=Severity.WARNING,
+        why="Too wide, weeds fill the gaps for years; too close, plants starve one another.",
+        references=(BOOK,),
+        applies="beds and single rows of plants whose spacing the plant book knows",
+        check=spacing,
+    ),
+    Rule(
+        name="planting.bare-root-season",
+        severity=Severity.WARNING,
+        why="An English grant pays for hedges planted from 1 November to 31 March; the south is six months on.",
+        references=(GRANT,),
+        applies="bare-root stock with a season",
+        check=bare_root_season,
+    ),
+    Rule(
+        name="planting.planting-season",
+        severity=Severity.ADVICE,
+        why="Roots grow in cool damp soil, before leaves ask for water.",
+        references=(SEASON,),
+        applies="pots and balls whose season holds no month of autumn or spring",
+        check=planting_season,
+    ),
+    Rule(
+        name="planting.roots-covered",
+        severity=Severity.WARNING,
+        why="Bare roots have minutes, not hours, in a dry wind.",
+        references=(PRACTICE,),
+        applies="bare-root stock",
+        check=roots_covered,
+    ),
+    Rule(
+        name="planting.circling-roots",
+        severity=Severity.ADVICE,
+        why="What grew round in the pot does not straighten by itself.",
+        references=(PRACTICE,),
+        applies="trees and shrubs from containers",
+        check=circling_roots,
+    ),
+    Rule(
+        name="planting.dig-safe",
+        severity=Severity.WARNING,
+        why="One spade through a cable costs more than the garden.",
+        references=(PRACTICE,),
+        applies="trees and shrubs, dug in by hand",
+        check=dig_safe,
+    ),
+)
