@@ -5,12 +5,13 @@ from howto.families.espalier import FAMILY as ESPALIER
 from howto.families.feeding import FAMILY as FEEDING
 from howto.families.hedging import FAMILY as HEDGING
 from howto.families.mowing import FAMILY as MOWING
+from howto.families.planting import FAMILY as PLANTING
 from howto.families.safety import FAMILY as SAFETY
 from howto.families.soil import FAMILY as SOIL
 from howto.families.watering import FAMILY as WATERING
 from howto.model.family import AnyFamily
 
-FAMILIES: tuple[AnyFamily, ...] = (CLIPPING, HEDGING, ESPALIER, MOWING, FEEDING, WATERING, SOIL, SAFETY)
+FAMILIES: tuple[AnyFamily, ...] = (CLIPPING, HEDGING, ESPALIER, MOWING, FEEDING, WATERING, SOIL, PLANTING, SAFETY)
 
 
 def family(name: str) -> AnyFamily | None:
