@@ -9,7 +9,8 @@ from howto.layout.frame_rows import Row
 from howto.layout.frame_step import Copy
 from howto.model.figure import Figure
 from howto.model.prose import Prose, plain
-from howto.model.shown import shown, shown_measures
+from howto.model.said import said
+from howto.model.shown import label_of, shown, shown_measures
 from howto.model.technique import AnyTechnique, Kit, Picture, Step
 from howto.shapes import Drawing
 
@@ -37,7 +38,8 @@ def bare(title: str) -> str:
 
 def over_line(technique: AnyTechnique, say: Labels) -> str:
     """Return the line above a cover's title: the trade, the level, the time it takes."""
-    parts = [technique.family[:1].upper() + technique.family[1:], say["level"].format(level=technique.level)]
+    family = said(technique.family, technique.crew)
+    parts = [family[:1].upper() + family[1:], say["level"].format(level=technique.level)]
     if technique.minutes:
         parts.append(say["minutes"].format(minutes=f"{technique.minutes:g}"))
     return " · ".join(parts)
@@ -45,7 +47,7 @@ def over_line(technique: AnyTechnique, say: Labels) -> str:
 
 def cover_numbers(technique: AnyTechnique, figures: Sequence[Figure]) -> tuple[Number, ...]:
     """Return the numbers for the cover: headline figures, and measures that are amounts where those are too few."""
-    heads = [Number(each.label, shown(each, technique.crew)) for each in figures if each.headline and not each.table]
+    heads = [_number(each, technique) for each in figures if each.headline and not each.table]
     amounts = [each for each in measures(technique) if any(map(str.isdigit, each.value))]
     return tuple(heads if len(heads) >= ENOUGH else [*heads, *amounts[: ENOUGH + 1 - len(heads)]])
 
@@ -53,14 +55,14 @@ def cover_numbers(technique: AnyTechnique, figures: Sequence[Figure]) -> tuple[N
 def all_numbers(technique: AnyTechnique, figures: Sequence[Figure]) -> tuple[Number, ...]:
     """Return the measures, then the figures, each once; figures that are tables stay on the card."""
     told = [*measures(technique)]
-    told += [Number(each.label, shown(each, technique.crew)) for each in figures if not each.table]
+    told += [_number(each, technique) for each in figures if not each.table]
     return tuple(dict.fromkeys(told))
 
 
 def main_numbers(technique: AnyTechnique, figures: Sequence[Figure], count: int) -> tuple[Number, ...]:
     """Return the `count` numbers that matter most, in the order of the card: headlines, then amounts, then words."""
     numbers = all_numbers(technique, figures)
-    heads = {each.label for each in figures if each.headline}
+    heads = {_number(each, technique).label for each in figures if each.headline}
     own = {each.label for each in measures(technique)}
 
     def rank(at: int) -> tuple[int, int]:
@@ -73,10 +75,18 @@ def main_numbers(technique: AnyTechnique, figures: Sequence[Figure], count: int)
 
 
 def measures(technique: AnyTechnique) -> Iterator[Number]:
-    """Yield the measures with their tolerances."""
+    """Yield the measures the author wrote, with their tolerances."""
     for each in shown_measures(technique.measures, technique.crew):
+        if each.assumed:
+            continue
         spread = f" {each.tolerance}" if each.tolerance else ""
-        yield Number(each.key[:1].upper() + each.key[1:], each.value + spread)
+        yield Number(each.label[:1].upper() + each.label[1:], each.value + spread)
+
+
+def _number(figure: Figure, technique: AnyTechnique) -> Number:
+    """Return a figure with its label, in the language of the technique."""
+    label = label_of(figure, technique.crew)
+    return Number(label[:1].upper() + label[1:], shown(figure, technique.crew))
 
 
 def kit(technique: AnyTechnique) -> tuple[str, ...]:

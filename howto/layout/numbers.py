@@ -8,7 +8,8 @@ from typing import Final, NamedTuple
 from howto.model.crew import Crew
 from howto.model.figure import Figure
 from howto.model.sheet import Art, Entry, Grid
-from howto.model.shown import shown, shown_cell, shown_measures
+from howto.model.said import amounts_said, base, said
+from howto.model.shown import Shown, label_of, shown, shown_cell, shown_measures
 from howto.model.technique import AnyTechnique
 
 LONGEST_WORKING: Final = 64  # characters of arithmetic that stand under a number
@@ -20,6 +21,7 @@ LONGEST_LARGE: Final = 20  # characters of a number that is set large
 CARD_LINE: Final = 76  # characters of figures across a card, two between cells
 LONG_TABLE: Final = 6  # rows over which a narrow table is folded in two
 FOLDED_COLUMNS: Final = 3
+_ENGLISH: Final = re.compile(r"[A-Za-z]{4,}|\b(?:of|and|per|the|off|all|day|for|to|at|an?)\b")
 
 
 class Numbers(NamedTuple):
@@ -34,20 +36,25 @@ def numbers(technique: AnyTechnique, figures: Sequence[Figure], arts: Sequence[A
     """Return the numbers of a card, shared out.
 
     Beside the drawing stand the first measures, the headline figures, and as many more measures as the drawing
-    is high. The rest stand small at the end, and are what a print that will not fit leaves out first.
+    is high. The rest stand small at the end, measures that nobody wrote last of all, and are what a print that
+    will not fit leaves out first.
     """
     crew = technique.crew
-    measures = [
-        Entry(label=capital(measure.key), value=measure.value, note=measure.tolerance, headline=True)
-        for measure in shown_measures(technique.measures, crew)
-    ]
+    told = [each for each in shown_measures(technique.measures, crew) if not (each.assumed and each.idle)]
+    measures = [_measure(each) for each in told if not each.assumed]
+    assumed = [_measure(each) for each in told if each.assumed]
     single = [(figure.headline, _entry(figure, crew)) for figure in figures if figure.table is None]
     amounts = [entry for entry in measures if _stands_large(entry)]
     first = [entry for headline, entry in single if headline and _stands_large(entry)]
     beside = _beside([*amounts[:TARGETS], *first, *amounts[TARGETS:]], arts)
-    rest = [entry for entry in (*measures, *(entry for _, entry in single)) if entry not in beside]
+    rest = [entry for entry in (*measures, *(entry for _, entry in single), *assumed) if entry not in beside]
     tables = tuple(table for figure in figures if (table := grid(figure, crew)))
     return Numbers(tuple(beside), tables, tuple(_small(entry) for entry in rest))
+
+
+def _measure(measure: Shown) -> Entry:
+    """Return a measure with its tolerance."""
+    return Entry(label=capital(measure.label), value=measure.value, note=measure.tolerance, headline=True)
 
 
 def capital(text: str) -> str:
@@ -65,10 +72,10 @@ def grid(figure: Figure, crew: Crew) -> Grid | None:
     if table is None:
         return None
     columns = [
-        _column(name, [shown_cell(row[at], unit, crew) for row in table.rows])
+        _column(said(name, crew), [shown_cell(row[at], unit, crew) for row in table.rows])
         for at, (name, unit) in enumerate(zip(table.columns, table.units, strict=True))
     ]
-    caption = capital(figure.label)
+    caption = capital(label_of(figure, crew))
     across = list(zip(*columns, strict=True))
     if len(columns) < len(across) and sum(max(map(len, cells)) + 2 for cells in across) <= CARD_LINE:
         return Grid(caption=caption, columns=columns[0], rows=tuple(columns[1:]), turned=True)
@@ -116,13 +123,19 @@ def _small(entry: Entry) -> Entry:
 def _entry(figure: Figure, crew: Crew) -> Entry:
     """Return a figure with the arithmetic that a person can follow under it, where it is short enough."""
     value = shown(figure, crew)
-    return Entry(label=capital(figure.label), value=value, note=_working(figure, value), headline=True)
+    return Entry(label=capital(label_of(figure, crew)), value=value, note=_working(figure, value, crew), headline=True)
 
 
-def _working(figure: Figure, value: str) -> str:
-    """Return the line of working that ends in the value printed, where it is short; else nothing."""
+def _working(figure: Figure, value: str, crew: Crew) -> str:
+    """Return the line of working that ends in the value printed, where it is short; else nothing.
+
+    Working is written in English: for another reader a line with words in it is left out.
+    """
     number = value.split("\u00a0", maxsplit=1)[0]
-    for line in figure.working:
+    lines = figure.working
+    if base(crew.language) != "en":
+        lines = tuple(amounts_said(line, crew.language) for line in lines if not _ENGLISH.search(line))
+    for line in lines:
         ends = line.rpartition("= ")[2].split()
         if ends and ends[0] == number and len(line) <= LONGEST_WORKING:
             return kept_together(line)

@@ -24,6 +24,14 @@ class Measures(Value):
         """Return the ± of a field in the field's unit, or None where the author gave none."""
         return self.tolerances.get(field)
 
+    def assumed(self, field: str) -> bool:
+        """Tell whether a field holds what the family takes where the author says nothing."""
+        if field in self.written:
+            return False
+        return field not in self.model_fields_set or bool(
+            getattr(self, field) == type(self).model_fields[field].default
+        )
+
     def given(self) -> dict[str, Any]:
         """Return the fields that hold a value, in the order the family declares them."""
         names = (name for name in type(self).model_fields if name not in {"tolerances", "written"})

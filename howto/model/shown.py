@@ -14,11 +14,16 @@ from howto.quantities import field_unit, show, show_number, show_tolerance
 
 
 class Shown(NamedTuple):
-    """A measure under the author's key: its value and its tolerance ("" where none was given), as printed."""
+    """A measure under the author's key: its value and its tolerance ("" where none was given), as printed.
+
+    An `assumed` one was not written; an `idle` one is a no, a nought or an empty list.
+    """
 
     key: str
     value: str
     tolerance: str
+    assumed: bool = False
+    idle: bool = False
 
 
 def locale_of(language: str) -> Locale:
@@ -62,6 +67,8 @@ def shown_measures(measures: Measures, crew: Crew) -> Iterator[Shown]:
             key=key,
             value=_measure(value, unit or "", crew),
             tolerance=show_tolerance(spread, unit or "", crew.units) if spread is not None else "",
+            assumed=measures.assumed(name),
+            idle=not value,
         )
 
 

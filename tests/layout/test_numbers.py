@@ -64,9 +64,25 @@ def test_a_number_moved_below_keeps_its_tolerance_and_drops_its_working() -> Non
         seven_mm: float = 7.0
         eight_mm: float = 8.0
 
-    technique = sample.technique().model_copy(update={"measures": Many(tolerances={"eight_mm": 1.0})})
+    written = {name: "so wide" for name in Many.model_fields}
+    technique = sample.technique().model_copy(update={"measures": Many(tolerances={"eight_mm": 1.0}, written=written)})
     rest = numbers(technique, (), ()).rest
     assert [(e.label, e.value.replace(NBSP, " "), e.note) for e in rest] == [("Eight", "8 mm ± 1 mm", "")]
+
+
+def test_a_measure_nobody_wrote_stands_small_and_last_and_a_nought_nowhere() -> None:
+    class Lifting(Measures):
+        load_kg: float | None = None
+        twist_deg: float = 0.0
+        lifts: int = 4
+        consent: bool = False
+
+    technique = sample.technique().model_copy(update={"measures": Lifting(load_kg=25.0)})
+    got = numbers(technique, sample.FIGURES[:1], ())
+    assert [entry.label for entry in got.beside] == ["Load", "Off each side"]
+    assert [(entry.label, entry.value) for entry in got.rest] == [("Lifts", "4")]
+    written = technique.model_copy(update={"measures": Lifting(load_kg=25.0, twist_deg=0.0)})
+    assert "Twist" in [entry.label for entry in numbers(written, (), ()).beside]
 
 
 def test_a_list_is_never_set_large() -> None:

@@ -35,7 +35,7 @@ class BallMeasures(Measures):
 
 MEASURES = BallMeasures(
     tolerances={"finished_width_mm": 20.0},
-    written={"finished width": "900 mm ± 20 mm", "standing width": "980 mm", "passes": "2"},
+    written={"shape": "ball", "finished_width_mm": "900 mm ± 20 mm", "standing_width_mm": "980 mm", "passes": "2"},
 )
 
 STEPS = (
