@@ -62,7 +62,7 @@ def check_claims(
 ) -> tuple[Finding, ...]:
     """Return where the words of a technique disagree with its measures and its computed `figures`."""
     names = _names(technique, figures)
-    numbers = named_in(technique.measures, figures, technique.crew)
+    numbers = named_in(technique.measures, figures, technique.crew.in_english)
     found: list[Finding] = []
     for passage in written(technique):
         noted = [*_braces(passage, names), *_words(passage, technique, names)]

@@ -10,6 +10,7 @@ from howto.layout.numbers import capital, numbers
 from howto.model.crew import Colours
 from howto.model.figure import Figure
 from howto.model.prose import Prose, prose
+from howto.model.said import said
 from howto.model.sheet import (
     Art,
     ArtBlock,
@@ -108,7 +109,7 @@ def small_words(say: Labels) -> dict[str, str]:
 
 def _over(technique: AnyTechnique, say: Labels) -> str:
     """Return the line above the title: family, level, minutes."""
-    parts = [capital(technique.family), say["level"].format(level=technique.level)]
+    parts = [capital(said(technique.family, technique.crew)), say["level"].format(level=technique.level)]
     if technique.minutes is not None:
         parts.append(say["minutes"].format(minutes=f"{technique.minutes:g}"))
     return " · ".join(parts)

@@ -1,5 +1,6 @@
 """The crew: who works, where, in which units, and how their pages look."""
 
+from collections.abc import Mapping
 from typing import Literal
 
 from pydantic import Field
@@ -49,6 +50,12 @@ class Crew(Value):
     climate: Climate | None = None
     caption_limit: int = Field(default=2000, ge=100, le=10000)
     alt_limit: int = Field(default=900, ge=125, le=5000)
+    words: Mapping[str, Mapping[str, str]] = {}  # by language: an English label or phrase in small letters, and its own
+
+    @property
+    def in_english(self) -> "Crew":
+        """The crew as its authors read of it: numbers in findings are typed into files as they stand."""
+        return self.model_copy(update={"language": "en"})
 
     def month(self, northern: int) -> int:
         """Return the month (1 to 12) here that answers to a northern one."""

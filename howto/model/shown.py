@@ -4,58 +4,52 @@ from collections.abc import Iterator
 from datetime import date
 from typing import NamedTuple
 
-from babel import Locale, UnknownLocaleError
 from babel.dates import format_date
 
 from howto.model.crew import Crew
 from howto.model.figure import Cell, Figure
 from howto.model.measures import Measures
+from howto.model.said import amounts_said, locale_of, said
 from howto.quantities import field_unit, show, show_number, show_tolerance
+
+__all__ = ["Shown", "label_of", "locale_of", "shown", "shown_cell", "shown_day", "shown_measures"]
 
 
 class Shown(NamedTuple):
-    """A measure under the author's key: its value and its tolerance ("" where none was given), as printed.
-
-    An `assumed` one was not written; an `idle` one is a no, a nought or an empty list.
-    """
+    """A measure under the author's key, as printed: value, tolerance ("" where none was given) and label."""
 
     key: str
     value: str
     tolerance: str
-    assumed: bool = False
-    idle: bool = False
-
-
-def locale_of(language: str) -> Locale:
-    """Return the locale of a language tag such as `en-NZ`; English where it is not known."""
-    for tag in (language, language.partition("-")[0]):
-        try:
-            return Locale.parse(tag, sep="-")
-        except (UnknownLocaleError, ValueError):
-            continue
-    return Locale("en", "GB")
+    label: str
 
 
 def shown_day(day: date, language: str) -> str:
     """Return a date in words, the year included: `2 June 2027`."""
     locale = locale_of("en-GB" if language == "en" else language)
-    return format_date(day, format="long", locale=locale)
+    # Babel's te reo Māori spells April in two ways; the one for a month alone is the dictionaries' Āperira.
+    return format_date(day, format="d LLLL y" if locale.language == "mi" else "long", locale=locale)
 
 
 def shown_cell(cell: Cell, unit: str, crew: Crew, digits: int | None = None) -> str:
-    """Return a value in the crew's units; a date in the crew's language; a word as it is."""
+    """Return a value in the crew's units; a date, a phrase and the decimal mark in the crew's language."""
     if isinstance(cell, date):
         return shown_day(cell, crew.language)
     if isinstance(cell, str):
-        return cell
+        return said(cell, crew)
     if unit:
-        return show(cell, unit, crew.units, digits)
-    return show_number(cell) if digits is None else show_number(cell, digits)
+        return amounts_said(show(cell, unit, crew.units, digits), crew.language)
+    return amounts_said(show_number(cell) if digits is None else show_number(cell, digits), crew.language)
 
 
 def shown(figure: Figure, crew: Crew) -> str:
     """Return a figure's value as its reader sees it."""
     return shown_cell(figure.value, figure.unit, crew, figure.digits)
+
+
+def label_of(figure: Figure, crew: Crew) -> str:
+    """Return what stands before a figure, in the crew's language."""
+    return said(figure.label, crew)
 
 
 def shown_measures(measures: Measures, crew: Crew) -> Iterator[Shown]:
@@ -66,23 +60,27 @@ def shown_measures(measures: Measures, crew: Crew) -> Iterator[Shown]:
         yield Shown(
             key=key,
             value=_measure(value, unit or "", crew),
-            tolerance=show_tolerance(spread, unit or "", crew.units) if spread is not None else "",
-            assumed=measures.assumed(name),
-            idle=not value,
+            tolerance="" if spread is None else _spread(spread, unit or "", crew),
+            label=said(key, crew),
         )
+
+
+def _spread(spread: float, unit: str, crew: Crew) -> str:
+    """Return a tolerance."""
+    return amounts_said(show_tolerance(spread, unit, crew.units), crew.language)
 
 
 def _measure(value: object, unit: str, crew: Crew) -> str:
     """Return one measure's value: a yes or no, a word, a count, an amount, or a list of them."""
     if isinstance(value, bool):
-        return "yes" if value else "no"
+        return said("yes" if value else "no", crew)
     if isinstance(value, tuple):
         return _listed([_measure(each, unit, crew) for each in value])
     if isinstance(value, int | float):
-        return show(value, unit, crew.units) if unit else show_number(value)
+        return amounts_said(show(value, unit, crew.units) if unit else show_number(value), crew.language)
     if isinstance(value, date):
         return shown_day(value, crew.language)
-    return str(value)
+    return said(str(value), crew)
 
 
 def _listed(amounts: list[str]) -> str:

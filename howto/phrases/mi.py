@@ -1,0 +1,76 @@
+"""The phrases in te reo Māori; the words are those of public dictionaries, and no speaker has read them over."""
+
+from typing import Final
+
+_NUMBERS: Final = {"one": "tahi", "two": "rua", "three": "toru", "four": "whā", "five": "rima", "six": "ono"}
+_FULL: Final = {"a quarter": "te hauwhā", "half": "te haurua", "three quarters": "te toru hauwhā"}
+
+MAORI: Final[dict[str, str]] = {
+    # trades
+    "clipping": "tapahi hanga", "hedging": "taiapa tipu", "espalier": "rākau papatahi", "mowing": "tapahi pātītī",
+    "feeding": "whāngai", "watering": "whakamākūkū", "soil": "oneone", "planting": "whakatō", "safety": "haumaru",
+    # what a client reads
+    "clip before it stands": "tapahia i mua i te eke ki te",
+    "next clip due": "te tapahanga e whai ake nei",
+    "look at the ties again": "tirohia anō ngā here",
+    "years until the frame is full": "ngā tau kia kī te anga",
+    "top tier laid level": "ka whakapaparitia te papa o runga",
+    "first spring in which blossom stays": "te kōanga tuatahi ka waiho ngā puāwai",
+    "summer pruning begins": "ka tīmata te tapahi raumati",
+    "what grows again comes off": "ka tapahia ngā mea ka tupu anō",
+    "feeding dates": "ngā rā whāngai",
+    "next feed": "te whāngaitanga e whai ake nei",
+    "no nitrogen after": "kaua he hauota i muri i te",
+    "seasons to the finished height": "ngā tau tupu ki te teitei whakamutunga",
+    "at its finished height by": "ka eke ki te teitei whakamutunga i mua i te",
+    "seasons to close the gaps": "ngā tau tupu kia kati ngā āputa",
+    "next cut due": "te tapahanga e whai ake nei",
+    "mow when it reaches": "tapahia te pātītī ina eke ki te",
+    "cuts to come down": "ngā tapahanga kia heke",
+    "days between cuts": "ngā rā i waenga i ngā tapahanga",
+    "set height for now": "te teitei tapahi mō nāianei",
+    "first cut of new turf": "te tapahanga tuatahi o te pātītī hou",
+    "stakes off by": "tangohia ngā pou i mua i te",
+    "order": "hei tono",
+    "bags": "ngā pēke",
+    "each plant, each time": "ia tipu, ia wā",
+    "in a week without rain": "i te wiki kāore he ua",
+    "watering, as it stands": "te whakamākūkū ināianei",
+    "rooted, and left to the weather": "kua mau ngā pakiaka, kāti te whakamākūkū",
+    "nobody goes in for (united states)": "kaua tētahi e kuhu mō te (Amerika)",
+    "entry from": "ka āhei te kuhu mai i te",
+    "spread it, before it sinks": "horahia, i mua i te totohu",
+    "keep clear of every stem": "kia wātea i ia tātā",
+    "days between waterings": "ngā rā i waenga i ngā whakamākūkūtanga",
+    "put on each time": "te wai ia wā",
+    "water a week without rain": "te wai mō te wiki kāore he ua",
+    "in watering cans": "ki ngā kēne wai",
+    "run time each watering": "te roa o ia whakamākūkūtanga",
+    "watering in the first year": "te whakamākūkū i te tau tuatahi",
+    "each plant, each watering": "ia tipu, ia whakamākūkūtanga",
+    "all new plants, each watering": "ngā tipu hou katoa, ia whakamākūkūtanga",
+    "rooted, and then watered by weather": "kua mau ngā pakiaka, ka whakamākūkū i runga i te huarere",
+    # how much and how often
+    "yes": "āe", "no": "kāo",
+    "{} to {}": "{} ki te {}",
+    "{} dose": "{} whāngaitanga", "{} doses": "{} whāngaitanga",
+    "day": "rā", "{} day": "{} rā", "{} days": "{} rā", "{} to {} days": "{} ki te {} rā",
+    "every day": "ia rā", "every {} days": "ia {} rā", "every {} to {} days": "ia {} ki te {} rā",
+    "every day now": "ia rā ināianei", "every {} days now": "ia {} rā ināianei",
+    "every {} to {} days now": "ia {} ki te {} rā ināianei",
+    "once a week": "kotahi i te wiki", "twice a week": "e rua ngā wā i te wiki",
+    "{} times a week": "e {} ngā wā i te wiki",
+    "{} the same day": "{} i taua rā anō", "{} the next day": "{} i te rā i muri mai",
+    "{} {} days later": "{}, e {} rā i muri mai",
+    **{f"{full} full": f"kia kī ki {part}" for full, part in _FULL.items()},
+    **{f"each {full} full": f"kia kī ia kēne ki {part}" for full, part in _FULL.items()},
+    **{f"{one} full {{}} cans": f"e {number} ngā kēne {{}} kua kī" for one, number in _NUMBERS.items()},
+    **{f"{one} {{}} cans": f"e {number} ngā kēne {{}}" for one, number in _NUMBERS.items()},
+    "one full {} can": "kotahi te kēne {} kua kī", "one {} can": "kotahi te kēne {}",
+}  # fmt: skip
+MAORI_UNITS: Final[dict[str, str]] = {
+    "day": "rā", "days": "rā", "month": "marama", "months": "marama", "people": "tāngata", "person": "tangata",
+    "plant": "tipu", "plants": "tipu", "row": "rārangi", "rows": "rārangi", "seed": "kākano", "seeds": "kākano",
+    "stake": "pou", "stakes": "pou", "tie": "here", "ties": "here", "time": "wā", "times": "wā", "tree": "rākau",
+    "trees": "rākau", "week": "wiki", "weeks": "wiki", "year": "tau", "years": "tau",
+}  # fmt: skip

@@ -1,0 +1,77 @@
+"""The phrases in Vietnamese; no speaker has read them over."""
+
+from typing import Final
+
+_NUMBERS: Final = {"one": "một", "two": "hai", "three": "ba", "four": "bốn", "five": "năm", "six": "sáu"}
+_FULL: Final = {"a quarter": "một phần tư", "half": "một nửa", "three quarters": "ba phần tư"}
+
+VIETNAMESE: Final[dict[str, str]] = {
+    # trades
+    "clipping": "cắt tạo hình", "hedging": "hàng rào cây", "espalier": "cây ép giàn", "mowing": "cắt cỏ",
+    "feeding": "bón phân", "watering": "tưới nước", "soil": "đất", "planting": "trồng cây", "safety": "an toàn",
+    # what a client reads
+    "clip before it stands": "cắt tỉa trước khi cao tới",
+    "next clip due": "lần cắt tỉa tới",
+    "look at the ties again": "xem lại dây buộc",
+    "years until the frame is full": "số năm đến khi khung đầy",
+    "top tier laid level": "tầng trên cùng được uốn ngang",
+    "first spring in which blossom stays": "mùa xuân đầu tiên được giữ hoa",
+    "summer pruning begins": "bắt đầu tỉa mùa hè",
+    "what grows again comes off": "cắt bỏ phần mọc lại",
+    "feeding dates": "các ngày bón phân",
+    "next feed": "lần bón phân tới",
+    "no nitrogen after": "không bón đạm sau ngày",
+    "seasons to the finished height": "số mùa đến chiều cao cuối cùng",
+    "at its finished height by": "đạt chiều cao cuối cùng vào",
+    "seasons to close the gaps": "số mùa để lấp kín chỗ trống",
+    "next cut due": "lần cắt tới",
+    "mow when it reaches": "cắt cỏ khi cao tới",
+    "cuts to come down": "số lần cắt để hạ thấp",
+    "days between cuts": "số ngày giữa các lần cắt",
+    "set height for now": "chiều cao cắt hiện nay",
+    "first cut of new turf": "lần cắt đầu của cỏ mới",
+    "stakes off by": "tháo cọc trước ngày",
+    "order": "đặt mua",
+    "bags": "số bao",
+    "each plant, each time": "mỗi cây, mỗi lần",
+    "in a week without rain": "trong một tuần không mưa",
+    "watering, as it stands": "tưới nước hiện nay",
+    "rooted, and left to the weather": "đã bén rễ, không cần tưới nữa",
+    "nobody goes in for (united states)": "không ai vào trong (Hoa Kỳ)",
+    "entry from": "được vào từ",
+    "spread it, before it sinks": "rải dày, trước khi lún",
+    "keep clear of every stem": "để cách mỗi thân cây",
+    "days between waterings": "số ngày giữa các lần tưới",
+    "put on each time": "lượng nước mỗi lần",
+    "water a week without rain": "nước cho một tuần không mưa",
+    "in watering cans": "tính theo bình tưới",
+    "run time each watering": "thời gian mỗi lần tưới",
+    "watering in the first year": "tưới nước năm đầu",
+    "each plant, each watering": "mỗi cây, mỗi lần tưới",
+    "all new plants, each watering": "tất cả cây mới, mỗi lần tưới",
+    "rooted, and then watered by weather": "đã bén rễ, rồi tưới theo thời tiết",
+    # how much and how often
+    "yes": "có", "no": "không",
+    "{} to {}": "{} đến {}",
+    "{} dose": "{} lần bón", "{} doses": "{} lần bón",
+    "day": "ngày", "{} day": "{} ngày", "{} days": "{} ngày", "{} to {} days": "{} đến {} ngày",
+    "every day": "mỗi ngày", "every {} days": "{} ngày một lần", "every {} to {} days": "{} đến {} ngày một lần",
+    "every day now": "hiện nay mỗi ngày", "every {} days now": "hiện nay {} ngày một lần",
+    "every {} to {} days now": "hiện nay {} đến {} ngày một lần",
+    "once a week": "một lần mỗi tuần", "twice a week": "hai lần mỗi tuần", "{} times a week": "{} lần mỗi tuần",
+    "{} the same day": "{} cùng ngày", "{} the next day": "{} ngày hôm sau", "{} {} days later": "{}, {} ngày sau",
+    **{f"{full} full": f"đổ {part}" for full, part in _FULL.items()},
+    **{f"each {full} full": f"mỗi bình đổ {part}" for full, part in _FULL.items()},
+    **{f"{one} full {{}} cans": f"{number} bình {{}} đầy" for one, number in _NUMBERS.items()},
+    **{f"{one} {{}} cans": f"{number} bình {{}}" for one, number in _NUMBERS.items()},
+    "one full {} can": "một bình {} đầy", "one {} can": "một bình {}",
+}  # fmt: skip
+VIETNAMESE_UNITS: Final[dict[str, str]] = {
+    "bulb": "củ", "bulbs": "củ", "bush": "bụi", "bushes": "bụi", "cut": "lần cắt", "cuts": "lần cắt",
+    "cutting": "cành giâm", "cuttings": "cành giâm", "day": "ngày", "days": "ngày", "month": "tháng",
+    "months": "tháng", "pass": "lượt", "passes": "lượt", "people": "người", "person": "người", "piece": "miếng",
+    "pieces": "miếng", "plant": "cây", "plants": "cây", "pot": "chậu", "pots": "chậu", "row": "hàng", "rows": "hàng",
+    "seed": "hạt", "seeds": "hạt", "shrub": "bụi", "shrubs": "bụi", "stake": "cọc", "stakes": "cọc",
+    "tie": "dây buộc", "ties": "dây buộc", "time": "lần", "times": "lần", "tree": "cây", "trees": "cây",
+    "vine": "dây leo", "vines": "dây leo", "week": "tuần", "weeks": "tuần", "year": "năm", "years": "năm",
+}  # fmt: skip
