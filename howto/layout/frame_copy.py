@@ -75,8 +75,10 @@ def main_numbers(technique: AnyTechnique, figures: Sequence[Figure], count: int)
 
 
 def measures(technique: AnyTechnique) -> Iterator[Number]:
-    """Yield the measures with their tolerances."""
+    """Yield the measures the author wrote, with their tolerances."""
     for each in shown_measures(technique.measures, technique.crew):
+        if each.assumed:
+            continue
         spread = f" {each.tolerance}" if each.tolerance else ""
         yield Number(each.label[:1].upper() + each.label[1:], each.value + spread)
 

@@ -9,7 +9,7 @@ from howto.model.crew import Crew
 from howto.model.figure import Figure
 from howto.model.said import amounts_said, base, said
 from howto.model.sheet import Art, Entry, Grid
-from howto.model.shown import label_of, shown, shown_cell, shown_measures
+from howto.model.shown import Shown, label_of, shown, shown_cell, shown_measures
 from howto.model.technique import AnyTechnique
 
 LONGEST_WORKING: Final = 64  # characters of arithmetic that stand under a number
@@ -36,20 +36,25 @@ def numbers(technique: AnyTechnique, figures: Sequence[Figure], arts: Sequence[A
     """Return the numbers of a card, shared out.
 
     Beside the drawing stand the first measures, the headline figures, and as many more measures as the drawing
-    is high. The rest stand small at the end, and are what a print that will not fit leaves out first.
+    is high. The rest stand small at the end, measures that nobody wrote last of all, and are what a print that
+    will not fit leaves out first.
     """
     crew = technique.crew
-    measures = [
-        Entry(label=capital(measure.label), value=measure.value, note=measure.tolerance, headline=True)
-        for measure in shown_measures(technique.measures, crew)
-    ]
+    told = [each for each in shown_measures(technique.measures, crew) if not (each.assumed and each.idle)]
+    measures = [_measure(each) for each in told if not each.assumed]
+    assumed = [_measure(each) for each in told if each.assumed]
     single = [(figure.headline, _entry(figure, crew)) for figure in figures if figure.table is None]
     amounts = [entry for entry in measures if _stands_large(entry)]
     first = [entry for headline, entry in single if headline and _stands_large(entry)]
     beside = _beside([*amounts[:TARGETS], *first, *amounts[TARGETS:]], arts)
-    rest = [entry for entry in (*measures, *(entry for _, entry in single)) if entry not in beside]
+    rest = [entry for entry in (*measures, *(entry for _, entry in single), *assumed) if entry not in beside]
     tables = tuple(table for figure in figures if (table := grid(figure, crew)))
     return Numbers(tuple(beside), tables, tuple(_small(entry) for entry in rest))
+
+
+def _measure(measure: Shown) -> Entry:
+    """Return a measure with its tolerance."""
+    return Entry(label=capital(measure.label), value=measure.value, note=measure.tolerance, headline=True)
 
 
 def capital(text: str) -> str:

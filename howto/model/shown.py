@@ -16,12 +16,17 @@ __all__ = ["Shown", "label_of", "locale_of", "shown", "shown_cell", "shown_day",
 
 
 class Shown(NamedTuple):
-    """A measure under the author's key, as printed: value, tolerance ("" where none was given) and label."""
+    """A measure under the author's key, as printed: value, tolerance ("" where none was given) and label.
+
+    An `assumed` one was not written; an `idle` one is a no, a nought or an empty list.
+    """
 
     key: str
     value: str
     tolerance: str
     label: str
+    assumed: bool = False
+    idle: bool = False
 
 
 def shown_day(day: date, language: str) -> str:
@@ -62,6 +67,8 @@ def shown_measures(measures: Measures, crew: Crew) -> Iterator[Shown]:
             value=_measure(value, unit or "", crew),
             tolerance="" if spread is None else _spread(spread, unit or "", crew),
             label=said(key, crew),
+            assumed=measures.assumed(name),
+            idle=not value,
         )
 
 
