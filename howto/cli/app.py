@@ -9,6 +9,7 @@ from howto.cli.check import check
 from howto.cli.figures import figures
 from howto.cli.mark import mark
 from howto.cli.new import new
+from howto.cli.options import plain_output
 from howto.cli.why import why
 
 app = typer.Typer(
@@ -34,6 +35,7 @@ OUR_OWN_BUG = 3
 
 def main() -> None:
     """Run the command line; an exception of ours ends with status 3 and says where to send it."""
+    plain_output()
     try:
         app()
     except (KeyboardInterrupt, BrokenPipeError):

@@ -1,5 +1,6 @@
 """What several commands share: where the shelf is, which day it is, and how text goes to a terminal."""
 
+import io
 import os
 import shutil
 import sys
@@ -28,6 +29,7 @@ PathsArgument = Annotated[
 ]
 StrictOption = Annotated[bool, typer.Option("--strict", help="Let warnings stop a build too, not only errors.")]
 SHELF = Path("techniques")
+FIRST_YEAR, LAST_YEAR = 1900, 2999  # as in files
 
 
 class Form(StrEnum):
@@ -41,18 +43,33 @@ FormOption = Annotated[Form, typer.Option("--format", help="text for people, jso
 
 
 def day(given: datetime | None) -> date:
-    """Return the day a command works from: the one given, or today."""
-    return given.date() if given else date.today()  # noqa: DTZ011 - the lead's own calendar day
+    """Return the day a command works from: the one given, or today; a year too far away is refused."""
+    found = given.date() if given else date.today()  # noqa: DTZ011 - the lead's own calendar day
+    if FIRST_YEAR <= found.year <= LAST_YEAR:
+        return found
+    raise refuse(f"`--date {found}` is too far away: the years are {FIRST_YEAR} to {LAST_YEAR}.")
 
 
 def colour() -> bool:
     """Tell whether to colour text: only on a terminal, and never where NO_COLOR is set (no-color.org)."""
-    return sys.stdout.isatty() and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb"
+    return _at_terminal() and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb"
 
 
 def width() -> int:
     """Return how many columns the terminal has; 100 where there is none."""
-    return shutil.get_terminal_size((100, 24)).columns if sys.stdout.isatty() else 100
+    return shutil.get_terminal_size((100, 24)).columns if _at_terminal() else 100
+
+
+def _at_terminal() -> bool:
+    """Tell whether what is printed goes to a terminal; a program may have been started without any output."""
+    return sys.stdout is not None and sys.stdout.isatty()
+
+
+def plain_output() -> None:
+    """Let letters that a console cannot show be printed as question marks, instead of ending the program."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
 
 
 def refuse(message: str) -> typer.Exit:

@@ -169,3 +169,30 @@ def test_a_folder_that_cannot_be_written_is_told_plainly(
         main()
     assert stop.value.code == 3
     assert str(blocked) in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("day", ["0001-01-01", "1899-12-31", "3000-01-01", "9999-12-31"])
+def test_a_day_too_far_away_is_refused(shelf: Path, day: str) -> None:
+    result = RUN.invoke(app, on(shelf, "figures", "clip-a-ball", f"--date={day}"))
+    assert result.exit_code == 2
+    assert result.output == f"`--date {day}` is too far away: the years are 1900 to 2999.\n"
+
+
+@pytest.mark.parametrize("day", ["1900-01-01", "2999-12-31"])
+def test_the_first_and_the_last_day_are_counted_from(shelf: Path, day: str) -> None:
+    assert RUN.invoke(app, on(shelf, "figures", "clip-a-ball", f"--date={day}")).exit_code == 0
+
+
+@pytest.mark.parametrize("encoding", ["ascii", "latin-1", "cp1252", "utf-8"])
+def test_a_console_without_some_letters_shows_the_others(shelf: Path, encoding: str) -> None:
+    words = [sys.executable, "-m", "howto", *on(shelf, "figures", "clip-a-ball", DAY)]
+    env = {**os.environ, "PYTHONIOENCODING": encoding}
+    result = subprocess.run(words, capture_output=True, cwd=ROOT, env=env, check=False)
+    assert (result.returncode, result.stderr) == (0, b"")
+    assert b"2/3 x" in result.stdout
+
+
+def test_a_program_without_any_output_still_ends_well(shelf: Path) -> None:
+    words = [sys.executable, "-c", "import sys; sys.stdout = None; from howto.cli.app import main; main()"]
+    result = subprocess.run([*words, *on(shelf, "check", DAY)], capture_output=True, cwd=ROOT, check=False)
+    assert (result.returncode, result.stderr) == (0, b"")
