@@ -3,6 +3,7 @@
 from datetime import date
 
 from howto.families.mowing import formulae
+from howto.families.mowing.figures import in_days
 from howto.families.mowing.lawn import first_cut, growth, standing, way_down
 from howto.families.mowing.measures import MowingMeasures
 from howto.model.technique import Technique
@@ -141,13 +142,13 @@ def saw(technique: Technique[MowingMeasures]) -> Drawing:
         Line(((0, high), (across * 4, high)), Role.CENTRE),
         Level((across * 4, high), f"mow at {show(high, 'mm', units)}"),
         Level((across * 4, low), f"set {show(low, 'mm', units)}"),
-        Dimension((across, low), (across * 2, low), f"{num(days, 2)} days", offset=-high * 0.2),
+        Dimension((across, low), (across * 2, low), in_days(days), offset=-high * 0.2),
         Label((across * 2, (low + high) / 2), "each cut"),
     ]
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"A cut every {num(days, 2)} days keeps the one-third rule",
+        caption=f"A cut every {in_days(days)} keeps the one-third rule",
         alt=f"Grass height over time as a saw: it grows from {show(low, 'mm', units)} to {show(high, 'mm', units)} in "
-        f"{num(days, 2)} days and each cut brings it back.",
+        f"{in_days(days)} and each cut brings it back.",
         true=False,
     )

@@ -121,9 +121,9 @@ def _stage_lines(m: MowingMeasures) -> Iterator[str]:
         f"{formulae.cuts_to_reach(stands, kept)} cuts"
     )
     if m.growth_mm_per_day is None:
-        yield f"{num(wait)} days between two cuts; write `growth` to count what grows back in them"
+        yield f"{in_days(wait)} between two cuts; write `growth` to count what grows back in them"
     else:
-        back = f"{num(m.growth_mm_per_day)} mm a day x {num(wait)} days = {num(m.growth_mm_per_day * wait)} mm"
+        back = f"{num(m.growth_mm_per_day)} mm a day x {in_days(wait)} = {num(m.growth_mm_per_day * wait)} mm"
         much = f", half of {num(kept, 4)} mm or more: it would never come down, so it is left out"
         yield f"{back} grows back between two cuts{much if down.never else ''}"
     before = num(stands, 4)
@@ -144,18 +144,18 @@ def _next_cut(technique: T, today: date) -> Iterator[Figure]:
         label="Days between cuts",
         value=days,
         unit="d",
-        working=(f"({num(due_at)} - {num(m.set_height_mm, 4)}) mm / {num(a_day)} mm a day = {num(days)} days",),
+        working=(f"({num(due_at)} - {num(m.set_height_mm, 4)}) mm / {num(a_day)} mm a day = {in_days(days)}",),
         references=(UC_AMOUNT, CORNELL, source),
         client=True,
         digits=2,
     )
     if len(way_down(m).heights) > 1:
-        wait, why = wait_days(m), f"on the way down, {num(wait_days(m))} days between two cuts"
+        wait, why = wait_days(m), f"on the way down, {in_days(wait_days(m))} between two cuts"
         references: tuple[Reference, ...] = (WAIT,)
     else:
         left = min(first_cut(m), standing(m))
         wait = max(0.0, due_at - left) / a_day
-        why = f"from {num(left)} mm to {num(due_at)} mm at {num(a_day)} mm a day: {num(wait)} days"
+        why = f"from {num(left)} mm to {num(due_at)} mm at {num(a_day)} mm a day: {in_days(wait)}"
         references = (UC_AMOUNT, source)
     rest = max(1, floor(wait + 1e-9))
     due = today + timedelta(days=rest)
@@ -163,7 +163,7 @@ def _next_cut(technique: T, today: date) -> Iterator[Figure]:
         name="next cut",
         label="Next cut due",
         value=due,
-        working=(why, f"{today.isoformat()} + {rest} {'day' if rest == 1 else 'days'} = {due.isoformat()}"),
+        working=(why, f"{today.isoformat()} + {in_days(rest)} = {due.isoformat()}"),
         references=references,
         client=True,
     )
@@ -174,12 +174,17 @@ def _next_cut(technique: T, today: date) -> Iterator[Figure]:
         label="Cuts a season",
         value=float(ceil(cuts - 1e-9)),
         working=(
-            f"{months} {'month' if months == 1 else 'months'} x 30.44 days / {num(max(days, 1.0))} days = {num(cuts)}, "
+            f"{months} {'month' if months == 1 else 'months'} x 30.44 days / {in_days(max(days, 1.0))} = {num(cuts)}, "
             "rounded up",
         ),
         references=(source,) if m.growing_months else (source, SEASON),
         digits=3,
     )
+
+
+def in_days(days: float) -> str:
+    """Return a number of days in words: `1 day`, `7.5 days`."""
+    return f"{num(days)} {'day' if num(days) == '1' else 'days'}"
 
 
 def _raised(technique: T) -> Iterator[Figure]:

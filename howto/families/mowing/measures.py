@@ -4,14 +4,20 @@ from pydantic import Field
 
 from howto.model.measures import Measures
 
+HIGHEST_SET_MM = 300
+TALLEST_MM = 2_000  # a meadow
+HIGHEST_CUT_MM = 1_334  # two thirds of the tallest, rounded up: the highest first cut there can be
+
 
 class MowingMeasures(Measures):
     """A lawn: how high it stands, how high it is set, how fast it grows."""
 
-    set_height_mm: float = Field(ge=2, le=300, description="the height the lawn is kept at, from the soil")
-    standing_height_mm: float | None = Field(default=None, ge=2, le=2_000, description="how high the grass stands now")
+    set_height_mm: float = Field(ge=2, le=HIGHEST_SET_MM, description="the height the lawn is kept at, from the soil")
+    standing_height_mm: float | None = Field(
+        default=None, ge=2, le=TALLEST_MM, description="how high the grass stands now"
+    )
     cut_height_mm: float | None = Field(
-        default=None, ge=2, le=1_000, description="the height of today's cut; worked out if left out"
+        default=None, ge=2, le=HIGHEST_CUT_MM, description="the height of today's cut; worked out if left out"
     )
     grass: str | None = Field(default=None, description="the kind of grass, by its botanical or common name")
     climate: str | None = Field(default=None, description="the place or climate the mowing range is for")

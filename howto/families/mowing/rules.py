@@ -4,8 +4,9 @@ from collections.abc import Iterator
 from math import ceil, floor
 
 from howto.families.mowing import formulae
+from howto.families.mowing.figures import in_days
 from howto.families.mowing.lawn import first_cut, growth, standing, wait_days, way_down
-from howto.families.mowing.measures import MowingMeasures
+from howto.families.mowing.measures import HIGHEST_SET_MM, TALLEST_MM, MowingMeasures
 from howto.families.mowing.references import CORNELL, GROWTH, UC_AMOUNT, WAIT
 from howto.families.mowing.rules_conditions import CONDITIONS
 from howto.families.mowing.rules_grasses import GRASSES
@@ -21,7 +22,6 @@ THIRD = Limit(high=1 / 3, unit="of the height in one cut", reference=UC_AMOUNT)
 STAGE_WAIT = Limit(low=2, unit="days", reference=WAIT)
 SLOWEST, FASTEST = 0.2, 12.0  # mm a day; a tenth and twice of the usual 2 to 6, from memory
 DUST = 1e-3  # days or mm
-HIGHEST_SET_MM = 300  # see measures.set_height_mm
 
 
 def one_third(technique: T) -> Iterator[Breach]:
@@ -31,7 +31,7 @@ def one_third(technique: T) -> Iterator[Breach]:
         return
     stands, cut = standing(m), m.cut_height_mm
     lowest = ceil(formulae.lowest_cut_mm(stands) - 1e-9)
-    least = f"{num(m.set_height_mm, 6) if lowest < m.set_height_mm < stands else lowest} mm"
+    least = f"{format(m.set_height_mm, '.12g') if lowest < m.set_height_mm < stands else lowest} mm"
     down = formulae.heights_down_mm(stands, min(cut, m.set_height_mm))
     stages = ", ".join(num(height) for height in down)
     yield Breach(
@@ -58,7 +58,7 @@ def lower_than_it_stands(technique: T) -> Iterator[Breach]:
     stands, cut = m.standing_height_mm, first_cut(m)
     if stands is None or stands > cut:
         return
-    grown = floor(formulae.mow_at_mm(cut) + 1e-9)
+    grown = min(floor(formulae.mow_at_mm(cut) + 1e-9), TALLEST_MM)
     yield Breach(
         field="measures.standing_height_mm",
         also="measures.cut_height_mm" if m.cut_height_mm is not None else "measures.set_height_mm",
@@ -75,7 +75,7 @@ def not_below_set_height(technique: T) -> Iterator[Breach]:
     m = technique.measures
     if m.cut_height_mm is None or m.cut_height_mm >= m.set_height_mm - 1e-9 or _too_deep(m):
         return
-    text = f"{num(m.set_height_mm, 6)} mm"
+    text = f"{m.set_height_mm:.12g} mm"
     yield Breach(
         field="measures.cut_height_mm",
         also="measures.set_height_mm",
@@ -93,7 +93,7 @@ def stages_apart(technique: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.stage_wait_days",
-        what=f"{num(wait)} days between two cuts on the way down",
+        what=f"{in_days(wait)} between two cuts on the way down",
         why="trade advice runs from a couple of days to four, so that the leaf recovers",
         mend="write `stage wait: 2 days` or more",
         edit=Edit(key="stage wait", text="2 days"),
@@ -111,7 +111,7 @@ def lawn_keeps_up(technique: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.set_height_mm" if edit and edit.key == "set height" else "measures.stage_wait_days",
         what=f"{num(back)} mm grows back between two cuts",
-        why=f"{num(a_day)} mm a day x {num(wait)} days; cuts of a third then end at twice that, {num(2 * back)} mm, "
+        why=f"{num(a_day)} mm a day x {in_days(wait)}; cuts of a third then end at twice that, {num(2 * back)} mm, "
         f"and never reach {num(m.set_height_mm, 4)} mm",
         mend=mend,
         edit=edit,

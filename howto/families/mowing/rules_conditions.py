@@ -74,7 +74,7 @@ def turf_rooted(technique: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.turf_age_weeks",
-        what=f"the turf was laid {num(weeks)} weeks ago",
+        what=f"the turf was laid {num(weeks)} {'week' if num(weeks) == '1' else 'weeks'} ago",
         why=f"turf is first cut when it no longer lifts, about {num(ROOTING_WEEKS)} weeks on",
         mend=f"tug a corner first; write `turf age: {num(ROOTING_WEEKS)} weeks` once it holds",
         edit=Edit(key="turf age", text=f"{num(ROOTING_WEEKS)} weeks"),
