@@ -26,11 +26,9 @@ class Measures(Value):
 
     def assumed(self, field: str) -> bool:
         """Tell whether a field holds what the family takes where the author says nothing."""
-        if field in self.written:
-            return False
-        return field not in self.model_fields_set or bool(
-            getattr(self, field) == type(self).model_fields[field].default
-        )
+        if field in self.written or field not in self.model_fields_set:
+            return field not in self.written
+        return bool(self.written) and bool(getattr(self, field) == type(self).model_fields[field].default)
 
     def given(self) -> dict[str, Any]:
         """Return the fields that hold a value, in the order the family declares them."""
