@@ -9,7 +9,7 @@ from howto.findings import Finding, Severity
 from howto.read.nodes import tidy_key
 from howto.span import SourceText, Span
 
-SURE: Final = 0.75  # of the letters in common, where the first letter is another's
+SURE: Final = 0.8  # of the letters in common, where the first letter is another's
 README: Final = "howto, how a technique file is written (README)"  # as model.reference.FORMAT prints
 
 

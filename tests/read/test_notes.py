@@ -11,6 +11,12 @@ def test_the_nearest_word_is_the_likeliest_slip() -> None:
     assert nearest("shpae", ["share", "shape"]) == "shape"
     assert nearest("Finished_Widht", ["finished width", "standing width"]) == "finished width"
     assert nearest("x", ["finished width"]) is None
+    assert nearest("owdth", ["width"]) == "width"  # it starts otherwise, and has nearly all its letters
+
+
+def test_a_word_that_only_looks_alike_is_no_slip() -> None:
+    assert nearest("lemon", ["apple", "plum", "almond"]) is None
+    assert nearest("tree width", ["spreader width", "area"]) is None
 
 
 def test_a_long_text_is_cut_for_quoting() -> None:
