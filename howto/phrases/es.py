@@ -64,7 +64,7 @@ SPANISH: Final[dict[str, str]] = {
     "{} times a week": "{} veces por semana",
     "{} the same day": "las {} del mismo día", "{} the next day": "las {} del día siguiente",
     "{} {} days later": "las {}, {} días después",
-    **{f"{full} full": f"llenas hasta {part}" for full, part in _FULL.items()},
+    **{f"{full} full": f"llena hasta {part}" for full, part in _FULL.items()},
     **{f"each {full} full": f"cada una llena hasta {part}" for full, part in _FULL.items()},
     **{f"{one} full {{}} cans": f"{number} regaderas llenas de {{}}" for one, number in _NUMBERS.items()},
     **{f"{one} {{}} cans": f"{number} regaderas de {{}}" for one, number in _NUMBERS.items()},

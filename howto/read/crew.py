@@ -8,6 +8,7 @@ from typing import Any, Final, get_args
 from howto.findings import Finding
 from howto.model.crew import Climate, Colours, Crew, Hemisphere, System
 from howto.quantities import field_unit
+from howto.read.crew_words import words_of
 from howto.read.front_matter import parse_yaml
 from howto.read.header import language_in
 from howto.read.nodes import Entry, Mapping, is_blank
@@ -46,6 +47,7 @@ KEYS: Final = (
     "climate",
     "caption limit",
     "alt limit",
+    "words",
 )
 _LATITUDE: Final = re.compile(
     r"(?P<sign>[+−-]?)(?P<deg>\d{1,3}(?:\.\d+)?)\s*(?:°|º|deg(?:rees)?)?\s*"
@@ -326,4 +328,5 @@ _READERS: Final[dict[str, tuple[str, Callable[[Notes, Entry], Any]]]] = {
     "climate": ("climate", _climate),
     "caption limit": ("caption_limit", _whole(100, 10_000)),
     "alt limit": ("alt_limit", _whole(125, 5_000)),
+    "words": ("words", words_of),
 }
