@@ -12,6 +12,7 @@ from howto.families.watering.measures import WateringMeasures
 from howto.families.watering.references import LITRE_A_MM
 from howto.model.crew import Crew
 from howto.model.figure import Figure
+from howto.model.plants import Grass
 from howto.model.reference import PRACTICE
 from howto.model.visit import Job, Visit
 from howto.quantities import show
@@ -54,10 +55,7 @@ def _water(visit: Visit, job: Job) -> Iterator[Figure]:
     need = None if month is None else _need(job, crew, month)
     if need is None or month is None:
         return
-    name = month_name[month]
-    week = need.plant_mm_per_day * 7
-    rain = crew.climate.rain_mm[month - 1] / WEEKS_A_MONTH if crew.climate else 0.0
-    enough = rain > 0 and rain >= week
+    name, enough, rain = month_name[month], rain_is_enough(need, crew), usual_rain_mm(crew, month)
     working = need.working
     if rain > 0:
         working = (*working, f"usual rain: {num(rain)} mm a week, {'enough' if enough else 'not enough by itself'}")
@@ -72,7 +70,31 @@ def _water(visit: Visit, job: Job) -> Iterator[Figure]:
         digits=None if enough else 2,
     )
     if not enough:
-        yield _each_watering(job, need, crew)
+        words, line = each_watering(need, job.area_m2, crew)
+        times = garden.times_a_week(need.days_between)
+        yield Figure(
+            name="each watering",
+            label="Each watering",
+            value=words,
+            working=(
+                f"the soil holds {need.days_between} days of water: {garden.times_words(times)}",
+                f"{num(need.litres_a_week)} L / {times} = {num(need.litres_a_week / times)} L each time",
+                line,
+            ),
+            references=(LITRE_A_MM,),
+            client=True,
+        )
+
+
+def usual_rain_mm(crew: Crew, month: int) -> float:
+    """Return a month's mean rain in mm a week; 0 where the crew keeps none."""
+    return crew.climate.rain_mm[month - 1] / WEEKS_A_MONTH if crew.climate else 0.0
+
+
+def rain_is_enough(need: GardenWater, crew: Crew) -> bool:
+    """Tell whether the month's mean rain covers what the plants use."""
+    rain = usual_rain_mm(crew, need.month)
+    return rain > 0 and rain >= need.plant_mm_per_day * 7
 
 
 def thirstiest_until_next(visit: Visit, crew: Crew) -> int | None:
@@ -90,37 +112,27 @@ def _months(first: date, last: date) -> tuple[int, ...]:
     return tuple((first.month - 1 + step) % 12 + 1 for step in range(count + 1))
 
 
+def lawn_need(crew: Crew, month: int, area_m2: float, grass: Grass | None) -> GardenWater | None:
+    """Return a lawn's water in a month, cool-season grass where it is not known; None without climate."""
+    crop = "warm lawn" if grass is not None and grass.season == "warm" else "cool lawn"
+    return garden.garden_water(crew, month, area_m2, crop=crop, method=LAWN)
+
+
 def _need(job: Job, crew: Crew, month: int) -> GardenWater | None:
     """Return a month's water: of the lawn's grass, else of the plant's kind, moderate where that is not known."""
     area, m = job.area_m2 or 0.0, job.technique.measures
     if isinstance(m, MowingMeasures):
-        grass = job.technique.book.grass(m.grass or job.plant or "")
-        crop = "warm lawn" if grass is not None and grass.season == "warm" else "cool lawn"
-        return garden.garden_water(crew, month, area, crop=crop, method=LAWN)
+        return lawn_need(crew, month, area, job.technique.book.grass(m.grass or job.plant))
     water = next((plant.water.text for plant in job.technique.known_plants if plant.water), "moderate")
     return garden.garden_water(crew, month, area, plant_water=water, method=BED)
 
 
-def _each_watering(job: Job, need: GardenWater, crew: Crew) -> Figure:
-    """Return one watering in the simplest true words: in cans where they are few, else by depth in a tin."""
-    times = garden.times_a_week(need.days_between)
+def each_watering(need: GardenWater, area_m2: float, crew: Crew) -> tuple[str, str]:
+    """Return one watering in the simplest true words, and their working: in cans where few, else by depth in a tin."""
+    times, size = garden.times_a_week(need.days_between), garden.usual_can_l(crew.units)
     each = need.litres_a_week / times
-    few = formulae.as_cans(need.litres_a_week, garden.usual_can_l(crew.units), times).number <= garden.MOST_CANS
-    depth = each / (job.area_m2 or 1.0)
-    if few:
-        words, line = garden.can_words(each, times, crew.units), f"a can holds {num(garden.usual_can_l(crew.units))} L"
-    else:
-        words = f"{show(depth, 'mm', crew.units)} deep in a tin set on the ground, {garden.times_words(times)}"
-        line = f"{num(each)} L on {num(job.area_m2 or 1.0)} m² stand {num(depth)} mm deep"
-    return Figure(
-        name="each watering",
-        label="Each watering",
-        value=words,
-        working=(
-            f"the soil holds {need.days_between} days of water: {garden.times_words(times)}",
-            f"{num(need.litres_a_week)} L / {times} = {num(each)} L each time",
-            line,
-        ),
-        references=(LITRE_A_MM,),
-        client=True,
-    )
+    if formulae.as_cans(need.litres_a_week, size, times).number <= garden.MOST_CANS:
+        return garden.can_words(each, times, crew.units), f"a can holds {num(size)} L, filled up to the next quarter"
+    depth = each / area_m2
+    words = f"{show(depth, 'mm', crew.units)} deep in a tin set on the ground, {garden.times_words(times)}"
+    return words, f"{num(each)} L on {num(area_m2)} m² stand {num(depth)} mm deep"

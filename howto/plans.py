@@ -6,15 +6,17 @@ from datetime import date
 from difflib import get_close_matches
 from pathlib import Path
 
+from howto.check.private import given_away
 from howto.families import FAMILIES, family
 from howto.findings import Finding
 from howto.pipeline import BY_NAME
+from howto.quantities import QuantityError, parse_in
 from howto.read.crew import read_crew
 from howto.read.photo import read_photo
 from howto.read.shelf import read_shelf
 from howto.render.marker import marker_page
 from howto.span import Span
-from howto.starter import CREW_TEXT, slug, technique_text, visit_text
+from howto.starter import CREW_TEXT, JobText, slug, technique_text, visit_text
 
 
 @dataclass(frozen=True)
@@ -46,27 +48,58 @@ def new_technique(shelf: Path, title: str, family_name: str) -> Plan:
     )
 
 
-def new_visit(shelf: Path, site: str, on: date, techniques: Sequence[str], next_visit: str) -> Plan:
-    """Return the plan for one visit file; every technique must be on the shelf."""
-    known = technique_names(shelf)
-    for name in techniques:
-        if name not in known:
-            near = get_close_matches(name, known, n=3, cutoff=0.3) or known[:8]
-            return Plan(problem=f"No technique is called `{name}`. There is: {', '.join(near)}.")
-    if not techniques:
-        return Plan(problem=f"Say what was done with --done, once a technique. There is: {', '.join(known)}.")
-    if next_visit:
-        try:
-            date.fromisoformat(next_visit)
-        except ValueError:
-            return Plan(problem=f"`{next_visit}` is not a date. Write it as year-month-day, such as 2026-11-25.")
+def new_visit(shelf: Path, site: str, on: date, done: Sequence[str], next_visit: str = "", words: str = "") -> Plan:
+    """Return the plan for one visit file; every technique must be on the shelf, and the site be a label.
+
+    Each of `done` is a technique, and after a colon what it was done to and how large: `mow-by-thirds: the back
+    lawn, 95 m2`.
+    """
+    jobs = [_job_of(each) for each in done]
+    given = next(given_away(site, read_crew(shelf / "crew.yaml")[0], label=True), None)
+    if given is not None:
+        return Plan(problem=f"`{given.words}` gives the client away. Name the garden by a label: `Orchard end`.")
+    if problem := _not_known(shelf, jobs) or _not_after(on, next_visit):
+        return Plan(problem=problem)
     path = shelf / "visits" / f"{on.isoformat()}-{slug(site) or 'garden'}.md"
     if path.exists():
         return Plan(problem=f"`{path}` is there already, and was left as it is. Choose another label or day.")
     return Plan(
-        files=((path, visit_text(site.strip(), on, techniques, next_visit)),),
-        next_step=f"Write your words to the client, then: howto build {path} --only leaflets --shelf {shelf}",
+        files=((path, visit_text(site.strip(), on, jobs, next_visit, words.strip())),),
+        next_step=f"Write your words to the client at its end, then: howto build {path} --only leaflets "
+        f"--shelf {shelf}",
     )
+
+
+def _not_known(shelf: Path, jobs: Sequence[JobText]) -> str:
+    """Return which job is no technique of the shelf, with the nearest ones; empty where all are."""
+    known = technique_names(shelf)
+    unknown = next((job.technique for job in jobs if job.technique not in known), None)
+    if unknown is not None:
+        near = get_close_matches(unknown, known, n=3, cutoff=0.3) or known[:8]
+        return f"No technique is called `{unknown}`. There is: {', '.join(near)}."
+    return "" if jobs else f"Say what was done with --done, once a technique. There is: {', '.join(known)}."
+
+
+def _not_after(on: date, next_visit: str) -> str:
+    """Return why the next visit cannot be on that day; empty where it can, or none is said."""
+    if not next_visit:
+        return ""
+    try:
+        following = date.fromisoformat(next_visit)
+    except ValueError:
+        return f"`{next_visit}` is not a date. Write it as year-month-day, such as 2026-11-25."
+    return "" if following > on else f"The next visit, {next_visit}, is not after this one, {on.isoformat()}."
+
+
+def _job_of(text: str) -> JobText:
+    """Return what `mow-by-thirds: the back lawn, 95 m2` says: technique, what, area."""
+    technique, _, rest = text.partition(":")
+    what, comma, last = rest.rpartition(",")
+    try:
+        parse_in(last.strip(), "m2")
+    except QuantityError:
+        return JobText(slug(technique), rest.strip())
+    return JobText(slug(technique), what.strip() if comma else "", last.strip())
 
 
 def new_shelf(folder: Path) -> Plan:

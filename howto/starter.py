@@ -2,9 +2,9 @@
 
 import re
 import types
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from datetime import date
-from typing import Any, Literal, Union, get_args, get_origin
+from typing import Any, Literal, NamedTuple, Union, get_args, get_origin
 
 from howto.model.family import AnyFamily
 from howto.quantities import field_unit
@@ -91,18 +91,36 @@ def _parts(annotation: Any) -> tuple[Any, ...]:
     return get_args(annotation) if get_origin(annotation) in {Union, types.UnionType} else (annotation,)
 
 
-def visit_text(site: str, on: date, techniques: Sequence[str], next_visit: str) -> str:
+class JobText(NamedTuple):
+    """A job of a visit as it is typed: the technique, what it was done to, and how large that is."""
+
+    technique: str
+    what: str = ""
+    area: str = ""
+
+
+def visit_text(site: str, on: date, jobs: Sequence[JobText], next_visit: str, words: str = "") -> str:
     """Return a visit file."""
-    done = "\n".join(f"  - technique: {name}\n    what: say which one, where" for name in techniques)
+    done = "\n".join(line for job in jobs for line in _job_lines(job))
     following = f"next visit: {next_visit}\n" if next_visit else "# next visit: 2026-11-25\n"
     return f"""---
 site: {_quoted(site)}   # a label, never an address
 date: {on.isoformat()}
 {following}done:
 {done}
+# before: old.jpg             # photographs in the shelf's `pictures` folder
+# after: new.jpg
+# print: large                # for a client who reads large print
 ---
-Say in a sentence or two how the garden looked when you left.
+{words}
 """
+
+
+def _job_lines(job: JobText) -> Iterator[str]:
+    """Yield the lines of one job; what was not said stands as a comment to fill in."""
+    yield f"  - technique: {job.technique}"
+    yield f"    what: {_quoted(job.what)}" if job.what else "    # what: the pair by the front step"
+    yield f"    area: {job.area}" if job.area else "    # area: 95 m2"
 
 
 CREW_TEXT = """# The crew. Everything here may be left out; what is written is used on every page.

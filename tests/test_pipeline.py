@@ -177,11 +177,37 @@ def test_plans_say_why_nothing_can_be_written(shelf: Path) -> None:
     assert "There is: clip-a-ball" in plans.new_visit(shelf, "Gate", TODAY, ["clip-a-bal"], "").problem
     assert "--done" in plans.new_visit(shelf, "Gate", TODAY, [], "").problem
     assert "is not a date" in plans.new_visit(shelf, "Gate", TODAY, ["clip-a-ball"], "soon").problem
+    assert "is not after this one" in plans.new_visit(shelf, "Gate", TODAY, ["clip-a-ball"], "2026-10-14").problem
+    assert "gives the client away" in plans.new_visit(shelf, "12 Elm Street", TODAY, ["clip-a-ball"]).problem
+    assert "gives the client away" in plans.new_visit(shelf, "Mill Lane", TODAY, ["clip-a-ball"]).problem
     assert "is a shelf" in plans.new_shelf(shelf).problem
 
 
 def test_a_planned_visit_builds(shelf: Path, tmp_path: Path) -> None:
-    plan = plans.new_visit(shelf, "Gate: north", TODAY, ["clip-a-ball"], "2026-11-25")
+    done = ["Clip a ball: the ball: gate side, by the path, 3 m2", "clip-a-ball", "clip-a-ball: 2 m2"]
+    plan = plans.new_visit(shelf, "Gate: north", TODAY, done, "2026-11-25")
+    ((_, written),) = plan.files
+    assert (
+        written.split("---")[1]
+        == """
+site: "Gate: north"   # a label, never an address
+date: 2026-10-14
+next visit: 2026-11-25
+done:
+  - technique: clip-a-ball
+    what: "the ball: gate side, by the path"
+    area: 3 m2
+  - technique: clip-a-ball
+    # what: the pair by the front step
+    # area: 95 m2
+  - technique: clip-a-ball
+    # what: the pair by the front step
+    area: 2 m2
+# before: old.jpg             # photographs in the shelf's `pictures` folder
+# after: new.jpg
+# print: large                # for a client who reads large print
+"""
+    )
     for path, text in plan.files:
         path.write_text(text)
     built = pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["leaflets"])

@@ -7,6 +7,7 @@ import typer
 from howto.cli.build import build
 from howto.cli.check import check
 from howto.cli.figures import figures
+from howto.cli.letter import letter
 from howto.cli.mark import mark
 from howto.cli.new import new
 from howto.cli.options import plain_output
@@ -27,6 +28,7 @@ app.command()(check)
 app.command()(build)
 app.command()(figures)
 app.command()(why)
+app.command()(letter)
 app.command()(mark)
 app.add_typer(new, name="new")
 

@@ -32,17 +32,26 @@ def visit(
     site: Annotated[str, typer.Argument(metavar="SITE", help="A label for the garden, never its address.")],
     done: Annotated[
         list[str] | None,
-        typer.Option("--done", metavar="TECHNIQUE", help="A technique done. May be given more than once."),
+        typer.Option(
+            "--done",
+            metavar="TECHNIQUE",
+            help="A technique done, and what to: `mow-by-thirds: the back lawn, 95 m2`. May be given more than once.",
+        ),
     ] = None,
     date: DateOption = None,
     next_visit: Annotated[str, typer.Option("--next", metavar="DATE", help="The next visit, such as 2026-11-25.")] = "",
+    words: Annotated[str, typer.Option("--words", metavar="TEXT", help="Your words to the client.")] = "",
     shelf: ShelfOption = SHELF,
 ) -> None:
-    """Write the file of one visit, from which the client's leaflet is made."""
+    """Write the file of one visit, from which the client's leaflet is made; what is left out is asked for."""
     if problem := pipeline.not_a_shelf(shelf, ()):
         raise refuse(problem)
-    techniques = done or _asked_techniques(shelf)
-    _write(plans.new_visit(shelf, site, day(date), techniques, next_visit))
+    jobs = done or []
+    if not jobs and _asks():
+        jobs = _asked_jobs(shelf)
+        next_visit = next_visit or _asked("When is the next visit, such as 2026-11-25?")
+        words = words or _asked("Your words to the client?")
+    _write(plans.new_visit(shelf, site, day(date), jobs, next_visit, words))
 
 
 @new.command("shelf")
@@ -58,13 +67,22 @@ def _asks() -> bool:
     return sys.stdin.isatty()
 
 
-def _asked_techniques(shelf: Path) -> list[str]:
-    """Return the techniques a person types when asked; none where there is no terminal to ask on."""
-    if not _asks():
-        return []
+def _asked_jobs(shelf: Path) -> list[str]:
+    """Return the jobs a person types when asked: techniques, and for each what it was done to and how large."""
     typer.echo("Techniques on this shelf: " + ", ".join(plans.technique_names(shelf)))
     typed: str = typer.prompt("What was done? Names, with commas between")
-    return [name.strip() for name in typed.split(",") if name.strip()]
+    jobs = []
+    for name in filter(None, (each.strip() for each in typed.split(","))):
+        what = _asked(f"{name}: to what, and where?")
+        area = _asked(f"{name}: how large, such as 95 m2?")
+        jobs.append(f"{name}: {', '.join(filter(None, (what, area)))}")
+    return jobs
+
+
+def _asked(question: str) -> str:
+    """Return what a person types, or nothing where they only press Enter."""
+    answer: str = typer.prompt(f"{question} (Enter to leave out)", default="", show_default=False)
+    return answer.strip()
 
 
 def _write(plan: plans.Plan) -> None:

@@ -78,4 +78,16 @@ ENGLISH: Final[Labels] = {
     "leaflet_footer": "Follow local codes and the product label. Leave electrical work, tree climbing, "
     "chainsaws and chemicals that need a licence to people who hold one.",
     "more_on_page": "The rest is on your leaflet.",
+    "letter_over": "Season letter",
+    "letter_title": "Your garden in {month}",
+    "letter_about": "What gardens like those we look after need this month.",
+    "letter_mow": "Mowing",
+    "letter_mow_at": "{grass}: cut when it stands {at}, down to {to}",
+    "letter_care": "To do this month",
+    "letter_clip": "A month to clip",
+    "letter_work": "Work we do this month",
+    "letter_water": "Watering, in a week without rain",
+    "letter_lawn": "Lawn",
+    "letter_bed": "Bed, each {area}",
+    "letter_none": "Nothing needs doing this month.",
 }

@@ -78,4 +78,16 @@ SPANISH: Final[Labels] = {
     "leaflet_footer": "Siga las normas locales y la etiqueta del producto. Deje la electricidad, el trabajo en "
     "altura en árboles, la motosierra y los productos químicos que exigen licencia a quien la tiene.",
     "more_on_page": "El resto está en su hoja.",
+    "letter_over": "Carta de temporada",
+    "letter_title": "Su jardín en {month}",
+    "letter_about": "Lo que necesitan este mes los jardines que cuidamos.",
+    "letter_mow": "Césped",
+    "letter_mow_at": "{grass}: cortar cuando mida {at}, hasta dejarlo en {to}",
+    "letter_care": "Qué hacer este mes",
+    "letter_clip": "Mes para recortar",
+    "letter_work": "Lo que hacemos este mes",
+    "letter_water": "Riego, en una semana sin lluvia",
+    "letter_lawn": "Césped",
+    "letter_bed": "Arriate, cada {area}",
+    "letter_none": "Este mes no hay nada que hacer.",
 }

@@ -76,3 +76,15 @@ class Labels(TypedDict):
     footer: str
     leaflet_footer: str
     more_on_page: str
+    letter_over: str
+    letter_title: str
+    letter_about: str
+    letter_mow: str
+    letter_mow_at: str
+    letter_care: str
+    letter_clip: str
+    letter_work: str
+    letter_water: str
+    letter_lawn: str
+    letter_bed: str
+    letter_none: str

@@ -78,4 +78,16 @@ MAORI: Final[Labels] = {
     "leaflet_footer": "Whāia ngā ture ā-rohe me te tapanga o te hua. Waiho ngā mahi hiko, te piki rākau, te kani "
     "mekameka me ngā matū e hiahiatia ana he raihana ki te hunga whai raihana.",
     "more_on_page": "Kei tō pepa tiaki māra te toenga.",
+    "letter_over": "Reta o te wā",
+    "letter_title": "Tō māra i {month}",
+    "letter_about": "Ngā mea e hiahiatia ana i tēnei marama e ngā māra e tiakina ana e mātou.",
+    "letter_mow": "Te tapahi patiti",
+    "letter_mow_at": "{grass}: tapahia ina {at} te teitei, kia {to}",
+    "letter_care": "Ngā mahi o tēnei marama",
+    "letter_clip": "He marama kuti",
+    "letter_work": "Ā mātou mahi i tēnei marama",
+    "letter_water": "Te whakamākū, i te wiki kāore he ua",
+    "letter_lawn": "Patiti",
+    "letter_bed": "Tāpapa, ia {area}",
+    "letter_none": "Kāore he mahi i tēnei marama.",
 }

@@ -78,4 +78,16 @@ VIETNAMESE: Final[Labels] = {
     "leaflet_footer": "Hãy theo quy định địa phương và nhãn sản phẩm. Việc về điện, leo cây, cưa máy và hóa chất "
     "cần giấy phép, hãy để người có giấy phép làm.",
     "more_on_page": "Phần còn lại ở trên tờ chăm sóc.",
+    "letter_over": "Thư theo mùa",
+    "letter_title": "Vườn của bạn trong {month}",
+    "letter_about": "Những gì các khu vườn chúng tôi chăm sóc cần trong tháng này.",
+    "letter_mow": "Cắt cỏ",
+    "letter_mow_at": "{grass}: cắt khi cao {at}, xuống còn {to}",
+    "letter_care": "Việc cần làm trong tháng",
+    "letter_clip": "Tháng tỉa cây",
+    "letter_work": "Việc chúng tôi làm trong tháng",
+    "letter_water": "Tưới nước, trong một tuần không mưa",
+    "letter_lawn": "Bãi cỏ",
+    "letter_bed": "Luống cây, mỗi {area}",
+    "letter_none": "Tháng này không có việc gì cần làm.",
 }

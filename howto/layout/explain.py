@@ -45,7 +45,7 @@ def _block(block: Block, change: Change) -> Block:
 
 
 def _with_meanings(text: Prose, told: set[str]) -> Prose:
-    """Return prose with the meaning after each known word that was not met before."""
+    """Return prose with the meaning after each known word that was not met before; strong words are names."""
 
     def meaning(found: re.Match[str]) -> str:
         word = found[0].casefold()
@@ -56,4 +56,4 @@ def _with_meanings(text: Prose, told: set[str]) -> Prose:
         told.update(other for name, other in EXPLAINED.items() if name.rstrip("s") == word.rstrip("s"))
         return f"{found[0]} ({said})"
 
-    return tuple(run.model_copy(update={"text": _KNOWN.sub(meaning, run.text)}) for run in text)
+    return tuple(run if run.strong else run.model_copy(update={"text": _KNOWN.sub(meaning, run.text)}) for run in text)

@@ -10,6 +10,7 @@ from howto.layout.explain import explained
 from howto.layout.leaflet_when import full_day, joined_names, when_shown
 from howto.layout.numbers import LONGEST_LARGE, capital
 from howto.layout.year import Look, Mark, year_line
+from howto.model.crew import Crew
 from howto.model.figure import Figure
 from howto.model.prose import Prose, prose
 from howto.model.sheet import ArtBlock, Block, Bullets, Dated, Entry, Facts, Paragraph, Photo, Section, Sheet
@@ -69,7 +70,7 @@ def _sections(
     yield Section(name="numbers", heading=say["your_numbers"], blocks=tuple(_numbers(visit, figures_by_job, say)))
     never = _never(plan, say)
     yield Section(name="never", heading=say["never"], tone="never", blocks=never, side=bool(never))
-    yield Section(name="call", heading=say["call"], tone="call", blocks=_call(visit, say))
+    yield Section(name="call", heading=say["call"], tone="call", blocks=call_box(visit.jobs[0].technique.crew, say))
 
 
 def _done(job: Job, say: Labels) -> Prose:
@@ -160,9 +161,8 @@ def _never(plan: Plan, say: Labels) -> tuple[Block, ...]:
     return (Bullets(items=tuple(items)),) if items else ()
 
 
-def _call(visit: Visit, say: Labels) -> tuple[Block, ...]:
+def call_box(crew: Crew, say: Labels) -> tuple[Block, ...]:
     """Return when to call, and whom."""
-    crew = visit.jobs[0].technique.crew
     signs = tuple(prose(sign) for sign in say["call_signs"].split("\n"))
     whom = say["call_whom"].format(contact=crew.contact or crew.name)
     return (Paragraph(text=prose(say["call_if"])), Bullets(items=signs), Paragraph(text=prose(whom, strong=True)))

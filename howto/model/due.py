@@ -31,11 +31,11 @@ def due(when: When, visited: date, next_visit: date | None, hemisphere: Hemisphe
         return Due(visited + timedelta(days=when.days), end)
     if when.kind == "next visit":
         return Due(next_visit, next_visit)
-    months = _months(when, hemisphere)
+    months = months_named(when, hemisphere)
     return _next(visited, months) if months else Due(None, None)
 
 
-def _months(when: When, hemisphere: Hemisphere) -> tuple[int, ...]:
+def months_named(when: When, hemisphere: Hemisphere) -> tuple[int, ...]:
     """Return the months a season, a part of one, or a month names, in the order they fall."""
     if when.month is not None:
         return (when.month,)

@@ -123,10 +123,50 @@ def test_a_visit_is_asked_for_on_a_terminal_and_not_elsewhere(shelf: Path, monke
     assert silent.exit_code == 2
     assert "--done" in silent.output
     monkeypatch.setattr("howto.cli.new._asks", lambda: True)
-    asked = RUN.invoke(app, on(shelf, "new", "visit", "Gate", DAY), input="clip-a-ball\n")
+    typed = "clip-a-ball\nthe pair by the step\n4 m2\n2026-11-25\nAll is well.\n"
+    asked = RUN.invoke(app, on(shelf, "new", "visit", "Gate", DAY), input=typed)
     assert asked.exit_code == 0
-    assert (shelf / "visits/2026-10-14-gate.md").exists()
+    text = (shelf / "visits/2026-10-14-gate.md").read_text()
+    for line in ("what: the pair by the step", "area: 4 m2", "next visit: 2026-11-25", "---\nAll is well.\n"):
+        assert line in text
     assert RUN.invoke(app, on(shelf, "new", "visit", "Gate", DAY, "--done=clip-a-ball")).exit_code == 2
+    blank = RUN.invoke(app, on(shelf, "new", "visit", "Mill", DAY), input="clip-a-ball\n\n\n\n\n")
+    assert blank.exit_code == 0
+    assert "    # what: " in (shelf / "visits/2026-10-14-mill.md").read_text()
+
+
+def test_a_visit_is_taken_in_one_line_and_becomes_a_message(shelf: Path, tmp_path: Path) -> None:
+    done = "--done=clip-a-ball: the ball by the gate, 3 m2"
+    made = RUN.invoke(app, on(shelf, "new", "visit", "Gate", DAY, done, "--next=2026-11-25", "--words=Round again."))
+    assert made.exit_code == 0
+    out = tmp_path / "out"
+    built = RUN.invoke(app, on(shelf, "build", DAY, f"--to={out}", "--only=leaflets", "--text"))
+    assert built.exit_code == 0
+    assert "- Clip a ball: the ball by the gate, 3\u00a0m²\n" in built.stdout
+    assert "1. By Friday, 16 October 2026: Water once" in built.stdout
+    assert built.stdout.endswith(f"Wrote 1 leaflet in {out}.\n")
+    assert len((out / "leaflets/2026-10-14-gate.txt").read_text()) <= 1501
+
+
+def test_a_letter_is_written_and_printed(shelf: Path, tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    made = RUN.invoke(app, on(shelf, "letter", DAY, f"--to={out}", "--month=2027-07"))
+    assert made.exit_code == 0
+    assert made.stdout.startswith("Your garden in July 2027\n")
+    assert made.stdout.endswith(f"\nWrote letters/2027-07.html and letters/2027-07.pdf in {out}.\n")
+    assert (out / "letters/2027-07.pdf").read_bytes()[:5] == b"%PDF-"
+    assert RUN.invoke(app, on(shelf, "letter", DAY, f"--to={out}")).stdout.startswith("Your garden in October 2026\n")
+    for wrong in ("2027-13", "July", "0000-01"):
+        assert RUN.invoke(app, on(shelf, "letter", DAY, f"--month={wrong}")).exit_code == 2
+    assert RUN.invoke(app, ["letter", f"--shelf={tmp_path / 'none'}"]).exit_code == 2
+
+
+def test_a_letter_is_not_written_while_an_error_stands(shelf: Path, tmp_path: Path) -> None:
+    (shelf / "clipping/broken.md").write_text("no front matter\n")
+    made = RUN.invoke(app, on(shelf, "letter", DAY, f"--to={tmp_path / 'out'}"))
+    assert made.exit_code == 1
+    assert "broken.md:1:1: error" in made.output
+    assert not (tmp_path / "out").exists()
 
 
 def test_no_command_shows_help_a_gardener_understands() -> None:

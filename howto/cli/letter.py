@@ -1,0 +1,44 @@
+"""`howto letter`: what gardens need in a month, for all clients."""
+
+import re
+from datetime import date as day_of
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from howto import letter as letters
+from howto import pipeline
+from howto.cli import report
+from howto.cli.options import SHELF, DateOption, ShelfOption, colour, day, refuse, width
+
+
+def letter(
+    month: Annotated[
+        str, typer.Option("--month", metavar="MONTH", help="The month, such as 2026-11. The present one if left out.")
+    ] = "",
+    shelf: ShelfOption = SHELF,
+    to: Annotated[Path, typer.Option("--to", metavar="DIR", help="The folder to write into.")] = Path("output"),
+    date: DateOption = None,
+) -> None:
+    """Write a letter to all clients: what gardens like theirs need in a month, and print it as a message."""
+    if problem := pipeline.not_a_shelf(shelf, ()):
+        raise refuse(problem)
+    first = _first_day(month) if month else day(date).replace(day=1)
+    if first is None:
+        raise refuse(f"`{month}` is not a month. Write it as year-month, such as 2026-11.")
+    made = letters.write_letter(shelf, to, first, day(date))
+    if made.stopped:
+        typer.echo(report.terminal(made.findings, made.sources, colour=colour(), width=width()), nl=False, err=True)
+        typer.echo(f"Nothing was written to {to}.", err=True)
+        raise typer.Exit(1)
+    typer.echo(made.text)
+    typer.echo(f"\nWrote {' and '.join(made.written)} in {to}.")
+
+
+def _first_day(text: str) -> day_of | None:
+    """Return the first day of a month written `2026-11`, or None for what is none."""
+    found = re.fullmatch(r"(\d{4})-(\d{1,2})", text.strip())
+    if found is None or not 1 <= int(found[2]) <= 12 or int(found[1]) < 1:
+        return None
+    return day_of(int(found[1]), int(found[2]), 1)
