@@ -1,7 +1,7 @@
 """The cautions' frame: a warning panel in safety yellow and black, with every caution in words."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from howto.findings import Finding
@@ -9,8 +9,9 @@ from howto.layout import fit_rules
 from howto.layout.frame_lists import pages
 from howto.layout.frame_look import LINE, Board, Ratio, board
 from howto.layout.frame_page import Job, Made, Page, finding
-from howto.layout.frame_parts import Block, block, heading, rule, stripes, warning_sign
+from howto.layout.frame_parts import Block, block, heading, rule, steps_down, stripes, warning_sign
 from howto.layout.look import SAFETY_YELLOW
+from howto.layout.text import ASCENT
 from howto.model.prose import plain
 from howto.model.sheet import PaintMark
 from howto.model.technique import Hazard
@@ -19,20 +20,32 @@ BLACK: Final = "#000000"
 YELLOW: Final = SAFETY_YELLOW
 BAND: Final = 56.0  # the striped band's height
 SIGN: Final[dict[Ratio, float]] = {"4x5": 190.0, "1x1": 132.0, "9x16": 210.0}
-TITLES: Final = (80.0, 76.0, 72.0, 68.0, 64.0, 62.0, 60.0, 56.0, 54.0, 50.0, 48.0)
-BODIES: Final = (54.0, 52.0, 50.0, 48.0, 46.0, 44.0, 42.0, 40.0, 38.0, 36.0, 34.0)
-EASY: Final = 40.0  # px: cautions are set smaller only where that saves two frames
+BODIES: Final = steps_down(62.0, 34.0, 2.0)
+TITLE: Final = 1.42  # a caution's title, in sizes of its words
+EASY: Final = 36.0  # px: cautions are set smaller only where that saves two frames
 GAP: Final = 34.0
+MORE_GAP: Final = 56.0  # px more between cautions where there is room
+APART: Final = 48.0  # px between a title and what to wear, on one line
 CODES: Final = 30.0  # px: the line about local codes
 
 
 @dataclass(frozen=True, slots=True)
 class SetHazard:
-    """One caution wrapped: its title, what it says, and what to wear."""
+    """One caution wrapped: its title, what it says, and what to wear, `beside` the title or below."""
 
     title: Block
     text: Block
     wear: Block
+    room: float
+    beside: bool = False
+
+    @property
+    def narrow(self) -> bool:
+        """Tell whether what to wear, if anything, has room on the title's line."""
+        if not self.wear.lines:
+            return True
+        lines = len(self.title.lines), len(self.wear.lines)
+        return lines == (1, 1) and self.title.width + APART + self.wear.width <= self.room
 
     @property
     def sentences(self) -> tuple[str, ...]:
@@ -42,8 +55,24 @@ class SetHazard:
     @property
     def height(self) -> float:
         """From the top of the title to the foot of the last line."""
-        parts = [each.height for each in (self.title, self.text, self.wear) if each.lines]
+        parts = [each.height for each in self.stacked]
         return sum(parts) + 6 * (len(parts) - 1)
+
+    @property
+    def stacked(self) -> tuple[Block, ...]:
+        """The parts that stand one below another."""
+        parts = (self.title, self.text) if self.beside else (self.title, self.text, self.wear)
+        return tuple(each for each in parts if each.lines)
+
+    def at(self, left: float, top: float) -> Iterator[PaintMark]:
+        """Yield the caution with its upper left corner at a point."""
+        y = top
+        for part in self.stacked:
+            yield from part.evened.at(left, y, BLACK)
+            y += part.height + 6
+        if self.beside and self.wear.lines:
+            above = self.title.size * ASCENT - self.wear.size * ASCENT  # one baseline for both
+            yield from self.wear.at(left + self.room - self.wear.width, top + above, BLACK)
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,8 +90,10 @@ def panels(sheet: Board, hazards: Sequence[Hazard], wear: str, codes: str) -> tu
     foot = block(codes, "text", CODES, right - left, 1.18)
     room = _room(sheet, foot)
     tried: list[tuple[float, list[SetHazard], tuple[slice, ...]]] = []
-    for title, body in zip(TITLES, BODIES, strict=True):
-        ready = [set_hazard(each, wear, title, body, right - left) for each in hazards]
+    for body in BODIES:
+        ready = [set_hazard(each, wear, body, right - left) for each in hazards]
+        if all(each.narrow for each in ready):
+            ready = [replace(each, beside=True) for each in ready]
         cuts = pages([each.height for each in ready], GAP, room)
         tried.append((len(cuts) + (1.5 if body < EASY else 0.0), ready, cuts))
     fits = [each for each in tried if all(_high(each[1][cut]) <= room for cut in each[2])] or tried[-1:]
@@ -70,13 +101,15 @@ def panels(sheet: Board, hazards: Sequence[Hazard], wear: str, codes: str) -> tu
     return tuple(Panel(tuple(ready[cut]), foot, over=_high(ready[cut]) > room) for cut in cuts)
 
 
-def set_hazard(hazard: Hazard, wear: str, title: float, body: float, width: float) -> SetHazard:
-    """Return a caution wrapped at a size."""
+def set_hazard(hazard: Hazard, wear: str, body: float, width: float) -> SetHazard:
+    """Return a caution wrapped, its words at a size."""
+    title = round(body * TITLE)
     things = ", ".join(hazard.wear)
     return SetHazard(
         title=heading(hazard.title.rstrip(" ."), title, width) if hazard.title else Block((), "head-bold", title, 1.0),
         text=block(plain(hazard.text), "text", body, width),
         wear=block(wear.format(things=things) if things else "", "text-bold", body, width),
+        room=width,
     )
 
 
@@ -89,18 +122,15 @@ def paint_panel(sheet: Board, title: str, panel: Panel) -> Iterator[PaintMark]:
     size = SIGN[sheet.ratio]
     yield from warning_sign(left, start, size, sheet.ink, sheet.ground)
     words = heading(title, 104 if size > 150 else 92, right - left - size - 40)
-    yield from words.at(left + size + 36, start + (size * 0.9 - words.height) / 2, sheet.ink)
+    yield from words.at(left + size + 36, start + size * 0.5 - words.height / 2, sheet.ink)
     y = start + size * 0.9 + 40
     free = bottom - panel.codes.height - 36 - y - _high(panel.hazards)
-    gap = GAP + min(40.0, max(0.0, free / (len(panel.hazards) + 1)))
+    gap = GAP + min(MORE_GAP, max(0.0, free / (len(panel.hazards) + 1)))
     for number, each in enumerate(panel.hazards):
         if number:
             yield rule(left, right, y - gap / 2, sheet.ink, LINE)
-        for part in (each.title, each.text, each.wear):
-            if part.lines:
-                yield from part.evened.at(left, y, sheet.ink)
-                y += part.height + 6
-        y += gap - 6
+        yield from each.at(left, y)
+        y += each.height + gap
     yield from panel.codes.evened.at(left, bottom - panel.codes.height, sheet.ink)
 
 
@@ -128,7 +158,7 @@ def caution_pages(job: Job) -> tuple[Made, ...]:
     sheet = board(job.sheet.ratio, crew, BLACK, ground=YELLOW, ink=BLACK)
     made: list[Made] = []
     for panel in panels(sheet, job.technique.cautions, job.words["wear"], job.words["local_codes"]):
-        title = job.words["before_you_start"]
+        title = job.words["take_care"]
         told = [sentence for each in panel.hazards for sentence in each.sentences]
         page = Page(sheet, tuple(paint_panel(sheet, title, panel)), (title, *told, job.words["warning_sign"]), name="!")
         made.append((page, (_overfull(job),) if panel.over else ()))

@@ -7,7 +7,7 @@ class FrameWords(TypedDict):
     """Every word, in one language; braces are filled by the layout. `places` are the ninths of a picture."""
 
     tools_and_numbers: str
-    before_you_start: str
+    take_care: str
     finish: str
     done_when: str
     afterwards: str
@@ -25,7 +25,7 @@ class FrameWords(TypedDict):
 
 ENGLISH: Final[FrameWords] = {
     "tools_and_numbers": "Tools and numbers",
-    "before_you_start": "Before you start",
+    "take_care": "Take care",
     "finish": "Finish",
     "done_when": "It is done when",
     "afterwards": "Afterwards",
@@ -48,7 +48,7 @@ ENGLISH: Final[FrameWords] = {
 
 SPANISH: Final[FrameWords] = {
     "tools_and_numbers": "Herramientas y números",
-    "before_you_start": "Antes de empezar",
+    "take_care": "Con cuidado",
     "finish": "Acabado",
     "done_when": "Está terminado cuando",
     "afterwards": "Después",
@@ -71,7 +71,7 @@ SPANISH: Final[FrameWords] = {
 
 VIETNAMESE: Final[FrameWords] = {
     "tools_and_numbers": "Dụng cụ và số liệu",
-    "before_you_start": "Trước khi bắt đầu",
+    "take_care": "Cẩn thận",
     "finish": "Hoàn thành",
     "done_when": "Đã xong khi",
     "afterwards": "Sau đó",
@@ -94,7 +94,7 @@ VIETNAMESE: Final[FrameWords] = {
 
 MAORI: Final[FrameWords] = {
     "tools_and_numbers": "Ngā taputapu me ngā nama",
-    "before_you_start": "I mua i te tīmatanga",
+    "take_care": "Kia tūpato",
     "finish": "Te whakaoti",
     "done_when": "Kua oti ina",
     "afterwards": "I muri mai",

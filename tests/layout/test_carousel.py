@@ -28,7 +28,7 @@ def test_a_carousel_runs_from_cover_to_finish(ratio: Ratio) -> None:
     assert "Clip a ball" in text_of(made[0])
     assert "Tools and numbers" in heads[1]
     assert all(step.title.rstrip(".") in text_of(frame) for step, frame in zip(sample.STEPS, made[2:8], strict=True))
-    assert "Before you start" in heads[8]
+    assert "Take care" in heads[8]
     assert "It is done when" in heads[9]
 
 
