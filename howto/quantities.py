@@ -35,7 +35,9 @@ from howto.written import (
     Sum,
     part_at,
     past_space,
+    per_each,
     plain_digits,
+    refuse_sides,
     scan,
     sum_at,
     swaps,
@@ -207,13 +209,12 @@ def _explain_rest(text: str, value: Sum, end: int) -> None:
     if span := _RANGE.match(text, end):
         _refuse_range(text, value, span)
     start = past_space(text, end)
-    rest = text[start:]
-    where = (start, len(text))
+    rest, why = text[start:], "only a number and its unit are read"
     if following := part_at(text, start):
         _refuse_part(text, last, following)
     if last.unit is None or re.match(r"/|per ", rest):
         _refuse_unit(text, start, text[:end])
-    raise Refusal(f"`{rest}` stands after the measure", "only a number and its unit are read", where, text[:end])
+    raise Refusal(f"`{rest}` stands after the measure", why, (start, len(text)), per_each(text[:end], rest))
 
 
 def _refuse_part(text: str, left: Part, right: Part) -> None:
@@ -323,6 +324,8 @@ def parse_in(text: str, unit: str) -> tuple[float, float | None]:
     A bare number is taken only for a plain number; where `%` is wanted it could be a share or a percentage.
     """
     wanted = unit_named(unit)
+    if wanted.dimension == unit_named("m2").dimension:
+        refuse_sides(text)
     try:
         quantity, value = _parse(text)
     except QuantityError as problem:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
-from howto.units import NUMBER, Unit, scan_unit, unit_named
+from howto.units import NUMBER, QuantityError, Unit, scan_unit, unit_named
 
 LONGEST: Final = 200
 _DIGITS: Final = 15
@@ -34,6 +34,10 @@ _NUMBER: Final = re.compile(
 )
 _SIGN: Final = re.compile(r"([-+]) ?")
 _WITHIN: Final = re.compile(r" ?(?:±|\+ ?/ ?-|\+-|plus or minus(?= )|give or take(?= )) ?", re.IGNORECASE)
+
+
+_EACH: Final = re.compile(r"(?:an?|each|every) (?=[a-z])", re.IGNORECASE)
+_SIDES: Final = re.compile(r" ?(?:[x×*]|by(?= )) ?", re.IGNORECASE)
 
 
 class Refusal(Exception):  # noqa: N818 - a step on the way to a QuantityError, which has the mend
@@ -139,6 +143,38 @@ def _adds_to(left: Part, right: Part) -> bool:
 def past_space(text: str, at: int) -> int:
     """Return `at`, or the place after the one space that stands there."""
     return at + (text[at : at + 1] == " ")
+
+
+def refuse_sides(text: str) -> None:
+    """Refuse two sides such as `40 x 25 ft` where an area is wanted, and offer the area they make."""
+    if area := _area_of_sides(text):
+        why = "an area is one number: one side multiplied by the other"
+        raise QuantityError(f"`{text.strip()}` is two sides", why, f"write `{area}`", 0, len(text))
+
+
+def per_each(front: str, rest: str) -> str:
+    """Return `5 mm/day` of `5 mm` and `a day`; the front alone where what follows is something else."""
+    each = _EACH.match(rest)
+    return f"{front}/{rest[each.end() :]}" if each else front
+
+
+def _area_of_sides(text: str) -> str:
+    """Return the area of two sides as an author writes it; empty for anything else."""
+    plain = text.translate(PLAIN).strip()
+    try:
+        one = sum_at(plain, 0)
+        times = _SIDES.match(plain, one.end) if one else None
+        two = sum_at(plain, times.end()) if times else None
+    except Refusal:
+        return ""
+    if one is None or two is None or two.end < len(plain) or two.unit is None or one.total * two.total <= 0:
+        return ""
+    metre = unit_named("m")
+    if two.unit.dimension != metre.dimension or (one.unit and one.unit.dimension != metre.dimension):
+        return ""
+    area = two.total * (one.total if one.unit else one.total * two.unit.factor)
+    written = "sq ft" if two.unit.symbol in {"in", "ft", "yd"} else "m2"
+    return f"{plain_digits(round(area / unit_named(written).factor, 2))} {written}"
 
 
 def scan(text: str, at: int) -> Reading | None:

@@ -146,6 +146,9 @@ REFUSED = [
     ("1/3 of the plant", "`of` is not a unit known here", "of", "write `1/3`"),
     ("900 mm wide", "`wide` stands after the measure", "wide", "write `900 mm`"),
     ("900 mm x 600 mm", "`x 600 mm` stands after the measure", "x 600 mm", "write `900 mm`"),
+    ("5 mm a day", "`a day` stands after the measure", "a day", "write `5 mm/day`"),
+    ("2 L each week", "`each week` stands after the measure", "each week", "write `2 L/week`"),
+    ("50 mm a side", "`a side` stands after the measure", "a side", "write `50 mm`"),
     ("5 mm ± x", "`± x` stands after the measure", "± x", "write `5 mm`"),
     ("3 ft 6", "`6` stands after the measure", "6", "write `3 ft 6 in` or `3 ft`"),
     ("9 9 mm", "`9 mm` stands after the measure", "9 mm", "write `9`"),
@@ -168,6 +171,32 @@ def test_what_cannot_be_read_is_explained(text: str, what: str, part: str, mend:
     found = refused.value
     assert (found.what, text[found.start : found.end], found.mend) == (what, part, mend)
     assert str(found) == f"{found.what}: {found.why}; {found.mend}"
+
+
+@pytest.mark.parametrize(
+    ("text", "area", "m2"),
+    [
+        ("40 ft x 25 ft", "1000 sq ft", 92.90304),
+        ("40 x 25 ft", "1000 sq ft", 92.90304),
+        ("12 by 8 yd", "864 sq ft", 80.26822656),
+        ("3 ft 6 in × 2′", "7 sq ft", 0.65032128),
+        ("3m × 2.5 m", "7.5 m2", 7.5),
+    ],
+)
+def test_two_sides_are_offered_as_their_area(text: str, area: str, m2: float) -> None:
+    with pytest.raises(QuantityError) as refused:
+        parse_in(text, "m2")
+    assert (refused.value.what, refused.value.mend) == (f"`{text}` is two sides", f"write `{area}`")
+    assert parse_in(area, "m2") == (m2, None)
+
+
+@pytest.mark.parametrize(
+    "text", ["3 x 2", "6 x 40 L", "5 kg x 2 m", "0 x 3 m", "1/0 x 3 m", "2 m x 3 m x 4 m", "x 3 m"]
+)
+def test_what_is_not_two_sides_makes_no_area(text: str) -> None:
+    with pytest.raises(QuantityError) as refused:
+        parse_in(text, "m2")
+    assert "sides" not in refused.value.what
 
 
 @pytest.mark.parametrize("text", [row[0] for row in REFUSED])
