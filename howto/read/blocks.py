@@ -16,7 +16,7 @@ from howto.span import Span
 
 _SPACES: Final = str.maketrans(dict.fromkeys("\r\u00a0\u2002\u2003\u2009\u200a\u202f\u3000\u200b\u2060\ufeff", " "))
 _BULLET: Final = re.compile(
-    r"^(\s*)(?:[•▪◦‣●○☐☑□·∙⁃\uf0a7\uf0b7\uf0d8\uf0fc](?=\s)|[o§Øü–—−](?=[\t\u00a0]))"  # as word processors paste them
+    r"^(\s*)(?:[•▪◦‣●○☐☑□·∙⁃\uf0a7\uf0b7\uf0d8\uf0fc](?=\s)|[o§Øü–—−](?=[\t\u00a0]))\s*"  # as word processors paste them
 )
 _DASH: Final = re.compile(r"^(\s*)[–—−](?=\s)")
 _IN_A_LIST: Final = re.compile(r"\s*(?:$|#|[-*+]\s|\d{1,9}[.)]\s)")
@@ -81,7 +81,7 @@ def read_blocks(notes: Notes, first_line: int) -> tuple[Block, ...]:
     for token in tokens:
         if token.type == "inline":  # kept flat: a tree of thousands of nested stars would be too deep to walk
             token.meta, token.children = {"flat": token.children or []}, None
-    return tuple(_Reader(notes, first_line, body).blocks(SyntaxTreeNode(tokens)))
+    return tuple(_Reader(notes, first_line).blocks(SyntaxTreeNode(tokens)))
 
 
 def _fitted(lines: Sequence[str]) -> list[str]:
@@ -98,18 +98,17 @@ def _fitted(lines: Sequence[str]) -> list[str]:
 
 
 def _fit(line: str) -> str:
-    """Return a line as typed on a phone with the signs Markdown knows, one character for one but in a heading."""
-    plain = _BULLET.sub(r"\1-", line).translate(_SPACES)
+    """Return a line as typed on a phone with the signs Markdown knows."""
+    plain = _BULLET.sub(r"\1- ", line).translate(_SPACES)
     return _TIGHT.sub(r"\1 ", plain)
 
 
 class _Reader:
     """Walks Markdown's tree; lines are counted from the file's own first."""
 
-    def __init__(self, notes: Notes, first_line: int, body: list[str]) -> None:
+    def __init__(self, notes: Notes, first_line: int) -> None:
         self.notes = notes
         self.first_line = first_line
-        self.body = body
 
     def blocks(self, parent: SyntaxTreeNode) -> Iterator[Block]:
         """Yield the blocks under a node; what has no place is noted."""
@@ -193,7 +192,7 @@ class _Reader:
         """Return the place of an inline node's first line."""
         line = self.line(node)
         first = node.content.split("\n")[0].strip()
-        at = self.body[line - self.first_line].find(first) if first else -1
+        at = line_of(self.notes.source, line).translate(_SPACES).find(first) if first else -1
         if at < 0:
             return whole_line(self.notes.source, line)
         return Span(self.notes.source.path, line, at + 1, at + 1 + len(first))

@@ -153,6 +153,7 @@ def _many(notes: Notes, entry: Entry, kind: Any, unit: str | None) -> tuple[Any,
     """Return a list of quantities, counts, dates or words."""
     inner = get_args(kind)
     found: list[Any] = []
+    before = len(notes.found)
     for item in words_in(notes, entry):
         each = plain_kind(inner[0])
         if each is float:
@@ -167,4 +168,12 @@ def _many(notes: Notes, entry: Entry, kind: Any, unit: str | None) -> tuple[Any,
         else:
             note_letters(notes, item.text, item.span)
             found.append(tidied(item.text))
+    if not found and len(notes.found) == before:
+        notes.add(
+            "value",
+            entry.key.span,
+            f"nothing is listed after `{entry.key.text}:`",
+            "a list of one or more is wanted here",
+            f"write it after the colon, or take the line `{entry.key.text}:` out",
+        )
     return None if None in found or not found else tuple(found)

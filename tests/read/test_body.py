@@ -160,7 +160,23 @@ def test_styles_entities_and_breaks_are_words() -> None:
     ]
 
 
-PASTED = ["·", "∙", "⁃", "\uf0b7", "\uf0a7", "•\t", "·\t", "o\t", "§\t", "o\u00a0\u00a0", "–", "—", "–\t", "−"]
+PASTED = [
+    "·",
+    "∙",
+    "⁃",
+    "\uf0b7",
+    "\uf0a7",
+    "•\t",
+    "·\t",
+    "o\t",
+    "§\t",
+    "o\u00a0\u00a0",
+    "·       ",
+    "–",
+    "—",
+    "–\t",
+    "−",
+]
 
 
 @pytest.mark.parametrize("sign", ["-", "*", "+", "•", "1.", "\u00a0-", "☐", "-\u00a0", *PASTED])

@@ -93,6 +93,8 @@ def test_a_measure_of_every_kind_is_read(line: str, field: str, value: object) -
         ("rate: 0.7/m", "measures", (9, 14), "change the measure so that this holds"),
         ("marks: 1, 2.5", "value", (13, 16), "write `marks: 2`"),
         ("wires: [1 m, {a: b}]", "value", (3, 8), "write them with commas between: `wires: [one, two]`"),
+        ("wires: []", "value", (3, 8), "write it after the colon, or take the line `wires:` out"),
+        ("wires: ['', ' ']", "value", (3, 8), "write it after the colon, or take the line `wires:` out"),
         ("wires: {a: b}", "value", (3, 8), "write them with commas between: `wires: [one, two]`"),
     ],
 )
