@@ -159,7 +159,7 @@ def _needs(techniques: Sequence[AnyTechnique]) -> Iterator[_Found]:
                 continue
             near = get_close_matches(need, [each for each in ids if each != technique.id], n=1, cutoff=0.6)
             kept = [near[0] if near and each == need else each for each in technique.needs]
-            kept = list(dict.fromkeys(each for each in kept if each != need))
+            kept = list(dict.fromkeys(each for each in kept if each in ids))
             text = f"[{', '.join(kept)}]"
             breach = Breach(
                 field=f"needs[{at}]",

@@ -15,8 +15,8 @@ from howto.read.passage import Passage, Piece
 from howto.span import Span
 
 _SPACES: Final = str.maketrans(dict.fromkeys("\r\u00a0\u2002\u2003\u2009\u200a\u202f\u3000\u200b\u2060\ufeff", " "))
-_BULLET: Final = re.compile(
-    r"^(\s*)(?:[•▪◦‣●○☐☑□·∙⁃\uf0a7\uf0b7\uf0d8\uf0fc](?=\s)|[o§Øü–—−](?=[\t\u00a0]))\s*"  # as word processors paste them
+_BULLET: Final = re.compile(  # as phones write them, and as word processors paste them
+    r"^(\s*)(?:[•▪◦‣●○☐☑□·∙⁃\uf0a7\uf0b7\uf0d8\uf0fc](?=\s)|[o§Øü–—−](?=[\t\u00a0]))\s*"
 )
 _DASH: Final = re.compile(r"^(\s*)[–—−](?=\s)")
 _IN_A_LIST: Final = re.compile(r"\s*(?:$|#|[-*+]\s|\d{1,9}[.)]\s)")
