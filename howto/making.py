@@ -13,8 +13,10 @@ from howto.findings import Finding, Severity
 from howto.layout.card import ART_MM, card_sheet
 from howto.layout.carousel import FRAME_RULES, RATIOS, frames
 from howto.layout.diagram import fit
+from howto.layout.fit_rules import PAGE_RULES
 from howto.layout.frame_look import OWN_MARK
 from howto.layout.look import page_look
+from howto.layout.page_words import card_words, page_letters, said_drawing
 from howto.layout.publish import alt_texts, caption
 from howto.leaflets import LEAFLET, fit_finding, leaflet
 from howto.model.family import Rule
@@ -40,7 +42,7 @@ CARD: Final[Rule[Any]] = Rule(
     references=(FORMAT,),
     applies="every training card",
 )
-FIT_RULES: tuple[Rule[Any], ...] = (CARD, LEAFLET, *FRAME_RULES)
+FIT_RULES: tuple[Rule[Any], ...] = (CARD, LEAFLET, *FRAME_RULES, *PAGE_RULES)
 Write = Callable[[str, bytes], None]
 
 
@@ -92,9 +94,15 @@ def _tasks(job: Make, write: Write | None) -> Iterator[Callable[[], tuple[Findin
         yield lambda: _shelf_page(job, write)
 
 
-def _drawings(technique: AnyTechnique, today: date) -> tuple[Drawing, ...]:
+def _drawn(technique: AnyTechnique, today: date) -> tuple[Drawing, ...]:
+    """Return the drawings of a trade, in its own English."""
     trade = family(technique.family)
     return trade.drawings(technique, today) if trade is not None else ()
+
+
+def _drawings(technique: AnyTechnique, today: date) -> tuple[Drawing, ...]:
+    """Return the drawings of a trade in the language of the technique."""
+    return tuple(said_drawing(drawing, technique.crew) for drawing in _drawn(technique, today))
 
 
 def _card(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[Finding, ...]:
@@ -102,15 +110,17 @@ def _card(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[Find
     look = page_look(technique.crew.colours)
     arts: list[Art] = [fit(drawing, *ART_MM, look)[0] for drawing in _drawings(technique, job.today)[:1]]
     sheet = card_sheet(filled_technique(technique, figures), figures, arts, job.today)
+    said = card_words(technique, figures, _drawn(technique, job.today))
+    found = (*said, *page_letters(sheet, technique.spot("title")))
     data, pages = pdf(sheet, job.today)
     if pages > sheet.most_pages:
         what = f"the card runs to {pages} sides"
         mend = "split the technique in two, or shorten its steps and cautions, until the card fits two sides"
-        return (fit_finding(CARD, technique.spot("title"), technique.title, what, mend),)
+        return (*found, fit_finding(CARD, technique.spot("title"), technique.title, what, mend))
     if write is not None:
         write(f"cards/{technique.id}.pdf", data)
         write(f"cards/{technique.id}.html", page(sheet).encode())
-    return ()
+    return found
 
 
 def family_tags(technique: AnyTechnique) -> tuple[str, ...]:

@@ -54,5 +54,22 @@ CAPTION: Final[Rule[Any]] = Rule(
     references=(FORMAT,),
     applies="every carousel",
 )
+PAGE_LETTER: Final[Rule[Any]] = Rule(
+    name="fit.page-letter",
+    severity=Severity.ERROR,
+    statement="Every letter of a card or leaflet is one that the typefaces have.",
+    why="a letter they do not have comes out as an empty box",
+    references=(FORMAT,),
+    applies="every card and leaflet",
+)
+PAGE_WORDS: Final[Rule[Any]] = Rule(
+    name="fit.page-words",
+    severity=Severity.WARNING,
+    statement="The labels of measures, figures and drawings are in the language of their page.",
+    why="labels come from the arithmetic in English; a client who does not read it cannot tell one number from another",
+    references=(FORMAT,),
+    applies="cards and leaflets in another language than English",
+)
 
+PAGE_RULES: Final[tuple[Rule[Any], ...]] = (PAGE_LETTER, PAGE_WORDS)
 FIT_RULES: Final[tuple[Rule[Any], ...]] = (FRAME, MARK, DRAWING, SMALL, LETTER, CAPTION)

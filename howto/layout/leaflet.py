@@ -9,12 +9,14 @@ from howto.layout.card import joined, legible, small_words, stamp
 from howto.layout.explain import explained
 from howto.layout.leaflet_when import full_day, joined_names, when_shown
 from howto.layout.numbers import LONGEST_LARGE, capital
+from howto.layout.page_words import reader
 from howto.layout.year import Look, Mark, year_line
 from howto.model.crew import Crew
 from howto.model.figure import Figure
 from howto.model.prose import Prose, prose
+from howto.model.said import said
 from howto.model.sheet import ArtBlock, Block, Bullets, Dated, Entry, Facts, Paragraph, Photo, Section, Sheet
-from howto.model.shown import shown, shown_cell, shown_day
+from howto.model.shown import label_of, shown, shown_cell, shown_day
 from howto.model.task import Plan, Task
 from howto.model.visit import Job, Visit
 
@@ -59,7 +61,7 @@ def leaflet_sheet(
 def _sections(
     visit: Visit, plan: Plan, figures_by_job: Sequence[Sequence[Figure]], photos: Sequence[Photo], say: Labels
 ) -> Iterator[Section]:
-    done = (Bullets(items=tuple(_done(job, say) for job in visit.jobs)),)
+    done = (Bullets(items=tuple(_done(job, visit, say) for job in visit.jobs)),)
     yield Section(name="done", heading=say["done"], blocks=done)
     yield Section(name="pictures", heading=say["pictures"], blocks=tuple(photos))
     heading = say["todo_first"] if visit.next_visit else say["todo"]
@@ -70,16 +72,16 @@ def _sections(
     yield Section(name="numbers", heading=say["your_numbers"], blocks=tuple(_numbers(visit, figures_by_job, say)))
     never = _never(plan, say)
     yield Section(name="never", heading=say["never"], tone="never", blocks=never, side=bool(never))
-    yield Section(name="call", heading=say["call"], tone="call", blocks=call_box(visit.jobs[0].technique.crew, say))
+    yield Section(name="call", heading=say["call"], tone="call", blocks=call_box(reader(visit.jobs[0], visit), say))
 
 
-def _done(job: Job, say: Labels) -> Prose:
+def _done(job: Job, visit: Visit, say: Labels) -> Prose:
     """Return one line of work: the technique, what it was done to, how many and how much."""
     parts = [job.what] if job.what else []
     if job.plant:
         parts.append(f"{say['count'].format(count=job.count)} {job.plant}" if job.count > 1 else job.plant)
     if job.area_m2 is not None:
-        parts.append(shown_cell(job.area_m2, "m²", job.technique.crew))
+        parts.append(shown_cell(job.area_m2, "m²", reader(job, visit)))
     rest = f": {', '.join(parts)}" if parts else ""
     return (*prose(job.technique.title, strong=True), *prose(rest))
 
@@ -137,7 +139,7 @@ def _line(visit: Visit, plan: Plan, say: Labels) -> tuple[Block, ...]:
 def _numbers(visit: Visit, figures_by_job: Sequence[Sequence[Figure]], say: Labels) -> Iterator[Block]:
     """Yield the figures that are meant for a client, each once, under what they are for."""
     for job, figures in zip(visit.jobs, figures_by_job, strict=True):
-        entries = [_entry(figure, job) for figure in figures if figure.client and figure.table is None]
+        entries = [_entry(figure, job, visit) for figure in figures if figure.client and figure.table is None]
         fresh = tuple(dict.fromkeys(entries))
         if fresh and len(visit.jobs) > 1:
             name = job.what or job.plant or job.technique.title
@@ -146,10 +148,11 @@ def _numbers(visit: Visit, figures_by_job: Sequence[Sequence[Figure]], say: Labe
             yield Facts(entries=fresh)
 
 
-def _entry(figure: Figure, job: Job) -> Entry:
+def _entry(figure: Figure, job: Job, visit: Visit) -> Entry:
     """Return a figure, large where it is short."""
-    value = shown(figure, job.technique.crew)
-    return Entry(label=capital(figure.label), value=value, headline=len(value) <= LONGEST_LARGE)
+    crew = reader(job, visit)
+    value = shown(figure, crew)
+    return Entry(label=capital(label_of(figure, crew)), value=value, headline=len(value) <= LONGEST_LARGE)
 
 
 def _never(plan: Plan, say: Labels) -> tuple[Block, ...]:
@@ -164,5 +167,5 @@ def _never(plan: Plan, say: Labels) -> tuple[Block, ...]:
 def call_box(crew: Crew, say: Labels) -> tuple[Block, ...]:
     """Return when to call, and whom."""
     signs = tuple(prose(sign) for sign in say["call_signs"].split("\n"))
-    whom = say["call_whom"].format(contact=crew.contact or crew.name)
+    whom = say["call_whom"].format(contact=said(crew.contact or crew.name, crew))
     return (Paragraph(text=prose(say["call_if"])), Bullets(items=signs), Paragraph(text=prose(whom, strong=True)))

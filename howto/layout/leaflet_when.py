@@ -5,7 +5,7 @@ from datetime import date
 from babel.dates import format_date, format_skeleton
 
 from howto.labels import Labels
-from howto.model.shown import locale_of
+from howto.model.shown import locale_of, shown_day
 from howto.model.task import Task
 
 A_DAY, A_WEEK = 1, 7
@@ -13,7 +13,8 @@ A_DAY, A_WEEK = 1, 7
 
 def full_day(day: date, language: str) -> str:
     """Return a day with its weekday and year: `Friday 16 October 2026`."""
-    return format_date(day, format="full", locale=locale_of("en-GB" if language == "en" else language))
+    locale = locale_of("en-GB" if language == "en" else language)
+    return format_date(day, format="EEEE, d LLLL y" if locale.language == "mi" else "full", locale=locale)
 
 
 def when_shown(task: Task, language: str, say: Labels) -> str:
@@ -33,13 +34,8 @@ def _round(task: Task, start: date, language: str, say: Labels) -> str:
     """Return how often, from when, and until when where that is known."""
     often = {A_DAY: say["each_day"], A_WEEK: say["each_week"]}.get(task.days) or say["each_days"].format(days=task.days)
     if task.end is None:
-        return say["each_from"].format(every=often, start=_short(start, language))
-    return say["each_until"].format(every=often, start=_short(start, language), end=_short(task.end, language))
-
-
-def _short(day: date, language: str) -> str:
-    """Return a day without its weekday: `16 October 2026`."""
-    return format_date(day, format="long", locale=locale_of("en-GB" if language == "en" else language))
+        return say["each_from"].format(every=often, start=shown_day(start, language))
+    return say["each_until"].format(every=often, start=shown_day(start, language), end=shown_day(task.end, language))
 
 
 def _months(start: date, end: date, language: str, say: Labels) -> str:

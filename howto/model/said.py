@@ -46,6 +46,11 @@ def unsaid(text: str, crew: Crew) -> bool:
     return _told(text, crew) is None
 
 
+def phrase_key(text: str) -> str:
+    """Return a phrase as tables know it: small letters, single spaces, `{}` for each amount."""
+    return " ".join(_AMOUNT.sub("{}", text).replace("\u00a0", " ").split()).casefold()
+
+
 def amounts_said(text: str, language: str) -> str:
     """Return a text with the decimal marks of a language, and the units tied to its amounts in its words."""
     if base(language) == "en":
@@ -74,7 +79,7 @@ def _told(text: str, crew: Crew) -> str | None:
 def _phrase(text: str, crew: Crew) -> str | None:
     """Return one phrase in the crew's language, its amounts put where that language has them."""
     amounts = [amounts_said(found, crew.language) for found in _AMOUNT.findall(text)]
-    key = " ".join(_AMOUNT.sub("{}", text).replace("\u00a0", " ").split()).casefold()
+    key = phrase_key(text)
     own: Mapping[str, str] = crew.words.get(base(crew.language), {})
     pattern = own.get(key) or PHRASES.get(base(crew.language), {}).get(key)
     if key == "{}":

@@ -2,9 +2,16 @@
 
 from typing import Final
 
+from howto.seasons import MONTHS
+
 _NUMBERS: Final = {
     "one": "una", "two": "dos", "three": "tres", "four": "cuatro", "five": "cinco", "six": "seis",
 }  # fmt: skip
+_NAMES: Final = (
+    "enero", "febrero", "marzo", "abril", "mayo", "junio",
+    "julio", "agosto", "septiembre", "octubre", "noviembre", "diciembre",
+)  # fmt: skip
+_MONTHS: Final = dict(zip(MONTHS, _NAMES, strict=True))
 _FULL: Final = {"a quarter": "un cuarto", "half": "la mitad", "three quarters": "tres cuartos"}
 
 SPANISH: Final[dict[str, str]] = {
@@ -52,6 +59,15 @@ SPANISH: Final[dict[str, str]] = {
     "each plant, each watering": "cada planta, cada riego",
     "all new plants, each watering": "todas las plantas nuevas, cada riego",
     "rooted, and then watered by weather": "enraizado; desde entonces, según el tiempo",
+    **{f"water a week in {month}": f"agua por semana en {told}" for month, told in _MONTHS.items()},
+    **{
+        f"water a week in {month}, if no rain falls": f"agua por semana en {told}, si no llueve"
+        for month, told in _MONTHS.items()
+    },
+    "none: the usual rain is enough": "nada: basta la lluvia habitual",
+    "set the mower to": "ajustar el cortacésped a",
+    "each watering": "cada riego",
+    "{} deep in a tin set on the ground": "{} de hondo en una lata puesta en el suelo",
     # how much and how often
     "yes": "sí", "no": "no",
     "{} to {}": "{} a {}",

@@ -2,7 +2,14 @@
 
 from typing import Final
 
+from howto.seasons import MONTHS
+
 _NUMBERS: Final = {"one": "tahi", "two": "rua", "three": "toru", "four": "whā", "five": "rima", "six": "ono"}
+_NAMES: Final = (
+    "Hānuere", "Pēpuere", "Māehe", "Āperira", "Mei", "Hune",
+    "Hūrae", "Ākuhata", "Hepetema", "Oketopa", "Noema", "Tīhema",
+)  # fmt: skip
+_MONTHS: Final = dict(zip(MONTHS, _NAMES, strict=True))
 _FULL: Final = {"a quarter": "te hauwhā", "half": "te haurua", "three quarters": "te toru hauwhā"}
 
 MAORI: Final[dict[str, str]] = {
@@ -50,6 +57,15 @@ MAORI: Final[dict[str, str]] = {
     "each plant, each watering": "ia tipu, ia whakamākūkūtanga",
     "all new plants, each watering": "ngā tipu hou katoa, ia whakamākūkūtanga",
     "rooted, and then watered by weather": "kua mau ngā pakiaka, ka whakamākūkū i runga i te huarere",
+    **{f"water a week in {month}": f"te wai ia wiki i a {told}" for month, told in _MONTHS.items()},
+    **{
+        f"water a week in {month}, if no rain falls": f"te wai ia wiki i a {told}, ki te kore e ua"
+        for month, told in _MONTHS.items()
+    },
+    "none: the usual rain is enough": "kāore: ka nui te ua",
+    "set the mower to": "whakaritea te mīhini tapahi pātītī ki te",
+    "each watering": "ia whakamākūkūtanga",
+    "{} deep in a tin set on the ground": "{} te hōhonu i roto i te tīni kei te whenua",
     # how much and how often
     "yes": "āe", "no": "kāo",
     "{} to {}": "{} ki te {}",

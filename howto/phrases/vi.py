@@ -2,7 +2,10 @@
 
 from typing import Final
 
+from howto.seasons import MONTHS
+
 _NUMBERS: Final = {"one": "một", "two": "hai", "three": "ba", "four": "bốn", "five": "năm", "six": "sáu"}
+_MONTHS: Final = {month: f"tháng {number}" for number, month in enumerate(MONTHS, 1)}
 _FULL: Final = {"a quarter": "một phần tư", "half": "một nửa", "three quarters": "ba phần tư"}
 
 VIETNAMESE: Final[dict[str, str]] = {
@@ -50,6 +53,15 @@ VIETNAMESE: Final[dict[str, str]] = {
     "each plant, each watering": "mỗi cây, mỗi lần tưới",
     "all new plants, each watering": "tất cả cây mới, mỗi lần tưới",
     "rooted, and then watered by weather": "đã bén rễ, rồi tưới theo thời tiết",
+    **{f"water a week in {month}": f"lượng nước mỗi tuần trong {told}" for month, told in _MONTHS.items()},
+    **{
+        f"water a week in {month}, if no rain falls": f"lượng nước mỗi tuần trong {told}, nếu không mưa"
+        for month, told in _MONTHS.items()
+    },
+    "none: the usual rain is enough": "không: lượng mưa thường lệ là đủ",
+    "set the mower to": "chỉnh máy cắt cỏ ở mức",
+    "each watering": "mỗi lần tưới",
+    "{} deep in a tin set on the ground": "sâu {} trong một lon đặt trên mặt đất",
     # how much and how often
     "yes": "có", "no": "không",
     "{} to {}": "{} đến {}",
