@@ -1,7 +1,9 @@
 """The figures of a clip, in printing order, each with working a pencil can follow."""
 
 from collections.abc import Iterator
-from datetime import date
+from datetime import date, timedelta
+from math import ceil
+from typing import NamedTuple
 
 from howto.families.clipping import formulae
 from howto.families.clipping.gauge import gauge
@@ -125,8 +127,8 @@ def _passes(m: ClippingMeasures) -> Figure:
         each = formulae.share_a_pass(part, m.passes)
         working = [
             f"left when done: 1 - {num(part)} = {num(1 - part)}; a light pass leaves {num(keep)} or more",
-            f"{' x '.join([num(keep)] * least)} = {num(keep**least)}, no more than {num(1 - part)}: "
-            f"{least} {'pass' if least == 1 else 'passes'} at least",
+            f"{' x '.join([num(keep)] * least)} {f'= {num(keep**least)}, ' if least > 1 else 'is '}"
+            f"no more than {num(1 - part)}: {least} {'pass' if least == 1 else 'passes'} at least",
             f"as planned, {m.passes} {'pass takes' if m.passes == 1 else 'equal passes take'} "
             f"1 - {num(1 - part)}^(1/{m.passes}) = {num(each * 100)} %{'' if m.passes == 1 else ' each'}",
         ]
@@ -208,6 +210,10 @@ def _next_clip(technique: Technique[ClippingMeasures], today: date) -> Iterator[
         f"{today.isoformat()}: {due.isoformat()}",
     ]
     references = [source, SEASON]
+    if (soonest := _soonest(technique, today)) and soonest.day > due:
+        due = soonest.day
+        working.append(soonest.working)
+        references.append(soonest.source)
     months = next((plant.clip_months for plant in technique.known_plants if plant.clip_months), None)
     if months is not None:
         kept = next_in_months(due, months.at(technique.crew.hemisphere))
@@ -223,6 +229,30 @@ def _next_clip(technique: Technique[ClippingMeasures], today: date) -> Iterator[
         references=tuple(references),
         headline=True,
         client=True,
+    )
+
+
+class _Soonest(NamedTuple):
+    """The first day on which a plant is clipped again, however fast it grows."""
+
+    day: date
+    working: str
+    source: Reference
+
+
+def _soonest(technique: Technique[ClippingMeasures], today: date) -> _Soonest | None:
+    """Return when a plant's clips of a year come round again; a crew that measured its growth knows better."""
+    plant = next((plant for plant in technique.known_plants if plant.clips_a_year), None)
+    if plant is None or plant.clips_a_year is None or technique.measures.growth_mm_per_year is not None:
+        return None
+    fact = plant.clips_a_year
+    days = ceil(365 / max(fact.high, 1.0))
+    day = today + timedelta(days=days)
+    often = "once" if fact.high <= 1 else f"{num(fact.high)} times"
+    return _Soonest(
+        day,
+        f"clipped {often} a year at most, so no sooner than {days} days on: {day.isoformat()}",
+        Reference(title=f"clips a year of {plant.botanical}", publisher=fact.source, grade=fact.grade),
     )
 
 

@@ -7,9 +7,9 @@ from howto.families.clipping.measures import ClippingMeasures
 from howto.families.clipping.references import TOOLS, WET_BOX
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Rule
-from howto.model.prose import plain
 from howto.model.reference import PRACTICE
 from howto.model.technique import Technique
+from howto.model.wording import words_of_cautions, words_of_kit, words_of_steps
 
 T = Technique[ClippingMeasures]
 
@@ -87,11 +87,8 @@ def _advise_step(technique: T, what: str, why: str, step: str) -> Breach:
 
 def _said(technique: T) -> str:
     """Return everything the tools, steps and cautions say, lower case."""
-    parts = [f"{kit.name} {plain(kit.note)}" for kit in technique.tools]
-    for step in technique.steps:
-        parts += [step.title, plain(step.text), *map(plain, (*step.key_points, *step.reasons, *step.checks))]
-    parts += [f"{hazard.title} {plain(hazard.text)}" for hazard in technique.cautions]
-    return " ".join(parts).casefold()
+    told = (words_of_kit(technique.tools), words_of_steps(technique.steps), words_of_cautions(technique.cautions))
+    return " ".join(told).casefold()
 
 
 SAID: tuple[Rule[ClippingMeasures], ...] = (

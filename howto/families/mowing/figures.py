@@ -63,7 +63,7 @@ def _mow_at(m: MowingMeasures) -> Figure:
         unit="mm",
         working=(f"{num(m.set_height_mm, 4)} mm x 1.5 = {num(at)} mm",),
         references=(UC_AMOUNT, CAROLINA),
-        headline=True,
+        headline=len(way_down(m).heights) < 2,  # else the cuts to come down are what matters
         client=True,
     )
 

@@ -261,6 +261,24 @@ def test_the_next_clip_waits_for_a_month_of_the_plant() -> None:
     ]
 
 
+@pytest.mark.parametrize(
+    ("plant", "today", "line", "due"),
+    [
+        # a newspaper column, a contractor and a garden's diary [C]: yew once or twice a year, in August or September
+        ("yew", date(2026, 8, 12), "clipped 2 times a year at most, so no sooner than 183 days on: 2027-02-11", 2027),
+        # Yorkshire Post, column [C]: holly once, in August
+        ("holly", date(2026, 8, 12), "clipped once a year at most, so no sooner than 365 days on: 2027-08-12", 2027),
+    ],
+)
+def test_a_plant_is_clipped_no_more_often_than_the_trade_does(plant: str, today: date, line: str, due: int) -> None:
+    found = worked(plant, today=today)["next clip"]
+    assert line in found.working
+    assert isinstance(found.value, date)
+    assert (found.value.year, found.value.month) == (due, 8)
+    assert "clips a year of" in str(found.references[2])
+    assert "a year at most" not in " ".join(worked(plant, today=today, growth_mm_per_year=300.0)["next clip"].working)
+
+
 def test_a_plant_in_its_month_does_not_wait() -> None:
     assert worked("box", growth_mm_per_year=200.0)["next clip"].value == date(2026, 7, 29)
     assert len(worked("box", growth_mm_per_year=200.0)["next clip"].working) == 2
