@@ -8,15 +8,16 @@ from howto.families.espalier.measures import EspalierMeasures
 from howto.families.espalier.references import BLADES, EIGHT, ORCHARD_SPRING, STONE, TIES
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Rule
-from howto.model.prose import plain
 from howto.model.reference import PRACTICE
+from howto.model.wording import says
 
 CUTTING = ("planting", "training", "summer pruning", "winter thinning")
+EYES = ("eye protection", "goggles")
 
 
 def tightened(technique: T) -> Iterator[Breach]:
     """A technique that puts up wires says how they are tightened."""
-    if technique.measures.job != "wiring" or _says(technique, "tensioner", "turnbuckle", "strainer", "ratchet"):
+    if technique.measures.job != "wiring" or says(technique, "tensioner", "turnbuckle", "strainer", "ratchet"):
         return
     count = technique.measures.tensioners or technique.measures.tiers
     line = f"- Tensioners: {count}, one a wire"
@@ -32,9 +33,10 @@ def tightened(technique: T) -> Iterator[Breach]:
 
 def wire_ends(technique: T) -> Iterator[Breach]:
     """A technique that pulls wires tight warns of the ends that whip."""
-    if technique.measures.job != "wiring" or _says(
-        technique, "whip", "wire end", "cut end", "ends of wire", "eye protection", "goggles"
-    ):
+    worn = " ".join(item for hazard in technique.cautions for item in hazard.wear).casefold()
+    if technique.measures.job != "wiring" or any(word in worn for word in EYES):
+        return
+    if says(technique, "whip", "wire end", "cut end", "ends of wire", *EYES):
         return
     line = (
         "- **Wire ends.** Hold both sides of a cut, and stand out of line with a tight wire. → eye protection, gloves"
@@ -52,7 +54,7 @@ def in_the_wall(technique: T) -> Iterator[Breach]:
     """A technique that drills a wall says to look for cables and pipes first."""
     if technique.measures.job != "wiring" or technique.measures.support != "wall":
         return
-    if _says(technique, "cable", "pipe", "detector"):
+    if says(technique, "cable", "pipe", "detector"):
         return
     line = "- **In the wall.** Look for cables and pipes with a detector before drilling. → eye protection"
     yield Breach(
@@ -68,7 +70,7 @@ def soft_ties(technique: T) -> Iterator[Breach]:
     """Ties are soft, with room to swell, so that bark never rubs on wire."""
     if technique.measures.job not in {"planting", "training"}:
         return
-    if _says(technique, "soft", "figure of eight", "figure-of-eight", "room to swell", "loose"):
+    if says(technique, "soft", "figure of eight", "figure-of-eight", "room to swell", "loose"):
         return
     line = "- Soft ties: tied to the wire first, crossed, a finger's room round the arm"
     yield Breach(
@@ -84,7 +86,7 @@ def left_and_right(technique: T) -> Iterator[Breach]:
     """Only shoots that run left and right along the wall stay."""
     if technique.measures.job not in {"training", "summer pruning"}:
         return
-    if _says(technique, "forward", "to the front", "toward you", "away from the wall", "out from the wall"):
+    if says(technique, "forward", "to the front", "toward you", "away from the wall", "out from the wall"):
         return
     line = "1. **Take off what comes forward.** Cut away each shoot that grows out from the wall or in to it."
     yield Breach(
@@ -98,7 +100,7 @@ def left_and_right(technique: T) -> Iterator[Breach]:
 
 def clean_blades(technique: T) -> Iterator[Breach]:
     """Blades are disinfected between trees, and the card says so."""
-    if technique.measures.job not in CUTTING or _says(
+    if technique.measures.job not in CUTTING or says(
         technique, "disinfect", "alcohol", "bleach", "wiped clean", "wipe", "sanit"
     ):
         return
@@ -116,7 +118,7 @@ def fire_blight(technique: T) -> Iterator[Breach]:
     """Where fire blight is about, blades go into bleach and not alcohol."""
     if technique.measures.job not in CUTTING or frame.fruit_of(technique) not in {"apple", "pear"}:
         return
-    if not _says(technique, "fire blight") or _says(technique, "bleach"):
+    if not says(technique, "fire blight") or says(technique, "bleach"):
         return
     line = (
         "- **Fire blight.** Soak blades for 10 minutes in 1 part bleach to 9 parts water, made the same hour; rinse. "
@@ -133,7 +135,7 @@ def fire_blight(technique: T) -> Iterator[Breach]:
 
 def dry_day(technique: T) -> Iterator[Breach]:
     """Stone fruit is cut on a dry day."""
-    if technique.measures.job not in CUTTING or frame.fruit_of(technique) != "stone fruit" or _says(technique, "dry"):
+    if technique.measures.job not in CUTTING or frame.fruit_of(technique) != "stone fruit" or says(technique, "dry"):
         return
     line = "- **Silver leaf.** Cut stone fruit on a dry day only, with more dry days to come."
     yield Breach(
@@ -143,18 +145,6 @@ def dry_day(technique: T) -> Iterator[Breach]:
         mend=f"add under Cautions: `{line}`",
         edit=Edit(section="Cautions", text=line),
     )
-
-
-def _says(technique: T, *words: str) -> bool:
-    """Tell whether any of the words stands in tools, materials, steps, cautions, finish or aftercare."""
-    parts = [f"{kit.name} {plain(kit.note)}" for kit in (*technique.tools, *technique.materials)]
-    for step in technique.steps:
-        parts += [step.title, plain(step.text), *map(plain, (*step.key_points, *step.reasons, *step.checks))]
-    parts += [f"{hazard.title} {plain(hazard.text)} {' '.join(hazard.wear)}" for hazard in technique.cautions]
-    parts += [plain(each) for each in technique.finish]
-    parts += [plain(care.text) for care in technique.aftercare]
-    text = " ".join(parts).casefold()
-    return any(word in text for word in words)
 
 
 SAID_RULES: tuple[Rule[EspalierMeasures], ...] = (

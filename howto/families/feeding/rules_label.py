@@ -7,6 +7,7 @@ from howto.families.feeding import formulae, plan
 from howto.families.feeding.figures_mix import mix_g_per_l
 from howto.families.feeding.label import Label, as_oxides, label_of, numbers_in, price_of
 from howto.families.feeding.measures import FeedingMeasures
+from howto.families.feeding.mends import at_most
 from howto.families.feeding.plan import T
 from howto.families.feeding.references import (
     CONSTANT_FEED,
@@ -19,7 +20,6 @@ from howto.families.feeding.references import (
     PRODUCT_RATE,
 )
 from howto.families.feeding.season import gap_weeks
-from howto.families.feeding.words import at_most
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import FORMAT, PRACTICE

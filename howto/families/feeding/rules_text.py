@@ -7,10 +7,10 @@ from howto.families.feeding.label import label_of
 from howto.families.feeding.measures import FeedingMeasures
 from howto.families.feeding.plan import T
 from howto.families.feeding.references import LABEL_LAW, OLD_RATE, PETS, WATER_IN
-from howto.families.feeding.words import says
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Rule
 from howto.model.reference import PRACTICE, from_memory
+from howto.model.wording import says
 
 WEED_AND_FEED = from_memory("weed killers in lawn feed harm trees and beds through their roots")
 

@@ -6,6 +6,7 @@ from math import ceil
 from howto.families.feeding import formulae, plan, tables
 from howto.families.feeding.label import Label, label_of, numbers_in
 from howto.families.feeding.measures import FeedingMeasures
+from howto.families.feeding.mends import at_most
 from howto.families.feeding.plan import T
 from howto.families.feeding.references import (
     HALF,
@@ -19,7 +20,6 @@ from howto.families.feeding.references import (
     TRUNK_STONE,
 )
 from howto.families.feeding.season import has_autumn
-from howto.families.feeding.words import at_most
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import CEILING

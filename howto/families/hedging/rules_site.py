@@ -20,9 +20,9 @@ from howto.families.hedging.references import (
 )
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
-from howto.model.prose import plain
 from howto.model.reference import Grade, Reference
 from howto.model.technique import Technique
+from howto.model.wording import words_of_cautions, words_of_steps
 from howto.quantities import show_number as num
 from howto.seasons import MONTHS, months_of
 
@@ -35,6 +35,7 @@ DOUBLE = Limit(low=5, unit="plants a metre", reference=SPACING)
 FARM = Limit(low=6, unit="plants a metre", reference=GRANT)
 GAP = Limit(low=400, high=450, unit="mm", reference=GRANT)
 LINES = ("string", "stretch", "laser", "builder's line", "level line", "garden line", "chalk line")
+UPWARD = ("bottom up", "upward", "from the foot", "from the bottom", "from below")
 BIG_LEAVES = ("Prunus laurocerasus", "Prunus lusitanica", "Laurus nobilis", "Aucuba japonica")
 
 
@@ -79,7 +80,7 @@ def nests_elsewhere(technique: T) -> Iterator[Breach]:
 def _unsaid_nests(technique: T, after: str) -> Iterator[Breach]:
     where = nesting(technique)
     shared = [month for month in where.months if month in _written_months(technique)]
-    words = " ".join(f"{each.title} {plain(each.text)}" for each in technique.cautions).casefold()
+    words = words_of_cautions(technique.cautions).casefold()
     if not shared or "nest" in words:
         return
     line = "- **Nests.** Look through the hedge first, and leave it until the young have flown if a nest is in use."
@@ -230,9 +231,8 @@ def big_leaves(technique: T) -> Iterator[Breach]:
 
 def bottom_up(technique: T) -> Iterator[Breach]:
     """The sides are cut from the bottom up."""
-    if technique.measures.job != "trim" or any(
-        word in _steps(technique) for word in ("bottom up", "upward", "from the foot", "from the bottom", "from below")
-    ):
+    said = words_of_steps(technique.steps).casefold()
+    if technique.measures.job != "trim" or any(word in said for word in UPWARD):
         return
     line = "1. **Cut the sides from the bottom up.** Sweep upwards along the line, so that clippings fall clear."
     yield Breach(
@@ -246,7 +246,8 @@ def bottom_up(technique: T) -> Iterator[Breach]:
 
 def level_line(technique: T) -> Iterator[Breach]:
     """The top of a trimmed hedge is cut to a stretched line, set a little below the finished height."""
-    said = _steps(technique) + " ".join(kit.name for kit in (*technique.tools, *technique.materials)).casefold()
+    kit = " ".join(each.name for each in (*technique.tools, *technique.materials))
+    said = f"{words_of_steps(technique.steps)} {kit}".casefold()
     if technique.measures.job != "trim" or any(word in said for word in LINES):
         return
     line = "1. **Stretch a level line.** Set it {string line} above the ground between two canes."
@@ -257,14 +258,6 @@ def level_line(technique: T) -> Iterator[Breach]:
         mend=f"add under Steps: `{line}`",
         edit=Edit(section="Steps", text=line),
     )
-
-
-def _steps(technique: T) -> str:
-    """Return everything the steps say, lower case."""
-    parts: list[str] = []
-    for step in technique.steps:
-        parts += [step.title, plain(step.text), *map(plain, (*step.key_points, *step.reasons, *step.checks))]
-    return " ".join(parts).casefold()
 
 
 SITE: tuple[Rule[HedgingMeasures], ...] = (

@@ -11,9 +11,9 @@ from howto.families.planting.measures import PlantingMeasures
 from howto.families.planting.references import BOOK, COUNTS, GRANT, SEASON
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Rule
-from howto.model.prose import plain
 from howto.model.reference import GEOMETRY, PRACTICE, Grade
 from howto.model.technique import Technique
+from howto.model.wording import words_of_cautions, words_of_steps
 from howto.quantities import show_number as num
 from howto.seasons import MONTHS, months_of
 
@@ -150,10 +150,7 @@ def _says(technique: T, *words: str) -> bool:
 
 def _told(technique: T) -> str:
     """Return everything that cautions and steps say, lower case."""
-    parts = [f"{hazard.title} {plain(hazard.text)}" for hazard in technique.cautions]
-    for step in technique.steps:
-        parts += [step.title, *map(plain, (step.text, *step.key_points, *step.reasons, *step.checks))]
-    return " ".join(parts).casefold()
+    return f"{words_of_cautions(technique.cautions)} {words_of_steps(technique.steps)}".casefold()
 
 
 COUNTED: tuple[Rule[PlantingMeasures], ...] = (

@@ -10,7 +10,8 @@ from howto.findings import Severity
 from howto.model.family import Breach, Edit, Rule
 from howto.model.prose import plain
 from howto.model.reference import Reference
-from howto.model.technique import AnyTechnique, Step
+from howto.model.technique import AnyTechnique
+from howto.model.wording import words_of_steps
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,12 +102,7 @@ def cautions(technique: AnyTechnique) -> str:
 
 def steps(technique: AnyTechnique) -> str:
     """Return all that the steps say."""
-    return "\n".join(_step(step) for step in technique.steps)
-
-
-def _step(step: Step) -> str:
-    notes = (*step.key_points, *step.reasons, *step.checks)
-    return " ".join((step.title, plain(step.text), *map(plain, notes)))
+    return "\n".join(words_of_steps((step,)) for step in technique.steps)
 
 
 def says(pattern: str) -> re.Pattern[str]:

@@ -14,11 +14,11 @@ from howto.families.watering.references import (
     NEW_TREES,
     NEW_TREES_WARM,
 )
-from howto.families.watering.words import says
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import PRACTICE
 from howto.model.technique import Technique
+from howto.model.wording import says
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
 
