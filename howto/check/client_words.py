@@ -136,9 +136,7 @@ def _grade(passages: list[_Passage], text: str, sources: Sources, what: str) -> 
         GRADE,
         hardest.span,
         sources,
-        f"{what} read at grade {found.grade:.1f}"
-        if what.endswith("client")
-        else f"{what} reads at grade {found.grade:.1f}",
+        f"the grade of {what} is {found.grade:.1f}",
         f"0.39 x {found.words} words / {found.sentences} sentences + 11.8 x {found.syllables} syllables / "
         f"{found.words} words - 15.59 = {found.grade:.1f}; the highest is {HIGHEST_GRADE:g}; this is the hardest part",
         f"write shorter sentences{words}",

@@ -7,7 +7,9 @@ import pytest
 from tests.support.source import Import, all_imports, imports_in, known_modules, module_of
 
 STAGES = frozenset({"read", "check", "compute", "layout", "render"})
-JOINING = frozenset({"pipeline", "making", "garden", "leaflets", "letter", "output", "plans", "starter"})  # know both the stages and the trades
+JOINING = frozenset(
+    {"pipeline", "making", "garden", "leaflets", "letter", "output", "plans", "starter"}
+)  # know both the stages and the trades
 COMMANDS = frozenset({"build", "check", "draft", "figures", "letter", "mark", "new", "why"})
 FAMILY_TABLE = "howto.families"
 PILLOW = ("howto.fonts", "howto.layout.text", "howto.layout.contrast", "howto.read.photo", "howto.render.image",

@@ -64,7 +64,7 @@ def test_a_number_moved_below_keeps_its_tolerance_and_drops_its_working() -> Non
         seven_mm: float = 7.0
         eight_mm: float = 8.0
 
-    written = {name: "so wide" for name in Many.model_fields}
+    written = dict.fromkeys(Many.model_fields, "so wide")
     technique = sample.technique().model_copy(update={"measures": Many(tolerances={"eight_mm": 1.0}, written=written)})
     rest = numbers(technique, (), ()).rest
     assert [(e.label, e.value.replace(NBSP, " "), e.note) for e in rest] == [("Eight", "8 mm ± 1 mm", "")]
