@@ -298,3 +298,10 @@ def test_the_drawing_is_printed_at_its_scale(tmp_path: Path) -> None:
     pixels = np.asarray(side(tmp_path, 254)).astype(int)
     accent = np.abs(pixels - (0xA6, 0x3D, 0x1F)).sum(axis=2) < 40
     assert 448 <= int(accent.sum(axis=1).max()) <= 452
+
+
+def test_a_word_wider_than_the_paper_breaks_and_takes_its_room() -> None:
+    _, sides = pdf(card(intro=(prose("x" * 5000),)), sample.TODAY)
+    assert sides == 4
+    data, _ = pdf(card(intro=(prose(f"{'y' * 60} and an end"),)), sample.TODAY)
+    assert words(data).replace("\u200b", "").replace(" ", "").count("y" * 60) == 1
