@@ -44,7 +44,7 @@ SPANISH: Final[Labels] = {
     "todo_first": "Por hacer antes de nuestra próxima visita",
     "todo_later": "Después",
     "no_tasks": "No hay nada que hacer antes de nuestra próxima visita.",
-    "never": "Por favor, no",
+    "never": "Por favor, no haga esto",
     "call": "Cuándo llamarnos",
     "call_if": "Llámenos si:",
     "call_signs": "las hojas se ponen marrones o amarillas en las próximas dos semanas\n"

@@ -44,7 +44,7 @@ VIETNAMESE: Final[Labels] = {
     "todo_first": "Việc cần làm trước lần đến tiếp theo",
     "todo_later": "Sau đó",
     "no_tasks": "Không có việc gì cần làm trước lần tới của chúng tôi.",
-    "never": "Xin đừng",
+    "never": "Xin đừng làm những việc này",
     "call": "Khi nào gọi cho chúng tôi",
     "call_if": "Hãy gọi cho chúng tôi nếu:",
     "call_signs": "lá chuyển nâu hoặc vàng trong hai tuần tới\n"

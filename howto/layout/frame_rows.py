@@ -4,12 +4,14 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final, Literal
 
+from howto.fonts import width as set_width
 from howto.layout.frame_look import COLUMN, HAIR, SMALLEST, Board
 from howto.layout.frame_parts import Block, block, disc, rule, tick_box
 from howto.layout.text import ASCENT, CAP
 from howto.model.sheet import Face, PaintMark, Words
 
 LABEL_SIZE: Final = 32.0
+LABEL_GAP: Final = 16.0  # px at least between a label and the text beside it
 ROW_GAP: Final = 26.0  # px between two rows, a hairline in its middle
 DISC: Final = 26.0  # radius of a disc in a legend
 
@@ -74,6 +76,11 @@ def paint_rows(
         y += each.height + gap
 
 
+def _fitting(label: str, column: float) -> float:
+    """Return the size at which a label leaves a gap to the text beside it; never under the smallest."""
+    return max(SMALLEST, (column - LABEL_GAP) * 1000 / set_width(label, "head-bold"))
+
+
 def _paint_row(sheet: Board, each: SetRow, left: float, top: float, column: float) -> Iterator[PaintMark]:
     """Yield one row."""
     row, size = each.row, each.block.size
@@ -92,6 +99,6 @@ def _paint_row(sheet: Board, each: SetRow, left: float, top: float, column: floa
         yield from each.block.evened.at(left, top, sheet.ink)
         return
     if row.label:
-        small = min(LABEL_SIZE, max(SMALLEST, size))
+        small = min(LABEL_SIZE, max(SMALLEST, size), _fitting(row.label, column))
         yield Words(text=row.label, at=(left, first), size=small, face="head-bold", colour=sheet.accent)
     yield from each.block.evened.at(left + column, top, sheet.ink)

@@ -13,6 +13,7 @@ from howto.layout.frame_page import finding
 from howto.layout.frame_words import FrameWords, frame_words
 from howto.model.figure import Figure
 from howto.model.prose import plain
+from howto.model.said import said, unsaid
 from howto.model.sheet import Frame
 from howto.model.technique import AnyTechnique
 
@@ -86,9 +87,14 @@ def _credits(technique: AnyTechnique) -> tuple[str, ...]:
 
 
 def _tags(technique: AnyTechnique, own: Sequence[str]) -> tuple[str, ...]:
-    """Return short tags from task and plant, their words capital so that a screen reader can tell them apart."""
+    """Return short tags from task and plant, their words capital so that a screen reader can tell them apart.
+
+    A family's tags and a plant's common names are English: in another language those without words are left out.
+    """
+    crew = technique.crew
     known = [plant.common[0] for plant in technique.known_plants[:2] if plant.common]
-    named = (_tag(text) for text in (technique.family, bare(technique.title), *technique.plants[:2], *known, *own))
+    told = [said(text, crew) for text in (technique.family, *known, *own) if not unsaid(text, crew)]
+    named = (_tag(text) for text in (*told[:1], bare(technique.title), *technique.plants[:2], *told[1:]))
     kept: dict[str, str] = {}
     for tag in named:
         if 1 < len(tag) <= LONGEST_TAG:

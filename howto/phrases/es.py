@@ -18,6 +18,17 @@ SPANISH: Final[dict[str, str]] = {
     # trades
     "clipping": "recorte", "hedging": "setos", "espalier": "espaldera", "mowing": "siega", "feeding": "abonado",
     "watering": "riego", "soil": "suelo", "planting": "plantación", "safety": "seguridad",
+    # the tags of a caption
+    "topiary": "topiaria",
+    "fruit": "frutales",
+    "fertiliser": "abono",
+    "hedge": "seto",
+    "lawn": "césped",
+    "newplants": "plantas nuevas",
+    "ppe": "EPI",
+    "compost": "compost",
+    "mulch": "acolchado",
+    "gardenwater": "agua de riego",
     # what a client reads
     "clip before it stands": "recortar antes de que mida",
     "next clip due": "próximo recorte",
@@ -107,9 +118,9 @@ SPANISH: Final[dict[str, str]] = {
         for text, told in (
             (f"section: {shape} {{}} wide when done", f"Sección: {forma}, {{}} de ancho al terminar"),
             (f"a {shape} in section, {{}} wide and {{}} high when done. it stands {{}} wide; the hatched shell, {{}} "
-             "a side and {} of the leaf, comes off.",
+             "a side and {} % of the leaf, comes off.",
              f"{forma.capitalize()} en sección, {{}} de ancho y {{}} de alto al terminar. Ahora mide {{}} de ancho; "
-             "la capa rayada, {} por lado y {} de la hoja, se quita."),
+             "la capa rayada, {} por lado y {} % de la hoja, se quita."),
         )
     },
     "from above: the widest ring first": "Desde arriba: primero el anillo más ancho",

@@ -16,6 +16,17 @@ MAORI: Final[dict[str, str]] = {
     # trades
     "clipping": "tapahi hanga", "hedging": "taiapa tipu", "espalier": "rākau papatahi", "mowing": "tapahi pātītī",
     "feeding": "whāngai", "watering": "whakamākūkū", "soil": "oneone", "planting": "whakatō", "safety": "haumaru",
+    # the tags of a caption
+    "topiary": "rākau tārai",
+    "fruit": "hua rākau",
+    "fertiliser": "whakahaumako",
+    "hedge": "taiapa",
+    "lawn": "papa pātītī",
+    "newplants": "tipu hou",
+    "ppe": "kākahu haumaru",
+    "compost": "wairākau",
+    "mulch": "takapapa",
+    "gardenwater": "wai māra",
     # what a client reads
     "clip before it stands": "tapahia i mua i te eke ki te",
     "next clip due": "te tapahanga e whai ake nei",

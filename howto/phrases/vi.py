@@ -12,6 +12,17 @@ VIETNAMESE: Final[dict[str, str]] = {
     # trades
     "clipping": "cắt tạo hình", "hedging": "hàng rào cây", "espalier": "cây ép giàn", "mowing": "cắt cỏ",
     "feeding": "bón phân", "watering": "tưới nước", "soil": "đất", "planting": "trồng cây", "safety": "an toàn",
+    # the tags of a caption
+    "topiary": "tạo dáng cây",
+    "fruit": "cây ăn quả",
+    "fertiliser": "phân bón",
+    "hedge": "hàng rào",
+    "lawn": "bãi cỏ",
+    "newplants": "cây mới trồng",
+    "ppe": "đồ bảo hộ",
+    "compost": "phân ủ",
+    "mulch": "lớp phủ gốc",
+    "gardenwater": "nước tưới vườn",
     # what a client reads
     "clip before it stands": "cắt tỉa trước khi cao tới",
     "next clip due": "lần cắt tỉa tới",

@@ -9,6 +9,7 @@ from icalendar import Alarm, Calendar, Event
 
 from howto.labels import Labels, labels
 from howto.model.prose import plain
+from howto.model.said import said
 from howto.model.task import Plan, Task
 from howto.model.visit import Visit
 
@@ -88,8 +89,8 @@ def _entry(visit: Visit, name: str, day: date, today: date, title: str) -> Event
 
 
 def _whom(visit: Visit, say: Labels) -> str:
-    crew = visit.jobs[0].technique.crew
-    return say["call_whom"].format(contact=crew.contact or crew.name)
+    crew = visit.jobs[0].technique.crew.model_copy(update={"language": visit.language})
+    return say["call_whom"].format(contact=said(crew.contact or crew.name, crew))
 
 
 def _title(text: str) -> str:

@@ -139,3 +139,12 @@ def test_a_sentence_has_one_line_and_an_end(text: str, ended: str) -> None:
 )
 def test_a_mark_is_pointed_out_by_its_ninth(x: float, y: float, place: str) -> None:
     assert where(Mark(x_percent=x, y_percent=y, text="it")) == place
+
+
+def test_tags_are_in_the_language_of_the_caption() -> None:
+    crew = sample.technique().crew.model_copy(update={"language": "es"})
+    told = caption(sample.technique().model_copy(update={"crew": crew, "language": "es"}), (), ("topiary", "blasting"))
+    tags = told.strip().rpartition("\n")[2]
+    assert tags.startswith("#Recorte ")
+    assert "#Topiaria" in tags
+    assert "lasting" not in tags
