@@ -176,7 +176,7 @@ def rings_to_read(technique: T) -> Iterator[Breach]:
     handy = show(handy_step(m.height_mm, units), "mm", units).replace("\u00a0", " ").replace("½", "0.5")
     yield Breach(
         field="measures.gauge_every_mm",
-        also="measures.finished_height_mm",
+        also=f"measures.finished_{'width' if m.finished_height_mm is None else 'height'}_mm",
         what=f"{num(m.height_mm / m.gauge_every_mm, 2)} steps of {num(m.gauge_every_mm, 4)} mm up the gauge",
         why=f"{num(m.height_mm, 5)} / {num(m.gauge_every_mm, 4)}; {RINGS}: fewer leave the shape to the eye, more "
         "crowd the stick and the card",

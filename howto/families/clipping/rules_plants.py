@@ -12,7 +12,7 @@ from howto.model.plants import Plant
 from howto.model.reference import CEILING, Reference
 from howto.model.technique import Technique
 from howto.quantities import show_number as num
-from howto.seasons import MONTHS, months_of
+from howto.seasons import month_list, months_of
 
 T = Technique[ClippingMeasures]
 
@@ -30,8 +30,10 @@ def past_the_green(technique: T) -> Iterator[Breach]:
         return
     a_year, source = growth(technique)
     weights = [CEILING[plant.regrows.grade]]
+    said = " as written"
     if m.growth_mm_per_year is None:
         weights.append(CEILING[source.grade])
+        said = f" ({source})"
     deep = [("width", "each side", m.side_mm, m.standing_width_mm - 2 * a_year)]
     if m.top_mm is not None:
         deep.append(("height", "the top", m.top_mm, m.standing_mm - a_year))
@@ -43,8 +45,8 @@ def past_the_green(technique: T) -> Iterator[Breach]:
             field=f"measures.finished_{side}_mm",
             also=f"measures.standing_{side}_mm",
             what=f"{num(off)} mm comes off {where} of {plant.botanical}",
-            why=f"it shoots only from green wood, and about {num(a_year)} mm of it is green, a year's growth "
-            f"({source}): bare wood stays bare",
+            why=f"it shoots only from green wood, and about {num(a_year)} mm of it is green, a year's growth{said}: "
+            "bare wood stays bare",
             mend=f"write `finished {side}: {text}` or more, so the cut stays in green",
             edit=Edit(key=f"finished {side}", text=text),
             severity=min(weights, key=BY_WEIGHT.index),
@@ -65,11 +67,11 @@ def clip_months(technique: T) -> Iterator[Breach]:
     for plant, months in known:
         if plant.clip_months is None or set(written) & set(months):
             continue
-        names = ", ".join(MONTHS[month - 1].capitalize() for month in (shared or months))
+        names = month_list(shared or months)
         yield Breach(
             field="season",
             what=f"{plant.botanical} is not clipped in {technique.season}",
-            why=f"here its months are {', '.join(MONTHS[month - 1].capitalize() for month in months)}",
+            why=f"here its months are {month_list(months)}",
             mend=f"write `season: {names}`",
             edit=Edit(key="season", text=names, top=True),
             severity=CEILING[plant.clip_months.grade],

@@ -116,6 +116,7 @@ def lawn_keeps_up(technique: T) -> Iterator[Breach]:
         mend=mend,
         edit=edit,
         severity=None if m.growth_mm_per_day is not None else CEILING[source.grade],
+        reference=None if m.growth_mm_per_day is not None else source,
     )
 
 

@@ -97,8 +97,10 @@ def _passages(technique: T) -> Iterator[tuple[str, str]]:
     """Yield what the technique says of the work, with the field each part stands in."""
     yield from ((f"intro[{at}]", plain(part)) for at, part in enumerate(technique.intro))
     for at, step in enumerate(technique.steps):
-        lines = (step.title, plain(step.text), *map(plain, (*step.key_points, *step.reasons, *step.checks)))
-        yield f"steps[{at}]", "\n".join(lines)
+        yield f"steps[{at}]", f"{step.title}\n{plain(step.text)}"
+        for part in ("key_points", "reasons", "checks"):
+            lines = enumerate(getattr(step, part))
+            yield from ((f"steps[{at}].{part}[{number}]", plain(line)) for number, line in lines)
     yield from ((f"finish[{at}]", plain(part)) for at, part in enumerate(technique.finish))
     yield from ((f"aftercare[{at}]", plain(care.text)) for at, care in enumerate(technique.aftercare))
 

@@ -88,8 +88,8 @@ def which_buffalo(technique: T) -> Iterator[Breach]:
 def shade_raised(technique: T) -> Iterator[Breach]:
     """A lawn in shade is kept at its range for shade, or at least 13 mm above the bottom of its range."""
     m = technique.measures
-    row, shade = range_of(technique), in_shade(technique)
-    if not m.shade or m.drought or row is None or shade is None:
+    grass, row, shade = grass_of(technique), range_of(technique), in_shade(technique)
+    if not m.shade or m.drought or grass is None or row is None or shade is None:
         return
     if shade.row is not None and shade.row != row:
         yield Breach(
@@ -100,6 +100,7 @@ def shade_raised(technique: T) -> Iterator[Breach]:
             f"{num(shade.row.high_mm, 4)} mm",
             mend=f"write `climate: {shade.row.climate}`",
             edit=Edit(key="climate", text=shade.row.climate),
+            reference=source_of(grass, shade.row),
         )
     elif in_range(row, m.set_height_mm) and m.set_height_mm <= shade.least_mm - FORGIVEN_MM:
         text = f"{min(ceil(shade.least_mm), inside(row, row.high_mm + FORGIVEN_MM))} mm"
