@@ -1,6 +1,5 @@
 """What a carousel says, in which order: a technique and its figures → words for covers, steps and lists."""
 
-import re
 from collections.abc import Iterator, Sequence
 
 from howto.labels import Labels
@@ -12,12 +11,8 @@ from howto.model.prose import Prose, plain
 from howto.model.said import said
 from howto.model.shown import label_of, shown, shown_measures
 from howto.model.technique import AnyTechnique, Kit, Picture, Step
-from howto.shapes import Drawing
 
-WORD = re.compile(r"[^\W\d_]{4,}")
-TITLE_WEIGHT = 3  # a word of a step's title counts as much as three of its text when a drawing is chosen
 ENOUGH = 2  # headline figures that fill a cover's chain without help
-SHOWN_WEIGHT = 3  # what each time a drawing was shown before counts against it
 
 
 def step_copy(step: Step, number: int, picture: Picture | None, say: Labels) -> Copy:
@@ -100,28 +95,6 @@ def _item(each: Kit) -> str:
     if note.isdigit():
         return f"{each.name} × {note}"
     return f"{each.name}: {note}" if note else each.name
-
-
-def drawing_for(step: Step, place: float, drawings: Sequence[Drawing], shown: Sequence[int] = ()) -> int:
-    """Return which drawing goes with a step: the one that shares most words with it, else by how far the job is.
-
-    `place` is from 0 (first step) to 1 (after the last). A family draws in the order of the work. A drawing that
-    is among those `shown` already gives way to another that says as much.
-    """
-    title, text = _words(step.title), _words(" ".join(map(plain, (step.text, *step.key_points))))
-    by_order = min(int(place * len(drawings)), len(drawings) - 1)
-
-    def score(at: int) -> tuple[int, int]:
-        about = _words(f"{drawings[at].caption} {drawings[at].alt}")
-        said = TITLE_WEIGHT * len(title & about) + len(text & about)
-        return (said - SHOWN_WEIGHT * shown.count(at), -abs(at - by_order))
-
-    return max(range(len(drawings)), key=score)
-
-
-def _words(text: str) -> set[str]:
-    """Return the words that can tell one drawing from another, without a plural's s."""
-    return {word.removesuffix("s") for word in WORD.findall(text.casefold())}
 
 
 def sentences(prose: Sequence[Prose]) -> tuple[str, ...]:

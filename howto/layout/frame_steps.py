@@ -1,13 +1,15 @@
 """The steps' frames: one size of text for all, a photograph or a drawing for each, and what would not fit."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from howto.findings import Finding
 from howto.layout import fit_rules
 from howto.layout.alt import mark_sentences
-from howto.layout.frame_copy import bare, drawing_for, step_copy
+from howto.layout.frame_alone import Alone, alone, paint_alone
+from howto.layout.frame_copy import bare, step_copy
 from howto.layout.frame_look import Box
+from howto.layout.frame_match import matched
 from howto.layout.frame_page import Job, Made, Page, drawn, finding
 from howto.layout.frame_parts import heading
 from howto.layout.frame_picture import Trouble, paint_photo, show
@@ -38,27 +40,34 @@ WORTH = 1.35  # how much more of a photograph has to show for a legend beside it
 
 @dataclass(frozen=True, slots=True)
 class Task:
-    """A step to lay out: its words, and the picture it has, with the field that picture stands in."""
+    """A step to lay out: its words, and its picture with the field it stands in, else its drawing, else neither."""
 
     step: Step
     copy: Copy
     field: str
     picture: Picture | None = None
+    drawing: Drawing | None = None
 
 
 def steps(job: Job) -> tuple[Made, ...]:
-    """Return a frame for every step, all with text of the largest size at which each still fits."""
+    """Return a frame for every step; all that show something have text of the largest size at which each still fits."""
     tasks = [_task(job, number, step) for number, step in enumerate(job.technique.steps)]
-    size, share = _common(job, tasks)
-    shown: list[int] = []
-    made: list[Made] = []
-    for number, task in enumerate(tasks):
-        drawing = None
-        if job.drawings and not task.picture:
-            shown.append(drawing_for(task.step, number / len(tasks), job.drawings, shown))
-            drawing = job.drawings[shown[-1]]
-        made.append(_step(job, task, size, share, drawing))
-    return tuple(made)
+    chosen = matched([None if task.picture else task.step for task in tasks], job.drawings)
+    ready = [
+        replace(task, drawing=None if at is None else job.drawings[at]) for task, at in zip(tasks, chosen, strict=True)
+    ]
+    words = [None if task.picture or task.drawing else alone(job.sheet, task.copy) for task in ready]
+    size, share = _common(job, [task for task, said in zip(ready, words, strict=True) if not said])
+    return tuple(
+        _alone(job, task, said) if said else _step(job, task, size, share)
+        for task, said in zip(ready, words, strict=True)
+    )
+
+
+def _alone(job: Job, task: Task, words: Alone) -> Made:
+    """Return the frame of a step that nothing is shown of."""
+    marks = tuple(paint_alone(job.sheet, task.copy, words))
+    return Page(job.sheet, marks, _alt(task), name=str(task.copy.number)), ()
 
 
 def _task(job: Job, number: int, step: Step) -> Task:
@@ -79,7 +88,7 @@ def _common(job: Job, tasks: list[Task]) -> tuple[float, float]:
     return BODY_SIZES[-1], LEAST_SHARE
 
 
-def _step(job: Job, task: Task, size: float, share: float, drawing: Drawing | None) -> Made:
+def _step(job: Job, task: Task, size: float, share: float) -> Made:
     """Return one step's frame."""
     good = SQUARE_SHARE if job.sheet.ratio == "1x1" else GOOD_SHARE
     across = across_fullest(job.sheet, task.copy, size, share, max(share, good))
@@ -88,16 +97,16 @@ def _step(job: Job, task: Task, size: float, share: float, drawing: Drawing | No
         return _overfull(job, task)
     if task.picture:
         return _with_photo(job, task, task.picture, _ordered(job, task.picture, across, beside))
-    return _with_drawing(job, task, across or beside[0], drawing)
+    return _with_drawing(job, task, across or beside[0])
 
 
-def _with_drawing(job: Job, task: Task, placed: Placed, drawing: Drawing | None) -> Made:
+def _with_drawing(job: Job, task: Task, placed: Placed) -> Made:
     """Return the frame of a step with a drawing, or with its words alone."""
     marks = tuple(paint_words(job.sheet, task.copy, placed))
     alt = _alt(task)
-    if drawing is None:
+    if task.drawing is None:
         return Page(job.sheet, marks, alt, name=str(task.copy.number)), ()
-    art, reasons = drawn(job, drawing, placed.box)
+    art, reasons = drawn(job, task.drawing, placed.box)
     found = tuple(
         finding(
             fit_rules.DRAWING,
@@ -109,7 +118,7 @@ def _with_drawing(job: Job, task: Task, placed: Placed, drawing: Drawing | None)
         )
         for reason in reasons
     )
-    return Page(job.sheet, (*art, *marks), (alt[0], drawing.alt, *alt[1:]), name=str(task.copy.number)), found
+    return Page(job.sheet, (*art, *marks), (alt[0], task.drawing.alt, *alt[1:]), name=str(task.copy.number)), found
 
 
 def _with_photo(job: Job, task: Task, picture: Picture, ways: Sequence[Placed]) -> Made:

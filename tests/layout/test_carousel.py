@@ -7,7 +7,7 @@ from howto.model.crew import Colours
 from howto.model.prose import prose
 from howto.model.technique import Hazard, Kit, Step
 from tests.support import sample
-from tests.support.carousels import laid, pictures, with_picture
+from tests.support.carousels import SPEAKING, laid, pictures, with_picture
 from tests.support.frames import (
     collisions,
     outside,
@@ -115,14 +115,14 @@ def test_tools_beyond_one_frame_go_on_to_the_next() -> None:
 
 
 def test_text_has_one_size_on_all_steps() -> None:
-    made, _ = laid()
+    made, _ = laid(drawings=(SPEAKING,))
     sizes = {mark.size for frame in made[2:8] for mark in words_of(frame) if mark.face == "text-bold"}
     assert sizes == {44.0}
 
 
 def test_a_busy_step_makes_all_steps_a_size_smaller_and_keeps_every_word() -> None:
-    busy = Step(title="Do it all.", text=prose("word " * 70 + "end"), key_points=(prose("Keep this."),))
-    made, findings = laid(steps=(busy, *sample.STEPS[1:]))
+    busy = Step(title="Do the ball whole.", text=prose("word " * 70 + "end"), key_points=(prose("Keep this."),))
+    made, findings = laid(drawings=(SPEAKING,), steps=(busy, *sample.STEPS[1:]))
     assert findings == ()
     assert text_of(made[2]).count("word") == 70
     assert "Keep this." in text_of(made[2])

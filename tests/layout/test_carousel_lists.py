@@ -94,7 +94,7 @@ def test_a_heading_too_wide_for_one_line_is_set_smaller() -> None:
 def test_a_drawing_whose_labels_do_not_fit_is_shown_bare_with_a_finding() -> None:
     crowd = Drawing(
         shapes=(*BALL.shapes, *(Label((0.0, 10.0 * n), f"a label that is rather long, number {n}") for n in range(40))),
-        caption=BALL.caption,
+        caption="Find the circle",
         alt=BALL.alt,
     )
     made, findings = laid(drawings=(crowd,), steps=sample.STEPS[:1])

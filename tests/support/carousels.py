@@ -1,5 +1,6 @@
 """A small carousel to test layouts with: the sample technique, a ball to draw, and pictures with marks."""
 
+from dataclasses import replace
 from typing import Any
 
 from howto.compute.words import filled_technique
@@ -24,6 +25,9 @@ BALL = Drawing(
     caption="A ball in section",
     alt="A ball 900 mm across on the ground, 40 mm hatched round it.",
 )
+
+# the same ball, with words in its caption that tie it to every step of the sample
+SPEAKING = replace(BALL, caption="The circle, belt, ribs and quarter of a ball clipped, brushed and cleared")
 
 
 class Empty(sample.BallMeasures):
