@@ -1,6 +1,5 @@
 """The figures of one client's garden that join two trades: water for what was worked on, and the mower's setting."""
 
-from calendar import month_name
 from collections.abc import Iterator
 from datetime import date, timedelta
 from typing import Final
@@ -17,6 +16,7 @@ from howto.model.reference import PRACTICE
 from howto.model.visit import Job, Visit
 from howto.quantities import show
 from howto.quantities import show_number as num
+from howto.seasons import month_name
 
 AHEAD: Final = timedelta(days=42)  # ours: how far a leaflet looks where no next visit is set
 FURTHEST: Final = timedelta(days=92)  # ours: by then the next leaflet says more
@@ -55,7 +55,7 @@ def _water(visit: Visit, job: Job) -> Iterator[Figure]:
     need = None if month is None else _need(job, crew, month)
     if need is None or month is None:
         return
-    name, enough, rain = month_name[month], rain_is_enough(need, crew), usual_rain_mm(crew, month)
+    name, enough, rain = month_name(month), rain_is_enough(need, crew), usual_rain_mm(crew, month)
     working = need.working
     if rain > 0:
         working = (*working, f"usual rain: {num(rain)} mm a week, {'enough' if enough else 'not enough by itself'}")

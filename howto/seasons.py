@@ -6,11 +6,12 @@ Met Office (UK) defines them; a southern month is six months on.
 
 import re
 from calendar import monthrange
+from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
 from difflib import get_close_matches
 from typing import Literal
 
-from howto.time_words import SWAPS, in_english
+from howto.time_words import MONTHS, SWAPS, in_english
 
 Hemisphere = Literal["north", "south"]
 
@@ -20,10 +21,6 @@ NORTHERN_SEASONS = {
     "autumn": (9, 10, 11),
     "winter": (12, 1, 2),
 }
-MONTHS = (
-    "january", "february", "march", "april", "may", "june",
-    "july", "august", "september", "october", "november", "december",
-)  # fmt: skip
 ANY_TIME = ("any time", "all year", "any season", "year round")
 GROWING_MONTHS_NORTH = (3, 4, 5, 6, 7, 8, 9, 10)  # from memory: most shoot growth falls from March to October
 _PARTS = {"early": 0, "mid": 1, "late": 2}
@@ -35,10 +32,35 @@ def southern(month: int) -> int:
     return (month + 5) % 12 + 1
 
 
+def month_here(northern: int, hemisphere: Hemisphere) -> int:
+    """Return the month of a hemisphere that answers to a northern one."""
+    return northern if hemisphere == "north" else southern(northern)
+
+
+def months_here(northern: Iterable[int], hemisphere: Hemisphere) -> tuple[int, ...]:
+    """Return the months of a hemisphere that answer to northern ones, in their order."""
+    return tuple(month_here(month, hemisphere) for month in northern)
+
+
+def month_name(month: int) -> str:
+    """Return the English name of a month (1 to 12): `March`."""
+    return MONTHS[month - 1].capitalize()
+
+
+def month_list(months: Iterable[int]) -> str:
+    """Return months one by one, as a season may be written: `March, May`."""
+    return ", ".join(map(month_name, months))
+
+
+def month_run(months: Sequence[int]) -> str:
+    """Return months that run on, as a season may be written: `November to March`; one stands alone."""
+    first, last = month_name(months[0]), month_name(months[-1])
+    return first if len(months) == 1 else f"{first} to {last}"
+
+
 def season_months(season: str, hemisphere: Hemisphere) -> tuple[int, ...]:
     """Return the three months of a season, in order; KeyError for a word that is no season."""
-    months = NORTHERN_SEASONS[season]
-    return months if hemisphere == "north" else tuple(southern(month) for month in months)
+    return months_here(NORTHERN_SEASONS[season], hemisphere)
 
 
 def season_of(month: int, hemisphere: Hemisphere) -> str:
@@ -99,12 +121,7 @@ def _point(words: str, hemisphere: Hemisphere) -> tuple[int, ...] | None:
 
 def growing_days(hemisphere: Hemisphere) -> int:
     """Return how many days of a year without a leap day fall in the growing months."""
-    return sum(monthrange(2023, month)[1] for month in _growing_months(hemisphere))
-
-
-def _growing_months(hemisphere: Hemisphere) -> tuple[int, ...]:
-    """Return the months in which shoots grow."""
-    return GROWING_MONTHS_NORTH if hemisphere == "north" else tuple(map(southern, GROWING_MONTHS_NORTH))
+    return sum(monthrange(2023, month)[1] for month in months_here(GROWING_MONTHS_NORTH, hemisphere))
 
 
 def growth_date(start: date, growth_mm: float, mm_per_year: float, hemisphere: Hemisphere) -> date | None:
@@ -115,7 +132,7 @@ def growth_date(start: date, growth_mm: float, mm_per_year: float, hemisphere: H
     """
     if mm_per_year <= 0:
         return None
-    months = _growing_months(hemisphere)
+    months = months_here(GROWING_MONTHS_NORTH, hemisphere)
     left = growth_mm * growing_days(hemisphere) / mm_per_year
     day = start
     for _ in range(3653):

@@ -9,7 +9,7 @@ from typing import Final
 from unicodedata import combining, normalize
 
 Swaps = tuple[tuple[str, str], ...]
-_MONTHS: Final = (
+MONTHS: Final = (
     "january", "february", "march", "april", "may", "june",
     "july", "august", "september", "october", "november", "december",
 )  # fmt: skip
@@ -21,7 +21,7 @@ def folded(text: str) -> str:
     return " ".join(plain.replace("đ", "d").split())
 
 
-def _named(names: str, words: tuple[str, ...] = _MONTHS) -> Swaps:
+def _named(names: str, words: tuple[str, ...] = MONTHS) -> Swaps:
     """Return a swap for each of the names, which stand in the order of the English words."""
     return tuple((rf"\b{name}\b", word) for name, word in zip(names.split(), words, strict=True))
 

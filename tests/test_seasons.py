@@ -11,9 +11,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from howto.seasons import (
-    MONTHS,
     growing_days,
     growth_date,
+    month_here,
+    month_list,
+    month_name,
+    month_run,
+    months_here,
     months_of,
     nearest_season_word,
     next_in_months,
@@ -21,6 +25,7 @@ from howto.seasons import (
     season_of,
     southern,
 )
+from howto.time_words import MONTHS
 
 
 @pytest.mark.parametrize(
@@ -112,3 +117,16 @@ def test_more_growth_takes_longer(start: date, growth_mm: float, a_year: float) 
 def test_south_of_south_is_north(month: int) -> None:
     assert southern(southern(month)) == month
     assert months_of(MONTHS[month - 1], "north") == (month,)
+
+
+def test_months_stand_where_the_crew_works() -> None:
+    assert [month_here(7, "north"), month_here(7, "south")] == [7, 1]
+    assert months_here((11, 12, 1), "north") == (11, 12, 1)
+    assert months_here((11, 12, 1), "south") == (5, 6, 7)
+
+
+def test_months_are_named_as_a_season_is_written() -> None:
+    assert month_name(1) == "January"
+    assert month_list((3, 5, 12)) == "March, May, December"
+    assert month_run((11, 12, 1)) == "November to January"
+    assert month_run((4,)) == "April"

@@ -9,8 +9,7 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 from typing import Final, NamedTuple
 
-from howto.model.crew import Hemisphere
-from howto.seasons import months_of, next_in_months
+from howto.seasons import Hemisphere, months_of, next_in_months
 
 VERBS: Final = {
     "water": r"water(?:ing)?|soak(?:ing)?|irrigat(?:e|ing)|hos(?:e|ing)",

@@ -6,8 +6,8 @@ from typing import Literal
 from pydantic import Field
 
 from howto.model.value import Value
+from howto.seasons import Hemisphere, month_here
 
-Hemisphere = Literal["north", "south"]
 System = Literal["metric", "us", "uk"]
 
 
@@ -59,4 +59,4 @@ class Crew(Value):
 
     def month(self, northern: int) -> int:
         """Return the month (1 to 12) here that answers to a northern one."""
-        return northern if self.hemisphere == "north" else (northern + 5) % 12 + 1
+        return month_here(northern, self.hemisphere)

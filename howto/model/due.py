@@ -4,9 +4,8 @@ from calendar import monthrange
 from datetime import date, timedelta
 from typing import NamedTuple
 
-from howto.model.crew import Hemisphere
 from howto.model.technique import When
-from howto.seasons import next_in_months, season_months
+from howto.seasons import Hemisphere, next_in_months, season_months
 
 
 class Due(NamedTuple):

@@ -6,6 +6,7 @@ from typing import Literal
 
 from howto.model.reference import Grade
 from howto.model.value import Value
+from howto.seasons import Hemisphere, months_here
 
 
 class Fact(Value):
@@ -38,11 +39,9 @@ class Months(Value):
     source: str
     grade: Grade
 
-    def at(self, hemisphere: Literal["north", "south"]) -> tuple[int, ...]:
+    def at(self, hemisphere: Hemisphere) -> tuple[int, ...]:
         """Return the months where the crew works."""
-        if hemisphere == "north":
-            return self.months
-        return tuple((month + 5) % 12 + 1 for month in self.months)
+        return months_here(self.months, hemisphere)
 
 
 class Plant(Value):

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any, Final, get_args
 
 from howto.findings import Finding
-from howto.model.crew import Climate, Colours, Crew, Hemisphere, System
+from howto.model.crew import Climate, Colours, Crew, System
 from howto.quantities import field_unit
 from howto.read.crew_words import words_of
 from howto.read.front_matter import parse_yaml
@@ -27,6 +27,7 @@ from howto.read.values import (
     words_in,
     yes_in,
 )
+from howto.seasons import Hemisphere
 from howto.span import SourceText
 
 KEYS: Final = (

@@ -14,8 +14,8 @@ from howto.read.nodes import Entry, Mapping, Node, Scalar, Sequence, is_blank
 from howto.read.notes import Notes, whole_line
 from howto.read.text import read_text
 from howto.read.values import choice_in, choice_of, place_of, quantity_of, text_in, unknown_keys, words_in
-from howto.seasons import MONTHS
 from howto.span import SourceText, Span
+from howto.time_words import MONTHS
 
 P = TypeVar("P", bound=Plant | Grass)
 DATA: Final = Path(__file__).parent.parent / "data"

@@ -11,8 +11,8 @@ from howto.read.labels import LANGUAGES
 from howto.read.letters import note_letters, tidied
 from howto.read.nodes import Entry, Mapping, Node, Scalar, Sequence, is_blank, tidy_key
 from howto.read.notes import Notes, line_of, listed, nearest, short
-from howto.seasons import MONTHS
 from howto.span import Span
+from howto.time_words import MONTHS
 
 NEEDED: Final = frozenset({"title", "family", "site", "date", "technique", "on"})  # without them there is no output
 FIRST_YEAR: Final = 1900

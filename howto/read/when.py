@@ -8,9 +8,8 @@ from howto.model.technique import When
 from howto.read.items import forms
 from howto.read.labels import labels_for
 from howto.read.notes import README, nearest, short
-from howto.seasons import MONTHS
 from howto.span import Span
-from howto.time_words import in_english
+from howto.time_words import MONTHS, in_english
 
 Season = Literal["spring", "summer", "autumn", "winter"]
 Part = Literal["early", "mid", "late"]

@@ -23,6 +23,7 @@ from howto.model.reference import PRACTICE, Reference
 from howto.model.shown import shown_day
 from howto.quantities import round_down, show
 from howto.quantities import show_number as num
+from howto.seasons import month_here
 
 STOCK_MM: dict[Rootstock, tuple[float, Reference]] = {
     "M26": (3300, STOCK_SPACING),
@@ -127,7 +128,7 @@ def _first_crop(technique: T, today: date) -> Iterator[Figure]:
     if age is None or frame.fruit_of(technique) is None:
         return
     planted = today - timedelta(days=round(age * 365.25))
-    spring = pruning.next_month(pruning.here(3, technique.crew.hemisphere), planted)
+    spring = pruning.next_month(month_here(3, technique.crew.hemisphere), planted)
     off = pruning.BLOSSOM_SPRINGS if m.blossom_off_springs is None else m.blossom_off_springs
     first = spring.replace(year=spring.year + off)
     if first < today:
@@ -166,7 +167,7 @@ def _pruning(technique: T, today: date) -> Iterator[Figure]:
     )
     if fruit == "stone fruit":
         return
-    september = pruning.next_month(pruning.here(pruning.REGROWTH_MONTH_NORTH, side), first)
+    september = pruning.next_month(month_here(pruning.REGROWTH_MONTH_NORTH, side), first)
     yield Figure(
         name="regrowth off",
         label="What grows again comes off",

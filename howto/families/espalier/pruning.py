@@ -9,9 +9,8 @@ from datetime import date
 
 from howto.families.espalier.measures import Fruit
 from howto.families.espalier.references import LEAVES, STONE, STUBS, SUMMER
-from howto.model.crew import Hemisphere
 from howto.model.reference import Reference
-from howto.seasons import MONTHS, southern
+from howto.seasons import Hemisphere, month_here
 
 SHORTEST_CUT_MM = 200.0
 MAIN_LEAVES = 3
@@ -56,15 +55,10 @@ def stubs_of(fruit: Fruit) -> Stubs:
     return STONE_STUBS if fruit == "stone fruit" else POME_STUBS
 
 
-def here(month: int, hemisphere: Hemisphere) -> int:
-    """Return the month that answers to a northern one where the crew works."""
-    return month if hemisphere == "north" else southern(month)
-
-
-def months_here(fruit: Fruit, hemisphere: Hemisphere) -> tuple[int, ...]:
+def summer_months(fruit: Fruit, hemisphere: Hemisphere) -> tuple[int, ...]:
     """Return the months in which a fruit is summer pruned."""
     window = WINDOWS[fruit]
-    return tuple(here(month, hemisphere) for month in range(window.start[0], window.end[0] + 1))
+    return tuple(month_here(month, hemisphere) for month in range(window.start[0], window.end[0] + 1))
 
 
 def next_window(fruit: Fruit, today: date, hemisphere: Hemisphere) -> tuple[date, date]:
@@ -72,14 +66,14 @@ def next_window(fruit: Fruit, today: date, hemisphere: Hemisphere) -> tuple[date
     window = WINDOWS[fruit]
     for year in (today.year - 1, today.year, today.year + 1):
         first = _day(window.start, year, hemisphere)
-        last = _day(window.end, first.year + (here(window.end[0], hemisphere) < first.month), hemisphere)
+        last = _day(window.end, first.year + (month_here(window.end[0], hemisphere) < first.month), hemisphere)
         if last >= today:
             return first, last
     raise AssertionError("one of three years holds the next window")  # pragma: no cover - a year always ends
 
 
 def _day(place: tuple[int, int], year: int, hemisphere: Hemisphere) -> date:
-    month = here(place[0], hemisphere)
+    month = month_here(place[0], hemisphere)
     last = place[1] >= 28  # the end of a month is its end in either half of the year
     return date(year, month, monthrange(year, month)[1] if last else place[1])
 
@@ -95,12 +89,6 @@ def lowered_on(today: date, tier: int, hemisphere: Hemisphere) -> date:
 
     Its arms grow in the summer before; a summer that has begun is too late to start in.
     """
-    summer = next_month(here(6, hemisphere), today)
-    autumn = next_month(here(11, hemisphere), summer)
+    summer = next_month(month_here(6, hemisphere), today)
+    autumn = next_month(month_here(11, hemisphere), summer)
     return date(autumn.year + tier - 1, autumn.month, 1)
-
-
-def named(months: tuple[int, ...]) -> str:
-    """Return months in words, as an author would write a season."""
-    names = [MONTHS[month - 1].capitalize() for month in months]
-    return names[0] if len(names) == 1 else f"{names[0]} to {names[-1]}"

@@ -20,7 +20,7 @@ from howto.families.espalier.references import (
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.quantities import show_number as num
-from howto.seasons import months_of, season_months
+from howto.seasons import month_here, month_run, months_of, season_months
 
 STEEP = Limit(low=45, high=60, unit="degrees", reference=ARMS)
 SPRINGS = Limit(low=3, unit="springs", reference=ESPALIERS)
@@ -93,10 +93,10 @@ def prune_months(technique: T) -> Iterator[Breach]:
     if technique.measures.job != "summer pruning" or fruit is None or fruit == "stone fruit" or not technique.season:
         return
     side = technique.crew.hemisphere
-    written, good = months_of(technique.season, side), pruning.months_here(fruit, side)
+    written, good = months_of(technique.season, side), pruning.summer_months(fruit, side)
     if not written or set(written) & set(good):
         return
-    text = pruning.named(good)
+    text = month_run(good)
     yield Breach(
         field="season",
         what=f"{fruit} trees are not summer pruned in {technique.season}",
@@ -119,7 +119,7 @@ def stone_fruit_season(technique: T) -> Iterator[Breach]:
     yield Breach(
         field="season",
         what=f"stone fruit is cut in {technique.season}",
-        why=f"here spring and summer are {pruning.named(good)}; silver leaf and canker get in through cuts made in the "
+        why=f"here spring and summer are {month_run(good)}; silver leaf and canker get in through cuts made in the "
         "wet half of the year",
         mend="write `season: spring to summer`",
         edit=Edit(key="season", text="spring to summer", top=True),
@@ -135,11 +135,11 @@ def winter_thinning(technique: T) -> Iterator[Breach]:
         why = "spurs crowd after seven or eight years; thinned sooner they are next year's fruit lost"
         yield _one("age", "age_years", f"spurs of a tree of {num(m.age_years)} years are thinned", "7 years", why)
     side = technique.crew.hemisphere
-    good = tuple(pruning.here(month, side) for month in pruning.THINNING_MONTHS_NORTH)
+    good = tuple(month_here(month, side) for month in pruning.THINNING_MONTHS_NORTH)
     written = months_of(technique.season, side) if technique.season else None
     if not written or set(written) & set(good):
         return
-    text = pruning.named(good)
+    text = month_run(good)
     yield Breach(
         field="season",
         what=f"spurs are thinned in {technique.season}",

@@ -22,7 +22,8 @@ from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import CEILING, FORMAT, Reference
 from howto.quantities import show_number as num
-from howto.seasons import MONTHS, months_of
+from howto.seasons import month_name, months_of
+from howto.time_words import MONTHS
 
 ONE_DOSE = Limit(high=tables.POUND_PER_1000_SQ_FT, unit="g/m² N", reference=SINGLE_DOSE)
 LIGHT_DOSE = Limit(high=tables.CENTIPEDE_DOSE, unit="g/m² N", reference=CENTIPEDE)
@@ -187,7 +188,7 @@ def _late(technique: T, why: str) -> Iterator[Breach]:
         technique, month = _usual_start(technique)
         yield Breach(
             field="measures.start_month",
-            what=f"the first dose falls in {MONTHS[first.month - 1].capitalize()}",
+            what=f"the first dose falls in {month_name(first.month)}",
             why=f"the last day for nitrogen is {_day(last)}: {why}",
             mend=f"write `start month: {month}`",
             edit=Edit(key="start month", text=month),
@@ -217,7 +218,7 @@ def _usual_start(technique: T) -> tuple[T, Month]:
 
 
 def _day(day: date) -> str:
-    return f"{day.day} {MONTHS[day.month - 1].capitalize()}"
+    return f"{day.day} {month_name(day.month)}"
 
 
 def dose_gap(technique: T) -> Iterator[Breach]:
@@ -247,9 +248,9 @@ def season_start(technique: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.start_month" if technique.measures.start_month else "season",
         also="season" if technique.measures.start_month else "",
-        what=f"the first dose falls in {MONTHS[first.month - 1].capitalize()}, and the season is {technique.season}",
+        what=f"the first dose falls in {month_name(first.month)}, and the season is {technique.season}",
         why="the card would send the apprentice out in one month and the dates in another",
-        mend=f"write `start month: {month}`, or the season that holds {MONTHS[first.month - 1].capitalize()}",
+        mend=f"write `start month: {month}`, or the season that holds {month_name(first.month)}",
         edit=Edit(key="start month", text=month),
     )
 

@@ -12,9 +12,9 @@ from howto.families.feeding.references import (
     USUAL_DATES,
     WARM_TURF,
 )
-from howto.model.crew import Hemisphere
 from howto.model.reference import PRACTICE, Reference
-from howto.seasons import MONTHS, southern
+from howto.seasons import Hemisphere, month_here
+from howto.time_words import MONTHS
 
 LONGEST_YEARS = 2  # a start this many years back may still have doses to come
 
@@ -44,7 +44,7 @@ def first_day(technique: T, year: int) -> date:
 def _here(day: tuple[int, int], year: int, hemisphere: Hemisphere) -> date:
     """Return a northern month and day in `year`, six months on in the south."""
     month, number = day
-    return date(year, month if hemisphere == "north" else southern(month), number)
+    return date(year, month_here(month, hemisphere), number)
 
 
 def season_days(technique: T, start: date) -> tuple[date, ...]:

@@ -9,7 +9,7 @@ from howto.families.hedging.references import BLEEDING, GROWTH, RENOVATION, SIDE
 from howto.model.plants import Plant
 from howto.model.reference import PRACTICE, Reference
 from howto.model.technique import Technique
-from howto.seasons import Hemisphere, growth_date, next_in_months, southern
+from howto.seasons import growth_date, months_here, next_in_months
 
 T = Technique[HedgingMeasures]
 
@@ -79,12 +79,12 @@ def cut_months(technique: T) -> tuple[tuple[int, ...] | None, Reference | None]:
         return None, None
     if m.job == "renovate" and plant.kind != "conifer":
         northern = (4,) if plant.kind == "evergreen" else (11, 12) if bleeds(plant) else (1,)
-        return _here(northern, here), BLEEDING if bleeds(plant) else RENOVATION
+        return months_here(northern, here), BLEEDING if bleeds(plant) else RENOVATION
     young = m.job == "thicken" and (m.year or FORMATIVE_YEARS + 1) <= FORMATIVE_YEARS
     if young and plant.group == "upright deciduous":
-        return _here((2, 3), here), TRIMMING
+        return months_here((2, 3), here), TRIMMING
     if young and plant.group == "stocky deciduous":
-        return _here((11, 12) if bleeds(plant) else (12, 1, 2), here), BLEEDING if bleeds(plant) else TRIMMING
+        return months_here((11, 12) if bleeds(plant) else (12, 1, 2), here), BLEEDING if bleeds(plant) else TRIMMING
     if plant.clip_months is None:
         return None, None
     source = Reference(title="clipping months", publisher=plant.clip_months.source, grade=plant.clip_months.grade)
@@ -94,10 +94,6 @@ def cut_months(technique: T) -> tuple[tuple[int, ...] | None, Reference | None]:
 def bleeds(plant: Plant) -> bool:
     """Tell whether the plant bleeds when it is cut hard from mid-winter on: hornbeam, birch, maple, walnut."""
     return plant.botanical.split()[0] in {"Carpinus", "Betula", "Acer", "Juglans"}
-
-
-def _here(northern: tuple[int, ...], hemisphere: Hemisphere) -> tuple[int, ...]:
-    return northern if hemisphere == "north" else tuple(map(southern, northern))
 
 
 def next_cut(technique: T, after: date, growth_mm: float) -> date:

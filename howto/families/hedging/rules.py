@@ -27,7 +27,7 @@ from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import GEOMETRY, PRACTICE, Grade
 from howto.model.technique import Technique
 from howto.quantities import show_number as num
-from howto.seasons import MONTHS
+from howto.seasons import month_name
 
 T = Technique[HedgingMeasures]
 
@@ -104,7 +104,7 @@ def takes_hard_cuts(technique: T) -> bool:
 
 def _in_months(technique: T) -> str:
     months = cut_months(technique)[0]
-    return f", in {' or '.join(MONTHS[month - 1].capitalize() for month in months)}" if months else ""
+    return f", in {' or '.join(map(month_name, months))}" if months else ""
 
 
 def one_face_a_year(technique: T) -> Iterator[Breach]:

@@ -24,7 +24,7 @@ from howto.model.reference import Grade, Reference
 from howto.model.technique import Technique
 from howto.model.wording import words_of_cautions, words_of_steps
 from howto.quantities import show_number as num
-from howto.seasons import MONTHS, months_of
+from howto.seasons import month_list, month_run, months_of
 
 T = Technique[HedgingMeasures]
 
@@ -84,12 +84,12 @@ def _unsaid_nests(technique: T, after: str) -> Iterator[Breach]:
     if not shared or "nest" in words:
         return
     line = "- **Nests.** Look through the hedge first, and leave it until the young have flown if a nest is in use."
-    first, last = (MONTHS[month - 1].capitalize() for month in (where.months[0], where.months[-1]))
     yield Breach(
         field="cautions",
         also="season" if technique.season else "",
         what="nothing tells the reader to look for nests",
-        why=f"birds nest mainly from {first} to {last}, and this work falls in {len(shared)} of those months{after}",
+        why=f"birds nest mainly from {month_run(where.months)}, and this work falls in {len(shared)} of those "
+        f"months{after}",
         mend=f"add under Cautions: `{line}`",
         edit=Edit(section="Cautions", text=line),
     )
@@ -111,7 +111,7 @@ def _closed(technique: T, which: str) -> Iterator[Breach]:
     shared = [month for month in SPRING_TO_AUGUST if month in _written_months(technique)]
     if not shared:
         return
-    names = ", ".join(MONTHS[month - 1].capitalize() for month in shared)
+    names = month_list(shared)
     yield Breach(
         field="season",
         also="measures.country",
@@ -130,7 +130,7 @@ def clip_months(technique: T) -> Iterator[Breach]:
     written = months_of(technique.season, technique.crew.hemisphere)
     if not written or set(written) & set(good):
         return
-    names = ", ".join(MONTHS[month - 1].capitalize() for month in good)
+    names = month_list(good)
     yield Breach(
         field="season",
         what=f"{plant.botanical} is not cut in {technique.season}",

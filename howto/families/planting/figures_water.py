@@ -22,7 +22,7 @@ from howto.model.reference import Reference
 from howto.model.technique import Technique
 from howto.quantities import show_number as num
 from howto.quantities import show_range
-from howto.seasons import MONTHS, southern
+from howto.seasons import month_run, months_here
 
 T = Technique[PlantingMeasures]
 
@@ -60,21 +60,12 @@ def sources(technique: T) -> tuple[Reference, ...]:
 
 def dormant_months(technique: T) -> tuple[int, ...]:
     """Return the months in which bare roots are planted where the crew works."""
-    return _here(technique, DORMANT_NORTH)
+    return months_here(DORMANT_NORTH, technique.crew.hemisphere)
 
 
 def mild_months(technique: T) -> tuple[int, ...]:
     """Return the months of autumn and spring where the crew works."""
-    return _here(technique, OUT_OF_HEAT_NORTH)
-
-
-def month_words(months: tuple[int, ...]) -> str:
-    """Return months that run on as `November to March`."""
-    return f"{MONTHS[months[0] - 1].capitalize()} to {MONTHS[months[-1] - 1].capitalize()}"
-
-
-def _here(technique: T, months: tuple[int, ...]) -> tuple[int, ...]:
-    return months if technique.crew.hemisphere == "north" else tuple(map(southern, months))
+    return months_here(OUT_OF_HEAT_NORTH, technique.crew.hemisphere)
 
 
 def water_figures(technique: T, today: date) -> Iterator[Figure]:
@@ -227,7 +218,7 @@ def season_figures(technique: T) -> Iterator[Figure]:
     yield Figure(
         name="planting months",
         label="Plant in",
-        value=month_words(months) if bare else "autumn or spring",
+        value=month_run(months) if bare else "autumn or spring",
         working=(
             f"bare roots while they sleep: {north}, six months on in the south"
             if bare

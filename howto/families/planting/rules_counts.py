@@ -6,7 +6,7 @@ from math import ceil, floor
 from typing import Final
 
 from howto.families.planting import figures_counts
-from howto.families.planting.figures_water import dormant_months, mild_months, month_words
+from howto.families.planting.figures_water import dormant_months, mild_months
 from howto.families.planting.measures import PlantingMeasures
 from howto.families.planting.references import BOOK, COUNTS, GRANT, SEASON
 from howto.findings import Severity
@@ -15,7 +15,7 @@ from howto.model.reference import GEOMETRY, PRACTICE, Grade
 from howto.model.technique import Technique
 from howto.model.wording import words_of_cautions, words_of_steps
 from howto.quantities import show_number as num
-from howto.seasons import MONTHS, months_of
+from howto.seasons import month_list, month_run, months_of
 
 T = Technique[PlantingMeasures]
 
@@ -86,11 +86,11 @@ def _out_of_season(technique: T, months: tuple[int, ...], why: str) -> Iterator[
     if not out:
         return
     run = technique.measures.stock == "bare root"
-    text = month_words(months) if run else "autumn, spring"
+    text = month_run(months) if run else "autumn, spring"
     yield Breach(
         field="season",
         also="measures.stock" if run else "",
-        what=f"planting in {', '.join(MONTHS[month - 1].capitalize() for month in out[:3])}",
+        what=f"planting in {month_list(out[:3])}",
         why=f"{text if run else 'autumn or spring'} is the time here: {why}",
         mend=f"write `season: {text}`",
         edit=Edit(key="season", text=text, top=True),

@@ -13,7 +13,7 @@ from howto.model.shown import shown_day
 from howto.model.technique import Technique
 from howto.quantities import show
 from howto.quantities import show_number as num
-from howto.seasons import MONTHS
+from howto.seasons import month_name
 from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, rectangle
 
 T = Technique[WateringMeasures]
@@ -91,7 +91,7 @@ def first_weeks(technique: T, today: date) -> Drawing:
         said.append(often)
         left, right = (stage.start_day / 7 * CELL_MM, FOOT_MM), (end / 7 * CELL_MM, FOOT_MM)
         first = planted + timedelta(days=stage.start_day)
-        words = f"{first.day} {MONTHS[first.month - 1][:3].capitalize()}: {often}"
+        words = f"{first.day} {month_name(first.month)[:3]}: {often}"
         shapes.append(Dimension(left, right, words, offset=-CELL_MM * (0.9 + 0.9 * (number % 2))))
     gone = round((technique.measures.planted_weeks or 0.0) * 7)
     if gone < days:

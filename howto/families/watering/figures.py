@@ -11,7 +11,7 @@ from howto.families.watering.references import DEEP, FAO56, FAO56_SOIL, LITRE_A_
 from howto.model.figure import Figure, Table
 from howto.model.technique import Technique
 from howto.quantities import show_number as num
-from howto.seasons import MONTHS
+from howto.seasons import month_name
 
 T = Technique[WateringMeasures]
 BY_HAND = ("hose", "can")
@@ -37,7 +37,7 @@ def _weather(technique: T) -> Iterator[Figure]:
         return
     year = garden.year_of_reference_et(technique.crew)
     factor = needs.coefficient(technique).value
-    rows = tuple((MONTHS[at].capitalize(), each, each * factor * 7) for at, each in enumerate(year))
+    rows = tuple((month_name(month), each, each * factor * 7) for month, each in enumerate(year, 1))
     table = Table(
         columns=("Month", "Reference evapotranspiration", "This planting, a week"),
         units=("", "mm/day", "L/m2"),

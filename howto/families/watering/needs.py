@@ -20,7 +20,8 @@ from howto.families.watering.references import (
 from howto.model.reference import PRACTICE, Reference
 from howto.model.technique import Technique
 from howto.quantities import show_number as num
-from howto.seasons import MONTHS
+from howto.seasons import month_name
+from howto.time_words import MONTHS
 
 T = Technique[WateringMeasures]
 BALL_CALLIPERS = 10  # see references.BALL
@@ -93,7 +94,7 @@ def reference_et(technique: T) -> Sum | None:
     if crew.climate is None or at is None:
         return None
     mean = garden.monthly_weather(crew.climate, latitude(technique), crew.altitude_m, at)
-    return _from_weather(mean, f"{MONTHS[at - 1].capitalize()}, monthly means, latitude {num(mean.latitude_deg)}°")
+    return _from_weather(mean, f"{month_name(at)}, monthly means, latitude {num(mean.latitude_deg)}°")
 
 
 def _from_temperature(own: weather.Weather) -> Sum:
