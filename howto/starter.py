@@ -6,10 +6,12 @@ from collections.abc import Iterator, Sequence
 from datetime import date
 from typing import Any, Literal, NamedTuple, Union, get_args, get_origin
 
+from howto import fill_in
 from howto.model.family import AnyFamily
 from howto.quantities import field_unit
 
 NOT_MEASURES = {"tolerances", "written"}
+BLADED = {"clipping", "hedging", "espalier"}
 
 
 def slug(name: str) -> str:
@@ -23,44 +25,55 @@ def technique_text(title: str, family: AnyFamily) -> str:
     measures = [f"  {key}: {text}" for key, text in starter.items()]
     more = [line for key, line in _measure_lines(family) if key not in starter]
     comment = "\n".join(["  # More measures this family takes; drop the # to use one:", *more]) if more else ""
+    tools, caution = _kit(family.name)
     return f"""---
 title: {_quoted(title)}
 family: {family.name}
 level: 1                      # 1 first season, 2 second, 3 third
 minutes: 30
 season: any time
-measures:
+measures:                     # in the units you measure in, such as 700 mm or 2 ft 4 in
 {chr(10).join(measures)}
 {comment}
 ---
 
-Say in a sentence or two what good looks like, and why it is worth the trouble.
+{fill_in.GOOD}
 
 ## Tools
-- Gloves and eye protection
-- Alcohol wipes: to wipe blades clean
+{tools}
 
 ## Steps
 1. **Look first.** Walk round the work and picture it done.
-   - Key point: Say the one thing that makes or breaks this step.
-   - Reason: Say why.
-2. **Do the work.** Say what to do, in one sentence.
-   - Key point: Say how.
-   - Reason: Say why.
-   - Check: Say what to measure or look at.
-3. **Clear and look again.** Say how the place is left.
+   - Key point: {fill_in.KEY_POINT}
+   - Reason: {fill_in.WHY}
+2. **Do the work.** {fill_in.WORK}
+   - Key point: {fill_in.HOW}
+   - Reason: {fill_in.WHY}
+   - Check: {fill_in.CHECK}
+3. **Clear and look again.** {fill_in.PLACE}
 
 ## Cautions
-- **Blades.** Keep the free hand clear of every edge. → gloves, eye protection
+{caution}
 
 ## Finish
-- [ ] Say what is true when it is done
-- [ ] Tools wiped clean and put away
+- [ ] {fill_in.DONE}
+- [ ] Tools cleaned and put away
 
 ## Aftercare
-- Within 2 days: say what the client does first.
-- After 6 weeks: say what they look for.
+- Within 2 days: {fill_in.CLIENT_DOES}
+- After 6 weeks: {fill_in.CLIENT_LOOKS}
 """
+
+
+def _kit(family: str) -> tuple[str, str]:
+    """Return the tools and the caution that a new file of a family starts with."""
+    gloves = "- Gloves and eye protection"
+    if family in BLADED:
+        return (
+            f"{gloves}\n- Alcohol wipes: to wipe blades clean",
+            "- **Blades.** Keep the free hand clear of every edge. → gloves, eye protection",
+        )
+    return gloves, "- **Hands and feet.** Keep hands, feet and other people clear. → gloves, eye protection"
 
 
 def _measure_lines(family: AnyFamily) -> list[tuple[str, str]]:
@@ -126,13 +139,13 @@ def _job_lines(job: JobText) -> Iterator[str]:
 CREW_TEXT = """# The crew. Everything here may be left out; what is written is used on every page.
 name: The crew
 place: Our valley             # a label, printed on pages
-hemisphere: north             # north or south
-latitude: 45 N
-units: metric                 # metric, us or uk
-soil: loam
-contact: Ask for the lead at the next visit.
+hemisphere: north             # north or south: seasons and months follow it
+latitude: 45 N                # degrees from the equator, N or S
+units: metric                 # metric, us or uk: how numbers are printed; write yours in any
+soil: loam                    # sandy loam, loam, clay loam …
+contact: Ask for the lead at the next visit.   # clients read it under When to call us
 # web: https://example.org/t  # cards then carry a code that opens this address
-# colours:
+# colours:                    # each in quotes
 #   ink: "#1d2a26"
 #   ground: "#f6f3ea"
 #   accent: "#9a3a1c"

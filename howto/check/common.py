@@ -5,6 +5,7 @@ from typing import Any, Final
 
 from howto.check import header
 from howto.check.place import WAIVER
+from howto.check.to_write import to_write
 from howto.check.tools import tools
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
@@ -135,6 +136,15 @@ COMMON_RULES: Final[tuple[Rule[Any], ...]] = (
         references=(FORMAT,),
         applies="every technique",
         check=header.title,
+    ),
+    Rule(
+        name="technique.to-write",
+        severity=Severity.WARNING,
+        statement="Nothing still says what a new file says in its place.",
+        why="words that are there to be written over would reach the crew, followers and clients",
+        references=(FORMAT,),
+        applies="every technique",
+        check=to_write,
     ),
     Rule(
         name="technique.needs",

@@ -10,7 +10,7 @@ from howto.model.family import Rule
 from howto.model.plants import Grass, Mowing, Plant, PlantBook
 from howto.model.prose import prose
 from howto.model.reference import Grade
-from howto.model.technique import AnyTechnique, Hazard, Kit, Step
+from howto.model.technique import AnyTechnique, Hazard, Kit, Picture, Step
 from howto.span import Span
 from tests.support.builders import DIGGING, assert_mends, breaches, mended, technique
 
@@ -303,3 +303,15 @@ def test_a_mend_of_the_list_is_followed_to_the_letter() -> None:
     which = made(steps=(Step(title="Dig with the spade."),))
     (breach,) = breaches(RULES["technique.tools"], which)
     assert [kit.name for kit in mended(which, breach).tools] == ["Hand shears", "Spade"]
+
+
+def test_what_a_new_file_says_is_to_be_written_over() -> None:
+    photographed = Step(title="Look.", pictures=(Picture(file="a.jpg", alt="Say what the  picture shows"),))
+    left = breaches(RULES["technique.to-write"], made(steps=(*steps(1, text=prose("Say why.")), photographed)))
+    assert [(each.field, each.what) for each in left] == [
+        ("steps[0]", "`Say why.` stands as in a new file, and so does 1 more")
+    ]
+    alone = breaches(RULES["technique.to-write"], made(intro=(prose("Say why you do it."),), steps=(photographed,)))
+    assert [(each.field, each.what) for each in alone] == [
+        ("steps[0]", "`Say what the picture shows` stands as in a new file")
+    ]
