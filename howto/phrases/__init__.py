@@ -1,7 +1,7 @@
 """What families say of their own accord, in other languages: labels of figures and measures, words and units.
 
-Keys are English in small letters, with `{}` for each amount; a translation has as many. What a client reads is told
-in every language here, what an apprentice reads of clipping in Spanish; a crew adds its own under `words:`.
+Keys are English in small letters, with `{}` for each amount; a translation has as many. What a client reads and
+what an apprentice reads of clipping is told in every language here; a crew adds its own under `words:`.
 """
 
 from typing import Final

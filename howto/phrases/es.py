@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from howto.seasons import MONTHS
+from howto.time_words import MONTHS
 
 _NUMBERS: Final = {
     "one": "una", "two": "dos", "three": "tres", "four": "cuatro", "five": "cinco", "six": "seis",
@@ -13,6 +13,12 @@ _NAMES: Final = (
 )  # fmt: skip
 _MONTHS: Final = dict(zip(MONTHS, _NAMES, strict=True))
 _FULL: Final = {"a quarter": "un cuarto", "half": "la mitad", "three quarters": "tres cuartos"}
+_SHAPES: Final = {
+    "ball": "una bola", "dome": "una cúpula", "cone": "un cono", "cube": "un cubo", "cylinder": "un cilindro",
+}  # fmt: skip
+_LINES: Final = {
+    "widest ring": "el anillo más ancho", "line at the foot": "la línea del pie", "finished line": "la línea final",
+}  # fmt: skip
 
 SPANISH: Final[dict[str, str]] = {
     # trades
@@ -110,24 +116,34 @@ SPANISH: Final[dict[str, str]] = {
     "up from the foot": "desde el pie", "width": "anchura", "out from the stem": "desde el tallo",
     "surface to clip": "superficie que recortar", "time for one person": "tiempo para una persona",
     # clipping: its drawings
-    "{} off each side": "{} por lado", "widest ring": "anillo más ancho", "widest edge": "borde más ancho",
+    "{} off each side": "{} por lado",
+    **_LINES,
+    **{f"from above: the {line} first": f"Desde arriba: primero, {told}" for line, told in _LINES.items()},
     **{
-        text: told
-        for shape, forma in (("ball", "una bola"), ("dome", "una cúpula"), ("cone", "un cono"), ("cube", "un cubo"),
-                             ("cylinder", "un cilindro"))
-        for text, told in (
-            (f"section: {shape} {{}} wide when done", f"Sección: {forma}, {{}} de ancho al terminar"),
-            (f"a {shape} in section, {{}} wide and {{}} high when done. it stands {{}} wide; the hatched shell, {{}} "
-             "a side and {} % of the leaf, comes off.",
-             f"{forma.capitalize()} en sección, {{}} de ancho y {{}} de alto al terminar. Ahora mide {{}} de ancho; "
-             "la capa rayada, {} por lado y {} % de la hoja, se quita."),
+        f"the plant from straight above: the {line}, {{}} across, drawn heavy{rest}":
+        f"La planta vista justo desde arriba: {told}, de {{}}, en trazo grueso{told_rest}"
+        for line, told in _LINES.items()
+        for rest, told_rest in (
+            (" inside an outline {} across that is hatched where it comes off.",
+             " dentro de un contorno de {}, rayado donde se quita."),
+            ("; nothing stands outside it.", "; nada queda fuera."),
         )
     },
-    "from above: the widest ring first": "Desde arriba: primero el anillo más ancho",
-    "the plant from straight above: the widest ring, {} across, drawn heavy inside an outline {} across that is "
-    "hatched where it comes off.":
-    "La planta vista justo desde arriba: el anillo más ancho, de {}, en trazo grueso dentro de un contorno de {}, "
-    "rayado donde se quita.",
+    **{
+        f"section: {shape} {{}} wide when done": f"Sección: {told}, {{}} de ancho al terminar"
+        for shape, told in _SHAPES.items()
+    },
+    **{
+        f"a {shape} in section, {{}} wide and {{}} high when done. it stands {{}} wide; {off}":
+        f"{told.capitalize()} en sección, {{}} de ancho y {{}} de alto al terminar. Ahora mide {{}} de ancho; {gone}"
+        for shape, told in _SHAPES.items()
+        for off, gone in (
+            ("the hatched shell, {} a side and {} % of the leaf, comes off.",
+             "la capa rayada, {} por lado y {} % de la hoja, se quita."),
+            ("the hatched shell, {} % of the leaf, comes off.", "la capa rayada, {} % de la hoja, se quita."),
+            ("nothing comes off.", "no se quita nada."),
+        )
+    },
 }  # fmt: skip
 SPANISH_UNITS: Final[dict[str, str]] = {
     "bulb": "bulbo", "bulbs": "bulbos", "bush": "arbusto", "bushes": "arbustos", "cut": "corte", "cuts": "cortes",

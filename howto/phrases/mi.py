@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from howto.seasons import MONTHS
+from howto.time_words import MONTHS
 
 _NUMBERS: Final = {"one": "tahi", "two": "rua", "three": "toru", "four": "whā", "five": "rima", "six": "ono"}
 _NAMES: Final = (
@@ -11,6 +11,11 @@ _NAMES: Final = (
 )  # fmt: skip
 _MONTHS: Final = dict(zip(MONTHS, _NAMES, strict=True))
 _FULL: Final = {"a quarter": "te hauwhā", "half": "te haurua", "three quarters": "te toru hauwhā"}
+_SHAPES: Final = {"ball": "poi", "dome": "poi haurua", "cone": "koeko", "cube": "mataono rite", "cylinder": "rango"}
+_LINES: Final = {
+    "widest ring": "te mowhiti whānui rawa", "line at the foot": "te rārangi i te pūtake",
+    "finished line": "te rārangi whakaoti",
+}  # fmt: skip
 
 MAORI: Final[dict[str, str]] = {
     # trades
@@ -94,6 +99,49 @@ MAORI: Final[dict[str, str]] = {
     **{f"{one} full {{}} cans": f"e {number} ngā kēne {{}} kua kī" for one, number in _NUMBERS.items()},
     **{f"{one} {{}} cans": f"e {number} ngā kēne {{}}" for one, number in _NUMBERS.items()},
     "one full {} can": "kotahi te kēne {} kua kī", "one {} can": "kotahi te kēne {}",
+    # clipping: its measures, and the words they may hold
+    "shape": "hanga", "finished width": "whānui ina oti", "standing width": "whānui ināianei",
+    "finished height": "teitei ina oti", "standing height": "teitei ināianei", "passes": "ngā haerenga",
+    "growth": "tupunga", "gauge every": "ine ia", "clipping rate": "tere tapahi",
+    "day temperature": "pāmahana o te rā", "first frost": "hukapapa tuatahi",
+    **_SHAPES,
+    # clipping: its figures
+    "off each side": "tangohia i ia taha", "off the top": "tangohia i runga", "leaf taken off": "ngā rau ka tangohia",
+    "light passes, at least": "ngā haerenga māmā, i te itinga",
+    "gauge rings: width at each height": "ngā mowhiti ine: te whānui i ia teitei",
+    "every {} up the stick": "ia {} ki runga i te rākau ine",
+    "up from the foot": "mai i te pūtake", "width": "whānui", "out from the stem": "mai i te tātā",
+    "surface to clip": "te mata hei tapahi", "time for one person": "te wā mā te tangata kotahi",
+    # clipping: its drawings
+    "{} off each side": "{} i ia taha",
+    **_LINES,
+    **{f"from above: the {line} first": f"Mai i runga: ko {told} i te tuatahi" for line, told in _LINES.items()},
+    **{
+        f"the plant from straight above: the {line}, {{}} across, drawn heavy{rest}":
+        f"Te tipu mai i runga tonu: ko {told}, {{}} te whānui, he rārangi mātotoru{told_rest}"
+        for line, told in _LINES.items()
+        for rest, told_rest in (
+            (" inside an outline {} across that is hatched where it comes off.",
+             " i roto i te tapa {}, kua tāhaehaetia ngā wāhi ka tangohia."),
+            ("; nothing stands outside it.", "; kāore he mea i waho."),
+        )
+    },
+    **{
+        f"section: {shape} {{}} wide when done": f"Topenga: he {told}, {{}} te whānui ina oti"
+        for shape, told in _SHAPES.items()
+    },
+    **{
+        f"a {shape} in section, {{}} wide and {{}} high when done. it stands {{}} wide; {off}":
+        f"He {told} kua topea, {{}} te whānui, {{}} te teitei ina oti. Ināianei {{}} te whānui; {gone}"
+        for shape, told in _SHAPES.items()
+        for off, gone in (
+            ("the hatched shell, {} a side and {} % of the leaf, comes off.",
+             "ka tangohia te kiri kua tāhaehaetia, {} i ia taha, {} % o ngā rau."),
+            ("the hatched shell, {} % of the leaf, comes off.",
+             "ka tangohia te kiri kua tāhaehaetia, {} % o ngā rau."),
+            ("nothing comes off.", "kāore he mea ka tangohia."),
+        )
+    },
 }  # fmt: skip
 MAORI_UNITS: Final[dict[str, str]] = {
     "day": "rā", "days": "rā", "month": "marama", "months": "marama", "people": "tāngata", "person": "tangata",

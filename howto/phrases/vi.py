@@ -2,11 +2,17 @@
 
 from typing import Final
 
-from howto.seasons import MONTHS
+from howto.time_words import MONTHS
 
 _NUMBERS: Final = {"one": "một", "two": "hai", "three": "ba", "four": "bốn", "five": "năm", "six": "sáu"}
 _MONTHS: Final = {month: f"tháng {number}" for number, month in enumerate(MONTHS, 1)}
 _FULL: Final = {"a quarter": "một phần tư", "half": "một nửa", "three quarters": "ba phần tư"}
+_SHAPES: Final = {
+    "ball": "hình cầu", "dome": "hình vòm", "cone": "hình nón", "cube": "hình khối", "cylinder": "hình trụ",
+}  # fmt: skip
+_LINES: Final = {
+    "widest ring": "vòng rộng nhất", "line at the foot": "đường ở gốc", "finished line": "đường hoàn thành",
+}  # fmt: skip
 
 VIETNAMESE: Final[dict[str, str]] = {
     # trades
@@ -88,6 +94,48 @@ VIETNAMESE: Final[dict[str, str]] = {
     **{f"{one} full {{}} cans": f"{number} bình {{}} đầy" for one, number in _NUMBERS.items()},
     **{f"{one} {{}} cans": f"{number} bình {{}}" for one, number in _NUMBERS.items()},
     "one full {} can": "một bình {} đầy", "one {} can": "một bình {}",
+    # clipping: its measures, and the words they may hold
+    "shape": "hình", "finished width": "bề rộng khi xong", "standing width": "bề rộng hiện nay",
+    "finished height": "chiều cao khi xong", "standing height": "chiều cao hiện nay", "passes": "số lượt",
+    "growth": "mức mọc", "gauge every": "đo cách mỗi", "clipping rate": "năng suất cắt",
+    "day temperature": "nhiệt độ trong ngày", "first frost": "sương giá đầu tiên",
+    **_SHAPES,
+    # clipping: its figures
+    "off each side": "cắt bớt mỗi bên", "off the top": "cắt bớt phía trên", "leaf taken off": "phần lá cắt bỏ",
+    "light passes, at least": "số lượt cắt nhẹ, ít nhất",
+    "gauge rings: width at each height": "các vòng đo: bề rộng ở mỗi độ cao",
+    "every {} up the stick": "cách mỗi {} trên gậy",
+    "up from the foot": "tính từ gốc", "width": "bề rộng", "out from the stem": "tính từ thân",
+    "surface to clip": "diện tích cần cắt", "time for one person": "thời gian cho một người",
+    # clipping: its drawings
+    "{} off each side": "{} mỗi bên",
+    **_LINES,
+    **{f"from above: the {line} first": f"Nhìn từ trên: {told} trước" for line, told in _LINES.items()},
+    **{
+        f"the plant from straight above: the {line}, {{}} across, drawn heavy{rest}":
+        f"Cây nhìn thẳng từ trên: {told}, {{}}, vẽ nét đậm{told_rest}"
+        for line, told in _LINES.items()
+        for rest, told_rest in (
+            (" inside an outline {} across that is hatched where it comes off.",
+             " bên trong đường viền {}, gạch chéo ở phần cắt bỏ."),
+            ("; nothing stands outside it.", "; không có gì nằm ngoài."),
+        )
+    },
+    **{
+        f"section: {shape} {{}} wide when done": f"Mặt cắt: {told} rộng {{}} khi xong"
+        for shape, told in _SHAPES.items()
+    },
+    **{
+        f"a {shape} in section, {{}} wide and {{}} high when done. it stands {{}} wide; {off}":
+        f"{told.capitalize()} nhìn theo mặt cắt, rộng {{}} và cao {{}} khi xong. Hiện nay rộng {{}}; {gone}"
+        for shape, told in _SHAPES.items()
+        for off, gone in (
+            ("the hatched shell, {} a side and {} % of the leaf, comes off.",
+             "lớp gạch chéo, mỗi bên {} và {} % lá, được cắt bỏ."),
+            ("the hatched shell, {} % of the leaf, comes off.", "lớp gạch chéo, {} % lá, được cắt bỏ."),
+            ("nothing comes off.", "không cắt bỏ gì."),
+        )
+    },
 }  # fmt: skip
 VIETNAMESE_UNITS: Final[dict[str, str]] = {
     "bulb": "củ", "bulbs": "củ", "bush": "bụi", "bushes": "bụi", "cut": "lần cắt", "cuts": "lần cắt",

@@ -60,10 +60,10 @@ def test_a_drawing_is_told_in_the_language_of_its_page() -> None:
     told = said_drawing(DRAWING, Crew(language="es"))
     assert [shape.text for shape in told.shapes if isinstance(shape, Dimension | Level | Label)] == [
         f"7,5{NBSP}mm",
-        "anillo más ancho",
+        "el anillo más ancho",
         f"40{NBSP}mm por lado",
     ]
-    assert (told.caption, told.alt) == ("Desde arriba: primero el anillo más ancho", "A hole.")
+    assert (told.caption, told.alt) == ("Desde arriba: primero, el anillo más ancho", "A hole.")
     assert said_drawing(DRAWING, Crew()) is DRAWING
 
 
@@ -120,8 +120,8 @@ def test_what_a_card_would_print_in_english_is_advice() -> None:
     (one,) = card_words(made("es"), (ODD, tables), (DRAWING,))
     assert str(one.severity) == "advice"
     assert one.what == (
-        "there are no words in `es` for `digging`, `round`, `hole width`, `hole depth`, `mulch`, "
-        "`blast depth`, `every {} or so`, `cut` and 3 more"
+        "there are no words in `es` for `digging`, `round`, `hole width`, `hole depth`, "
+        "`blast depth`, `every {} or so`, `cut`, `date` and 2 more"
     )
     assert card_words(made("en"), (ODD, tables), (DRAWING,)) == ()
 

@@ -1,0 +1,103 @@
+"""A shelf told in four languages: what is found in it, and every word of its leaflets and cards."""
+
+import re
+from datetime import date
+from pathlib import Path
+
+import pikepdf
+import pytest
+from pypdf import PdfReader
+
+from howto.pipeline import Built, build, examine
+from tests.support.source import ROOT
+
+GOLDEN = ROOT / "tests" / "golden" / "languages"
+SHELF = GOLDEN / "shelf"
+TODAY = date(2028, 2, 28)
+LANGUAGES = ("en", "es", "vi", "mi")
+ENDING = {"en": "", "es": ".es", "vi": ".vi", "mi": ".mi"}
+
+
+@pytest.fixture(scope="module")
+def to(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return tmp_path_factory.mktemp("languages")
+
+
+@pytest.fixture(scope="module")
+def built(to: Path) -> Built:
+    return build(SHELF, to, TODAY, kinds=("cards", "leaflets"))
+
+
+def words(path: Path) -> str:
+    """Return the words of a PDF, a page after the other."""
+    return "\n\n".join(page.extract_text().strip() for page in PdfReader(path).pages) + "\n"
+
+
+def same(name: str, text: str, accept: bool) -> None:
+    golden = GOLDEN / name
+    if accept:
+        golden.write_text(text, "utf-8")
+    assert text == golden.read_text("utf-8")
+
+
+def test_four_tellings_of_one_technique_agree(built: Built) -> None:
+    assert built.findings == ()
+    assert not built.stopped
+
+
+def test_every_job_is_told_in_the_language_of_its_leaflet() -> None:
+    visits = examine(SHELF, TODAY).shelf.visits
+    assert {visit.language: visit.jobs[0].technique.title for visit in visits} == {
+        "en": "Round a bush",
+        "es": "Redondear un arbusto",
+        "vi": "Cắt tròn một bụi cây",
+        "mi": "Whakapoia te rākau iti",
+    }
+    measures = {str(visit.jobs[0].technique.measures.given()) for visit in visits}
+    assert len(measures) == 1
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_the_words_of_a_leaflet(built: Built, to: Path, language: str, accept: bool) -> None:
+    name = f"leaflets/2028-02-27-brook-yard-{language}"
+    assert f"{name}.txt" in built.written
+    same(f"leaflet.{language}.txt", (to / f"{name}.txt").read_text("utf-8"), accept)
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_the_words_of_a_card(built: Built, to: Path, language: str, accept: bool) -> None:
+    name = f"cards/round-a-bush{ENDING[language]}.pdf"
+    assert name in built.written
+    same(f"card.{language}.txt", words(to / name), accept)
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize("kind", ["cards", "leaflets"])
+def test_a_page_says_which_language_it_is_in(built: Built, to: Path, language: str, kind: str) -> None:
+    stem = f"round-a-bush{ENDING[language]}" if kind == "cards" else f"2028-02-27-brook-yard-{language}"
+    assert not built.stopped
+    assert (to / kind / f"{stem}.html").read_text("utf-8").startswith(f'<!doctype html>\n<html lang="{language}">')
+    with pikepdf.open(to / kind / f"{stem}.pdf") as pdf:
+        assert str(pdf.Root.Lang) == language
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_no_letter_is_an_empty_box(to: Path, built: Built, language: str) -> None:
+    assert not built.stopped
+    for name in (f"cards/round-a-bush{ENDING[language]}.pdf", f"leaflets/2028-02-27-brook-yard-{language}.pdf"):
+        assert not re.search("[\ufffd\u25a1\0]", words(to / name))
+        fonts = {str(font) for page in PdfReader(to / name).pages for font in _fonts(page)}
+        assert fonts
+        assert {re.sub(r"^/[A-Z]{6}\+", "", font) for font in fonts} <= {
+            "SourceSansPro-Regular",
+            "SourceSansPro-Bold",
+            "SourceSansPro-It",
+            "SourceSansPro-BoldIt",
+            "BarlowCondensed-SemiBold",
+            "BarlowCondensed-Bold",
+        }
+
+
+def _fonts(page: object) -> list[str]:
+    resources = page["/Resources"]  # type: ignore[index]
+    return [str(font.get_object()["/BaseFont"]) for font in resources["/Font"].values()]
