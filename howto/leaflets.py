@@ -66,16 +66,7 @@ def leaflet(
 
 def fit_finding(rule: Rule[Any], span: Span, text: str, what: str, mend: str) -> Finding:
     """Return the finding of a page that will not fit."""
-    return Finding(
-        rule=rule.name,
-        severity=rule.severity,
-        span=span,
-        text=text,
-        what=what,
-        why=f"{rule.statement.rstrip('.')}: {rule.why}",
-        mend=mend,
-        reference=str(rule.references[0]),
-    )
+    return rule.finding(span, what, f"{rule.statement.rstrip('.')}: {rule.why}", mend, text)
 
 
 def _photos(visit: Visit, root: Path) -> tuple[tuple[Photo, ...], tuple[Finding, ...]]:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any, Final, NamedTuple
 
-from howto.check.place import Sources, line_at, settled
+from howto.check.place import Sources, noted, settled
 from howto.findings import Finding, Severity
 from howto.glossary import PLAINER
 from howto.model.family import Rule
@@ -117,7 +117,7 @@ def _findings(passages: list[_Passage], sources: Sources, what: str) -> Iterator
 
 def _long(passage: _Passage, sentence: Sentence, sources: Sources) -> Finding:
     first = " ".join(sentence.text.split()[:QUOTED])
-    return _finding(
+    return noted(
         LONG,
         _narrowed(passage.span, sentence.text.split()[:QUOTED], sources),
         sources,
@@ -132,7 +132,7 @@ def _grade(passages: list[_Passage], text: str, sources: Sources, what: str) -> 
     hardest = max(passages, key=lambda each: counts(each.text).grade if counts(each.text).words > 5 else 0.0)
     longest = sorted(dict.fromkeys(re.findall(r"[A-Za-z]{9,}", text)), key=len, reverse=True)[:3]
     words = f", and plainer words for {', '.join(f'`{word}`' for word in longest)}" if longest else ""
-    finding = _finding(
+    finding = noted(
         GRADE,
         hardest.span,
         sources,
@@ -146,7 +146,7 @@ def _grade(passages: list[_Passage], text: str, sources: Sources, what: str) -> 
 
 def _trade(passage: _Passage, word: str, sources: Sources) -> Finding:
     plainer = PLAINER[word.casefold()]
-    return _finding(
+    return noted(
         TRADE,
         _narrowed(passage.span, [word], sources),
         sources,
@@ -166,8 +166,3 @@ def _narrowed(span: Span, words: list[str], sources: Sources) -> Span:
             if source and needle in source.line(number)[after - 1 :]:
                 return source.find(needle, number, after)
     return span
-
-
-def _finding(rule: Rule[Any], span: Span, sources: Sources, what: str, why: str, mend: str) -> Finding:
-    text = line_at(span, sources)
-    return Finding(rule.name, rule.severity, span, text, what, why, mend, str(rule.references[0]))

@@ -62,7 +62,7 @@ def _finding(shelf: Shelf, name: str, own: str, colours: Colours) -> Finding:
     near = nearest(own, lambda colour: stands_out(colour, colours.ground))
     mend = f'write `{name}: "{near}"`, the nearest that does'
     span, text = place(shelf, name)
-    return Finding(READABLE.name, READABLE.severity, span, text, what, why, mend, str(WCAG))
+    return READABLE.finding(span, what, why, mend, text)
 
 
 def _down(ratio: float) -> str:

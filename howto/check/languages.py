@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from pathlib import PurePosixPath
 from typing import Any, Final
 
-from howto.check.place import Sources, line_at
+from howto.check.place import Sources, noted
 from howto.check.twins import own_name
 from howto.findings import Finding, Severity
 from howto.labels import LANGUAGES
@@ -54,7 +54,7 @@ def language_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
 def _untold(visit: Visit, technique: AnyTechnique, name: str, span: Span, sources: Sources) -> Finding:
     """Return the finding of a technique that has no telling in the leaflet's language."""
     path = PurePosixPath(technique.path).with_name(f"{name}.{_base(visit.language)}.md")
-    return _finding(
+    return noted(
         LEAFLET_LANGUAGE,
         span,
         sources,
@@ -68,7 +68,7 @@ def _unlabelled(language: str, span: Span, sources: Sources) -> Iterator[Finding
     """Yield the finding of a language that has no labels."""
     if _base(language) in LANGUAGES:
         return
-    yield _finding(
+    yield noted(
         LANGUAGE_WORDS,
         span,
         sources,
@@ -81,16 +81,3 @@ def _unlabelled(language: str, span: Span, sources: Sources) -> Iterator[Finding
 def _base(language: str) -> str:
     """Return a language without its region."""
     return language.partition("-")[0].casefold()
-
-
-def _finding(rule: Rule[Any], span: Span, sources: Sources, what: str, why: str, mend: str) -> Finding:
-    return Finding(
-        rule=rule.name,
-        severity=rule.severity,
-        span=span,
-        text=line_at(span, sources),
-        what=what,
-        why=why,
-        mend=mend,
-        reference=str(rule.references[0]),
-    )

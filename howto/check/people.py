@@ -5,7 +5,7 @@ from datetime import date, timedelta
 from difflib import get_close_matches
 from typing import Any, Final
 
-from howto.check.place import Sources, line_at
+from howto.check.place import Sources, noted
 from howto.check.twins import is_twin
 from howto.findings import Finding, Severity
 from howto.model.family import Rule
@@ -42,7 +42,7 @@ def people_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
             continue
         later = visit.date + min(USUAL_GAP, date.max - visit.date)
         span = visit.spans.get("next_visit", Span(visit.path))
-        yield _finding(
+        yield noted(
             NEXT_VISIT,
             span,
             sources,
@@ -62,7 +62,7 @@ def _sign_off(shelf: Shelf, person: Person, signed: SignOff, sources: Sources) -
     if technique is None:
         known = [each.id for each in shelf.techniques if not is_twin(each)]
         near = get_close_matches(signed.technique, known, n=1, cutoff=0.6)
-        yield _finding(
+        yield noted(
             SIGN_OFF,
             span,
             sources,
@@ -71,7 +71,7 @@ def _sign_off(shelf: Shelf, person: Person, signed: SignOff, sources: Sources) -
             mend=f"write `{near[0]}`" if near else "take the line out, or add the technique",
         )
     elif signed.version and technique.version and signed.version != technique.version:
-        yield _finding(
+        yield noted(
             SIGN_OFF,
             span,
             sources,
@@ -97,7 +97,3 @@ def _line_with(source: SourceText, text: str, start: int) -> int:
     """Return the first line from `start` on that holds the text, or `start`."""
     lines = source.lines
     return next((at for at in range(start, len(lines) + 1) if text in lines[at - 1]), start)
-
-
-def _finding(rule: Rule[Any], span: Span, sources: Sources, what: str, why: str, mend: str) -> Finding:
-    return Finding(rule.name, rule.severity, span, line_at(span, sources), what, why, mend, str(rule.references[0]))

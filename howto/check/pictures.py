@@ -5,7 +5,7 @@ from difflib import get_close_matches
 from pathlib import Path
 from typing import Any, Final
 
-from howto.check.place import Sources, line_at
+from howto.check.place import Sources, noted
 from howto.findings import Finding, Severity
 from howto.model.family import Rule
 from howto.model.reference import FORMAT, PRACTICE
@@ -70,13 +70,13 @@ def picture_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
         named.add(file.casefold())
         if file not in there:
             what, why, mend = _missing(file, there, Path(shelf.root) / FOLDER)
-            yield _finding(PICTURE, span, sources, what, why, mend)
+            yield noted(PICTURE, span, sources, what, why, mend)
     for file in there if _all_read(shelf) else ():
         if file.casefold() not in named:
             path = f"{shelf.root}/{FOLDER}/{file}"
             what, why = f"`{file}` is shown by no technique and no visit", UNUSED.why
             mend = f"write `- Picture: {file}` under the step it shows, or take it out of the folder"
-            yield _finding(UNUSED, Span(path), sources, what, why, mend)
+            yield noted(UNUSED, Span(path), sources, what, why, mend)
 
 
 def _all_read(shelf: Shelf) -> bool:
@@ -110,7 +110,3 @@ def _missing(file: str, there: tuple[str, ...], folder: Path) -> tuple[str, str,
         "a picture that is missing cannot be shown",
         f"write `{near[0]}`, or {put}" if near else f"{put}, or take the line out",
     )
-
-
-def _finding(rule: Rule[Any], span: Span, sources: Sources, what: str, why: str, mend: str) -> Finding:
-    return Finding(rule.name, rule.severity, span, line_at(span, sources), what, why, mend, str(rule.references[0]))

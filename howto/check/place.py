@@ -49,6 +49,11 @@ def placed(rule: Rule[Any], breach: Breach, technique: AnyTechnique, sources: So
     )
 
 
+def noted(rule: Rule[Any], span: Span, sources: Sources, what: str, why: str, mend: str) -> Finding:
+    """Return the finding of a rule at a place, with the line that stands there."""
+    return rule.finding(span, what, why, mend, line_at(span, sources))
+
+
 def softer(own: Severity, asked: Severity | None) -> Severity:
     """Return the lighter of a rule's severity and the one a breach asks for; a breach never hardens."""
     return own if asked is None or _WEIGHT[asked] > _WEIGHT[own] else asked

@@ -1,9 +1,10 @@
 """Checks that a visit names no address, phone, e-mail or door code, and that pictures stay with their client."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any, Final, NamedTuple
 
-from howto.check.place import Sources, line_at
+from howto.check.place import Sources, noted
 from howto.check.private import given_away
 from howto.findings import Finding, Severity
 from howto.model.crew import Crew
@@ -119,9 +120,10 @@ def _given(passage: _Passage, crew: Crew, sources: Sources) -> Iterator[Finding]
         span = _narrowed(passage.span, given.words, sources)
         what = f"`{given.words}` {_SAID[given.kind]}" + (", in the file's name" if passage.name else "")
         mend = "rename the file by its day and a label, such as `2026-10-14-orchard-end.md`"
-        severity = None if given.sure else Severity.WARNING
         mend = mend if passage.name else _MEND[given.kind]
-        yield _finding(_OF_KIND[given.kind], span, sources, what, mend, severity=severity)
+        rule = _OF_KIND[given.kind]
+        found = noted(rule, span, sources, what, rule.why, mend)
+        yield found if given.sure else replace(found, severity=Severity.WARNING)
 
 
 def _narrowed(span: Span, words: str, sources: Sources) -> Span:
@@ -149,7 +151,8 @@ def _unasked(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
                 span = technique.spot(f"steps[{at}].pictures[{number}]")
                 what = f"`{picture.file}` was taken on the visit `{visit.id}`, which does not say that it may go out"
                 mend = f"ask the client, then write `may publish: yes` in `{visit.path}`; or take the picture out here"
-                yield _finding(PUBLISH, span, sources, what, mend, also=visit.spans.get("site", Span(visit.path)))
+                found = noted(PUBLISH, span, sources, what, PUBLISH.why, mend)
+                yield replace(found, also=visit.spans.get("site", Span(visit.path)))
 
 
 def _shared(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
@@ -164,20 +167,4 @@ def _shared(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
                     continue
                 what = f"`{picture.file}` is a picture of `{other.site}` too"
                 mend = f"take `{picture.file}` out here, or out of `{other.path}`"
-                yield _finding(SHARED, span, sources, what, mend, also=place)
-
-
-def _finding(
-    rule: Rule[Any],
-    span: Span,
-    sources: Sources,
-    what: str,
-    mend: str,
-    *,
-    also: Span | None = None,
-    severity: Severity | None = None,
-) -> Finding:
-    text = line_at(span, sources)
-    return Finding(
-        rule.name, severity or rule.severity, span, text, what, rule.why, mend, str(rule.references[0]), also
-    )
+                yield replace(noted(SHARED, span, sources, what, SHARED.why, mend), also=place)

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from datetime import date
 from typing import Any, Final, NamedTuple
 
@@ -151,17 +152,9 @@ def _contradiction(visit: Visit, first: Asked, second: Asked) -> Finding:
     mend = f"write `leave out: {quote(second.written)}` under this job, or the like under the other"
     if not (first.job.what and second.job.what):
         mend += "; or write under both jobs a different `what:`, so that the client can tell which is for which"
-    return Finding(
-        rule=CONTRADICTION.name,
-        severity=CONTRADICTION.severity,
-        span=spot,
-        text="",
-        what=f"two jobs ask opposite things{f' of {second.what}' if second.what else ''}",
-        why=f"{sides[0]}, and {sides[1]}; {CONTRADICTION.why}",
-        mend=mend,
-        reference=str(FORMAT),
-        also=first.place,
-    )
+    what = f"two jobs ask opposite things{f' of {second.what}' if second.what else ''}"
+    why = f"{sides[0]}, and {sides[1]}; {CONTRADICTION.why}"
+    return replace(CONTRADICTION.finding(spot, what, why, mend), also=first.place)
 
 
 def _left_out(visit: Visit) -> Iterator[Finding]:
@@ -171,13 +164,9 @@ def _left_out(visit: Visit) -> Iterator[Finding]:
             if any(_says(line, phrase) for line in lines):
                 continue
             named = " or ".join(f"`leave out: {quote(line)}`" for line in lines[:3])
-            yield Finding(
-                rule=LEFT_OUT.name,
-                severity=LEFT_OUT.severity,
-                span=visit.spans.get(f"jobs[{at}].leave out", visit.spans.get(f"jobs[{at}]", Span(visit.path))),
-                text="",
-                what=f"`{phrase}` stands in no line of the aftercare of `{job.technique.id}`",
-                why=LEFT_OUT.why,
-                mend=f"write {named}, or take `leave out` out" if named else "take `leave out` out",
-                reference=str(FORMAT),
+            yield LEFT_OUT.finding(
+                visit.spans.get(f"jobs[{at}].leave out", visit.spans.get(f"jobs[{at}]", Span(visit.path))),
+                f"`{phrase}` stands in no line of the aftercare of `{job.technique.id}`",
+                LEFT_OUT.why,
+                f"write {named}, or take `leave out` out" if named else "take `leave out` out",
             )

@@ -48,8 +48,7 @@ Made = tuple[Page, tuple[Finding, ...]]
 
 def finding(rule: Rule[Any], technique: AnyTechnique, where: str, what: str, why: str, mend: str) -> Finding:
     """Return the finding of a rule at a field of the technique."""
-    reference = str(rule.references[0])
-    return Finding(rule.name, rule.severity, technique.spot(where), "", what, why, mend, reference)
+    return rule.finding(technique.spot(where), what, why, mend)
 
 
 def drawn(job: Job, drawing: Drawing, box: Box) -> tuple[tuple[PaintMark, ...], tuple[str, ...]]:

@@ -104,18 +104,9 @@ def page_letters(sheet: Sheet, span: Span) -> tuple[Finding, ...]:
     if not gaps:
         return ()
     named = ", ".join(f"“{letter}”" for letter in gaps)
-    return (
-        Finding(
-            rule=PAGE_LETTER.name,
-            severity=PAGE_LETTER.severity,
-            span=span,
-            text="",
-            what=f"{named} cannot be printed on this {sheet.kind}",
-            why=PAGE_LETTER.why,
-            mend=f"take {named} out of its file and of crew.yaml, or say it in words",
-            reference=str(PAGE_LETTER.references[0]),
-        ),
-    )
+    what = f"{named} cannot be printed on this {sheet.kind}"
+    mend = f"take {named} out of its file and of crew.yaml, or say it in words"
+    return (PAGE_LETTER.finding(span, what, PAGE_LETTER.why, mend),)
 
 
 def _texts(value: object) -> Iterator[str]:

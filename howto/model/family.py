@@ -5,12 +5,13 @@ from dataclasses import dataclass, field
 from datetime import date
 from typing import Any, Generic, TypeVar
 
-from howto.findings import Severity
+from howto.findings import Finding, Severity
 from howto.model.figure import Figure
 from howto.model.measures import Measures
 from howto.model.reference import CEILING, Reference
 from howto.model.technique import Technique
 from howto.shapes import Drawing
+from howto.span import Span
 
 M = TypeVar("M", bound=Measures)
 
@@ -104,6 +105,10 @@ class Rule(Generic[M]):
         ceiling = max(order.index(CEILING[reference.grade]) for reference in self.references)
         if order.index(self.severity) > ceiling:
             raise ValueError(f"{self.name}: {self.severity} is more than its sources can carry")
+
+    def finding(self, span: Span, what: str, why: str, mend: str, text: str = "") -> Finding:
+        """Return what was found of this rule at a place; `text` is the line that stands there."""
+        return Finding(self.name, self.severity, span, text, what, why, mend, str(self.references[0]))
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,12 +5,10 @@ import warnings
 import zlib
 from difflib import get_close_matches
 from pathlib import Path
-from typing import Any
 
 from PIL import Image, ImageFile
 
 from howto.findings import Finding
-from howto.model.family import Rule
 from howto.model.photo import Photograph
 from howto.read import photo_rules
 from howto.read.photo_kinds import ACCEPTED, EXPORT, kind_of
@@ -88,32 +86,25 @@ def _missing(folder: Path, path: Path, file: str, span: Span, text: str) -> Find
     """Return the finding for a name that leaves the pictures folder or names nothing in it."""
     home = folder.resolve()
     if not path.resolve().is_relative_to(home) or "\0" in file:
-        return _finding(
-            photo_rules.OUTSIDE,
+        return photo_rules.OUTSIDE.finding(
             span,
-            text,
             what=f"`{file}` is outside the pictures folder",
             why="only pictures kept with the shelf are published, so that nothing else on the computer can slip out",
             mend=f"copy the picture into `{folder.name}` and write only its name",
+            text=text,
         )
     if path.is_file():
         return None
     there = sorted(each.name for each in home.iterdir() if each.is_file()) if home.is_dir() else []
     near = get_close_matches(file, there, n=1, cutoff=0.6)
     mend = f"write `{near[0]}`" if near else f"put `{file}` into the folder `{folder.name}`, or take this line out"
-    return _finding(
-        photo_rules.MISSING,
+    return photo_rules.MISSING.finding(
         span,
-        text,
         what=f"there is no `{file}` in `{folder.name}`",
         why="the step would be published without its picture" + (f"; `{near[0]}` is there" if near else ""),
         mend=mend,
+        text=text,
     )
-
-
-def _finding(rule: Rule[Any], span: Span, text: str, what: str, why: str, mend: str) -> Finding:
-    """Return the finding of a rule at a place."""
-    return Finding(rule.name, rule.severity, span, text, what, why, mend, str(rule.references[0]))
 
 
 def _wrong_kind(span: Span, text: str, file: str, kind: str) -> Finding:
@@ -121,7 +112,7 @@ def _wrong_kind(span: Span, text: str, file: str, kind: str) -> Finding:
     why, mend = EXPORT[kind]
     article = "an" if kind[:1] in "AEFHILMNORSX" and kind.isupper() else "a"
     what = f"`{file}` is {article} {kind} file" if kind else f"`{file}` is not a picture"
-    return _finding(photo_rules.KIND, span, text, what=what, why=why, mend=mend.format(file=file))
+    return photo_rules.KIND.finding(span, what, why, mend.format(file=file), text)
 
 
 def _oversize(image: ImageFile.ImageFile, file: str, span: Span, text: str) -> Finding | None:
@@ -140,7 +131,7 @@ def _oversize(image: ImageFile.ImageFile, file: str, span: Span, text: str) -> F
 def _too_large(span: Span, text: str, what: str, why: str, file: str) -> Finding:
     """Return the finding for a picture too large to read."""
     mend = f"save `{file}` again as a plain JPEG of at most 4000 × 3000 pixels"
-    return _finding(photo_rules.TOO_LARGE, span, text, what=what, why=why, mend=mend)
+    return photo_rules.TOO_LARGE.finding(span, what, why, mend, text)
 
 
 def _damaged(span: Span, text: str, file: str, trouble: Exception) -> Finding:
@@ -149,4 +140,4 @@ def _damaged(span: Span, text: str, file: str, trouble: Exception) -> Finding:
     what = f"`{file}` stops part-way through" if broken_off else f"`{file}` is damaged"
     why = "the rest was lost in copying or sending" if broken_off else "its contents do not hold together as a picture"
     mend = f"copy the photograph from the phone again and put it in place of `{file}`"
-    return _finding(photo_rules.DAMAGED, span, text, what=what, why=why, mend=mend)
+    return photo_rules.DAMAGED.finding(span, what, why, mend, text)
