@@ -34,6 +34,10 @@ from howto.read.shelf import read_shelf
 from howto.span import SourceText
 
 Progress = Callable[[int, int], None]
+APART = (
+    "write under both jobs a different `what:`, so that the client can tell which is for which, or under one of them "
+    "`leave out:` and words of its line in the leaflet's language"
+)
 KINDS = ("cards", "carousels", "leaflets", "shelf")
 BY_NAME: Mapping[str, AnyFamily] = {each.name: each for each in FAMILIES}
 
@@ -130,8 +134,21 @@ def examine(root: Path, today: date) -> Examined:
                 told = in_first_words(job.technique, shelf.techniques)
                 found += check_technique(told, BY_NAME[job.technique.family], FAMILIES, shelf.sources)
         notes = plan_of(visit, jobs[visit.id])[1]
+        more = plan_of(_in_first_words(visit, shelf), jobs[visit.id])[1]  # contradictions are looked for in English
+        notes = (*notes, *(replace(note, mend=APART) for note in more if note not in notes))
         found += (replace(note, text=line_at(note.span, shelf.sources)) for note in notes)
     return Examined(shelf, in_order(found), figures, jobs)
+
+
+def _in_first_words(visit: Visit, shelf: Shelf) -> Visit:
+    """Return a visit in English, its jobs in the words of their first telling but for those that leave words out."""
+    jobs = (
+        job
+        if job.leave_out
+        else job.model_copy(update={"technique": in_first_words(job.technique, shelf.techniques)})
+        for job in visit.jobs
+    )
+    return visit.model_copy(update={"jobs": tuple(jobs), "language": "en"})
 
 
 def _job_figures(visit: Visit, job: Job) -> tuple[Figure, ...]:

@@ -1,6 +1,7 @@
 """A shelf told in four languages: what is found in it, and every word of its leaflets and cards."""
 
 import re
+import shutil
 from datetime import date
 from pathlib import Path
 
@@ -101,3 +102,20 @@ def test_no_letter_is_an_empty_box(to: Path, built: Built, language: str) -> Non
 def _fonts(page: object) -> list[str]:
     resources = page["/Resources"]  # type: ignore[index]
     return [str(font.get_object()["/BaseFont"]) for font in resources["/Font"].values()]
+
+
+def test_tasks_that_contradict_each_other_are_found_in_every_language(tmp_path: Path) -> None:
+    shelf = tmp_path / "shelf"
+    shutil.copytree(SHELF, shelf)
+    for ending, dry, own in (("", "Within 2 days: do not water.", "water"), (".es", "En 2 días: no regar.", "riegue")):
+        first = (shelf / f"clipping/round-a-bush{ending}.md").read_text("utf-8")
+        other = re.sub(rf"- .* {own} .*", f"- {dry}", first).replace("title: R", "title: Then r")
+        (shelf / f"clipping/then{ending}.md").write_text(other, "utf-8")
+    visit = shelf / "visits/2028-02-27-brook-yard-es.md"
+    visit.write_text(visit.read_text("utf-8").replace("done:\n", "done:\n  - technique: then\n"), "utf-8")
+    found = [each for each in examine(shelf, TODAY).findings if each.rule == "leaflet.contradiction"]
+    assert [(each.span.line, each.what) for each in found] == [(8, "two jobs ask opposite things of Ilex crenata")]
+    text = visit.read_text("utf-8")
+    mended = text.replace("technique: round-a-bush\n", "technique: round-a-bush\n    leave out: riegue una vez\n")
+    visit.write_text(mended, "utf-8")
+    assert [each.what for each in examine(shelf, TODAY).findings if each.severity == "error"] == []
