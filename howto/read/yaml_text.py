@@ -133,6 +133,8 @@ def _line(notes: Notes, fit: YamlText, number: int, line: str) -> tuple[str, _Ov
     if found is None:
         return line, None
     start, value = found.start("value"), found["value"].rstrip()
+    if re.match(r"#(?: |$)", value):  # a note alone, after a key whose lines stand below it
+        return line, None
     value = _without_comment(value)
     kept = _kept(value)
     if kept is None and (hidden := _hidden(value, keyed="key" in found.groupdict())):

@@ -138,6 +138,11 @@ def test_what_comes_after_such_a_value_is_still_looked_at() -> None:
     assert told(findings) == [("file.quotes", 2, 4, 8), ("file.quotes", 3, 4, 6), ("file.repeated-key", 4, 1, 2)]
 
 
+def test_a_note_after_a_key_may_have_a_colon_in_it() -> None:
+    node, _, findings = front("---\nmeasures:   # in mm: all of them\n  area: 3 m2\n---\n")
+    assert (flat(node), findings) == ({"measures": {"area": "3 m2"}}, ())
+
+
 @pytest.mark.parametrize(
     ("text", "value"),
     [
