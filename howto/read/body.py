@@ -37,14 +37,14 @@ _SHOWN: Final = {
     "tools": "- Hand shears: sharp, wiped clean",
     "materials": "- Drop sheet: 2",
     "steps": "1. **Find the circle from above.** Stand over the plant.",
-    "cautions": "- **Blades.** Keep the free hand behind the handles. → gloves",
+    "cautions": "- **Hands and feet.** Keep hands, feet and other people clear. → gloves",
     "finish": "- [ ] The outline is round from two sides",
     "aftercare": "- Within 2 days: water once",
 }
 _WHY: Final = {
     "tools": "the card says what to bring before the work starts",
     "steps": "the card and the pictures follow the steps",
-    "cautions": "every output that could lead someone to do the work says how to stay whole",
+    "cautions": "whoever could do the work from a card, the pictures or a leaflet is told what can hurt",
     "finish": "the card ends with what good looks like",
     "aftercare": "the client's leaflet is made from it",
 }
