@@ -164,7 +164,8 @@ def _unknown(field: str, words: str, technique: AnyTechnique, names: dict[str, s
         mend = f"write a ± after `{own}:` under `measures:`, such as `± 5 %`"
     elif key in unit:
         why = f"`{key}` is not under `measures:`"
-        mend = f"write `{key}:` under `measures:`" + (f", in {unit[key]}" if unit[key] else "")
+        measured = f", in {unit[key]} or the unit you measure in" if unit[key] else ""
+        mend = f"write a line `{key}:` with what it is under `measures:`{measured}"
     else:
         near = _near(words, names)
         why = "no measure of this file and no figure worked out from them has that name"

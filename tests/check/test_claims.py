@@ -75,7 +75,7 @@ def test_words_that_stand_for_a_measure_or_figure(text: str) -> None:
         (
             "Dig {settling}.",
             "`{settling}` stands for nothing here",
-            "write `settling:` under `measures:`, in mm/year",
+            "write a line `settling:` with what it is under `measures:`, in mm/year or the unit you measure in",
         ),
         (
             "Dig {}.",
