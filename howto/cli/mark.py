@@ -11,7 +11,9 @@ from howto.cli.options import SHELF, ShelfOption, colour, refuse, width
 
 
 def mark(
-    photo: Annotated[Path, typer.Argument(metavar="PHOTO", help="The photograph to mark.")],
+    photo: Annotated[
+        Path, typer.Argument(metavar="PHOTO", help="The photograph to mark, such as techniques/pictures/ball.jpg.")
+    ],
     to: Annotated[Path, typer.Option("--to", metavar="DIR", help="The folder to write the page into.")] = Path(
         "output"
     ),
@@ -19,7 +21,9 @@ def mark(
 ) -> None:
     """Write a page that opens in any browser: tap the photograph, copy the lines, paste them into a technique."""
     if not photo.is_file():
-        raise refuse(f"There is no photograph `{photo}`.")
+        there = shelf / "pictures" / photo.name
+        near = f" There is `{there}`." if there.is_file() else ""
+        raise refuse(f"There is no photograph `{photo}`.{near}")
     page = plans.marker(photo, to, shelf)
     if page.findings:
         typer.echo(report.terminal(page.findings, {}, colour=colour(), width=width()), nl=False, err=True)

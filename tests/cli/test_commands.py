@@ -236,3 +236,12 @@ def test_a_program_without_any_output_still_ends_well(shelf: Path) -> None:
     words = [sys.executable, "-c", "import sys; sys.stdout = None; from howto.cli.app import main; main()"]
     result = subprocess.run([*words, *on(shelf, "check", DAY)], capture_output=True, cwd=ROOT, check=False)
     assert (result.returncode, result.stderr) == (0, b"")
+
+
+def test_a_photograph_that_stands_on_the_shelf_is_pointed_at(shelf: Path) -> None:
+    away = RUN.invoke(app, on(shelf, "mark", "ball.jpg"))
+    assert (away.exit_code, away.stderr) == (2, "There is no photograph `ball.jpg`.\n")
+    (shelf / "pictures").mkdir()
+    (shelf / "pictures/ball.jpg").write_bytes(b"")
+    near = RUN.invoke(app, on(shelf, "mark", "ball.jpg"))
+    assert near.stderr == f"There is no photograph `ball.jpg`. There is `{shelf / 'pictures/ball.jpg'}`.\n"
