@@ -261,5 +261,6 @@ def rules_named(name: str) -> Named:
     if found:
         return Named(found)
     names = [rule.name for rule in rules]
-    near = get_close_matches(wanted, names, n=3, cutoff=0.3) or [each for each in names if wanted in each][:3]
+    near = [each for each in names if wanted in each][:3] or get_close_matches(wanted, names, n=3, cutoff=0.6)
+    near = near or [rule.name for rule in rules if wanted in f"{rule.statement} {rule.why}".casefold()][:3]
     return Named(sentence=f"No rule is called `{name}`. Nearest: {', '.join(near) or 'none'}. All: howto why")

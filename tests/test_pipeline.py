@@ -156,6 +156,9 @@ def test_a_rule_by_name_by_family_and_by_a_near_name() -> None:
     near = pipeline.rules_named("mowing.one-thrid")
     assert not near.found
     assert "mowing.one-third" in near.sentence
+    assert "clipping.ruffle" in pipeline.rules_named("ruffl").sentence
+    assert "technique.reason" in pipeline.rules_named("learner drops").sentence  # by what it says
+    assert pipeline.rules_named("zzz").sentence == "No rule is called `zzz`. Nearest: none. All: howto why"
 
 
 @pytest.mark.parametrize("family", list(pipeline.BY_NAME))
