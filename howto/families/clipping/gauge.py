@@ -9,6 +9,7 @@ from howto.quantities import show
 from howto.quantities import show_number as num
 
 MOST_STEPS = 8  # so that a stick made by rule has three to nine marks
+SAME_MM = 1e-6  # two marks nearer than this are one
 METRIC_STEPS = (10.0, 20.0, 25.0, 50.0, 75.0, 100.0, 150.0, 200.0, 250.0, 500.0, 1000.0)
 INCH_STEPS = tuple(inches * 25.4 for inches in (0.5, 1, 2, 3, 4, 6, 8, 12, 18, 24, 36))
 
@@ -27,12 +28,9 @@ def handy_step(height_mm: float, units: System = "metric") -> float:
 def marks(m: ClippingMeasures, units: System) -> tuple[float, ...]:
     """Return the heights of the marks in mm: every step, the top, and the widest ring of a ball."""
     every, height = step_of(m, units), m.height_mm
-    ups = [every * step for step in range(int(height / every + 1e-9) + 1)]
-    if ups[-1] < height - 1e-6:
-        ups.append(height)
-    if m.shape == "ball" and not any(abs(up - height / 2) < 1e-6 for up in ups):
-        ups.append(height / 2)
-    return tuple(sorted(ups))
+    ends = [height, height / 2] if m.shape == "ball" else [height]
+    steps = (every * step for step in range(int(height / every) + 1))
+    return tuple(sorted([*ends, *(up for up in steps if all(abs(up - end) > SAME_MM for end in ends))]))
 
 
 def gauge(m: ClippingMeasures, units: System) -> Figure:

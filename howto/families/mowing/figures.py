@@ -61,7 +61,7 @@ def _mow_at(m: MowingMeasures) -> Figure:
         label="Mow when it reaches",
         value=at,
         unit="mm",
-        working=(f"{num(m.set_height_mm, 4)} mm x 1.5 = {num(at)} mm",),
+        working=(f"{num(m.set_height_mm, 4)} mm x 1.5 = {num(at, 4)} mm",),
         references=(UC_AMOUNT, CAROLINA),
         headline=len(way_down(m).heights) < 2,  # else the cuts to come down are what matters
         client=True,
@@ -72,17 +72,19 @@ def _todays_cut(m: MowingMeasures) -> Figure:
     stands, cut = standing(m), first_cut(m)
     if cut < stands:
         share = formulae.share_removed(stands, cut)
-        taken = f"cut to {num(cut)} mm: ({num(stands, 4)} - {num(cut)}) / {num(stands, 4)} = {num(share * 100)} % off"
+        taken = (
+            f"cut to {num(cut, 4)} mm: ({num(stands, 4)} - {num(cut, 4)}) / {num(stands, 4)} = {num(share * 100)} % off"
+        )
     else:
-        taken = f"cut to {num(cut)} mm: it stands no higher, so nothing comes off"
+        taken = f"cut to {num(cut, 4)} mm: it stands no higher, so nothing comes off"
     return Figure(
         name="today's cut",
         label="Today, cut to",
         value=cut,
         unit="mm",
         working=(
-            f"stands {num(stands, 4)} mm; a third is {num(stands / 3)} mm, so no lower than "
-            f"{num(formulae.lowest_cut_mm(stands))} mm",
+            f"stands {num(stands, 4)} mm; a third is {num(stands / 3, 4)} mm, so no lower than "
+            f"{num(formulae.lowest_cut_mm(stands), 4)} mm",
             taken,
         ),
         references=(UC_AMOUNT, CORNELL),
@@ -129,10 +131,10 @@ def _stage_lines(m: MowingMeasures) -> Iterator[str]:
     before = num(stands, 4)
     for at, height in enumerate(down.heights, 1):
         lowest = formulae.lowest_cut_mm(stands)
-        reach = f"cut {at}: {before} x 2/3 = {num(lowest)} mm"
+        reach = f"cut {at}: {before} x 2/3 = {num(lowest, 4)} mm"
         yield reach if abs(lowest - height) < formulae.DUST_MM else f"{reach}; cut to {num(height, 4)} mm"
         stands = height + down.between_mm
-        before = f"({num(height)} + {num(down.between_mm)})" if down.between_mm else num(height)
+        before = f"({num(height, 4)} + {num(down.between_mm, 4)})" if down.between_mm else num(height, 4)
 
 
 def _next_cut(technique: T, today: date) -> Iterator[Figure]:
@@ -144,7 +146,7 @@ def _next_cut(technique: T, today: date) -> Iterator[Figure]:
         label="Days between cuts",
         value=days,
         unit="d",
-        working=(f"({num(due_at)} - {num(m.set_height_mm, 4)}) mm / {num(a_day)} mm a day = {in_days(days)}",),
+        working=(f"({num(due_at, 4)} - {num(m.set_height_mm, 4)}) mm / {num(a_day)} mm a day = {in_days(days)}",),
         references=(UC_AMOUNT, CORNELL, source),
         client=True,
         digits=2,
@@ -155,7 +157,7 @@ def _next_cut(technique: T, today: date) -> Iterator[Figure]:
     else:
         left = min(first_cut(m), standing(m))
         wait = max(0.0, due_at - left) / a_day
-        why = f"from {num(left)} mm to {num(due_at)} mm at {num(a_day)} mm a day: {in_days(wait)}"
+        why = f"from {num(left, 4)} mm to {num(due_at, 4)} mm at {num(a_day)} mm a day: {in_days(wait)}"
         references = (UC_AMOUNT, source)
     rest = max(1, floor(wait + 1e-9))
     due = today + timedelta(days=rest)

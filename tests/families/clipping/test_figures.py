@@ -186,6 +186,13 @@ def test_a_crew_in_inches_marks_whole_inches() -> None:
     assert found.value == "every 3\u00a0in up the stick"
 
 
+def test_the_top_of_a_ball_in_inches_is_nothing_wide() -> None:
+    found = worked(finished_width_mm=609.6, standing_width_mm=660.4, gauge_every_mm=101.6)["gauge rings"]
+    rows: Any = found.table and found.table.rows
+    assert rows[-1] == (609.6, 0, 0)
+    assert [round(row[0] / 25.4, 6) for row in rows] == [0, 4, 8, 12, 16, 20, 24]
+
+
 # -- surface and time --
 
 

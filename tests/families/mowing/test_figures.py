@@ -75,7 +75,7 @@ def test_h5_growth_allowed_is_half_the_set_height() -> None:
     # H5: Cornell University [A]: 1.5 in is due after 0.75 in
     found = lawn(set_height_mm=38.1, growth_mm_per_day=19.05)
     assert found["days between cuts"].value == pytest.approx(1)
-    assert found["days between cuts"].working == ("(57.2 - 38.1) mm / 19.1 mm a day = 1 day",)
+    assert found["days between cuts"].working == ("(57.15 - 38.1) mm / 19.1 mm a day = 1 day",)
 
 
 def test_h6_six_inches_down_to_three() -> None:
@@ -103,8 +103,8 @@ def test_h7_the_way_down_is_worked_cut_by_cut() -> None:
         "growth left out: ln(150 / 50) / ln 1.5 = 2.71, rounded up = 3 cuts",
         "3 days between two cuts; write `growth` to count what grows back in them",
         "cut 1: 150 x 2/3 = 100 mm",
-        "cut 2: 100 x 2/3 = 66.7 mm",
-        "cut 3: 66.7 x 2/3 = 44.4 mm; cut to 50 mm",
+        "cut 2: 100 x 2/3 = 66.67 mm",
+        "cut 3: 66.67 x 2/3 = 44.44 mm; cut to 50 mm",
     )
     assert found["next cut"].value == date(2026, 6, 13)
     assert found["next cut"].working[0] == "on the way down, 3 days between two cuts"
@@ -132,9 +132,9 @@ def test_what_grows_back_is_counted_where_it_was_written() -> None:
         "growth left out: ln(150 / 50) / ln 1.5 = 2.71, rounded up = 3 cuts",
         "4 mm a day x 3 days = 12 mm grows back between two cuts",
         "cut 1: 150 x 2/3 = 100 mm",
-        "cut 2: (100 + 12) x 2/3 = 74.7 mm",
-        "cut 3: (74.7 + 12) x 2/3 = 57.8 mm",
-        "cut 4: (57.8 + 12) x 2/3 = 46.5 mm; cut to 50 mm",
+        "cut 2: (100 + 12) x 2/3 = 74.67 mm",
+        "cut 3: (74.67 + 12) x 2/3 = 57.78 mm",
+        "cut 4: (57.78 + 12) x 2/3 = 46.52 mm; cut to 50 mm",
     )
     assert found.table is not None
     assert [row[2] for row in found.table.rows] == pytest.approx([150, 112, 86.7, 69.8], abs=0.1)
@@ -170,7 +170,7 @@ def test_a_lawn_in_reach_needs_no_stages() -> None:
     found = lawn(set_height_mm=60.0, standing_height_mm=88.0)
     assert "cuts to come down" not in found
     assert found["today's cut"].working == (
-        "stands 88 mm; a third is 29.3 mm, so no lower than 58.7 mm",
+        "stands 88 mm; a third is 29.33 mm, so no lower than 58.67 mm",
         "cut to 60 mm: (88 - 60) / 88 = 31.8 % off",
     )
 
