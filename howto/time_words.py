@@ -8,6 +8,8 @@ import re
 from typing import Final
 from unicodedata import combining, normalize
 
+from howto.language import base
+
 Swaps = tuple[tuple[str, str], ...]
 MONTHS: Final = (
     "january", "february", "march", "april", "may", "june",
@@ -106,6 +108,6 @@ SWAPS: Final[dict[str, Swaps]] = {"es": SPANISH, "vi": VIETNAMESE, "mi": MAORI}
 def in_english(text: str, language: str) -> str:
     """Return words of time in English, small letters; those of a language we do not know stay as they are."""
     found = folded(text).rstrip(" .:")
-    for pattern, word in SWAPS.get(language.partition("-")[0].casefold(), ()):
+    for pattern, word in SWAPS.get(base(language), ()):
         found = re.sub(pattern, word, found)
     return " ".join(found.split())

@@ -8,6 +8,7 @@ from typing import Any, Final, NamedTuple
 from howto.check.place import Sources, noted, settled
 from howto.findings import Finding, Severity
 from howto.glossary import PLAINER
+from howto.language import is_english
 from howto.model.family import Rule
 from howto.model.prose import plain
 from howto.model.reference import PRACTICE, Grade, Reference
@@ -76,16 +77,12 @@ class _Passage(NamedTuple):
 def client_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
     """Yield what a client could not read with ease, in every visit and in the aftercare of every technique."""
     for visit in shelf.visits:
-        if _in_english(visit.language):
+        if is_english(visit.language):
             yield from _findings(_of_visit(visit), sources, "the words to the client")
     for technique in shelf.techniques:
-        if _in_english(technique.language):
+        if is_english(technique.language):
             found = _findings(_of_technique(technique), sources, "the aftercare")
             yield from settled(technique, found, {rule.name for rule in CLIENT_RULES}, sources)
-
-
-def _in_english(language: str) -> bool:
-    return language.partition("-")[0] == "en"
 
 
 def _of_visit(visit: Visit) -> list[_Passage]:

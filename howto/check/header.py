@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from difflib import get_close_matches
 from typing import Final
 
+from howto.language import is_english
 from howto.model.family import Breach, Edit, Limit
 from howto.model.plants import PlantBook
 from howto.model.reference import FORMAT, PRACTICE
@@ -69,7 +70,7 @@ def pace(technique: AnyTechnique) -> Iterator[Breach]:
 def season(technique: AnyTechnique) -> Iterator[Breach]:
     """The season names months where the crew works."""
     text, hemisphere = technique.season.strip(), technique.crew.hemisphere
-    if not text or not in_english(technique) or months_of(text, hemisphere):
+    if not text or not is_english(technique.language) or months_of(text, hemisphere):
         return
     noted = re.fullmatch(r"([^()]+)\(([^()]+)\)", text)
     if noted and (outer := months_of(noted[1], hemisphere)):
@@ -133,8 +134,3 @@ def _near_plants(book: PlantBook, name: str) -> list[str]:
     botanical = {each.botanical.casefold(): each.botanical for each in book.plants}
     botanical |= {each.botanical.casefold(): each.botanical for each in book.grasses}
     return [botanical.get(each, each) for each in near]
-
-
-def in_english(technique: AnyTechnique) -> bool:
-    """Tell whether words can be looked for by their English names."""
-    return technique.language.partition("-")[0] == "en"

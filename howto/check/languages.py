@@ -8,6 +8,7 @@ from howto.check.place import Sources, noted
 from howto.check.twins import own_name
 from howto.findings import Finding, Severity
 from howto.labels import LANGUAGES
+from howto.language import base
 from howto.model.family import Rule
 from howto.model.reference import FORMAT
 from howto.model.shelf import Shelf
@@ -41,7 +42,7 @@ def language_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
         told: set[str] = set()
         for at, job in enumerate(visit.jobs):
             name = own_name(job.technique)
-            if _base(job.technique.language) == _base(visit.language) or name in told:
+            if base(job.technique.language) == base(visit.language) or name in told:
                 continue
             told.add(name)
             span = visit.spans.get(f"jobs[{at}].technique", Span(visit.path))
@@ -53,7 +54,7 @@ def language_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
 
 def _untold(visit: Visit, technique: AnyTechnique, name: str, span: Span, sources: Sources) -> Finding:
     """Return the finding of a technique that has no telling in the leaflet's language."""
-    path = PurePosixPath(technique.path).with_name(f"{name}.{_base(visit.language)}.md")
+    path = PurePosixPath(technique.path).with_name(f"{name}.{base(visit.language)}.md")
     return noted(
         LEAFLET_LANGUAGE,
         span,
@@ -66,7 +67,7 @@ def _untold(visit: Visit, technique: AnyTechnique, name: str, span: Span, source
 
 def _unlabelled(language: str, span: Span, sources: Sources) -> Iterator[Finding]:
     """Yield the finding of a language that has no labels."""
-    if _base(language) in LANGUAGES:
+    if base(language) in LANGUAGES:
         return
     yield noted(
         LANGUAGE_WORDS,
@@ -76,8 +77,3 @@ def _unlabelled(language: str, span: Span, sources: Sources) -> Iterator[Finding
         why=f"they are printed in English; there are some in {_KNOWN}",
         mend="write one of these, such as `language: en`, and the words in that language",
     )
-
-
-def _base(language: str) -> str:
-    """Return a language without its region."""
-    return language.partition("-")[0].casefold()

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
-from howto.check.header import in_english
+from howto.language import is_english
 from howto.model.family import Breach, Edit
 from howto.model.prose import plain
 from howto.model.technique import AnyTechnique
@@ -39,7 +39,7 @@ _AS_A_MEASURE: Final = re.compile(r"(?:['’]s)?[\s-]*(?:deep|depth|wide|width|l
 
 def tools(technique: AnyTechnique) -> Iterator[Breach]:
     """A tool that a step takes up is on the list."""
-    if not in_english(technique):
+    if not is_english(technique.language):
         return
     kit = " ".join(f"{each.name} {plain(each.note)}" for each in (*technique.tools, *technique.materials)).casefold()
     told: set[str] = set()

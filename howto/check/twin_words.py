@@ -6,6 +6,7 @@ from typing import Final
 
 from howto.check.passages import written
 from howto.findings import Severity
+from howto.language import is_english
 from howto.model.family import Breach
 from howto.model.technique import AnyTechnique
 from howto.quantities import Dimension, find_all
@@ -107,7 +108,7 @@ def _braces(text: str) -> dict[str, str]:
 
 def _digits(text: str, language: str) -> str:
     """Return a text with decimal points, and symbols for the units that its language writes out."""
-    if language.partition("-")[0] == "en":
+    if is_english(language):
         return text
     found = _COMMA.sub(".", text)
     for word, symbol in _UNITS:

@@ -7,6 +7,7 @@ from typing import Any, Final
 
 from howto.check.twin_words import numbers_of, words_of
 from howto.findings import Severity
+from howto.language import base
 from howto.model.family import Breach, Edit, Rule
 from howto.model.measures import Measures
 from howto.model.reference import FORMAT
@@ -102,7 +103,7 @@ def _language(twin: AnyTechnique) -> Iterator[Breach]:
     """Yield the breach of a file that says another language than its name."""
     found = _LANGUAGE.search(file_name(twin))
     named = found[1] if found else twin.language
-    if twin.language.partition("-")[0] != named.partition("-")[0]:
+    if base(twin.language) != base(named):
         yield Breach(
             field="language",
             what=f"`language` is `{twin.language}`, and the file's name says `{named}`",

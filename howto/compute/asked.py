@@ -9,6 +9,7 @@ from typing import Any, Final, NamedTuple
 from howto.compute.stance import MOST_AFTER, Stance, Window, stances, things_in
 from howto.compute.words import filled_visit
 from howto.findings import Finding, Severity
+from howto.language import is_english
 from howto.model.due import Due, due
 from howto.model.family import Rule
 from howto.model.figure import Figure
@@ -99,7 +100,7 @@ def window_of(asked: Asked, visited: date) -> Window | None:
 
 def clashes(visit: Visit, asked: Sequence[Asked]) -> tuple[tuple[Asked, Asked], ...]:
     """Return each two lines, of two jobs, that ask opposite things of what may be one thing."""
-    if visit.language.partition("-")[0] != "en":
+    if not is_english(visit.language):
         return ()
     told = [(each, _stances(each, visit)) for each in asked]
     return tuple(

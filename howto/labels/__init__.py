@@ -7,6 +7,7 @@ from howto.labels.es import SPANISH
 from howto.labels.form import Labels
 from howto.labels.mi import MAORI
 from howto.labels.vi import VIETNAMESE
+from howto.language import base
 
 __all__ = ["ENGLISH", "LANGUAGES", "Labels", "labels"]
 
@@ -15,4 +16,4 @@ LANGUAGES: Final[dict[str, Labels]] = {"en": ENGLISH, "es": SPANISH, "vi": VIETN
 
 def labels(language: str) -> Labels:
     """Return the labels of a language tag such as `en-NZ`; English where we have none of its own."""
-    return LANGUAGES.get(language.partition("-")[0].casefold(), ENGLISH)
+    return LANGUAGES.get(base(language), ENGLISH)

@@ -5,6 +5,7 @@ from collections.abc import Callable
 from typing import Final
 
 from howto.glossary import EXPLAINED
+from howto.language import is_english
 from howto.model.prose import Prose
 from howto.model.sheet import Block, Bullets, Dated, Paragraph, Section, Sheet
 
@@ -17,7 +18,7 @@ Change = Callable[[Prose], Prose]
 
 def explained(sheet: Sheet) -> Sheet:
     """Return the sheet with each known trade word explained at its first use, in reading order; English only."""
-    if sheet.language.partition("-")[0] != "en":
+    if not is_english(sheet.language):
         return sheet
     told: set[str] = set()
 

@@ -2,6 +2,8 @@
 
 from typing import Final, TypedDict
 
+from howto.language import base
+
 
 class FrameWords(TypedDict):
     """Every word, in one language; braces are filled by the layout. `places` are the ninths of a picture."""
@@ -120,4 +122,4 @@ LANGUAGES: Final[dict[str, FrameWords]] = {"en": ENGLISH, "es": SPANISH, "vi": V
 
 def frame_words(language: str) -> FrameWords:
     """Return the words of a language tag such as `en-NZ`; English where we have none of its own."""
-    return LANGUAGES.get(language.partition("-")[0].casefold(), ENGLISH)
+    return LANGUAGES.get(base(language), ENGLISH)

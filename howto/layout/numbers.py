@@ -5,9 +5,10 @@ from collections.abc import Sequence
 from itertools import accumulate
 from typing import Final, NamedTuple
 
+from howto.language import base
 from howto.model.crew import Crew
 from howto.model.figure import Figure
-from howto.model.said import amounts_said, base, said
+from howto.model.said import amounts_said, said
 from howto.model.sheet import Art, Entry, Grid
 from howto.model.shown import Shown, label_of, shown, shown_cell, shown_measures
 from howto.model.technique import AnyTechnique

@@ -7,10 +7,11 @@ from typing import Final
 from howto.findings import Finding, Severity
 from howto.fonts import missing
 from howto.labels import LANGUAGES
+from howto.language import base
 from howto.layout.fit_rules import PAGE_LETTER, PAGE_WORDS
 from howto.model.crew import Crew
 from howto.model.figure import Figure
-from howto.model.said import base, phrase_key, said, unsaid
+from howto.model.said import phrase_key, said, unsaid
 from howto.model.sheet import Sheet
 from howto.model.shown import shown_measures
 from howto.model.technique import AnyTechnique

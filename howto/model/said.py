@@ -8,6 +8,7 @@ from typing import Final
 from babel import Locale, UnknownLocaleError
 from babel.numbers import get_decimal_symbol
 
+from howto.language import base
 from howto.model.crew import Crew
 from howto.phrases import PHRASES, UNIT_WORDS, UNITS
 
@@ -18,14 +19,9 @@ _WORD: Final = re.compile(r"[A-Za-z]+")
 _PARTS: Final = ", "
 
 
-def base(language: str) -> str:
-    """Return a language without its region: `es` for `es-MX`."""
-    return language.partition("-")[0].casefold()
-
-
 def locale_of(language: str) -> Locale:
     """Return the locale of a language tag such as `en-NZ`; English where it is not known."""
-    for tag in (language, language.partition("-")[0]):
+    for tag in (language, base(language)):
         try:
             return Locale.parse(tag, sep="-")
         except (UnknownLocaleError, ValueError):

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Final
 
+from howto.language import base
 from howto.read.nodes import tidy_key
 from howto.time_words import folded
 
@@ -164,7 +165,7 @@ PICTURE_NOTES: Final = ("focus", "alt", "credit")
 
 def labels_for(language: str) -> Labels:
     """Return the words of a language, English where there is no table for it."""
-    return LANGUAGES.get(language.partition("-")[0].casefold(), ENGLISH)
+    return LANGUAGES.get(base(language), ENGLISH)
 
 
 def section_named(text: str, language: str) -> str | None:

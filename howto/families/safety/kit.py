@@ -68,11 +68,6 @@ _PART: Final = re.compile(
 )
 
 
-def english(technique: AnyTechnique) -> bool:
-    """Tell whether words can be looked for by their English names."""
-    return technique.language.partition("-")[0] == "en"
-
-
 def items(technique: AnyTechnique) -> Iterator[Item]:
     """Yield every tool, then every material."""
     for part, kits in (("tools", technique.tools), ("materials", technique.materials)):

@@ -5,8 +5,9 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from howto.families.safety.kit import Item, english
+from howto.families.safety.kit import Item
 from howto.findings import Severity
+from howto.language import is_english
 from howto.model.family import Breach, Edit, Rule
 from howto.model.prose import plain
 from howto.model.reference import Reference
@@ -71,7 +72,7 @@ class Need:
 
 def breaches(need: Need, technique: AnyTechnique) -> Iterator[Breach]:
     """Yield the breach of a need that is there and that no caution covers."""
-    if not english(technique):
+    if not is_english(technique.language):
         return
     ask = need.asks(technique)
     if ask is None or covered(need, technique):

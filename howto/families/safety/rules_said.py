@@ -4,9 +4,9 @@ import re
 from collections.abc import Iterator
 from typing import Any, Final
 
-from howto.families.safety.kit import english
 from howto.families.safety.references import DUST_MASK, EARS, EYES, GLOVES, MESH, SAW_LEGS, SAW_OTHERS
 from howto.findings import Severity
+from howto.language import is_english
 from howto.model.family import Breach, Rule
 from howto.model.reference import CEILING
 from howto.model.technique import AnyTechnique
@@ -35,7 +35,7 @@ STANDARDS: Final = (
 
 def standard_fits(technique: AnyTechnique) -> Iterator[Breach]:
     """A standard's number stands beside the thing it is a standard for."""
-    if not english(technique):
+    if not is_english(technique.language):
         return
     for at, hazard in enumerate(technique.cautions):
         for piece in hazard.wear:
