@@ -17,10 +17,10 @@ from howto.garden import BED, NOTHING, each_watering, lawn_need, rain_is_enough
 from howto.labels import Labels, labels
 from howto.layout.leaflet import started
 from howto.layout.letter import Needs, letter_sheet
-from howto.layout.numbers import LONGEST_LARGE, capital
+from howto.layout.numbers import LONGEST_LARGE
 from howto.layout.plain import LONGEST, message
 from howto.model.due import months_named
-from howto.model.prose import Prose, prose
+from howto.model.prose import Prose, capital, prose
 from howto.model.sheet import Entry
 from howto.model.shelf import Shelf
 from howto.model.technique import AnyTechnique

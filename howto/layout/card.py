@@ -6,10 +6,10 @@ from typing import Final
 
 from howto.colour import contrast, nearest
 from howto.labels import Labels, labels
-from howto.layout.numbers import capital, numbers
+from howto.layout.numbers import numbers
 from howto.model.crew import Colours
 from howto.model.figure import Figure
-from howto.model.prose import Prose, prose
+from howto.model.prose import Prose, capital, prose
 from howto.model.said import said
 from howto.model.sheet import (
     Art,

@@ -7,7 +7,7 @@ from howto.layout.frame_cover import Number
 from howto.layout.frame_rows import Row
 from howto.layout.frame_step import Copy
 from howto.model.figure import Figure
-from howto.model.prose import Prose, plain
+from howto.model.prose import Prose, capital, plain
 from howto.model.said import said
 from howto.model.shown import label_of, shown, shown_measures
 from howto.model.technique import AnyTechnique, Kit, Picture, Step
@@ -34,7 +34,7 @@ def bare(title: str) -> str:
 def over_line(technique: AnyTechnique, say: Labels) -> str:
     """Return the line above a cover's title: the trade, the level, the time it takes."""
     family = said(technique.family, technique.crew)
-    parts = [family[:1].upper() + family[1:], say["level"].format(level=technique.level)]
+    parts = [capital(family), say["level"].format(level=technique.level)]
     if technique.minutes:
         parts.append(say["minutes"].format(minutes=f"{technique.minutes:g}"))
     return " · ".join(parts)
@@ -75,13 +75,13 @@ def measures(technique: AnyTechnique) -> Iterator[Number]:
         if each.assumed:
             continue
         spread = f" {each.tolerance}" if each.tolerance else ""
-        yield Number(each.label[:1].upper() + each.label[1:], each.value + spread)
+        yield Number(capital(each.label), each.value + spread)
 
 
 def _number(figure: Figure, technique: AnyTechnique) -> Number:
     """Return a figure with its label, in the language of the technique."""
     label = label_of(figure, technique.crew)
-    return Number(label[:1].upper() + label[1:], shown(figure, technique.crew))
+    return Number(capital(label), shown(figure, technique.crew))
 
 
 def kit(technique: AnyTechnique) -> tuple[str, ...]:

@@ -8,12 +8,12 @@ from howto.labels import Labels, labels
 from howto.layout.card import joined, legible, small_words, stamp
 from howto.layout.explain import explained
 from howto.layout.leaflet_when import full_day, joined_names, when_shown
-from howto.layout.numbers import LONGEST_LARGE, capital
+from howto.layout.numbers import LONGEST_LARGE
 from howto.layout.page_words import reader
 from howto.layout.year import Look, Mark, year_line
 from howto.model.crew import Crew
 from howto.model.figure import Figure
-from howto.model.prose import Prose, prose
+from howto.model.prose import Prose, capital, prose
 from howto.model.said import said
 from howto.model.sheet import ArtBlock, Block, Bullets, Dated, Entry, Facts, Paragraph, Photo, Section, Sheet
 from howto.model.shown import label_of, shown, shown_cell, shown_day

@@ -8,6 +8,7 @@ from typing import Final, NamedTuple
 from howto.language import base
 from howto.model.crew import Crew
 from howto.model.figure import Figure
+from howto.model.prose import capital
 from howto.model.said import amounts_said, said
 from howto.model.sheet import Art, Entry, Grid
 from howto.model.shown import Shown, label_of, shown, shown_cell, shown_measures
@@ -56,11 +57,6 @@ def numbers(technique: AnyTechnique, figures: Sequence[Figure], arts: Sequence[A
 def _measure(measure: Shown) -> Entry:
     """Return a measure with its tolerance."""
     return Entry(label=capital(measure.label), value=measure.value, note=measure.tolerance, headline=True)
-
-
-def capital(text: str) -> str:
-    """Return the text with its first letter large and the rest as it stands."""
-    return text[:1].upper() + text[1:]
 
 
 def grid(figure: Figure, crew: Crew) -> Grid | None:

@@ -12,7 +12,7 @@ from howto.layout.frame_copy import bare, cover_numbers
 from howto.layout.frame_page import finding
 from howto.layout.frame_words import FrameWords, frame_words
 from howto.model.figure import Figure
-from howto.model.prose import plain
+from howto.model.prose import capital, plain
 from howto.model.said import said, unsaid
 from howto.model.sheet import Frame
 from howto.model.technique import AnyTechnique
@@ -104,7 +104,7 @@ def _tags(technique: AnyTechnique, own: Sequence[str]) -> tuple[str, ...]:
 
 def _tag(text: str) -> str:
     """Return words as one tag: `#ClipABall`."""
-    return "#" + "".join(word[:1].upper() + word[1:] for word in WORD.findall(text))
+    return "#" + "".join(capital(word) for word in WORD.findall(text))
 
 
 def caption_findings(technique: AnyTechnique, figures: Sequence[Figure]) -> tuple[Finding, ...]:

@@ -21,6 +21,11 @@ def plain(prose: Iterable[Run]) -> str:
     return "".join(run.text for run in prose)
 
 
+def capital(text: str) -> str:
+    """Return the text with its first letter large and the rest as it stands."""
+    return text[:1].upper() + text[1:]
+
+
 def prose(text: str, *, strong: bool = False) -> Prose:
     """Return one run of text."""
     return (Run(text=text, strong=strong),) if text else ()

@@ -8,7 +8,7 @@ from uuid import NAMESPACE_URL, UUID, uuid5
 from icalendar import Alarm, Calendar, Event
 
 from howto.labels import Labels, labels
-from howto.model.prose import plain
+from howto.model.prose import capital, plain
 from howto.model.said import said
 from howto.model.task import Plan, Task
 from howto.model.visit import Visit
@@ -49,7 +49,7 @@ def _event(visit: Visit, task: Task, today: date, say: Labels) -> Event:
     """Return the entry of a task: on the day that counts, or over and over until its end."""
     day = max(task.day or visit.date, visit.date + DAY)
     words = plain(task.text).strip()
-    told = [words[:1].upper() + words[1:]]
+    told = [capital(words)]
     told += [say["for_what"].format(what=", ".join(task.what))] if task.what else []
     told += [task.note] if task.note else []
     event = _entry(visit, task.key, day, today, f"{visit.site}: {_title(told[0])}")

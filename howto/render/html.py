@@ -15,7 +15,7 @@ from markupsafe import Markup
 from howto.fonts import CUTS, Face, path
 from howto.labels import Labels, labels
 from howto.model.crew import Crew
-from howto.model.prose import Run, plain
+from howto.model.prose import Run, capital, plain
 from howto.model.sheet import ArtBlock, Block, Code, Photo, Section, Sheet
 from howto.model.shown import shown_day
 from howto.model.technique import AnyTechnique
@@ -190,8 +190,7 @@ def _groups(entries: Sequence[Entry], say: Labels) -> list[tuple[str, list[dict[
     """Return the cards under their families, both in the order given."""
     families = dict.fromkeys(entry.family for entry in entries)
     return [
-        (family[:1].upper() + family[1:], [_entry(entry, say) for entry in entries if entry.family == family])
-        for family in families
+        (capital(family), [_entry(entry, say) for entry in entries if entry.family == family]) for family in families
     ]
 
 

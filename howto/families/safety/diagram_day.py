@@ -5,6 +5,7 @@ from howto.families.safety.day import Spell, noises, shakes, timed
 from howto.families.safety.figures_chemicals import wait_hours
 from howto.families.safety.figures_noise import scheme_of
 from howto.families.safety.measures import SafetyMeasures
+from howto.model.prose import capital
 from howto.model.technique import Technique
 from howto.quantities import show
 from howto.quantities import show_number as num
@@ -64,7 +65,7 @@ def _bar(spells: tuple[Spell, ...], parts: list[float], unit: str, what: str) ->
         alt = f"A bar for the {what}, filled by {len(spells)} tools: in all {total} {unit}; a full day is 100."
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"{what[:1].upper()}{what[1:]}: {total} {unit}, 100 is full",
+        caption=f"{capital(what)}: {total} {unit}, 100 is full",
         alt=alt,
         true=False,
     )

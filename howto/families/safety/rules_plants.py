@@ -11,6 +11,7 @@ from howto.families.safety.references import TETANUS
 from howto.findings import Severity
 from howto.model.family import Rule
 from howto.model.plants import Words
+from howto.model.prose import capital
 from howto.model.reference import CEILING, Grade, Reference
 from howto.model.technique import AnyTechnique
 
@@ -48,7 +49,7 @@ def _ask(technique: AnyTechnique, about: re.Pattern[str], line: str, but: re.Pat
         return None
     at, name, caution = min(found, key=lambda each: (ORDER.index(CEILING[each[2].grade]), -len(each[2].text)))
     text = LEAD.sub("", " ".join(caution.text.replace("→", ",").split())).rstrip(".")
-    text = text[:1].upper() + text[1:]
+    text = capital(text)
     return Ask(
         f"plants[{at}]",
         f"`{name}` is cut here",

@@ -8,6 +8,7 @@ from howto.families.watering.formulae import Span, Stage
 from howto.families.watering.measures import WateringMeasures
 from howto.families.watering.references import BIG_TREES_WARM, ESTABLISHED, NEW_TREES, NEW_TREES_WARM
 from howto.model.figure import Figure, Table
+from howto.model.prose import capital
 from howto.model.reference import Reference
 from howto.model.technique import Technique
 from howto.quantities import show_number as num
@@ -98,7 +99,7 @@ def _first_year(technique: T, span: Span, today: date) -> Figure:
     litres = show_range(span.low, span.high, "L", technique.crew.units)
     rows = tuple(
         (
-            _first_up(stage.name),
+            capital(stage.name),
             planted + timedelta(days=stage.start_day),
             planted + timedelta(days=stage.end_day - 1),
             every_words(stage),
@@ -122,10 +123,6 @@ def _first_year(technique: T, span: Span, today: date) -> Figure:
         table=Table(columns=("Stretch", "From", "To", "Every", "Each plant"), units=("", "", "", "", ""), rows=rows),
         client=True,
     )
-
-
-def _first_up(words: str) -> str:
-    return words[:1].upper() + words[1:]
 
 
 def _twelve_weeks(technique: T) -> Figure:
