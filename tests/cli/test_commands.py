@@ -3,6 +3,7 @@
 import json
 import os
 import re
+import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -245,3 +246,22 @@ def test_a_photograph_that_stands_on_the_shelf_is_pointed_at(shelf: Path) -> Non
     (shelf / "pictures/ball.jpg").write_bytes(b"")
     near = RUN.invoke(app, on(shelf, "mark", "ball.jpg"))
     assert near.stderr == f"There is no photograph `ball.jpg`. There is `{shelf / 'pictures/ball.jpg'}`.\n"
+
+
+def test_the_readme_names_every_command() -> None:
+    page = (ROOT / "README.md").read_text(encoding="utf-8")
+    told = set(re.findall(r"^\| `howto (\w+)", page, re.MULTILINE))
+    listed = set(re.findall(r"^│ (\w+) ", RUN.invoke(app, ["--help"]).stdout.partition("Commands")[2], re.MULTILINE))
+    assert told == listed
+    assert len(listed) >= 7
+
+
+def test_the_visit_that_the_readme_shows_is_clean(tmp_path: Path) -> None:
+    shown = re.findall(r"```markdown\n(---\nsite: .*?)```", (ROOT / "README.md").read_text(encoding="utf-8"), re.DOTALL)
+    root = tmp_path / "mine"
+    shutil.copytree(ROOT / "techniques", root, ignore=shutil.ignore_patterns("visits", "people.yaml"))
+    visit = root / "visits/2026-10-14-orchard-end.md"
+    visit.parent.mkdir()
+    visit.write_text(shown[0], encoding="utf-8")
+    result = RUN.invoke(app, on(root, "check", str(visit), DAY))
+    assert (result.exit_code, result.stdout) == (0, "No findings.\n")
