@@ -36,7 +36,7 @@ class Output(StrEnum):
 def build(
     paths: PathsArgument = None,
     shelf: ShelfOption = SHELF,
-    to: Annotated[Path, typer.Option("--to", metavar="DIR", help="The folder to write into.")] = Path("output"),
+    to: Annotated[Path, typer.Option("--to", metavar="FOLDER", help="The folder to write into.")] = Path("output"),
     only: Annotated[
         list[Output] | None, typer.Option("--only", help="Make only this kind. May be given more than once.")
     ] = None,

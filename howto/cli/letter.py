@@ -18,7 +18,7 @@ def letter(
         str, typer.Option("--month", metavar="MONTH", help="The month, such as 2026-11. The present one if left out.")
     ] = "",
     shelf: ShelfOption = SHELF,
-    to: Annotated[Path, typer.Option("--to", metavar="DIR", help="The folder to write into.")] = Path("output"),
+    to: Annotated[Path, typer.Option("--to", metavar="FOLDER", help="The folder to write into.")] = Path("output"),
     date: DateOption = None,
 ) -> None:
     """Write a letter to all clients: what gardens like theirs need in a month, and print it as a message."""

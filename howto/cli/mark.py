@@ -14,7 +14,7 @@ def mark(
     photo: Annotated[
         Path, typer.Argument(metavar="PHOTO", help="The photograph to mark, such as techniques/pictures/ball.jpg.")
     ],
-    to: Annotated[Path, typer.Option("--to", metavar="DIR", help="The folder to write the page into.")] = Path(
+    to: Annotated[Path, typer.Option("--to", metavar="FOLDER", help="The folder to write the page into.")] = Path(
         "output"
     ),
     shelf: ShelfOption = SHELF,

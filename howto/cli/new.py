@@ -56,7 +56,7 @@ def visit(
 
 @new.command("shelf")
 def new_shelf(
-    folder: Annotated[Path, typer.Argument(metavar="DIR", help="The folder to make.")],
+    folder: Annotated[Path, typer.Argument(metavar="FOLDER", help="The folder to make, such as my-shelf.")],
 ) -> None:
     """Make a folder with a crew.yaml to fill in and one technique to copy."""
     _write(plans.new_shelf(folder))

@@ -12,7 +12,7 @@ from typing import Annotated
 import typer
 
 ShelfOption = Annotated[
-    Path, typer.Option("--shelf", metavar="DIR", help="The folder that holds crew.yaml and the techniques.")
+    Path, typer.Option("--shelf", metavar="FOLDER", help="The folder that holds crew.yaml and the techniques.")
 ]
 DateOption = Annotated[
     datetime | None,
