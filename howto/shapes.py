@@ -5,7 +5,7 @@ words, and two painters put the result on paper and in pictures.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from itertools import pairwise
 from math import cos, hypot, radians, sin
@@ -96,13 +96,15 @@ class Drawing:
 
     `alt` says what is drawn in at most 250 characters, numbers included; `caption` is one
     short line to print. `true` is False where a millimetre stands for something else, as on a year line or
-    a bar: then no scale is printed.
+    a bar: then no scale is printed. An `elastic` one may also be drawn higher than it is, to fill its room: it is
+    not true, and has no circle, angle or letter that a stretch would spoil.
     """
 
     shapes: tuple[Shape, ...]
     caption: str
     alt: str
     true: bool = True
+    elastic: bool = False
 
 
 def arc(centre: Point, radius: float, start_deg: float = 0, end_deg: float = 360, steps: int = 48) -> tuple[Point, ...]:
@@ -146,6 +148,20 @@ def leafy(outline: Sequence[Point], depth: float, bumps: int) -> tuple[Point, ..
             scallop.append((a[0] + (b[0] - a[0]) * part + out[0] * rise, a[1] + (b[1] - a[1]) * part + out[1] * rise))
         walked += length
     return tuple(scallop)
+
+
+def higher(drawing: Drawing, factor: float) -> Drawing:
+    """Return a drawing with every height multiplied; what stands across it keeps its place."""
+
+    def raised(shape: Shape) -> Shape:
+        if isinstance(shape, Line | Polygon):
+            return replace(shape, points=tuple((x, y * factor) for x, y in shape.points))
+        if isinstance(shape, Dimension):
+            start, end = ((x, y * factor) for x, y in (shape.start, shape.end))
+            return replace(shape, start=start, end=end, offset=shape.offset * (factor if start[1] == end[1] else 1.0))
+        return replace(shape, at=(shape.at[0], shape.at[1] * factor))
+
+    return replace(drawing, shapes=tuple(raised(shape) for shape in drawing.shapes))
 
 
 def extent(shapes: Iterable[Shape]) -> tuple[float, float, float, float]:

@@ -7,7 +7,7 @@ from functools import cache, cached_property
 from howto.fonts import Face
 from howto.layout.look import Look
 from howto.layout.plane import Box, Outline, Point, Segment, around, box_outline
-from howto.layout.text import CAP, balance, widest
+from howto.layout.text import CAP, balance, length, tied, widest
 from howto.model.sheet import Area, Dot, PaintMark, Stroke, Words
 
 PITCH = 1.18  # line pitch of a label in sizes
@@ -94,7 +94,7 @@ class PlacedCallout:
 
 def callout(at: Point, text: str, size: float, width: float, *, level: bool) -> Callout:
     """Return a callout with its words in even lines no wider than `width`; a level's stay on one."""
-    return Callout(at, (text,) if level else _lines(text, size, width), size, level)
+    return Callout(at, (text,) if level else label_lines(text, size, width), size, level)
 
 
 @cache
@@ -103,8 +103,10 @@ def _wide(lines: tuple[str, ...], face: Face, size: float) -> float:
 
 
 @cache
-def _lines(text: str, size: float, width: float) -> tuple[str, ...]:
-    return tuple(balance(text, "text", size, width))
+def label_lines(text: str, size: float, width: float) -> tuple[str, ...]:
+    """Return a label in even lines no wider than `width`, or than its longest word: no word is broken."""
+    longest = max((length(word, "text", size) for word in tied(text).split(" ")), default=0.0)
+    return tuple(balance(text, "text", size, max(width, longest)))
 
 
 def shifted(each: PlacedCallout, across: float, down: float) -> PlacedCallout:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import pairwise
+from itertools import compress, pairwise
 from math import dist
 from typing import TypeGuard
 
@@ -11,6 +11,7 @@ from howto.layout.callouts import Callout, PlacedCallout, callout, callout_marks
 from howto.layout.columns import Ground
 from howto.layout.dimension import SetDimension, dimension_lines, dimension_words, inner_dimension, worded
 from howto.layout.discs import PlacedDisc, disc_leaders, disc_marks, place_discs
+from howto.layout.inside import Drawn, Inner, Region, alone, inner_label, inner_marks, region_lines
 from howto.layout.lanes import Wanted, in_lanes, side_of
 from howto.layout.look import Look
 from howto.layout.plane import Box, Point, Profile, Segment, disc_outline, edges, joined
@@ -84,6 +85,32 @@ class Core:
         return place_discs(self.numbered, self.look.disc, words, self.pointed, room)
 
     @cached_property
+    def inner(self) -> dict[Label, Inner]:
+        """The labels that stand on what they name."""
+        regions: list[Region] = []
+        lines: list[Drawn] = []
+        for turn, shape in enumerate(self.drawing.shapes):
+            if isinstance(shape, Line | Polygon):
+                points = tuple(self.place(point) for point in shape.points)
+                closed = isinstance(shape, Polygon) or shape.closed
+                lines.extend((turn, line) for line in region_lines(points, closed=closed))
+                regions.extend((Region(points, shape.role, turn),) if isinstance(shape, Polygon) else ())
+        last = len(self.drawing.shapes)
+        lines.extend((last, line) for each in self.dimensions for line in each.lines)
+        taken = [outline for each in self.dimensions for outline in each.outlines]
+        taken.extend(each.outline for each in self.discs or ())
+        done: dict[Label, Inner] = {}
+        labels = list(filter(_is_label, self.drawing.shapes))
+        single = alone([self.place(label.at) for label in labels], regions)
+        for label in compress(labels, single):
+            others = [disc_outline(point, self.size * 0.2) for point in self.pointed if point != self.place(label.at)]
+            blocks = [*taken, *others, *(each.outline for each in done.values())]
+            found = inner_label(self.place(label.at), label.text, self.size, regions, lines, blocks)
+            if found:
+                done[label] = found
+        return done
+
+    @cached_property
     def box(self) -> Box:
         """The room all of it takes, with what levels need over their lines."""
         edge = self.look.heavy  # half of it and as much air
@@ -110,6 +137,7 @@ class Core:
             blocks=(
                 *(outline for each in self.dimensions for outline in each.outlines),
                 *(each.outline for each in discs),
+                *(each.outline for each in self.inner.values()),
             ),
             lines=tuple(each.leader for each in discs if each.leader),
             rules=tuple(line for each in self.dimensions for line in each.lines),
@@ -144,7 +172,7 @@ class Core:
         found = [
             callout(self.place(shape.at), shape.text, self.size, width, level=isinstance(shape, Level))
             for shape in self.drawing.shapes
-            if isinstance(shape, Label | Level)
+            if isinstance(shape, Label | Level) and shape not in self.inner
         ]
         loose = (each for each in self.dimensions if each.loose)
         found.extend(callout(each.centre, each.text, self.size, width, level=False) for each in loose)
@@ -163,6 +191,8 @@ class Core:
             yield from dimension_lines(each, self.look)
         for each in self.dimensions:
             yield from dimension_words(each, self.look)
+        for inner in self.inner.values():
+            yield from inner_marks(inner, self.look)
         for placed in callouts:
             yield from callout_marks(placed, self.look)
         for disc in self.discs or ():
@@ -173,6 +203,10 @@ class Core:
 
 def _is_dimension(shape: Shape) -> TypeGuard[Dimension]:
     return isinstance(shape, Dimension)
+
+
+def _is_label(shape: Shape) -> TypeGuard[Label]:
+    return isinstance(shape, Label)
 
 
 def _rank(each: Dimension) -> tuple[float, float, Point, Point]:

@@ -13,12 +13,18 @@ from howto.layout.look import Look
 from howto.layout.plane import Box, joined
 from howto.layout.text import length
 from howto.model.sheet import Art
-from howto.shapes import Dimension, Disc, Drawing, Label, Level, Line, Polygon, extent
+from howto.shapes import Dimension, Disc, Drawing, Label, Level, Line, Polygon, extent, higher
 
-SCALES = (5, 2, 1, 1 / 2, 1 / 5, 1 / 10, 1 / 20, 1 / 25, 1 / 50, 1 / 100, 1 / 200, 1 / 500, 1 / 1000)
+# the scales on the faces of scale rules: common practice, no source
+SCALES = (
+    *(5, 2, 1, 1 / 2, 1 / 5, 1 / 10, 1 / 20, 1 / 25, 1 / 50, 1 / 75, 1 / 100, 1 / 125, 1 / 200, 1 / 250, 1 / 400),
+    *(1 / 500, 1 / 1000),
+)
 STEP = 0.965  # from one trial scale to the next smaller, where any scale will do
 TRIALS = 70
 WANDER = 0.7  # how dear long leaders are, against a smaller drawing
+STRETCHES = (1.25, 1.5, 1.75, 2.0, 2.5, 3.0)  # how much higher an elastic drawing may be
+KEPT_WORTH = 0.95  # what it keeps of its worth at least when it is stretched
 COLUMNS = (0.22, 0.28, 0.36, 0.46)  # how wide a label's lines may be, in widths of the box
 
 
@@ -56,13 +62,27 @@ def fit(drawing: Drawing, width: float, height: float, look: Look) -> tuple[Art,
     In a picture the art fills the box; on a page it is no higher than it needs. With a reason, the art holds
     the shapes alone: words never overlap and are never cut.
     """
-    best = fitted(drawing, width, height, look)
+    best = _stretched(drawing, width, height, look) if drawing.elastic else fitted(drawing, width, height, look)
     if best is None:
         return _bare(drawing, width, height, look)
     if not look.page:
         return _art(best, width, height), ()
     _, top, _, bottom = best.box
     return _art(best.moved(0.0, -top), width, bottom - top), ()
+
+
+def _stretched(drawing: Drawing, width: float, height: float, look: Look) -> Fitted | None:
+    """Return the best way of fitting an elastic drawing, higher than it is where that costs it no width."""
+    best = fitted(drawing, width, height, look)
+    if best is None:
+        return None
+    least = best.worth * KEPT_WORTH
+    for factor in STRETCHES:
+        tried = fitted(higher(drawing, factor), width, height, look)
+        if tried is None or tried.worth < least:
+            break
+        best = tried
+    return best
 
 
 def fitted(drawing: Drawing, width: float, height: float, look: Look) -> Fitted | None:

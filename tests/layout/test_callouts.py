@@ -65,3 +65,7 @@ def test_a_bent_level_runs_straight_past_the_drawing_before_it_turns() -> None:
 def test_a_moved_callout_takes_its_point_along() -> None:
     moved = shifted(PlacedCallout(label(150, 150), right=True, inner=219, y=160), 5, -10)
     assert (moved.callout.at, moved.inner, moved.y) == ((155, 140), 224, 150)
+
+
+def test_no_word_of_a_label_is_broken() -> None:
+    assert callout((0.0, 0.0), "brushcutter: 150 %", 30.0, 60.0, level=False).lines == ("brushcutter:", "150\u00a0%")

@@ -39,7 +39,8 @@ def test_the_box_leaves_room_for_a_levels_words_above_its_line() -> None:
 
 
 def test_labels_and_levels_are_called_out_from_left_to_right() -> None:
-    assert [each.lines for each in core().callouts(300)] == [("Stem",), ("400 mm",)]
+    assert [each.lines for each in core(0.4).callouts(300)] == [("Stem",), ("400 mm",)]
+    assert [each.lines for each in core().callouts(300)] == [("400 mm",)]  # at five times the size, the stem's fits in
     assert core().pointed == ((250, 280), (450, 80))
 
 
