@@ -9,7 +9,8 @@ from howto.findings import Finding, Severity
 from howto.read.nodes import tidy_key
 from howto.span import SourceText, Span
 
-SURE: Final = 0.8  # of the letters in common, where the first letter is another's
+HALF_SURE: Final = 0.6  # of the letters of two words in common and in order
+SURE: Final = 0.8  # the same, where they start with different letters
 README: Final = "howto, how a technique file is written (README)"  # as model.reference.FORMAT prints
 
 
@@ -64,14 +65,23 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     """Return the known word that `word` most likely stands for, or None where none is near."""
     tidied = {tidy_key(each): each for each in known}
     meant = tidy_key(word)[:80]
-    close = [each for each in get_close_matches(meant, list(tidied), n=3, cutoff=0.6) if _is_slip(meant, each)]
+    close = [each for each in get_close_matches(meant, list(tidied), n=3, cutoff=HALF_SURE) if _is_slip(meant, each)]
     swapped = next((each for each in close if sorted(each) == sorted(meant)), None)  # `shpae` is no slip for `share`
     return tidied[swapped or close[0]] if close else None
 
 
 def _is_slip(typed: str, word: str) -> bool:
-    """Tell whether a word may be a slip for another: it starts alike, or little differs; `lemon` is no `almond`."""
-    return typed[:1] == word[:1] or SequenceMatcher(None, word, typed).ratio() >= SURE
+    """Tell whether a word may be a slip for another: `lemon` is none for `almond`, `tree width` for `tree count`."""
+    if _alike(typed, word) >= SURE:
+        return True
+    pairs = list(zip(typed.split(), word.split(), strict=False))
+    shared = len(typed.split()) == len(word.split()) and any(one == two for one, two in pairs)
+    return typed[:1] == word[:1] and not (shared and any(_alike(*pair) < HALF_SURE for pair in pairs))
+
+
+def _alike(typed: str, word: str) -> float:
+    """Return the share of letters that two words have in common and in order."""
+    return SequenceMatcher(None, word, typed).ratio()
 
 
 def listed(words: Iterable[str]) -> str:

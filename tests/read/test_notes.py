@@ -16,7 +16,8 @@ def test_the_nearest_word_is_the_likeliest_slip() -> None:
 
 def test_a_word_that_only_looks_alike_is_no_slip() -> None:
     assert nearest("lemon", ["apple", "plum", "almond"]) is None
-    assert nearest("tree width", ["spreader width", "area"]) is None
+    assert nearest("tree width", ["spreader width", "tree count", "area"]) is None
+    assert nearest("finshd wdth", ["finished width", "standing width"]) == "finished width"
 
 
 def test_a_long_text_is_cut_for_quoting() -> None:
