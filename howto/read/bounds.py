@@ -178,7 +178,7 @@ def _note_missing(notes: Notes, name: str, family: AnyFamily, home: Span) -> Non
         home,
         f"`{key}` is not among the measures",
         f"{family.name} is worked out from it{about}",
-        f"write a line `  {line}` under `measures:`",
+        f"write a line such as `  {line}` under `measures:`, with your own after the colon",
     )
 
 

@@ -206,12 +206,17 @@ def test_a_key_with_a_slip_is_explained(old: str, new: str, rule: str, columns: 
         ("title: Clip", "titel: Clip", "unknown-key", "write `title:`"),
         ("family: cl", "famly: cl", "unknown-key", "write `family:`"),
         ("  shape", "  shpae", "unknown-key", "write `shape:`"),
-        ("  shape: ball\n", "", "missing-measure", "write a line `  shape: ball` under `measures:`"),
+        (
+            "  shape: ball\n",
+            "",
+            "missing-measure",
+            "write a line such as `  shape: ball` under `measures:`, with your own after the colon",
+        ),
         (
             "  finished width: 900 mm ± 20 mm\n",
             "",
             "missing-measure",
-            "write a line `  finished width: 900 mm ± 20 mm` under `measures:`",
+            "write a line such as `  finished width: 900 mm ± 20 mm` under `measures:`, with your own after the colon",
         ),
         (
             "  shape: ball\n  finished width: 900 mm ± 20 mm\n",
@@ -231,8 +236,8 @@ def test_a_family_without_a_starter_is_shown_a_line_all_the_same() -> None:
         "family: clipping", "family: hedging"
     )
     assert [each.mend for each in read(text, "case.md")[1]] == [
-        "write a line `  shape: ball` under `measures:`",
-        "write a line `  finished width: 1 mm` under `measures:`",
+        "write a line such as `  shape: ball` under `measures:`, with your own after the colon",
+        "write a line such as `  finished width: 1 mm` under `measures:`, with your own after the colon",
     ]
 
 
