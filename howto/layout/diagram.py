@@ -23,7 +23,7 @@ SCALES = (
 STEP = 0.965  # from one trial scale to the next smaller, where any scale will do
 TRIALS = 70
 WANDER = 0.7  # how dear long leaders are, against a smaller drawing
-STRETCHES = (1.25, 1.5, 1.75, 2.0, 2.5, 3.0)  # how much higher an elastic drawing may be
+STRETCHES = (1.2, 1.4, 1.6, 1.8, 2.0)  # how much higher an elastic drawing may be
 KEPT_WORTH = 0.95  # what it keeps of its worth at least when it is stretched
 COLUMNS = (0.22, 0.28, 0.36, 0.46)  # how wide a label's lines may be, in widths of the box
 

@@ -117,7 +117,7 @@ def from_above(technique: Technique[ClippingMeasures]) -> Drawing:
         Line(inner, Role.ACCENT, closed=True),
         Line(((-reach, 0), (reach, 0)), Role.CENTRE),
         Line(((0, -reach), (0, reach)), Role.CENTRE),
-        Dimension((-width / 2, 0), (width / 2, 0), show(width, "mm", units), offset=-stands * 0.62),
+        Dimension((-width / 2, 0), (width / 2, 0), show(width, "mm", units), offset=-width * 0.22),
         Label((width / 2, width * 0.3) if m.shape == "cube" else (width * 0.3536, width * 0.3536), line),
     ]
     if stands > width:

@@ -99,7 +99,7 @@ def _wires(technique: T, found: Frame) -> Drawing:
     shapes += [Line(((0.0, height), (found.wide, height)), Role.ACCENT) for height in found.heights]
     shapes += [*_fixings(found), *_levels(technique, found)]
     if len(found.eyes) > 1:
-        shapes.append(Label((found.eyes[0], found.heights[0]), "eye"))
+        shapes.append(Label((found.eyes[-1], found.heights[0]), "eye"))
     if found.whole:
         shapes.append(Label((found.wide - _eye(found) * 7, found.top), "tensioner"))
     spans = frame.spans(m)

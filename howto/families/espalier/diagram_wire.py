@@ -6,9 +6,9 @@ from howto.families.espalier.measures import EspalierMeasures
 from howto.quantities import show
 from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, rectangle
 
-DRAWN_SHARE = 0.16  # of the span: about how deep the deepest sag is drawn
+DRAWN_SHARE = 0.26  # of the span: about how deep the deepest sag is drawn
 MOST_SHARE = 0.5  # of the span: a wire that hangs deeper is not drawn
-TIMES = (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000)
+TIMES = (1, 2, 5, 10, 15, 20, 50, 100, 200, 500, 1000)
 
 
 def sag(technique: T) -> Drawing | None:

@@ -45,7 +45,8 @@ def year_line(technique: T, today: date) -> Drawing:
         shapes.append(Polygon(rectangle(x - BAR_MM / 2, 0, x + BAR_MM / 2, max(high, 30.0)), Role.WOOD))
         if len(drawn) <= MOST_WORDS or number in {1, len(drawn)}:
             said = _short_day(day, language)
-            shapes.append(Label((x, high), f"{said}: {_amount(technique, amounts, number)}" if amounts else said))
+            words = f"{said}: {_amount(technique, amounts, number)}" if amounts else said
+            shapes.append(Dimension((x, 0), (x, max(high, 30.0)), words, offset=-BAR_MM * 1.7))
     if start <= today < end:
         shapes.append(Line(((_x(today, start), -20), (_x(today, start), TALL_MM * 0.6)), Role.ACCENT))
         shapes.append(Label((_x(today, start), TALL_MM * 0.6), "today"))
@@ -54,6 +55,7 @@ def year_line(technique: T, today: date) -> Drawing:
         caption=_caption(technique, days),
         alt=_alt(technique, days, amounts),
         true=False,
+        elastic=True,
     )
 
 

@@ -14,7 +14,7 @@ from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon,
 T = Technique[HedgingMeasures]
 
 LEAF_DEPTH_MM = 16.0  # how far a drawn leaf cluster stands proud of its outline
-PLANTS_DRAWN = 5  # in each row of the plan
+PLANTS_DRAWN, FEW_DRAWN = 5, 3  # in each row of the plan; of a single row fewer tell as much, and larger
 FULL_WIDTH = 0.92  # of its spacing: how wide a plant is drawn in plan where no width is written
 
 
@@ -131,13 +131,8 @@ def _section_words(technique: T, sizes: _Sizes) -> list[Shape]:
     angle = formulae.angle_deg(base, top, height)
     half_way = formulae.width_at_mm(base, top, height, height / 2) / 2
     shapes: list[Shape] = [
-        Dimension((-base / 2, 0), (base / 2, 0), show(base, "mm", units), offset=-sizes.stands * 0.12),
-        Dimension(
-            (-top / 2, height),
-            (top / 2, height),
-            show(top, "mm", units),
-            offset=sizes.stands - height + sizes.stands * 0.1,
-        ),
+        Dimension((-base / 2, 0), (base / 2, 0), show(base, "mm", units), offset=height * 0.1),
+        Dimension((-top / 2, height), (top / 2, height), show(top, "mm", units), offset=-height * 0.2),
         *_stands_wide(technique, sizes),
         Dimension((-base / 2, 0), (-base / 2, height), show(height, "mm", units), offset=sizes.wide * 0.6),
         Level((sizes.wide_top / 2, sizes.stands), f"{show(sizes.stands, 'mm', units)} now")
@@ -170,7 +165,7 @@ def _stands_wide(technique: T, sizes: _Sizes) -> list[Shape]:
     if sizes.wide <= sizes.base:
         return []
     words = f"{show(sizes.wide, 'mm', technique.crew.units)} now"
-    return [Dimension((-sizes.wide / 2, 0), (sizes.wide / 2, 0), words, offset=-sizes.stands * 0.24)]
+    return [Dimension((-sizes.wide / 2, 0), (sizes.wide / 2, 0), words, offset=-sizes.stands * 0.12)]
 
 
 def batter_board(technique: T, base: float, top: float) -> Drawing:
@@ -211,7 +206,8 @@ def plan(technique: T) -> Drawing:
     m, units = technique.measures, technique.crew.units
     spacing = m.spacing_mm or 0.0
     rows, gap = m.row_count, m.gap_between_rows_mm
-    length = spacing * PLANTS_DRAWN
+    drawn = FEW_DRAWN if rows == 1 else PLANTS_DRAWN
+    length = spacing * drawn
     radius = min(m.plant_width_mm or spacing * FULL_WIDTH, spacing * FULL_WIDTH) / 2
     edge = max(radius, (m.base_width_mm or 0.0) / 2)
     low, high = -edge, gap * (rows - 1) + edge
@@ -219,7 +215,7 @@ def plan(technique: T) -> Drawing:
     for row in range(rows):
         y = row * gap
         shift = spacing / 2 if row % 2 == 0 else spacing
-        middles = [shift + spacing * at for at in range(PLANTS_DRAWN - row % 2)]
+        middles = [shift + spacing * at for at in range(drawn - row % 2)]
         shapes.append(Line(((-spacing * 0.2, y), (length + spacing * 0.3, y)), Role.CENTRE))
         for x in middles:
             crown = arc((x, y), radius, steps=32)[:-1]

@@ -143,7 +143,7 @@ def saw(technique: Technique[MowingMeasures]) -> Drawing:
         Level((across * 4, high), f"mow at {show(high, 'mm', units)}"),
         Level((across * 4, low), f"set {show(low, 'mm', units)}"),
         Dimension((across, low), (across * 2, low), in_days(days), offset=-high * 0.2),
-        Label((across * 2, (low + high) / 2), "each cut"),
+        Label((across * 4, (low + high) / 2), "each cut"),
     ]
     return Drawing(
         shapes=tuple(shapes),
@@ -151,4 +151,5 @@ def saw(technique: Technique[MowingMeasures]) -> Drawing:
         alt=f"Grass height over time as a saw: it grows from {show(low, 'mm', units)} to {show(high, 'mm', units)} in "
         f"{in_days(days)} and each cut brings it back.",
         true=False,
+        elastic=True,
     )

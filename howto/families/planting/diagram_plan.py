@@ -10,7 +10,8 @@ from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, 
 T = Technique[PlantingMeasures]
 
 FULL = 0.44  # of the spacing: half the width a plant is drawn
-ACROSS = 4  # plants along each side of a drawn grid
+IN_GRID = 3  # plants along each side of the two grids that are compared
+ACROSS = 4  # and along a bed whose size is not known
 MOST_EDGE = 7
 MOST_ROWS = 12
 
@@ -34,14 +35,14 @@ def _grids(technique: T, spacing: float) -> Drawing:
     """Return a square grid and a triangular one of the same spacing, the one that is planted framed."""
     units, layout = technique.crew.units, technique.measures.layout
     gap = counts.triangle_row_gap_mm(spacing)
-    second = spacing * (ACROSS + 0.9)
+    second = spacing * (IN_GRID + 0.9)
     shapes: list[Shape] = []
     for row in range(3):
-        for at in range(ACROSS):
+        for at in range(IN_GRID):
             shapes += _plant((spacing * at, spacing * row), spacing)
             shapes += _plant((second + spacing * (at + 0.5 * (row % 2)), gap * row), spacing)
     square, triangle = counts.square_per_m2(spacing), counts.triangle_per_m2(spacing)
-    right = second + spacing * (ACROSS - 0.5)
+    right = second + spacing * (IN_GRID - 0.5)
     left = 0.0 if layout == "square" else second
     shapes += [
         Line(((0, 0), (spacing, 0), (spacing, spacing), (0, spacing)), Role.ACCENT, closed=True),
@@ -52,7 +53,7 @@ def _grids(technique: T, spacing: float) -> Drawing:
         Dimension((second, 0), (second + spacing, 0), show(spacing, "mm", units), offset=-spacing * 0.75),
         Dimension((right, 0), (right, gap), show(gap, "mm", units), offset=-spacing * 0.8),
         Label((-spacing * 0.2, spacing * 2.2), f"square, {show(square, '/m2', units)}"),
-        Label((second + spacing * 3.2, gap * 2.2), f"triangle, {show(triangle, '/m2', units)}"),
+        Label((second + spacing * (IN_GRID - 0.8), gap * 2.2), f"triangle, {show(triangle, '/m2', units)}"),
     ]
     count = plants(technique.measures)
     needed = f" This bed takes {count} plants." if count else ""
@@ -67,7 +68,7 @@ def _grids(technique: T, spacing: float) -> Drawing:
 def _frame(left: float, spacing: float, gap: float, *, triangle: bool) -> tuple[Point, ...]:
     """Return a frame round one of the two grids."""
     out = spacing * 0.6
-    right = spacing * (ACROSS - 1) + (spacing / 2 if triangle else 0.0)
+    right = spacing * (IN_GRID - 1) + (spacing / 2 if triangle else 0.0)
     return rectangle(left - out, -out, left + right + out, 2 * (gap if triangle else spacing) + out)
 
 

@@ -20,7 +20,7 @@ def blade_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
     thick = m.blade_thickness_mm or USUAL_THICKNESS_MM
     angle = radians(m.bevel_deg)
     back = thick / tan(angle)
-    long = back + thick * 3.5
+    long = back + thick * 2.2
     wide = sharpening.bevel_width(thick, m.bevel_deg)
     blade = ((0.0, 0.0), (long, 0.0), (long, thick), (back, thick))
     gap, depth = thick * 0.06, thick * 0.9
@@ -29,7 +29,7 @@ def blade_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
     def on_file(along: float, off: float) -> tuple[float, float]:
         return along * lean[0] + off * out[0], along * lean[1] + off * out[1]
 
-    start, end = -wide * 0.5, wide * 1.6
+    start, end = -wide * 0.35, wide * 1.4
     file_ = (on_file(start, gap), on_file(end, gap), on_file(end, gap + depth), on_file(start, gap + depth))
     shapes: list[Shape] = [
         Polygon(blade, Role.WALL),

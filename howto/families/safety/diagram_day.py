@@ -68,6 +68,7 @@ def _bar(spells: tuple[Spell, ...], parts: list[float], unit: str, what: str) ->
         caption=f"{capital(what)}: {total} {unit}, 100 is full",
         alt=alt,
         true=False,
+        elastic=True,
     )
 
 
@@ -88,7 +89,7 @@ def mix_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
         Dimension((0.0, 0.0), (0.0, line), show(water, "mL", units), offset=110),
         Dimension((0.0, line), (0.0, high), show(bleach, "mL", units), offset=110),
         Label((wide / 2, line / 2), f"water first: {num(nine)} parts"),
-        Label((wide / 2, (line + high) / 2), f"then bleach: {num(one)}"),
+        Label((wide / 2, (line + high) / 2), f"then bleach: {num(one)} {'part' if one == 1 else 'parts'}"),
     ]
     return Drawing(
         shapes=tuple(shapes),
@@ -128,4 +129,5 @@ def wait_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
         caption=f"Nobody goes in for {num(hours)} h",
         alt=f"A time line from spraying: hatched for {num(hours)} hours, when nobody goes in, then plain.",
         true=False,
+        elastic=True,
     )

@@ -52,8 +52,8 @@ def dug_in(technique: T) -> Drawing:
     m, units = technique.measures, technique.crew.units
     layer = spread_mm(m)
     deep = max(m.dig_depth_mm or USUAL_DIG_MM, m.depth_mm)
-    wide, floor = max(deep * 1.1, 260.0), -deep * 1.3
-    gap = wide * 0.35
+    wide, floor = max(deep * 1.4, 260.0), -deep * 1.3
+    gap = wide * 0.2
     part = formulae.share_mixed_in(m.depth_mm, deep)
     second = wide + gap
     shapes: list[Shape] = [
@@ -64,11 +64,16 @@ def dug_in(technique: T) -> Drawing:
         *_edged(_rough(second, second + wide, m.depth_mm - deep, m.depth_mm)),
         Line(((second, 0), (second + wide, 0)), Role.LAST),
         Line(((second, m.depth_mm - deep), (second + wide, m.depth_mm - deep)), Role.CENTRE),
-        *_spade((second + wide * 0.3, m.depth_mm - deep), deep),
+        *_spade((second + wide * 0.18, m.depth_mm - deep), deep),
         Dimension((0, 0), (0, layer), show(layer, "mm", units), offset=wide * 0.12),
-        Dimension((second, m.depth_mm - deep), (second, m.depth_mm), show(deep, "mm", units), offset=wide * 0.14),
-        Label((wide * 0.5, layer * 0.6), f"1 spread {m.material}"),
-        Label((second + wide * 0.75, m.depth_mm - deep * 0.5), f"2 mixed: {num(part * 100, 2)} %"),
+        Dimension(
+            (second + wide, m.depth_mm - deep),
+            (second + wide, m.depth_mm),
+            show(deep, "mm", units),
+            offset=-wide * 0.14,
+        ),
+        Label((wide * 0.5, layer * 0.5), "1 spread"),
+        Label((second + wide * 0.9, m.depth_mm - deep * 0.5), f"2 mixed: {num(part * 100, 2)} %"),
         Label((wide * 0.5, -deep * 0.6), "soil as it lies"),
     ]
     return Drawing(
@@ -113,7 +118,7 @@ def mulched(technique: T) -> Drawing:
     m, units = technique.measures, technique.crew.units
     ring, layer = ring_mm(m), spread_mm(m)
     inner = STEM_MM / 2 + ring
-    half = inner + max(240.0, layer * 2.4)
+    half = inner + max(190.0, layer * 2.2)
     tall = max(half * 0.75, (m.old_layer_mm or 0.0) + layer * 1.6)
     floor = -half * 0.4
     shapes: list[Shape] = [Polygon(rectangle(-half, floor, half, 0), Role.SOIL), *_roots(half, floor)]
@@ -140,7 +145,7 @@ def mulched(technique: T) -> Drawing:
         shapes.append(Line(((inner + layer * 0.7, left), (half, left)), Role.LAST))
         shapes.append(Level((half, left), f"sinks to {show(m.depth_mm, 'mm', units)}"))
     if old:
-        shapes.append(Label((-half * 0.6, old * 0.5), f"old layer {show(old, 'mm', units)}"))
+        shapes.append(Label((half * 0.75, old * 0.5), f"old layer {show(old, 'mm', units)}"))
     sinks = f"; it sinks to {show(m.depth_mm, 'mm', units)}" if m.settles else ""
     return Drawing(
         shapes=tuple(shapes),
@@ -275,7 +280,7 @@ def hole(technique: T) -> Drawing:
     m, units = technique.measures, technique.crew.units
     deep = m.hole_mm
     fallen = min(m.drained_mm, deep) if m.drained_mm is not None else None
-    half, out = deep * 0.45, deep * 1.1
+    half, out = deep * 0.45, deep * 0.85
     foot = half * 0.86
     brim = ((-out, 0.0), (-half, 0.0), (-foot, -deep), (foot, -deep), (half, 0.0), (out, 0.0))
     down = fallen if fallen is not None else deep * 0.2

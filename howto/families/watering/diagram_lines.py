@@ -53,6 +53,7 @@ def day_bar(technique: T) -> Drawing:
         f"{show(all_day, 'min', units)} from start to end. A line shows water standing on the soil in each cycle and "
         "sinking in while it soaks.",
         true=False,
+        elastic=True,
     )
 
 

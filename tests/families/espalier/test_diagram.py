@@ -129,14 +129,14 @@ def test_the_wall_in_section() -> None:
 
 def test_the_sag_is_drawn_deeper_than_it_is_and_says_so() -> None:
     found = drawn(sag(technique(FAMILY, **WIRE)))
-    assert found.caption == "One span, tightened to 600\u00a0N: the sag is drawn 10 times too deep"
-    assert "10 times too deep" in found.alt
+    assert found.caption == "One span, tightened to 600\u00a0N: the sag is drawn 15 times too deep"
+    assert "15 times too deep" in found.alt
     assert not found.true
     assert words(found, Dimension) == ["1.6 m", "21 mm"]
     assert "limit 25 mm" in words(found, Label)
     assert "600 N: bare, it sags 0.2 mm" in words(found, Label)
     loaded = next(shape for shape in found.shapes if isinstance(shape, Line) and shape.role is Role.ACCENT)
-    assert min(y for _, y in loaded.points) == pytest.approx(-211.5, abs=0.1)  # 21.15 mm ten times over
+    assert min(y for _, y in loaded.points) == pytest.approx(-317.2, abs=0.1)  # 21.15 mm fifteen times over
     assert loaded.points[0] == (0.0, 0.0)
 
 
