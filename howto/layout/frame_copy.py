@@ -41,9 +41,12 @@ def over_line(technique: AnyTechnique, say: Labels) -> str:
 
 
 def cover_numbers(technique: AnyTechnique, figures: Sequence[Figure]) -> tuple[Number, ...]:
-    """Return the numbers for the cover: headline figures, and measures that are amounts where those are too few."""
-    heads = [_number(each, technique) for each in figures if each.headline and not each.table]
-    amounts = [each for each in measures(technique) if any(map(str.isdigit, each.value))]
+    """Return the numbers for the cover: headline figures, and measures that are one amount where those are too few.
+
+    A figure that is a table stands there with its total, where it has one.
+    """
+    heads = [_number(each, technique) for each in figures if each.headline and _stands_alone(each)]
+    amounts = [each for each in measures(technique) if any(map(str.isdigit, each.value)) and ", " not in each.value]
     return tuple(heads if len(heads) >= ENOUGH else [*heads, *amounts[: ENOUGH + 1 - len(heads)]])
 
 
@@ -76,6 +79,11 @@ def measures(technique: AnyTechnique) -> Iterator[Number]:
             continue
         spread = f" {each.tolerance}" if each.tolerance else ""
         yield Number(capital(each.label), each.value + spread)
+
+
+def _stands_alone(figure: Figure) -> bool:
+    """Tell whether a figure says something without its table."""
+    return not figure.table or not isinstance(figure.value, str)
 
 
 def _number(figure: Figure, technique: AnyTechnique) -> Number:

@@ -46,8 +46,9 @@ def ladder_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
     shapes += [
         Dimension((-stand.foot_mm, 0.0), (0.0, 0.0), show(stand.foot_mm, "mm", units), offset=-high * 0.07),
         Dimension((0.0, 0.0), (0.0, stand.contact_mm), show(stand.contact_mm, "mm", units), offset=-high * 0.13),
-        Label(_on(stand, 0.5), f"foot set {stand.rule}" if stand.rule != "75 degrees" else "foot set at 75°"),
     ]
+    if stand.rule != "75 degrees":
+        shapes.append(Label(_on(stand, 0.5), f"foot set {stand.rule}"))
     if found is not None and abs(found - angle) > 0.6 and m.foot_measured_mm is not None:
         shapes.append(Label((-m.foot_measured_mm * 0.72, stand.contact_mm * 0.28), f"as found: {num(found, 3)}°"))
     if m.landing_mm is None or abs(m.landing_mm - stand.contact_mm) > 1:

@@ -71,7 +71,7 @@ def _bleach(m: SafetyMeasures, litres: float) -> Iterator[Figure]:
                 "water first, then the bleach into it; it corrodes steel, so rinse and dry the blades",
             ),
             references=sources,
-            headline=name == "bleach to measure",
+            headline=name == "bleach to measure" and m.bevel_deg is None,
         )
     yield Figure(
         name="use the mix within",

@@ -81,7 +81,7 @@ def _foot(m: SafetyMeasures, stand: Stance) -> Figure:
     apart = ", ".join(f"{each.rule} {num(each.foot_mm, 4)} mm" for each in others)
     return Figure(
         name="ladder foot",
-        label=f"Foot out from the wall ({stand.rule}; {country_of(m)})",
+        label=f"Foot out from the wall ({'75°' if stand.rule == '75 degrees' else stand.rule}, {country_of(m)})",
         value=stand.foot_mm,
         unit="mm",
         working=(given, own, f"one in four is read in three ways: {apart}", *_borrowed(m)),

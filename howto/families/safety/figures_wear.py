@@ -106,6 +106,7 @@ def _bevel(m: SafetyMeasures, bevel: float) -> Iterator[Figure]:
             unit="mm",
             working=(f"{num(m.file_length_mm)} mm x sin {num(bevel)}° = {num(up)} mm",),
             references=(GEOMETRY,),
+            headline=True,
         )
 
 
