@@ -1,5 +1,7 @@
 """Each kind of frame in each ratio, painted and compared with the picture that was looked at and kept."""
 
+from dataclasses import replace
+
 import pytest
 from PIL import Image
 
@@ -25,7 +27,11 @@ STEPS = (
     sample.STEPS[1].model_copy(update={"pictures": (Picture(file="p.jpg", marks=MARKS),)}),
     *sample.STEPS[2:],
 )
-KINDS = ((0, "cover"), (1, "numbers"), (2, "step-drawn"), (3, "step-photographed"), (8, "cautions"), (9, "finish"))
+KINDS = (
+    *((0, "cover"), (1, "numbers"), (2, "step-drawn"), (3, "step-photographed"), (7, "step-alone")),
+    *((8, "cautions"), (9, "finish")),
+)
+DRAWN = replace(BALL, caption="The circle from above")  # it speaks of the first step and not of the last
 
 
 def scene() -> Image.Image:
@@ -44,7 +50,7 @@ PHOTOS: dict[str, Photograph] = {"p.jpg": photograph(scene(), full=2)}
 def carousel(ratio: Ratio, *, drawn: bool = False) -> tuple[Frame, ...]:
     steps = sample.STEPS if drawn else STEPS
     technique = filled_technique(sample.technique(steps=steps), sample.FIGURES)
-    made, findings = frames(technique, sample.FIGURES, (BALL,), {} if drawn else PHOTOS, ratio, sample.TODAY)
+    made, findings = frames(technique, sample.FIGURES, (DRAWN,), {} if drawn else PHOTOS, ratio, sample.TODAY)
     assert findings == ()
     return made
 
