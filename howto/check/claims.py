@@ -1,6 +1,5 @@
 """Checks prose against the figures: numbers that disagree, and `{words}` that stand for nothing."""
 
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from difflib import get_close_matches
@@ -12,6 +11,7 @@ from howto.check.place import NO_SOURCES, Sources, line_at, placed, settled
 from howto.findings import Finding, Severity, in_order
 from howto.model.family import Breach, Rule
 from howto.model.figure import Figure
+from howto.model.prose import BRACED, compared
 from howto.model.reference import FORMAT
 from howto.model.shown import shown_measures
 from howto.model.technique import AnyTechnique
@@ -46,7 +46,6 @@ BRACES: Final[Rule[Any]] = Rule(
     applies="prose with braces",
 )
 CLAIM_RULES: Final = (NUMBER, WORDS, BRACES)
-_BRACED: Final = re.compile(r"\{([^{}]*)\}")
 
 
 class _Noted(NamedTuple):
@@ -75,17 +74,12 @@ def _names(technique: AnyTechnique, figures: Sequence[Figure]) -> dict[str, str]
     """Return what `{words}` may be, as written, by how they are compared."""
     known: dict[str, str] = {}
     for measure in shown_measures(technique.measures, technique.crew):
-        known[_compared(measure.key)] = measure.key
+        known[compared(measure.key)] = measure.key
         if measure.tolerance:
-            known[_compared(f"{measure.key} tolerance")] = f"{measure.key} tolerance"
+            known[compared(f"{measure.key} tolerance")] = f"{measure.key} tolerance"
     for figure in figures:
-        known.setdefault(_compared(figure.name), figure.name)
+        known.setdefault(compared(figure.name), figure.name)
     return known
-
-
-def _compared(words: str) -> str:
-    """Return words as they are compared: small letters, single spaces, `-` and `_` read as spaces."""
-    return re.sub(r"[\s_\-]+", " ", words).strip().casefold()
 
 
 def _claim(passage: Written, claim: Claim) -> _Noted:
@@ -110,7 +104,7 @@ def _claim(passage: Written, claim: Claim) -> _Noted:
 def _braces(passage: Written, names: dict[str, str]) -> Iterator[_Noted]:
     """Yield a breach for a passage in which a brace stands alone."""
     for run in passage.words:
-        bare = _BRACED.sub("", run.text)
+        bare = BRACED.sub("", run.text)
         brace = next((character for character in bare if character in "{}"), "")
         if not brace:
             continue
@@ -133,8 +127,8 @@ def _braces(passage: Written, names: dict[str, str]) -> Iterator[_Noted]:
 def _words(passage: Written, technique: AnyTechnique, names: dict[str, str]) -> Iterator[_Noted]:
     """Yield a breach for each `{words}` that stand for nothing, or where they are not replaced."""
     for run in passage.words:
-        for found in _BRACED.finditer(run.text):
-            known = _compared(found[1]) in names
+        for found in BRACED.finditer(run.text):
+            known = compared(found[1]) in names
             if passage.filled and known:
                 continue
             breach = (
@@ -152,9 +146,9 @@ def _words(passage: Written, technique: AnyTechnique, names: dict[str, str]) -> 
 
 def _unknown(field: str, words: str, technique: AnyTechnique, names: dict[str, str]) -> Breach:
     """Return the breach of words that name no measure and no figure."""
-    key = _compared(words)
+    key = compared(words)
     unit = {
-        _compared(name): each
+        compared(name): each
         for name, each in (field_unit(each) for each in type(technique.measures).model_fields)
         if name not in {"tolerances", "written"}
     }
@@ -176,7 +170,7 @@ def _unknown(field: str, words: str, technique: AnyTechnique, names: dict[str, s
 
 def _near(words: str, names: dict[str, str]) -> list[str]:
     """Return up to three names nearest to the words."""
-    return [names[each] for each in get_close_matches(_compared(words)[:80], names, n=3, cutoff=0.6)]
+    return [names[each] for each in get_close_matches(compared(words)[:80], names, n=3, cutoff=0.6)]
 
 
 def _some(names: dict[str, str]) -> str:

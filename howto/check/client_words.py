@@ -10,7 +10,7 @@ from howto.findings import Finding, Severity
 from howto.glossary import PLAINER
 from howto.language import is_english
 from howto.model.family import Rule
-from howto.model.prose import plain
+from howto.model.prose import BRACED, plain
 from howto.model.reference import PRACTICE, Grade, Reference
 from howto.model.shelf import Shelf
 from howto.model.technique import AnyTechnique
@@ -63,7 +63,6 @@ TRADE: Final[Rule[Any]] = Rule(
     applies="a visit's words and the aftercare of techniques, in English",
 )
 CLIENT_RULES: Final = (LONG, GRADE, TRADE)
-_BRACES: Final = re.compile(r"\{[^{}]*\}")
 _HARD: Final = re.compile(rf"(?<![\w-])(?:{'|'.join(map(re.escape, PLAINER))})(?![\w-])", re.IGNORECASE)
 
 
@@ -97,7 +96,7 @@ def _of_visit(visit: Visit) -> list[_Passage]:
 
 def _of_technique(technique: AnyTechnique) -> list[_Passage]:
     cares = enumerate(technique.aftercare)
-    return [_Passage(_BRACES.sub("9", plain(care.text)), technique.spot(f"aftercare[{at}]")) for at, care in cares]
+    return [_Passage(BRACED.sub("9", plain(care.text)), technique.spot(f"aftercare[{at}]")) for at, care in cares]
 
 
 def _findings(passages: list[_Passage], sources: Sources, what: str) -> Iterator[Finding]:

@@ -13,6 +13,7 @@ from typing import Final, NamedTuple
 from howto.model.crew import Crew
 from howto.model.figure import Figure
 from howto.model.measures import Measures
+from howto.model.prose import BRACED
 from howto.model.shown import shown_cell
 from howto.quantities import Quantity, QuantityError, field_unit, find_all, parse
 
@@ -193,7 +194,7 @@ def _starts_with(right: Sequence[str], words: tuple[str, ...], *, apart: bool) -
 
 def _words(text: str) -> list[str]:
     """Return the words and marks of a text as compared, `{words}` as one mark that names nothing."""
-    return [_folded(word) for word in _WORD.findall(re.sub(r"\{[^{}]*\}", " ¤ ", text))]
+    return [_folded(word) for word in _WORD.findall(BRACED.sub(" ¤ ", text))]
 
 
 def _in_unit(quantity: Quantity, named: Named) -> float | None:

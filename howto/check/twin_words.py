@@ -8,6 +8,7 @@ from howto.check.passages import written
 from howto.findings import Severity
 from howto.language import is_english
 from howto.model.family import Breach
+from howto.model.prose import BRACED, compared
 from howto.model.technique import AnyTechnique
 from howto.quantities import Dimension, find_all
 
@@ -24,7 +25,6 @@ PARTS: Final = {
 Amount = tuple[Dimension, float]
 _A_TIME: Final = Dimension(time=1)
 _PART: Final = re.compile(r"(\w+)(?:\[(\d+)\])?")
-_BRACED: Final = re.compile(r"\{([^{}]*)\}")
 _COMMA: Final = re.compile(r"(?<=\d),(?=\d)")
 # Units that are written out as words in Spanish, Vietnamese and te reo Māori, with the symbol that is read.
 _UNITS: Final = tuple(
@@ -103,7 +103,7 @@ def _called(field: str) -> str:
 
 def _braces(text: str) -> dict[str, str]:
     """Return the `{words}` of a text, by how they are compared."""
-    return {re.sub(r"[\s_\-]+", " ", each[1]).strip().casefold(): each[0] for each in _BRACED.finditer(text)}
+    return {compared(each[1]): each[0] for each in BRACED.finditer(text)}
 
 
 def _digits(text: str, language: str) -> str:

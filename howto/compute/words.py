@@ -1,11 +1,10 @@
 """Replaces `{words}` in prose by the measure or figure they name, in the crew's units and language."""
 
-import re
 from collections.abc import Mapping, Sequence
 from typing import Any, Final, TypeVar
 
 from howto.model.figure import Figure
-from howto.model.prose import Prose
+from howto.model.prose import BRACED, Prose, compared
 from howto.model.shown import shown, shown_cell, shown_day, shown_measures
 from howto.model.technique import AnyTechnique, Care, Hazard, Kit, Step
 from howto.model.value import Value
@@ -15,17 +14,16 @@ __all__ = ["filled", "filled_technique", "filled_visit", "shown", "shown_cell", 
 
 V = TypeVar("V", bound=Value)
 
-_WORDS: Final = re.compile(r"\{([^{}]*)\}")
 _TOLERANCE: Final = "tolerance"
 
 
 def values(technique: AnyTechnique, figures: Sequence[Figure]) -> dict[str, str]:
     """Return what each `{words}` stands for: figures by name, measures by the author's key and over them."""
-    found = {_key(figure.name): shown(figure, technique.crew) for figure in figures}
+    found = {compared(figure.name): shown(figure, technique.crew) for figure in figures}
     for measure in shown_measures(technique.measures, technique.crew):
-        found[_key(measure.key)] = measure.value
+        found[compared(measure.key)] = measure.value
         if measure.tolerance:
-            found[_key(f"{measure.key} {_TOLERANCE}")] = measure.tolerance
+            found[compared(f"{measure.key} {_TOLERANCE}")] = measure.tolerance
     return found
 
 
@@ -93,9 +91,4 @@ def _filled(prose: Prose, known: Mapping[str, str]) -> Prose:
 
 
 def _text(text: str, known: Mapping[str, str]) -> str:
-    return _WORDS.sub(lambda match: known.get(_key(match[1]), match[0]), text)
-
-
-def _key(words: str) -> str:
-    """Return words as they are compared: small letters, single spaces, `-` and `_` read as spaces."""
-    return re.sub(r"[\s_\-]+", " ", words).strip().casefold()
+    return BRACED.sub(lambda match: known.get(compared(match[1]), match[0]), text)

@@ -1,8 +1,12 @@
 """Inline text: runs of plain, strong and emphasised words, with `{words}` still to be filled."""
 
+import re
 from collections.abc import Iterable
+from typing import Final
 
 from howto.model.value import Value
+
+BRACED: Final = re.compile(r"\{([^{}]*)\}")  # `{words}`; its group is what stands between the braces
 
 
 class Run(Value):
@@ -19,6 +23,11 @@ Prose = tuple[Run, ...]
 def plain(prose: Iterable[Run]) -> str:
     """Return the words without their style."""
     return "".join(run.text for run in prose)
+
+
+def compared(words: str) -> str:
+    """Return `{words}` as they are compared: small letters, single spaces, `-` and `_` read as spaces."""
+    return re.sub(r"[\s_\-]+", " ", words).strip().casefold()
 
 
 def capital(text: str) -> str:
