@@ -16,7 +16,7 @@ from howto.model.reference import PRACTICE
 from howto.model.visit import Job, Visit
 from howto.quantities import show
 from howto.quantities import show_number as num
-from howto.seasons import month_name
+from howto.seasons import month_name, month_start, months_between
 
 AHEAD: Final = timedelta(days=42)  # ours: how far a leaflet looks where no next visit is set
 FURTHEST: Final = timedelta(days=92)  # ours: by then the next leaflet says more
@@ -108,8 +108,7 @@ def thirstiest_until_next(visit: Visit, crew: Crew) -> int | None:
 
 def _months(first: date, last: date) -> tuple[int, ...]:
     """Return the months from one day to another, in order."""
-    count = (last.year - first.year) * 12 + last.month - first.month
-    return tuple((first.month - 1 + step) % 12 + 1 for step in range(count + 1))
+    return tuple(month_start(first, step).month for step in range(months_between(first, last) + 1))
 
 
 def lawn_need(crew: Crew, month: int, area_m2: float, grass: Grass | None) -> GardenWater | None:

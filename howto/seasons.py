@@ -144,9 +144,20 @@ def growth_date(start: date, growth_mm: float, mm_per_year: float, hemisphere: H
     return None
 
 
+def month_start(day: date, count: int) -> date:
+    """Return the first day of the month that is `count` months after a day's own."""
+    months = day.year * 12 + day.month - 1 + count
+    return date(months // 12, months % 12 + 1, 1)
+
+
+def months_between(first: date, last: date) -> int:
+    """Return how many months the month of one day comes before the month of another."""
+    return (last.year - first.year) * 12 + last.month - first.month
+
+
 def next_in_months(after: date, months: tuple[int, ...]) -> date:
     """Return `after` if its month is one of `months`, else the first day of the next one that is."""
     day = after
     while day.month not in months:
-        day = date(day.year + day.month // 12, day.month % 12 + 1, 1)
+        day = month_start(day, 1)
     return day

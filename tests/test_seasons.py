@@ -17,6 +17,8 @@ from howto.seasons import (
     month_list,
     month_name,
     month_run,
+    month_start,
+    months_between,
     months_here,
     months_of,
     nearest_season_word,
@@ -130,3 +132,9 @@ def test_months_are_named_as_a_season_is_written() -> None:
     assert month_list((3, 5, 12)) == "March, May, December"
     assert month_run((11, 12, 1)) == "November to January"
     assert month_run((4,)) == "April"
+
+
+def test_months_are_counted_over_the_turn_of_the_year() -> None:
+    assert month_start(date(2026, 11, 30), 3) == date(2027, 2, 1)
+    assert month_start(date(2026, 1, 31), -1) == date(2025, 12, 1)
+    assert months_between(date(2026, 11, 30), date(2027, 2, 1)) == 3

@@ -9,6 +9,7 @@ from babel.dates import format_date
 from howto.model.crew import Colours
 from howto.model.sheet import Area, Art, Dot, PaintMark, Stroke, Words
 from howto.model.shown import locale_of
+from howto.seasons import month_start, months_between
 
 MONTHS: Final = 12
 SIDE_MM: Final = 3.0  # room for a disc on the first or last day
@@ -40,7 +41,7 @@ class Look(NamedTuple):
 def year_line(visits: Sequence[date], marks: Sequence[Mark], look: Look, caption: str, alt: str) -> Art | None:
     """Return the line from the month of the first visit; None where no mark falls within its twelve months."""
     first = visits[0].replace(day=1)
-    last = _month(first, MONTHS)
+    last = month_start(first, MONTHS)
     shown = [mark for mark in sorted(marks, key=lambda mark: (mark.day, mark.number)) if first <= mark.day < last]
     if not shown:
         return None
@@ -62,16 +63,10 @@ def year_line(visits: Sequence[date], marks: Sequence[Mark], look: Look, caption
     )
 
 
-def _month(first: date, count: int) -> date:
-    """Return the first day of the month `count` months on."""
-    months = first.year * 12 + first.month - 1 + count
-    return date(months // 12, months % 12 + 1, 1)
-
-
 def _x(day: date, first: date, look: Look) -> float:
     """Return where a day stands on the line: each month is equally wide."""
-    months = (day.year - first.year) * 12 + day.month - first.month
-    length = (_month(day.replace(day=1), 1) - day.replace(day=1)).days
+    months = months_between(first, day)
+    length = (month_start(day, 1) - day.replace(day=1)).days
     return SIDE_MM + (look.width_mm - 2 * SIDE_MM) / MONTHS * (months + (day.day - 1) / length)
 
 
@@ -95,7 +90,7 @@ def _months(first: date, y: float, look: Look) -> list[PaintMark]:
         x = SIDE_MM + at * step
         marks.append(Stroke(points=((x - 0.9, y + 0.9), (x + 0.9, y - 0.9)), width=INK_MM, colour=ink))
         if at < MONTHS:
-            name = _name(_month(first, at), look.language)
+            name = _name(month_start(first, at), look.language)
             size = look.text_mm
             place = (x + step / 2, y + size * 1.2)
             marks.append(Words(text=name, at=place, size=size, face="head", colour=ink, align="middle"))

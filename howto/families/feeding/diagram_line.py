@@ -13,6 +13,7 @@ from howto.families.feeding.figures_mix import mix_g_per_l
 from howto.families.feeding.label import label_of
 from howto.families.feeding.plan import T
 from howto.model.shown import locale_of, shown_cell, shown_day
+from howto.seasons import month_start, months_between
 from howto.shapes import Dimension, Drawing, Label, Line, Polygon, Role, Shape, rectangle
 
 MONTH_MM = 100.0
@@ -25,16 +26,16 @@ MOST_WORDS = 4  # doses that are labelled one by one; of more, the first and the
 def year_line(technique: T, today: date) -> Drawing:
     """Return twelve months by quarters, from the one before the first dose, and the time without nitrogen."""
     days = season.dose_days(technique, today)
-    start = _month(days[0].replace(day=1), -1)
-    start = _month(start, -(start.month % 3))
-    end = _month(start, 12)
+    start = month_start(days[0], -1)
+    start = month_start(start, -(start.month % 3))
+    end = month_start(start, 12)
     drawn = [day for day in days if day < end]
     language = technique.crew.language
     shapes: list[Shape] = [*_zone(technique, days, start, end)]
     shapes.append(Line(((0, 0), (12 * MONTH_MM, 0)), Role.GROUND))
     shapes += [Line(((at * MONTH_MM, 0), (at * MONTH_MM, -18)), Role.WIRE) for at in range(13)]
     shapes += [
-        Dimension((at * MONTH_MM, 0), ((at + 3) * MONTH_MM, 0), _quarter(_month(start, at), language), offset=-75)
+        Dimension((at * MONTH_MM, 0), ((at + 3) * MONTH_MM, 0), _quarter(month_start(start, at), language), offset=-75)
         for at in range(0, 12, 3)
     ]
     amounts = _amounts(technique, days)
@@ -73,21 +74,14 @@ def _zone(technique: T, days: tuple[date, ...], start: date, end: date) -> list[
     ]
 
 
-def _month(first: date, count: int) -> date:
-    """Return the first day of the month `count` months on."""
-    months = first.year * 12 + first.month - 1 + count
-    return date(months // 12, months % 12 + 1, 1)
-
-
 def _x(day: date, start: date) -> float:
     """Return where a day stands on the line: each month is equally wide."""
-    months = (day.year - start.year) * 12 + day.month - start.month
-    return (months + (day.day - 1) / monthrange(day.year, day.month)[1]) * MONTH_MM
+    return (months_between(start, day) + (day.day - 1) / monthrange(day.year, day.month)[1]) * MONTH_MM
 
 
 def _quarter(first: date, language: str) -> str:
     """Return three months by their short names: `Mar–May`."""
-    ends = (format_date(each, "LLL", locale=locale_of(language)).rstrip(".") for each in (first, _month(first, 2)))
+    ends = (format_date(each, "LLL", locale=locale_of(language)).rstrip(".") for each in (first, month_start(first, 2)))
     return "–".join(ends)
 
 

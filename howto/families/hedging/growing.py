@@ -9,7 +9,7 @@ from howto.families.hedging.references import BLEEDING, GROWTH, RENOVATION, SIDE
 from howto.model.plants import Plant
 from howto.model.reference import PRACTICE, Reference
 from howto.model.technique import Technique
-from howto.seasons import growth_date, months_here, next_in_months
+from howto.seasons import growth_date, month_start, months_here, next_in_months
 
 T = Technique[HedgingMeasures]
 
@@ -104,8 +104,7 @@ def next_cut(technique: T, after: date, growth_mm: float) -> date:
     months = cut_months(technique)[0] or ()
     starts = tuple(month for month in months if (month + 10) % 12 + 1 not in months)
     if len(starts) > 1 and (technique.measures.cuts_a_year or 1) >= len(starts):
-        day = date(after.year + after.month // 12, after.month % 12 + 1, 1)
-        return next_in_months(day, starts)
+        return next_in_months(month_start(after, 1), starts)
     due = growth_date(after, growth_mm, growth(technique)[0], technique.crew.hemisphere) or after
     return next_in_months(due, months) if months else due
 
