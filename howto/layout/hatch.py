@@ -6,7 +6,7 @@ hangs from the top of its outline, so that its first row follows the ground.
 
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
-from math import ceil, cos, floor, hypot, radians, sin
+from math import ceil, cos, dist, floor, radians, sin
 
 Point = tuple[float, float]
 Segment = tuple[Point, Point]
@@ -38,7 +38,7 @@ def earth(outline: Sequence[Point], cell: float) -> list[Segment]:
         for column in range(floor(left / cell), ceil(right / cell)):
             lines = _three(column * cell, top + row * cell, cell, rises=bool((column + row) % 2))
             found.extend(part for line in lines for part in clipped(line, outline))
-    return [segment for segment in found if _long(segment) > cell / 6]
+    return [segment for segment in found if dist(*segment) > cell / 6]
 
 
 def _three(x: float, y: float, cell: float, *, rises: bool) -> Iterator[Segment]:
@@ -107,11 +107,6 @@ def bounds(points: Sequence[Point]) -> tuple[float, float, float, float]:
     """Return left, top, right, bottom of some points."""
     across, down = [x for x, _ in points], [y for _, y in points]
     return (min(across), min(down), max(across), max(down))
-
-
-def _long(segment: Segment) -> float:
-    (ax, ay), (bx, by) = segment
-    return hypot(bx - ax, by - ay)
 
 
 def _ruled(outline: Sequence[Point], pitch: float, angle_deg: float) -> Iterator[Segment]:

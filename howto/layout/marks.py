@@ -5,11 +5,10 @@ Everything is in the picture's own pixels on the frame. The same marks always gi
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from math import cos, hypot, pi, sin
+from math import cos, dist, pi, sin
 
-from howto.model.sheet import Point
+from howto.layout.plane import Box, Point, distance, turn
 
-Box = tuple[float, float, float, float]
 Circle = tuple[float, float, float]
 
 WAYS = 48  # directions tried round a point
@@ -42,7 +41,7 @@ def crowded(points: Sequence[Point], sizes: Sizes = SIZES) -> tuple[int, int] | 
     """Return the first two marks (from 1) whose points would run into each other, or None."""
     least = 2 * sizes.point + sizes.air
     pairs = ((i, j) for j in range(len(points)) for i in range(j))
-    return next(((i + 1, j + 1) for i, j in pairs if _apart(points[i], points[j]) < least), None)
+    return next(((i + 1, j + 1) for i, j in pairs if dist(points[i], points[j]) < least), None)
 
 
 def place(points: Sequence[Point], box: Box, subject: Circle, sizes: Sizes = SIZES) -> tuple[Callout, ...] | None:
@@ -66,7 +65,7 @@ def _choices(number: int, points: Sequence[Point], box: Box, subject: Circle, si
     for reach in REACHES:
         length = sizes.point + sizes.air + sizes.disc * reach
         ring = [(x + length * cos(turn), y - length * sin(turn)) for turn in _turns()]
-        ring.sort(key=lambda disc: (-round(_apart(disc, subject[:2])), disc))
+        ring.sort(key=lambda disc: (-round(dist(disc, subject[:2])), disc))
         for disc in ring:
             if _inside(disc, box, sizes) and _free(disc, (x, y), others, subject, sizes):
                 yield disc
@@ -85,11 +84,11 @@ def _inside(disc: Point, box: Box, sizes: Sizes) -> bool:
 
 def _free(disc: Point, at: Point, others: Sequence[Point], subject: Circle, sizes: Sizes) -> bool:
     """Tell whether a disc and its leader keep clear of the subject and of every other mark's point."""
-    if _apart(disc, subject[:2]) < sizes.disc + sizes.air + subject[2]:
+    if dist(disc, subject[:2]) < sizes.disc + sizes.air + subject[2]:
         return False
     clear_disc = sizes.disc + sizes.point + sizes.air
     clear_line = sizes.point + sizes.air / 2
-    return all(_apart(disc, each) >= clear_disc and _from_line(each, at, disc) >= clear_line for each in others)
+    return all(dist(disc, each) >= clear_disc and distance(each, (at, disc)) >= clear_line for each in others)
 
 
 def _search(
@@ -120,32 +119,14 @@ def _search(
 
 def _agree(at: Point, disc: Point, other_at: Point, other: Point, sizes: Sizes) -> bool:
     """Tell whether two callouts leave each other alone."""
-    if _apart(disc, other) < 2 * sizes.disc + sizes.air:
+    if dist(disc, other) < 2 * sizes.disc + sizes.air:
         return False
     clear = sizes.disc + sizes.air / 2
-    if _from_line(disc, other_at, other) < clear or _from_line(other, at, disc) < clear:
+    if distance(disc, (other_at, other)) < clear or distance(other, (at, disc)) < clear:
         return False
     return not cross(at, disc, other_at, other)
 
 
 def cross(a: Point, b: Point, c: Point, d: Point) -> bool:
     """Tell whether the line a–b crosses the line c–d."""
-    return _side(a, b, c) * _side(a, b, d) <= 0 and _side(c, d, a) * _side(c, d, b) <= 0
-
-
-def _side(a: Point, b: Point, c: Point) -> float:
-    """Return on which side of the line from a to b the point c lies: above 0, below 0, or 0 on it."""
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
-
-
-def _apart(one: Sequence[float], other: Sequence[float]) -> float:
-    """Return the distance of two points."""
-    return hypot(one[0] - other[0], one[1] - other[1])
-
-
-def _from_line(point: Point, start: Point, end: Point) -> float:
-    """Return how far a point lies from the nearest spot of a line."""
-    across, down = end[0] - start[0], end[1] - start[1]
-    share = ((point[0] - start[0]) * across + (point[1] - start[1]) * down) / (across**2 + down**2)
-    share = min(max(share, 0.0), 1.0)
-    return hypot(point[0] - start[0] - across * share, point[1] - start[1] - down * share)
+    return turn(a, b, c) * turn(a, b, d) <= 0 and turn(c, d, a) * turn(c, d, b) <= 0
