@@ -10,6 +10,7 @@ Deficiency = Literal["protan", "deutan", "tritan"]
 
 TEXT_RATIO = 4.5  # Web Content Accessibility Guidelines 2.2, 1.4.3 (W3C, 2023): text of normal size, level AA
 GRAPHIC_RATIO = 3.0  # the same, 1.4.11: parts of graphics that are needed to understand them, level AA
+SAFETY_YELLOW = "#f9a800"  # signal yellow, RAL 1003, for the yellow of ISO 3864: from memory; black on it is 10.7 to 1
 PLAIN = re.compile(r"#[0-9a-fA-F]{6}")
 
 # Machado, Oliveira and Fernandes, A physiologically-based model for simulation of color vision deficiency,

@@ -4,20 +4,19 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
+from howto.colour import SAFETY_YELLOW
 from howto.findings import Finding
 from howto.layout import fit_rules
 from howto.layout.frame_lists import pages
 from howto.layout.frame_look import LINE, Board, Ratio, board
 from howto.layout.frame_page import Job, Made, Page, finding
 from howto.layout.frame_parts import Block, block, heading, rule, steps_down, stripes, warning_sign
-from howto.layout.look import SAFETY_YELLOW
 from howto.layout.text import ASCENT
 from howto.model.prose import plain
 from howto.model.sheet import PaintMark
 from howto.model.technique import Hazard
 
 BLACK: Final = "#000000"
-YELLOW: Final = SAFETY_YELLOW
 BAND: Final = 56.0  # the striped band's height
 SIGN: Final[dict[Ratio, float]] = {"4x5": 190.0, "1x1": 132.0, "9x16": 210.0}
 BODIES: Final = steps_down(62.0, 34.0, 2.0)
@@ -155,7 +154,7 @@ def caution_pages(job: Job) -> tuple[Made, ...]:
     if not job.technique.cautions:
         return ()
     crew = job.technique.crew
-    sheet = board(job.sheet.ratio, crew, BLACK, ground=YELLOW, ink=BLACK)
+    sheet = board(job.sheet.ratio, crew, BLACK, ground=SAFETY_YELLOW, ink=BLACK)
     made: list[Made] = []
     for panel in panels(sheet, job.technique.cautions, job.words["wear"], job.words["local_codes"]):
         title = job.words["take_care"]

@@ -9,7 +9,6 @@ from dataclasses import dataclass
 from howto.colour import mixed
 from howto.model.crew import Colours
 
-SAFETY_YELLOW = "#f9a800"  # the yellow of ISO 3864 as RAL 1003: from memory
 LEAF = "#5e7a4f"  # mixed thinly into the ground for what lives
 
 

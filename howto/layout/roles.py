@@ -2,8 +2,9 @@
 
 from collections.abc import Callable, Iterator
 
+from howto.colour import SAFETY_YELLOW
 from howto.layout.hatch import Point, Segment, dots, earth, hatching, level_dashes
-from howto.layout.look import SAFETY_YELLOW, Look
+from howto.layout.look import Look
 from howto.model.sheet import Area, Dot, PaintMark, Stroke
 from howto.shapes import Role
 

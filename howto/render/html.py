@@ -12,6 +12,7 @@ from typing import Any, Final
 from jinja2 import Environment, FunctionLoader, StrictUndefined
 from markupsafe import Markup
 
+from howto.colour import SAFETY_YELLOW
 from howto.fonts import CUTS, Face, path
 from howto.labels import Labels, labels
 from howto.model.crew import Crew
@@ -23,7 +24,6 @@ from howto.model.value import Value
 from howto.render.code import symbol
 from howto.render.svg import svg
 
-CAUTION_YELLOW: Final = "#f9a800"  # signal yellow: RAL 1003, for ISO 3864 yellow
 POLICY: Final = (
     "default-src 'none'; img-src data:; font-src data:; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'"
 )
@@ -122,7 +122,7 @@ def frame(language: str, colours: tuple[str, str, str], *, italic: bool) -> dict
         "ink": ink,
         "ground": ground,
         "accent": accent,
-        "yellow": CAUTION_YELLOW,
+        "yellow": SAFETY_YELLOW,
         "faces": [_face(face) for face in faces],
     }
 
@@ -171,7 +171,7 @@ def _part(section: Section, at: int) -> dict[str, Any]:
         (kind, [_block(block) for block in blocks])
         for kind, blocks in groupby(section.blocks, key=lambda block: block.kind)
     ]
-    return {"heading": section.heading, "tone": section.tone, "groups": groups, "at": at, "yellow": CAUTION_YELLOW}
+    return {"heading": section.heading, "tone": section.tone, "groups": groups, "at": at, "yellow": SAFETY_YELLOW}
 
 
 def _block(block: Block) -> Mapping[str, Any]:

@@ -12,6 +12,7 @@ from typing import Any, Final, NamedTuple
 
 import typst
 
+from howto.colour import SAFETY_YELLOW
 from howto.fonts import typst_fonts
 from howto.model.sheet import ArtBlock, Block, Code, Photo, Sheet
 from howto.render.code import printed_mm, symbol
@@ -20,7 +21,6 @@ from howto.render.svg import svg
 STEP_PT: Final = 0.5  # how much smaller each try is
 LEAST_PT: Final = {"card": 8.0}  # nothing on a card is smaller; on other sheets nothing is below `small_pt`
 CODE_MM: Final = 21.0
-CAUTION_YELLOW: Final = "#f9a800"  # signal yellow: RAL 1003, for ISO 3864 yellow; black on it is 10.7 to 1
 TEMPLATES: Final = {"card": "card.typ", "leaflet": "leaflet.typ", "letter": "leaflet.typ"}
 
 
@@ -125,7 +125,7 @@ def _source(sheet: Sheet) -> Source:
         **sheet.model_dump(exclude={"sections", "text_pt"}),
         "sections": sections,
         "least_pt": LEAST_PT.get(sheet.kind, sheet.small_pt),
-        "caution_yellow": CAUTION_YELLOW,
+        "caution_yellow": SAFETY_YELLOW,
         "lang": language.lower() or "en",
         "region": region.upper() if len(region) == 2 else None,
         "leaf_word": "side" if sheet.kind == "card" else "page",

@@ -3,9 +3,9 @@
 import pytest
 from colorspacious import cspace_convert
 
-from howto.colour import contrast, mixed, rgb, written
+from howto.colour import SAFETY_YELLOW, contrast, mixed, rgb, written
 from howto.layout.frame_look import board
-from howto.layout.look import SAFETY_YELLOW, frame_look
+from howto.layout.look import frame_look
 from howto.model.crew import Colours, Crew
 
 KINDS = ("protanomaly", "deuteranomaly", "tritanomaly")

@@ -9,13 +9,14 @@ import pytest
 from jinja2 import UndefinedError
 from PIL import Image
 
+from howto.colour import SAFETY_YELLOW
 from howto.compute.tasks import plan_of
 from howto.compute.words import filled_technique
 from howto.layout.card import card_sheet
 from howto.layout.leaflet import leaflet_sheet
 from howto.model.prose import Run, prose
 from howto.model.sheet import Photo, Section, Sheet
-from howto.render.html import CAUTION_YELLOW, Entry, environment, page, shelf_page
+from howto.render.html import Entry, environment, page, shelf_page
 from tests.support import sample
 
 VOID = {"meta", "input", "br", "img", "path", "circle"}
@@ -225,7 +226,7 @@ def test_the_contrast_in_this_file_is_the_published_one() -> None:
         ("#1d2a26", "#ffffff"),  # ink on paper
         ("#a63d1f", "#ffffff"),  # accent on paper
         ("#ffffff", "#1d2a26"),  # a number in its disc
-        ("#000000", CAUTION_YELLOW),
+        ("#000000", SAFETY_YELLOW),
         ("#000000", "#ffffff"),
     ],
 )
