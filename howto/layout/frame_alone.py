@@ -10,9 +10,9 @@ from howto.layout.frame_rows import Row, SetRow, paint_rows, rows_height, set_ro
 from howto.layout.frame_step import AIR, Copy, Placed, paint_words, step_title
 from howto.model.sheet import PaintMark
 
-LEAD_SIZES: Final = steps_down(112, 36, 4)
+LEAD_SIZES: Final = steps_down(112, 44, 4)
 ROW_SHARE: Final = 0.64  # of the lead's size: what makes or breaks the step, its reason and its check
-ROWS: Final = (36.0, 56.0)  # px: the rows are no smaller and no larger
+ROWS: Final = (34.0, 56.0)  # px: the rows are no smaller and no larger
 RISE: Final = 0.42  # where the lead stands in the room it has: a little above its middle
 
 
@@ -27,11 +27,20 @@ class Alone:
 
 
 def alone(sheet: Board, copy: Copy) -> Alone | None:
-    """Return a step's words as large as all of them fit; None where even the smallest do not."""
+    """Return a step's words as large as they fit, all of them if they can; None where even those that must do not."""
     title = step_title(sheet, copy)
-    words = (*copy.must, *copy.may)
-    if title is None or not words:
+    if title is None:
         return None
+    for extras in range(len(copy.may), -1, -1):
+        words = (*copy.must, *copy.may[:extras])
+        found = _largest(sheet, title, words) if words else None
+        if found:
+            return found
+    return None
+
+
+def _largest(sheet: Board, title: Block, words: tuple[Row, ...]) -> Alone | None:
+    """Return the words below a title at the largest size that fits."""
     left, top, right, bottom = sheet.area
     width = right - left - COLUMN
     start = top + title.height + 2 * AIR

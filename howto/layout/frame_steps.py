@@ -56,12 +56,17 @@ def steps(job: Job) -> tuple[Made, ...]:
     ready = [
         replace(task, drawing=None if at is None else job.drawings[at]) for task, at in zip(tasks, chosen, strict=True)
     ]
-    words = [None if task.picture or task.drawing else alone(job.sheet, task.copy) for task in ready]
+    words = [None if _shows(job, task) else alone(job.sheet, task.copy) for task in ready]
     size, share = _common(job, [task for task, said in zip(ready, words, strict=True) if not said])
     return tuple(
         _alone(job, task, said) if said else _step(job, task, size, share)
         for task, said in zip(ready, words, strict=True)
     )
+
+
+def _shows(job: Job, task: Task) -> bool:
+    """Tell whether a frame shows more than words: a picture, or a drawing that the words leave room for."""
+    return bool(task.picture) or bool(task.drawing and fits(job.sheet, task.copy, BODY_SIZES[-1], LEAST_SHARE))
 
 
 def _alone(job: Job, task: Task, words: Alone) -> Made:
