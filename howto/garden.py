@@ -23,7 +23,7 @@ FURTHEST: Final = timedelta(days=92)  # ours: by then the next leaflet says more
 LAWN: Final = "sprinkler"  # what a client is taken to water with: a sprinkler on a lawn, a can or hose elsewhere
 BED: Final = "can"
 WEEKS_A_MONTH: Final = 365 / 12 / 7
-NOTHING: Final = "none: the usual rain is enough"
+NOTHING: Final = "none, as the usual rain is enough"
 
 
 def garden_figures(visit: Visit, job: Job) -> tuple[Figure, ...]:

@@ -83,7 +83,7 @@ def test_a_plant_of_the_book_sets_how_much_a_bed_drinks() -> None:
 def test_where_the_usual_rain_is_enough_that_is_all_that_is_said() -> None:
     found = figures("mowing", crew=RAINY, on=date(2026, 11, 2), area_m2=100.0)
     assert "each watering" not in found
-    assert found["water a week"].value == "none: the usual rain is enough"
+    assert found["water a week"].value == "none, as the usual rain is enough"
     assert found["water a week"].label == "Water a week in November"
     assert found["water a week"].working[-1] == "usual rain: 16.1 mm a week, enough"
     summer = figures("mowing", crew=RAINY, area_m2=100.0)["water a week"]

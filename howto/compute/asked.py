@@ -10,13 +10,14 @@ from howto.compute.stance import MOST_AFTER, Stance, Window, stances, things_in
 from howto.compute.words import filled_visit
 from howto.findings import Finding, Severity
 from howto.language import is_english
-from howto.model.due import Due, due
+from howto.model.due import Due, due, next_run
 from howto.model.family import Rule
 from howto.model.figure import Figure
 from howto.model.prose import plain
 from howto.model.reference import FORMAT, PRACTICE
 from howto.model.technique import Care
 from howto.model.visit import Job, Visit
+from howto.seasons import months_of
 from howto.span import Span
 
 CONTRADICTION: Final[Rule[Any]] = Rule(
@@ -36,6 +37,7 @@ LEFT_OUT: Final[Rule[Any]] = Rule(
     applies="jobs with `leave out`",
 )
 TASK_RULES: Final = (CONTRADICTION, LEFT_OUT)
+YEAR_ROUND: Final = 12  # months
 LONGEST_QUOTE: Final = 5  # words of a line that tell it from the others
 _MARKS: Final = re.compile(r"\{[^}]*\}|[,;:#\"]")
 
@@ -59,6 +61,13 @@ class Asked(NamedTuple):
     def what(self) -> str:
         """What the job was done to, in the lead's words, else the plant."""
         return self.job.what or self.job.plant
+
+    def end(self, visited: date) -> date | None:
+        """Return the last day; what comes round without one ends with the season of its technique, if that runs."""
+        if self.care.when.kind != "every" or self.due.end is not None:
+            return self.due.end
+        months = months_of(self.job.technique.season, self.job.technique.crew.hemisphere) or ()
+        return next_run(visited, months).end if visited.month in months and len(months) < YEAR_ROUND else None
 
     @property
     def place(self) -> Span:
@@ -88,14 +97,14 @@ def _says(text: str, phrase: str) -> bool:
 
 def window_of(asked: Asked, visited: date) -> Window | None:
     """Return the days on which a line holds; None for what the crew does at its next visit, or has no day."""
-    kind, (start, end) = asked.care.when.kind, asked.due
+    kind, start, end = asked.care.when.kind, asked.due.start, asked.end(visited)
     if asked.care.never or kind == "always":
         return Window(visited, date.max)
     if kind == "next visit" or start is None:
         return None
     if kind == "after":
         return Window(start, start + MOST_AFTER)
-    return Window(visited if kind == "every" else start, end or date.max)
+    return Window(start, end or date.max)
 
 
 def clashes(visit: Visit, asked: Sequence[Asked]) -> tuple[tuple[Asked, Asked], ...]:

@@ -6,7 +6,7 @@ without saying to what; they stay apart, with what each is for, where each plant
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
-from datetime import timedelta
+from datetime import date, timedelta
 from typing import Final, NamedTuple
 
 from howto.compute.asked import Asked, asked_of, clashes, task_findings, window_of
@@ -39,13 +39,20 @@ def plan_of(visit: Visit, figures_by_job: Sequence[Sequence[Figure]]) -> tuple[P
     asked = asked_of(visit, figures_by_job)
     pairs = clashes(visit, asked)
     kept = [each for each in asked if not any(each in pair for pair in pairs)]
-    tasks = sorted(_tasks([each for each in kept if not each.care.never], visit), key=lambda task: task.order)
+    asking = [each for each in kept if not each.care.never]
+    tasks = sorted(_tasks(asking, visit), key=lambda task: _order(task, visit))
     plan = Plan(
         first=tuple(task for task in tasks if _comes_first(task, visit)),
         later=tuple(task for task in tasks if not _comes_first(task, visit)),
         never=tuple(_bans([each for each in kept if each.care.never], visit)),
     )
     return plan, tuple(task_findings(visit, pairs))
+
+
+def _order(task: Task, visit: Visit) -> tuple[bool, date]:
+    """Return what tasks are sorted by: a season that has begun counts by its last day."""
+    begun = task.kind in {"season", "month"} and task.start is not None and task.start <= visit.date
+    return (False, task.end) if begun and task.end else task.order
 
 
 def _comes_first(task: Task, visit: Visit) -> bool:
@@ -97,7 +104,7 @@ def _joins(one: _Line, two: _Line, visit: Visit) -> bool:
     if one.asked.job_at == two.asked.job_at or not meet:
         return False
     apart = _apart(one.asked, two.asked)
-    rhythm = (one.asked.care.when.days, one.asked.due.end), (two.asked.care.when.days, two.asked.due.end)
+    rhythm = [(each.asked.care.when.days, each.asked.end(visit.date)) for each in (one, two)]
     repeats = [each.asked.care.when.kind == "every" for each in (one, two)]
     if any(repeats) and not (all(repeats) and (rhythm[0] == rhythm[1] or not apart)):
         return False
@@ -142,7 +149,7 @@ def _rounds(lines: Sequence[_Line], visit: Visit) -> Iterator[Task]:
         mates = [each for each in lines if each.asked.care.when.days == task.days]
         if number and (line is not mates[0] or end is None or (task.end is not None and task.end <= end)):
             continue
-        ends = [each.asked.due.end for each in mates]
+        ends = [each.asked.end(visit.date) for each in mates]
         last = None if None in ends else max(day for day in ends if day is not None)
         start = end + timedelta(days=task.days) if end else task.start
         if last is not None and start is not None and start > last:
@@ -158,7 +165,7 @@ def _task(asked: Asked, visit: Visit) -> Task:
         text=asked.care.text,
         kind=when.kind,
         start=max(asked.due.start, visit.date) if asked.due.start else None,
-        end=asked.due.end,
+        end=asked.end(visit.date),
         days=when.days,
         asked=when.text,
     )

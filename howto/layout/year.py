@@ -52,8 +52,10 @@ def year_line(visits: Sequence[date], marks: Sequence[Mark], look: Look, caption
     painted = _months(first, top, look)
     for visit in visits:
         painted += _visit(visit, first, top, look) if first <= visit < last else []
-    for x, mark, level in placed:
-        painted.extend(_disc(x, top - VISIT_MM - AIR_MM - radius - level * row, top, radius, mark, look))
+    heights = [top - VISIT_MM - AIR_MM - radius - level * row for _, _, level in placed]
+    painted += [_leader(x, y, top, look) for (x, _, _), y in zip(placed, heights, strict=True)]  # under every disc
+    for (x, mark, _), y in zip(placed, heights, strict=True):
+        painted += _disc(x, y, radius, mark, look)
     return Art(
         width=look.width_mm,
         height=round(top + look.text_mm * 1.2 + WORDS_MM / 2, 2),
@@ -109,12 +111,15 @@ def _visit(day: date, first: date, y: float, look: Look) -> list[PaintMark]:
     return [Area(points=((x, y), (x - 1.3, y - VISIT_MM), (x + 1.3, y - VISIT_MM)), colour=look.accent)]
 
 
-def _disc(x: float, y: float, line: float, radius: float, mark: Mark, look: Look) -> list[PaintMark]:
-    """Return a numbered disc with the leader that ties it to its day."""
-    ink = look.colours.ink
+def _leader(x: float, y: float, line: float, look: Look) -> PaintMark:
+    """Return the line that ties a disc to its day."""
+    return Stroke(points=((x, line), (x, y)), width=HAIR_MM, colour=look.colours.ink)
+
+
+def _disc(x: float, y: float, radius: float, mark: Mark, look: Look) -> list[PaintMark]:
+    """Return a numbered disc."""
     place = (x, y + radius * 0.5)
     return [
-        Stroke(points=((x, line), (x, y)), width=HAIR_MM, colour=ink),
-        Dot(centre=(x, y), radius=radius, colour=ink),
+        Dot(centre=(x, y), radius=radius, colour=look.colours.ink),
         Words(text=str(mark.number), at=place, size=radius * 1.4, face="head-bold", colour=PAPER, align="middle"),
     ]

@@ -31,7 +31,7 @@ def due(when: When, visited: date, next_visit: date | None, hemisphere: Hemisphe
     if when.kind == "next visit":
         return Due(next_visit, next_visit)
     months = months_named(when, hemisphere)
-    return _next(visited, months) if months else Due(None, None)
+    return next_run(visited, months) if months else Due(None, None)
 
 
 def months_named(when: When, hemisphere: Hemisphere) -> tuple[int, ...]:
@@ -44,7 +44,7 @@ def months_named(when: When, hemisphere: Hemisphere) -> tuple[int, ...]:
     return (months[("early", "mid", "late").index(when.part)],) if when.part else months
 
 
-def _next(visited: date, months: tuple[int, ...]) -> Due:
+def next_run(visited: date, months: tuple[int, ...]) -> Due:
     """Return the first and last day of the next run of months that has not ended."""
     start = next_in_months(visited, months)
     year, month = start.year, start.month

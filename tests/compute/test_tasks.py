@@ -44,6 +44,24 @@ def test_repeated_care_says_how_often_and_until_when() -> None:
     ]
 
 
+def test_what_comes_round_without_an_end_stops_with_the_season_of_its_work() -> None:
+    mow = care("Mow.", "every", 7)
+    found = when_and_what(job("a", mow, season="spring to autumn"))
+    assert found == [("every week, from 21 October 2026 to 30 November 2026", "Mow.")]
+    assert when_and_what(job("a", mow, season="any time")) == [("every week, from 21 October 2026", "Mow.")]
+    out_of_season = when_and_what(job("a", mow, season="May to June"))
+    assert out_of_season == [("every week, from 21 October 2026", "Mow.")]
+    southern = when_and_what(job("a", mow, season="spring to autumn", crew=SOUTH))
+    assert southern == [("every week, from 21 October 2026 to 31 May 2027", "Mow.")]
+
+
+def test_a_season_that_has_begun_stands_where_it_ends() -> None:
+    found = when_and_what(
+        job("a", care("Rake.", "month", month=10), care("Water.", "within", 2), care("Look.", "after", 30))
+    )
+    assert [words for _, words in found] == ["Water.", "Rake.", "Look."]
+
+
 def test_a_season_is_written_in_months() -> None:
     found = when_and_what(job("a", care("Mulch.", "season", season="winter"), care("Feed.", "season", season="spring")))
     assert found == [("December 2026 to February 2027", "Mulch."), ("March to May 2027", "Feed.")]

@@ -54,6 +54,13 @@ def test_the_next_visit_has_a_triangle_too_where_it_falls_within_the_year() -> N
         assert sum(isinstance(mark, Area) for mark in art.marks) == count
 
 
+def test_no_leader_runs_over_a_disc() -> None:
+    art = year_line((START,), [Mark(number, START) for number in (1, 2, 3)], LOOK, "c", "a")
+    assert art is not None
+    kinds = [type(mark) for mark in art.marks]
+    assert kinds.index(Dot) > max(at for at, kind in enumerate(kinds) if kind is Stroke)
+
+
 @settings(max_examples=60, deadline=None)
 @given(st.lists(st.dates(date(2026, 10, 1), date(2027, 9, 30)), min_size=1, max_size=9))
 def test_discs_never_touch_and_stay_inside(days: list[date]) -> None:

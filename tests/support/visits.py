@@ -23,8 +23,9 @@ def care(text: str, kind: Any, days: int = 0, **changes: Any) -> Care:
 
 
 def job(what: str, *cares: Care, **changes: Any) -> Job:
-    """Return a job whose technique asks for this care; `title` and `id` are the technique's."""
-    own = {name: changes.pop(name) for name in ("title", "id", "crew") if name in changes}
+    """Return a job whose technique, of no season, asks for this care; `title`, `id`, `season` are the technique's."""
+    own = {name: changes.pop(name) for name in ("title", "id", "crew", "season") if name in changes}
+    own.setdefault("season", "any time")
     return Job(technique=sample.technique(aftercare=cares, **own), what=what, **changes)
 
 
