@@ -16,7 +16,6 @@ SUB: Final = 46.0
 VALUES: Final = steps_down(72, 44, 4)
 ITEMS: Final = steps_down(46, 34, 2)
 GAP: Final = 22.0
-BETWEEN: Final = 40.0  # px between numbers and tools
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,7 +13,6 @@ WHITE = "#ffffff"
 LARGEST_BOX = (1080, 1440)  # px; no photograph in a frame is shown wider or taller
 STRIP = 256  # rows converted at a time
 ORIENTATION = 0x0112  # Exif 2.32, 4.6.4: which way up the camera was held
-BACKGROUND = 255
 
 Strip = Callable[[Image.Image], Image.Image]
 

@@ -24,11 +24,6 @@ BARRIERS = Reference(
     place="reprint",
     grade=Grade.A,
 )
-PLANT_CABLES = Reference(
-    title="Facades with climbing plants: cables pulled to 1 to 2 kN, plants about 8 kg/m²",
-    publisher="an architecture trade magazine",
-    grade=Grade.C,
-)
 ORCHARD_SPRING = Reference(
     title="Tightening the wires: tight, with some spring left",
     publisher="a regional fruit growing foundation",

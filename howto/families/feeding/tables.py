@@ -4,8 +4,6 @@ from typing import NamedTuple, get_args
 
 from howto.families.feeding.measures import CropName
 from howto.families.feeding.references import (
-    PER_AGE,
-    PER_AREA,
     SPUR_GROWTH,
     TRUNK,
     TRUNK_STONE,
@@ -19,8 +17,6 @@ STONE_G_PER_CM = POUND_G / 8 / 2.54  # 22.3: 1/8 lb N an inch of trunk
 MOST_TREE_G = 0.25 * POUND_G  # 113: the N of 2.5 lb of 10-10-10, see references.TREE_CAP
 MATURE_G = POUND_G  # 454: see references.MATURE
 MATURE_YEARS = 5.0
-TRUNK_AT_MM = 300.0  # measured a foot up
-NOT_RAISED_AFTER_YEARS = 10.0  # the later end of 8 to 10
 TRAINED_PART = 0.5  # see references.HALF
 TRAINED_DOSES = (2, 3)
 STEM_CLEAR_MM = 300.0
@@ -117,7 +113,6 @@ FRUITS: dict[CropName, Fruit] = {
 }
 ALSO = {"prunus cerasus": "cherry"}  # botanical names that are fed like another
 CROP_NAMES: tuple[CropName, ...] = get_args(CropName)
-AREA_FROM, AGE_FROM = PER_AREA, PER_AGE
 
 # Month and day of the first dose in the north where none is written; see references.USUAL_DATES and COOL_TURF.
 STARTS = {

@@ -73,12 +73,6 @@ EU_VIBRATION = Reference(
 POINTS = Reference(
     title="Points an hour = 2a²", publisher="an acoustics consultancy on the HSE points system", grade=Grade.C
 )
-GROUNDS_VIBRATION = Reference(
-    title="Laboratory evaluation of hand-arm vibration during grounds maintenance",
-    publisher="Annals of Agricultural and Environmental Medicine",
-    place="grass trimmer 3.5 to 7.2 m/s²",
-    grade=Grade.A,
-)
 TRIMMER_VIBRATION = Reference(
     title="RR894: Horticultural machinery, part 2, hedge trimmers",
     publisher=HSE,
@@ -345,7 +339,6 @@ CHARGING = Reference(
     place="charge from 0 to 40 °C (32 to 105 °F)",
     grade=Grade.A,
 )
-PACK_OUT = from_memory("makers' practice: the pack comes out before a hand touches the blade")
 # -- what to wear --
 GLOVES = Reference(title="EN 388:2016 + A1:2018, level tables", publisher="a glove maker", grade=Grade.C)
 GLOVES_THORNS = from_memory("note to EN 388: a puncture level does not mean safe against needles or thorns")

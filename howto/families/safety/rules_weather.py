@@ -25,7 +25,6 @@ from howto.quantities import show_number as num
 
 T = Technique[SafetyMeasures]
 DANGER_F = 103.0
-FIRST_AID = Limit(high=DANGER_F, unit="°F, heat index", reference=HEAT_BANDS)
 DRINK_LEAST = Limit(low=heat.drink_l_per_h()[0], unit="L/h", reference=DRINK)
 DRINK_MOST = Limit(high=heat.most_drink_l_per_h(), unit="L/h", reference=DRINK_CEILING)
 CARRY_LEAST = Limit(low=1.0, unit="L an hour", reference=CARRY)

@@ -6,7 +6,6 @@
 from collections.abc import Sequence
 from math import sqrt
 
-ACTION_M_PER_S2, LIMIT_M_PER_S2 = 2.5, 5.0  # Directive 2002/44/EC, article 3
 ACTION_POINTS, LIMIT_POINTS = 100.0, 400.0  # Health and Safety Executive, ready-reckoner
 
 

@@ -107,17 +107,6 @@ SoilName = Literal[
     "clay",
 ]  # fmt: skip
 
-# Readily available water, mm per cm of soil from -8 kPa to -20, -40, -60, -200 and -1500 kPa
-# (Agriculture Victoria).
-EASY_MM_PER_CM: dict[str, tuple[float, float, float, float, float]] = {
-    "sand": (0.33, 0.36, 0.38, 0.40, 0.62),
-    "loamy sand": (0.45, 0.52, 0.55, 0.58, 0.87),
-    "sandy loam": (0.46, 0.59, 0.65, 0.70, 1.15),
-    "light sandy clay loam": (0.45, 0.65, 0.74, 1.03, 1.37),
-    "sandy clay loam": (0.39, 0.61, 0.71, 1.01, 1.43),
-    "clay loam": (0.30, 0.53, 0.65, 0.73, 1.48),
-}
-
 # Litres per cm of calliper at each watering. Cool: University of Minnesota, 1 to 1.5 US gal/in. Warm:
 # University of Florida 2 US gal/in, and 3 from a nursery column.
 Summer = Literal["cool", "warm"]
