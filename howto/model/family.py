@@ -73,6 +73,15 @@ class Breach:
     reference: Reference | None = None
 
 
+def line_wanted(section: str, line: str, *, what: str, why: str, field: str = "", also: str = "") -> Breach:
+    """Return the breach of a section that should hold a line and does not; the mend adds it.
+
+    It stands at `field`, else at the section itself.
+    """
+    mend, edit = f"add under {section}: `{line}`", Edit(section=section, text=line)
+    return Breach(field or section.casefold(), what, why, mend, edit, also)
+
+
 @dataclass(frozen=True, slots=True)
 class Rule(Generic[M]):
     """One rule of the trade, as the rulebook prints it and as the check stage runs it.

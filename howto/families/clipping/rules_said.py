@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from howto.families.clipping.measures import ClippingMeasures
 from howto.families.clipping.references import TOOLS, WET_BOX
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Rule
+from howto.model.family import Breach, Rule, line_wanted
 from howto.model.reference import PRACTICE
 from howto.model.technique import Technique
 from howto.model.wording import words_of_cautions, words_of_kit, words_of_steps
@@ -24,12 +24,11 @@ def clean_blades(technique: T) -> Iterator[Breach]:
     if CLEAN.search(_said(technique)):
         return
     line = "- **Clean blades.** Wipe the blades with 70 % alcohol before the next plant."
-    yield Breach(
-        field="cautions",
+    yield line_wanted(
+        "Cautions",
+        line,
         what="nothing tells the reader to clean the blades between plants",
         why="disease goes from plant to plant on blades; 70 % alcohol, wiped on, is enough for most",
-        mend=f"add under Cautions: `{line}`",
-        edit=Edit(section="Cautions", text=line),
     )
 
 
@@ -40,12 +39,11 @@ def box_in_the_dry(technique: T) -> Iterator[Breach]:
     if DRY.search(_said(technique)):
         return
     line = "- **Blight.** Clip box on a dry day only, and take every clipping away."
-    yield Breach(
-        field="cautions",
+    yield line_wanted(
+        "Cautions",
+        line,
         what="nothing says that box is clipped dry",
         why="splashing water spreads box blight to fresh cuts",
-        mend=f"add under Cautions: `{line}`",
-        edit=Edit(section="Cautions", text=line),
     )
 
 
@@ -76,12 +74,12 @@ def ruffle(technique: T) -> Iterator[Breach]:
 def _advise_step(technique: T, what: str, why: str, step: str) -> Breach:
     """Return the breach of a step that is not there; its line bears the number that follows the last."""
     line = f"{len(technique.steps) + 1}. {step}"
-    return Breach(
+    return line_wanted(
+        "Steps",
+        line,
         field=f"steps[{len(technique.steps) - 1}]" if technique.steps else "steps",
         what=what,
         why=why,
-        mend=f"add under Steps: `{line}`",
-        edit=Edit(section="Steps", text=line),
     )
 
 

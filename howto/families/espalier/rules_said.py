@@ -7,7 +7,7 @@ from howto.families.espalier.frame import T
 from howto.families.espalier.measures import EspalierMeasures
 from howto.families.espalier.references import BLADES, EIGHT, ORCHARD_SPRING, STONE, TIES
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Rule
+from howto.model.family import Breach, Rule, line_wanted
 from howto.model.reference import PRACTICE
 from howto.model.wording import says
 
@@ -21,13 +21,12 @@ def tightened(technique: T) -> Iterator[Breach]:
         return
     count = technique.measures.tensioners or technique.measures.tiers
     line = f"- Tensioners: {count}, one a wire"
-    yield Breach(
-        field="materials",
+    yield line_wanted(
+        "Materials",
+        line,
         what="nothing is listed to tighten the wires with",
         why=f"{technique.measures.tiers} wires; each settles and sags in its first years, and is tightened again "
         "(common practice, no source)",
-        mend=f"add under Materials: `{line}`",
-        edit=Edit(section="Materials", text=line),
     )
 
 
@@ -41,12 +40,11 @@ def wire_ends(technique: T) -> Iterator[Breach]:
     line = (
         "- **Wire ends.** Hold both sides of a cut, and stand out of line with a tight wire. → eye protection, gloves"
     )
-    yield Breach(
-        field="cautions",
+    yield line_wanted(
+        "Cautions",
+        line,
         what="nothing warns of a tight wire that lets go",
         why="a wire cut or slipped under pull whips back as far as it is long, at the height of a face",
-        mend=f"add under Cautions: `{line}`",
-        edit=Edit(section="Cautions", text=line),
     )
 
 
@@ -57,12 +55,11 @@ def in_the_wall(technique: T) -> Iterator[Breach]:
     if says(technique, "cable", "pipe", "detector"):
         return
     line = "- **In the wall.** Look for cables and pipes with a detector before drilling. → eye protection"
-    yield Breach(
-        field="cautions",
+    yield line_wanted(
+        "Cautions",
+        line,
         what="nothing says to look for cables and pipes in the wall",
         why="a cable or a pipe behind brick or plaster shows only once the drill is in it (common practice, no source)",
-        mend=f"add under Cautions: `{line}`",
-        edit=Edit(section="Cautions", text=line),
     )
 
 
@@ -73,12 +70,11 @@ def soft_ties(technique: T) -> Iterator[Breach]:
     if says(technique, "soft", "figure of eight", "figure-of-eight", "room to swell", "loose"):
         return
     line = "- Soft ties: tied to the wire first, crossed, a finger's room round the arm"
-    yield Breach(
-        field="materials",
+    yield line_wanted(
+        "Materials",
+        line,
         what="nothing says that ties are soft and loose",
         why="a hard or tight tie cuts into bark as the arm thickens, and bark on wire chafes through",
-        mend=f"add under Materials: `{line}`",
-        edit=Edit(section="Materials", text=line),
     )
 
 
@@ -89,12 +85,12 @@ def left_and_right(technique: T) -> Iterator[Breach]:
     if says(technique, "forward", "to the front", "toward you", "away from the wall", "out from the wall"):
         return
     line = "1. **Take off what comes forward.** Cut away each shoot that grows out from the wall or in to it."
-    yield Breach(
+    yield line_wanted(
+        "Steps",
+        line,
         field=f"steps[{len(technique.steps) - 1}]" if technique.steps else "steps",
         what="no step takes off the shoots that come forward",
         why="only shoots that run left and right along the wall stay (common practice, no source)",
-        mend=f"add under Steps: `{line}`",
-        edit=Edit(section="Steps", text=line),
     )
 
 
@@ -105,12 +101,11 @@ def clean_blades(technique: T) -> Iterator[Breach]:
     ):
         return
     line = "- **Clean blades.** Wipe the blades with 70 % alcohol before the next tree."
-    yield Breach(
-        field="cautions",
+    yield line_wanted(
+        "Cautions",
+        line,
         what="nothing tells the reader to clean the blades between trees",
         why="disease goes from tree to tree on blades; 70 % alcohol, wiped on, is enough for most",
-        mend=f"add under Cautions: `{line}`",
-        edit=Edit(section="Cautions", text=line),
     )
 
 
@@ -124,12 +119,11 @@ def fire_blight(technique: T) -> Iterator[Breach]:
         "- **Fire blight.** Soak blades for 10 minutes in 1 part bleach to 9 parts water, made the same hour; rinse. "
         "→ gloves, eye protection"
     )
-    yield Breach(
-        field="cautions",
+    yield line_wanted(
+        "Cautions",
+        line,
         what="fire blight is named, and no bleach",
         why="alcohol is not enough for fire blight; bleach is, 1 part to 9 parts water for 10 minutes",
-        mend=f"add under Cautions: `{line}`",
-        edit=Edit(section="Cautions", text=line),
     )
 
 
@@ -138,12 +132,11 @@ def dry_day(technique: T) -> Iterator[Breach]:
     if technique.measures.job not in CUTTING or frame.fruit_of(technique) != "stone fruit" or says(technique, "dry"):
         return
     line = "- **Silver leaf.** Cut stone fruit on a dry day only, with more dry days to come."
-    yield Breach(
-        field="cautions",
+    yield line_wanted(
+        "Cautions",
+        line,
         what="nothing says that stone fruit is cut on a dry day",
         why="silver leaf and canker settle on wet cuts",
-        mend=f"add under Cautions: `{line}`",
-        edit=Edit(section="Cautions", text=line),
     )
 
 

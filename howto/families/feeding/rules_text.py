@@ -8,7 +8,7 @@ from howto.families.feeding.measures import FeedingMeasures
 from howto.families.feeding.plan import T
 from howto.families.feeding.references import LABEL_LAW, OLD_RATE, PETS, WATER_IN
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Rule
+from howto.model.family import Breach, Edit, Rule, line_wanted
 from howto.model.reference import PRACTICE, from_memory
 from howto.model.wording import says
 
@@ -89,12 +89,11 @@ def pets(technique: T) -> Iterator[Breach]:
 
 
 def _caution(what: str, why: str, line: str) -> Breach:
-    return Breach(
-        field="cautions",
+    return line_wanted(
+        "Cautions",
+        line,
         what=what,
         why=why,
-        mend=f"add under Cautions: `{line}`",
-        edit=Edit(section="Cautions", text=line),
     )
 
 

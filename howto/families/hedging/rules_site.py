@@ -19,7 +19,7 @@ from howto.families.hedging.references import (
     TRIMMING,
 )
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, line_wanted
 from howto.model.reference import Grade, Reference
 from howto.model.technique import Technique
 from howto.model.wording import words_of_cautions, words_of_steps
@@ -84,14 +84,13 @@ def _unsaid_nests(technique: T, after: str) -> Iterator[Breach]:
     if not shared or "nest" in words:
         return
     line = "- **Nests.** Look through the hedge first, and leave it until the young have flown if a nest is in use."
-    yield Breach(
-        field="cautions",
+    yield line_wanted(
+        "Cautions",
+        line,
         also="season" if technique.season else "",
         what="nothing tells the reader to look for nests",
         why=f"birds nest mainly from {month_run(where.months)}, and this work falls in {len(shared)} of those "
         f"months{after}",
-        mend=f"add under Cautions: `{line}`",
-        edit=Edit(section="Cautions", text=line),
     )
 
 
@@ -220,12 +219,11 @@ def big_leaves(technique: T) -> Iterator[Breach]:
     if plant is None or any(word in tools for word in ("secateurs", "pruner", "hand shears")):
         return
     line = "- Secateurs: sharp, for every leaf that a trimmer would tear"
-    yield Breach(
-        field="tools",
+    yield line_wanted(
+        "Tools",
+        line,
         what=f"no secateurs or hand shears are listed for {plant.botanical}",
         why="a power trimmer tears large leaves, and the torn halves brown",
-        mend=f"add under Tools: `{line}`",
-        edit=Edit(section="Tools", text=line),
     )
 
 
@@ -235,12 +233,12 @@ def bottom_up(technique: T) -> Iterator[Breach]:
     if technique.measures.job != "trim" or any(word in said for word in UPWARD):
         return
     line = "1. **Cut the sides from the bottom up.** Sweep upwards along the line, so that clippings fall clear."
-    yield Breach(
+    yield line_wanted(
+        "Steps",
+        line,
         field=f"steps[{len(technique.steps) - 1}]" if technique.steps else "steps",
         what="no step says that the sides are cut from the bottom up",
         why="clippings then fall clear of what is still to be cut, and the taper can be seen",
-        mend=f"add under Steps: `{line}`",
-        edit=Edit(section="Steps", text=line),
     )
 
 
@@ -251,12 +249,12 @@ def level_line(technique: T) -> Iterator[Breach]:
     if technique.measures.job != "trim" or any(word in said for word in LINES):
         return
     line = "1. **Stretch a level line.** Set it {string line} above the ground between two canes."
-    yield Breach(
+    yield line_wanted(
+        "Steps",
+        line,
         field=f"steps[{len(technique.steps) - 1}]" if technique.steps else "steps",
         what="no step stretches a line for the top",
         why="a line 10 mm below the finished height lets the blade ride level over it",
-        mend=f"add under Steps: `{line}`",
-        edit=Edit(section="Steps", text=line),
     )
 
 

@@ -7,7 +7,7 @@ from howto.families.mowing.figures import ROOTING_WEEKS
 from howto.families.mowing.measures import MowingMeasures
 from howto.families.mowing.references import ARIZONA, CAROLINA, NEW_TURF, SHARPEN, UC_AMOUNT
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, line_wanted
 from howto.model.prose import plain
 from howto.model.reference import PRACTICE
 from howto.model.technique import Technique
@@ -111,12 +111,12 @@ def clippings_said(technique: T) -> Iterator[Breach]:
     if "clipping" in words.casefold() or not technique.steps:
         return
     line = f"{len(technique.steps) + 1}. **Leave or lift the clippings.** Leave short ones; rake off rows."
-    yield Breach(
+    yield line_wanted(
+        "Steps",
+        line,
         field=f"steps[{len(technique.steps) - 1}]",
         what="no step says what happens to the clippings",
         why="short clippings left on the lawn save 20 to 30 % of its feed; rows of long ones smother it",
-        mend=f"add under Steps: `{line}`",
-        edit=Edit(section="Steps", text=line),
     )
 
 

@@ -20,7 +20,7 @@ from howto.families.planting.references import (
 from howto.families.planting.rules_after import AFTER
 from howto.families.planting.rules_counts import COUNTED
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, line_wanted
 from howto.model.reference import GEOMETRY
 from howto.model.technique import Technique
 from howto.quantities import round_down, round_up
@@ -229,12 +229,11 @@ def heavy_ball(technique: T) -> Iterator[Breach]:
     if mass is None or mass <= TWO_LIFT_KG or any(word in kit for word in HELPS):
         return
     line = "- Ball trolley: with a strap, tyres hard"
-    yield Breach(
-        field="tools",
+    yield line_wanted(
+        "Tools",
+        line,
         what=f"the ball weighs about {num(mass, 2)} kg, and nothing on the list carries it",
         why=f"two people lift 2 × 23 = {num(TWO_LIFT_KG)} kg at the most, close in and at the waist",
-        mend=f"add under Tools: `{line}`",
-        edit=Edit(section="Tools", text=line),
     )
 
 

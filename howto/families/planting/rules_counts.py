@@ -10,7 +10,7 @@ from howto.families.planting.figures_water import dormant_months, mild_months
 from howto.families.planting.measures import PlantingMeasures
 from howto.families.planting.references import BOOK, COUNTS, GRANT, SEASON
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Rule
+from howto.model.family import Breach, Edit, Rule, line_wanted
 from howto.model.reference import GEOMETRY, PRACTICE, Grade
 from howto.model.technique import Technique
 from howto.model.wording import words_of_cautions, words_of_steps
@@ -102,12 +102,11 @@ def roots_covered(technique: T) -> Iterator[Breach]:
     if technique.measures.stock != "bare root" or _says(technique, "cover", "soak", "damp", "wet", "bucket", "sack"):
         return
     line = "- **Dry roots.** Keep bare roots covered and damp until the moment they go in; wind kills them in minutes."
-    yield Breach(
-        field="cautions",
+    yield line_wanted(
+        "Cautions",
+        line,
         what="nothing says to keep bare roots covered",
         why="fine roots dry in wind and sun while a hole is dug",
-        mend=f"add under Cautions: `{line}`",
-        edit=Edit(section="Cautions", text=line),
     )
 
 
@@ -117,12 +116,11 @@ def circling_roots(technique: T) -> Iterator[Breach]:
     if m.work == "bed" or m.stock != "container" or _says(technique, "circl", "tease", "pot-bound", "shave", "slice"):
         return
     line = "1. **Free the roots.** Slide the pot off, and cut or tease out every root that circles."
-    yield Breach(
-        field="steps",
+    yield line_wanted(
+        "Steps",
+        line,
         what="no step looks for roots that circle in the pot",
         why="a root that circles goes on circling, and chokes the trunk years on",
-        mend=f"add under Steps: `{line}`",
-        edit=Edit(section="Steps", text=line),
     )
 
 
@@ -133,12 +131,11 @@ def dig_safe(technique: T) -> Iterator[Breach]:
     if BURIED.search(_told(technique)):
         return
     line = "- **Buried services.** Ask for the plans of cables and pipes, and dig the first spit by hand. → boots"
-    yield Breach(
-        field="cautions",
+    yield line_wanted(
+        "Cautions",
+        line,
         what="nothing warns of what is buried",
         why="garden cables and pipes lie no deeper than a spade",
-        mend=f"add under Cautions: `{line}`",
-        edit=Edit(section="Cautions", text=line),
     )
 
 

@@ -7,7 +7,7 @@ from howto.families.soil import formulae
 from howto.families.soil.measures import SoilMeasures
 from howto.families.soil.references import DRAINAGE, LIME, PERCOLATION, WET_SOIL
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, line_wanted
 from howto.model.prose import plain
 from howto.model.reference import GEOMETRY
 from howto.model.technique import Technique
@@ -111,12 +111,11 @@ def drainage_tested(technique: T) -> Iterator[Breach]:
     if "drain" in said or "test hole" in said:
         return
     line = "1. **Test the drainage.** Dig a hole 300 mm deep, fill it, and fill it again next day; watch it for a day."
-    yield Breach(
-        field="steps",
+    yield line_wanted(
+        "Steps",
+        line,
         what="no step tests whether the new bed drains",
         why="a hole of 300 mm that still holds water after a day is too slow for most roots",
-        mend=f"add under Steps: `{line}`",
-        edit=Edit(section="Steps", text=line),
     )
 
 

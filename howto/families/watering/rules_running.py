@@ -16,7 +16,7 @@ from howto.families.watering.references import (
     WETTED_WIDTH,
 )
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, line_wanted
 from howto.model.reference import FORMAT, GEOMETRY
 from howto.model.technique import Technique
 from howto.model.wording import says
@@ -127,12 +127,12 @@ def uneven_heads(technique: T) -> Iterator[Breach]:
         return
     longer = formulae.strict_multiplier(even) if even >= plan.LEAST_EVEN else formulae.soft_multiplier(even)
     line = "1. **Put the heads right.** Stand each head upright, clean its nozzle, and catch again."
-    yield Breach(
+    yield line_wanted(
+        "Steps",
+        line,
         field="measures.catch_cans_ml" if plan.readings(technique.measures) else "measures.uniformity_percent",
         what=f"evenness is {num(even * 100)} %, and no step puts the heads right",
         why=f"under 60 % is very uneven: the dry quarter would need {num(longer)} times the run, and the rest drowns",
-        mend=f"add under Steps: `{line}`",
-        edit=Edit(section="Steps", text=line),
     )
 
 

@@ -15,7 +15,7 @@ from howto.families.watering.references import (
     NEW_TREES_WARM,
 )
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Rule, line_wanted
 from howto.model.reference import PRACTICE
 from howto.model.technique import Technique
 from howto.model.wording import says
@@ -23,9 +23,6 @@ from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
 
 T = Technique[WateringMeasures]
-
-POT_SHARE = Limit(low=0.25, high=0.30, unit="of the pot's volume", reference=NEW_TREES)
-STEM_SHARE = Limit(low=1.4903, high=2.2355, unit="L a cm of stem", reference=NEW_TREES)
 
 
 def tree_litres(technique: T) -> Iterator[Breach]:
@@ -94,12 +91,11 @@ def feel_first(technique: T) -> Iterator[Breach]:
     if says(technique, "feel the soil", "check the soil", "soil is damp", "soil is dry", "finger", "still moist"):
         return
     line = "- **Drowning.** Feel the soil a finger deep beside the root ball first, and leave it when it is damp."
-    yield Breach(
-        field="cautions",
+    yield line_wanted(
+        "Cautions",
+        line,
         what="nothing tells the reader to feel the soil before watering new plants",
         why="the table is a start: rain, clay and shade all slow a new plant's use, and too much drowns it",
-        mend=f"add under Cautions: `{line}`",
-        edit=Edit(section="Cautions", text=line),
     )
 
 
@@ -108,12 +104,11 @@ def backflow(technique: T) -> Iterator[Breach]:
     if technique.measures.method == "can" or says(technique, "backflow", "back-flow", "check valve", "non-return"):
         return
     line = "- **Drinking water.** Join hose or line to the tap through a backflow preventer."
-    yield Breach(
-        field="cautions",
+    yield line_wanted(
+        "Cautions",
+        line,
         what="nothing keeps garden water from running back into the drinking water",
         why="when pressure falls, a hose end in a pond or tank sucks back; local rules differ",
-        mend=f"add under Cautions: `{line}`",
-        edit=Edit(section="Cautions", text=line),
     )
 
 
@@ -122,12 +117,11 @@ def cool_hours(technique: T) -> Iterator[Breach]:
     if says(technique, "morning", "early in the day", "sunrise", "dawn", "cool of the day", "before breakfast"):
         return
     line = "- **Midday.** Water early in the morning: less is lost, and leaves are dry by night."
-    yield Breach(
-        field="cautions",
+    yield line_wanted(
+        "Cautions",
+        line,
         what="nothing says at what time of day to water",
         why="at midday more is lost to sun and wind, and leaves wet at night stay wet",
-        mend=f"add under Cautions: `{line}`",
-        edit=Edit(section="Cautions", text=line),
     )
 
 
@@ -136,12 +130,11 @@ def hot_hose(technique: T) -> Iterator[Breach]:
     if technique.measures.method != "hose" or says(technique, "runs cool", "run cool", "hot water", "until it is cool"):
         return
     line = "- **Hot hose.** A hose that lay in the sun scalds hands and leaves: let it run until it runs cool."
-    yield Breach(
-        field="cautions",
+    yield line_wanted(
+        "Cautions",
+        line,
         what="nothing warns of hot water standing in the hose",
         why="water in a hose in the sun gets hot enough to scald",
-        mend=f"add under Cautions: `{line}`",
-        edit=Edit(section="Cautions", text=line),
     )
 
 
