@@ -106,16 +106,22 @@ class Pen:
 
 
 @cache
+def _move(face: Face, left: int, right: int) -> int:
+    """Return how far one glyph of a face moves behind another, in font units; looked up once."""
+    return kerning(face).move(left, right)
+
+
+@cache
 def pens(text: str, face: Face) -> tuple[Pen, ...]:
     """Return each letter of a line with its place; a last, empty one tells where the line ends."""
     placed: list[Pen] = []
     x = 0.0
     for part, setting in runs(text, face):
-        has, pairs = coverage(setting), kerning(setting)
+        has = coverage(setting)
         before: int | None = None
         for letter in part:
             glyph = has.glyphs.get(ord(letter), has.glyphs.get(0x20, 0))
-            x += pairs.move(before, glyph) * 1000 / has.units if before is not None else 0.0
+            x += _move(setting, before, glyph) * 1000 / has.units if before is not None else 0.0
             placed.append(Pen(letter, setting, x))
             x += 0.0 if combining(letter) else has.advance(glyph) * 1000 / has.units
             before = glyph

@@ -119,12 +119,14 @@ def _evened(written: str, face: Face, size: float, width: float) -> list[str]:
         return fewest
     best: dict[tuple[int, int], tuple[float, int]] = {(0, 0): (0.0, 0)}  # lines, words → cost, where the last starts
     for count, end in product(range(1, len(fewest) + 1), range(1, len(words) + 1)):
-        for start in range(end):
+        for start in range(end - 1, -1, -1):
             wide = length(" ".join(words[start:end]), face, size)
-            if wide > width or (count - 1, start) not in best:
+            if wide > width:
+                break  # with more words in front it would be wider still
+            if (count - 1, start) not in best:
                 continue
             cost = best[count - 1, start][0] + wide * wide
-            if (count, end) not in best or cost < best[count, end][0]:
+            if (count, end) not in best or cost <= best[count, end][0]:
                 best[count, end] = (cost, start)
     lines: list[str] = []
     end = len(words)
