@@ -3,7 +3,7 @@
 import re
 from collections.abc import Callable
 from math import sqrt
-from typing import Literal
+from typing import Literal, NamedTuple
 
 Rgb = tuple[int, int, int]
 Deficiency = Literal["protan", "deutan", "tritan"]
@@ -11,6 +11,7 @@ Deficiency = Literal["protan", "deutan", "tritan"]
 TEXT_RATIO = 4.5  # Web Content Accessibility Guidelines 2.2, 1.4.3 (W3C, 2023): text of normal size, level AA
 GRAPHIC_RATIO = 3.0  # the same, 1.4.11: parts of graphics that are needed to understand them, level AA
 SAFETY_YELLOW = "#f9a800"  # signal yellow, RAL 1003, for the yellow of ISO 3864: from memory; black on it is 10.7 to 1
+PAPER = "#ffffff"
 PLAIN = re.compile(r"#[0-9a-fA-F]{6}")
 
 # Machado, Oliveira and Fernandes, A physiologically-based model for simulation of color vision deficiency,
@@ -117,6 +118,27 @@ def nearest(colour: str, passes: Callable[[str], bool]) -> str | None:
         if first is not None:
             found.append((apart(colour, first), first))
     return min(found)[1] if found else None
+
+
+class Palette(NamedTuple):
+    """The three colours a page is set in."""
+
+    ink: str
+    ground: str
+    accent: str
+
+
+def on_paper(ink: str, ground: str, accent: str) -> Palette:
+    """Return the colours on white paper: the ground turns white, an ink too pale for it gives way to the ground.
+
+    What still makes no AA there is darkened until it does.
+    """
+
+    def readable(colour: str) -> bool:
+        return contrast(colour, PAPER) >= TEXT_RATIO
+
+    dark = ink if readable(ink) else min(ink, ground, key=lambda colour: luminance(rgb(colour)))
+    return Palette(nearest(dark, readable) or "#000000", PAPER, nearest(accent, readable) or "#000000")
 
 
 def apart(one: str, other: str) -> float:

@@ -15,7 +15,7 @@ from howto.layout.carousel import FRAME_RULES, RATIOS, frames
 from howto.layout.diagram import fit
 from howto.layout.fit_rules import PAGE_RULES
 from howto.layout.frame_look import OWN_MARK
-from howto.layout.look import page_look
+from howto.layout.look import page_look, print_look
 from howto.layout.page_words import card_words, page_letters, said_drawing
 from howto.layout.publish import alt_texts, caption
 from howto.leaflets import LEAFLET, fit_finding, leaflet
@@ -23,7 +23,6 @@ from howto.model.family import Rule
 from howto.model.figure import Figure
 from howto.model.photo import Photograph
 from howto.model.reference import FORMAT
-from howto.model.sheet import Art
 from howto.model.shelf import Shelf
 from howto.model.technique import AnyTechnique
 from howto.model.visit import Visit
@@ -107,9 +106,10 @@ def _drawings(technique: AnyTechnique, today: date) -> tuple[Drawing, ...]:
 
 def _card(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[Finding, ...]:
     figures = job.figures[technique.id]
-    look = page_look(technique.crew.colours)
-    arts: list[Art] = [fit(drawing, *ART_MM, look)[0] for drawing in _drawings(technique, job.today)[:1]]
-    sheet = card_sheet(filled_technique(technique, figures), figures, arts, job.today)
+    screen, paper = page_look(technique.crew.colours), print_look(technique.crew.colours)
+    drawings = _drawings(technique, job.today)[:1]
+    arts, printed = ([fit(drawing, *ART_MM, look)[0] for drawing in drawings] for look in (screen, paper))
+    sheet = card_sheet(filled_technique(technique, figures), figures, arts, job.today, printed)
     said = card_words(technique, figures, _drawn(technique, job.today))
     found = (*said, *page_letters(sheet, technique.spot("title")))
     data, pages = pdf(sheet, job.today)

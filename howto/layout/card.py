@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from datetime import date
+from itertools import zip_longest
 from typing import Final
 
 from howto.colour import contrast, nearest
@@ -35,7 +36,6 @@ ART_MM: Final = (74.0, 60.0)  # the box a drawing is fitted to, beside the numbe
 TEXT_PT, SMALL_PT = 10.0, 8.5  # common practice, no source
 MOST_PAGES: Final = 2
 AA: Final = 4.5  # W3C, Web Content Accessibility Guidelines 2.2, 1.4.3
-PAPER: Final = "#ffffff"
 SMALL_WORDS: Final = (
     "step",
     "key_point",
@@ -53,8 +53,18 @@ SMALL_WORDS: Final = (
 )
 
 
-def card_sheet(technique: AnyTechnique, figures: Sequence[Figure], arts: Sequence[Art], today: date) -> Sheet:
-    """Return the card of a technique whose `{words}` are filled: A5, two sides at most."""
+def card_sheet(
+    technique: AnyTechnique,
+    figures: Sequence[Figure],
+    arts: Sequence[Art],
+    today: date,
+    printed: Sequence[Art | None] = (),
+) -> Sheet:
+    """Return the card of a technique whose `{words}` are filled: A5, two sides at most.
+
+    `printed` are the drawings again, in the colours of white paper.
+    """
+    drawings = tuple(ArtBlock(art=art, printed=paper) for art, paper in zip_longest(arts, printed))
     say = labels(technique.language)
     crew = technique.crew
     return Sheet(
@@ -72,7 +82,7 @@ def card_sheet(technique: AnyTechnique, figures: Sequence[Figure], arts: Sequenc
         ink=crew.colours.ink,
         ground=crew.colours.ground,
         accent=legible(crew.colours),
-        sections=tuple(section for section in _sections(technique, figures, arts, say) if section.blocks),
+        sections=tuple(section for section in _sections(technique, figures, drawings, say) if section.blocks),
         footer=say["footer"],
         stamp=stamp(technique.version, today, technique.language, say),
         words=small_words(say),
@@ -88,10 +98,10 @@ def joined(paragraphs: Iterable[Prose]) -> Prose:
 
 
 def legible(colours: Colours) -> str:
-    """Return the accent, or the nearest colour to it that can be read on paper and on the ground."""
+    """Return the accent, or the nearest colour to it that can be read on the ground."""
     found = nearest(
         colours.accent,
-        lambda colour: contrast(colour, PAPER) >= AA and contrast(colour, colours.ground) >= AA,
+        lambda colour: contrast(colour, colours.ground) >= AA,
     )
     return found or colours.ink
 
@@ -116,12 +126,12 @@ def _over(technique: AnyTechnique, say: Labels) -> str:
 
 
 def _sections(
-    technique: AnyTechnique, figures: Sequence[Figure], arts: Sequence[Art], say: Labels
+    technique: AnyTechnique, figures: Sequence[Figure], drawings: tuple[ArtBlock, ...], say: Labels
 ) -> Iterator[Section]:
     """Yield the parts of the card in reading order: get ready, keep safe, do, finish."""
     yield Section(heading="", blocks=(*_about(technique, say), *_code(technique, say)))
-    found = numbers(technique, figures, arts)
-    yield Section(heading=say["setting_out"], blocks=tuple(ArtBlock(art=art) for art in arts), side=bool(found.beside))
+    found = numbers(technique, figures, [each.art for each in drawings])
+    yield Section(heading=say["setting_out"], blocks=drawings, side=bool(found.beside))
     yield Section(heading=say["numbers"], blocks=_facts(found.beside))
     for at, table in enumerate(found.tables):
         yield Section(heading="", blocks=(table,), spare=LATER_TABLES if at else FIRST_TABLE)

@@ -6,7 +6,7 @@ from memory): hatching and leaders thin, visible edges medium, what matters heav
 
 from dataclasses import dataclass
 
-from howto.colour import mixed
+from howto.colour import mixed, on_paper
 from howto.model.crew import Colours
 
 LEAF = "#5e7a4f"  # mixed thinly into the ground for what lives
@@ -66,6 +66,12 @@ def page_look(colours: Colours) -> Look:
         disc=2.3,
         gap=1.2,
     )
+
+
+def print_look(colours: Colours) -> Look:
+    """Return the look of a page on white paper, where the crew's ground and a pale ink do not reach."""
+    ink, ground, accent = on_paper(colours.ink, colours.ground, colours.accent)
+    return page_look(colours.model_copy(update={"ink": ink, "ground": ground, "accent": accent}))
 
 
 def frame_look(colours: Colours) -> Look:

@@ -18,7 +18,6 @@ INK_MM, HAIR_MM = 0.35, 0.18
 VISIT_MM: Final = 2.4  # how high the triangle of the visit stands
 AIR_MM: Final = 0.8
 LONGEST_NAME: Final = 5  # letters that stand between two ticks
-PAPER: Final = "#ffffff"
 
 
 class Mark(NamedTuple):
@@ -118,8 +117,8 @@ def _leader(x: float, y: float, line: float, look: Look) -> PaintMark:
 
 def _disc(x: float, y: float, radius: float, mark: Mark, look: Look) -> list[PaintMark]:
     """Return a numbered disc."""
-    place = (x, y + radius * 0.5)
+    place, ground = (x, y + radius * 0.5), look.colours.ground
     return [
         Dot(centre=(x, y), radius=radius, colour=look.colours.ink),
-        Words(text=str(mark.number), at=place, size=radius * 1.4, face="head-bold", colour=PAPER, align="middle"),
+        Words(text=str(mark.number), at=place, size=radius * 1.4, face="head-bold", colour=ground, align="middle"),
     ]

@@ -165,10 +165,11 @@ class Dated(Value):
 
 
 class ArtBlock(Value):
-    """A drawing in a page."""
+    """A drawing in a page, and where paper needs other colours, as it is printed."""
 
     kind: Literal["art"] = "art"
     art: Art
+    printed: Art | None = None  # the same in the colours of white paper
 
 
 class Photo(Value):

@@ -12,10 +12,10 @@ from typing import Any, Final
 from jinja2 import Environment, FunctionLoader, StrictUndefined
 from markupsafe import Markup
 
-from howto.colour import SAFETY_YELLOW
+from howto.colour import SAFETY_YELLOW, on_paper
 from howto.fonts import CUTS, Face, path
 from howto.labels import Labels, labels
-from howto.model.crew import Crew
+from howto.model.crew import Colours, Crew
 from howto.model.prose import Run, capital, plain
 from howto.model.sheet import ArtBlock, Block, Code, Photo, Section, Sheet
 from howto.model.shown import shown_day
@@ -78,20 +78,12 @@ def page(sheet: Sheet) -> str:
 def shelf_page(crew: Crew, entries: Sequence[Entry], today: date) -> str:
     """Return the list of all cards by family, with a search box that works offline and is hidden without script."""
     say = labels(crew.language)
-    colours = crew.colours
-    script = template_text("search.js")
-    digest = b64encode(sha256(script.encode()).digest()).decode()
-    shared = frame(crew.language, (colours.ink, colours.ground, colours.accent), italic=False)
     return environment().get_template("shelf.html.jinja").render(
-        **{**shared, "policy": f"{POLICY}; script-src 'sha256-{digest}'"},
-        width_mm=A4_MM[0],
-        height_mm=A4_MM[1],
-        print_pt=LISTED_PT,
+        **scripted(crew.language, crew.colours, "search.js"),
         crew=crew,
         say=say,
         groups=_groups(entries, say),
         stamp=shown_day(today, crew.language),
-        script=Markup(script),  # noqa: S704 - our own file
     )  # fmt: skip
 
 
@@ -122,8 +114,23 @@ def frame(language: str, colours: tuple[str, str, str], *, italic: bool) -> dict
         "ink": ink,
         "ground": ground,
         "accent": accent,
+        "paper": on_paper(ink, ground, accent),
         "yellow": SAFETY_YELLOW,
         "faces": [_face(face) for face in faces],
+    }
+
+
+def scripted(language: str, colours: Colours, name: str) -> dict[str, Any]:
+    """Return what a page of A4 with a script of ours is given; its policy lets that script run and no other."""
+    script = template_text(name)
+    digest = b64encode(sha256(script.encode()).digest()).decode()
+    return {
+        **frame(language, (colours.ink, colours.ground, colours.accent), italic=False),
+        "policy": f"{POLICY}; script-src 'sha256-{digest}'",
+        "width_mm": A4_MM[0],
+        "height_mm": A4_MM[1],
+        "print_pt": LISTED_PT,
+        "script": Markup(script),  # noqa: S704 - our own file
     }
 
 

@@ -12,9 +12,9 @@ from typing import Any, Final, NamedTuple
 
 import typst
 
-from howto.colour import SAFETY_YELLOW
+from howto.colour import SAFETY_YELLOW, on_paper
 from howto.fonts import typst_fonts
-from howto.model.sheet import ArtBlock, Block, Code, Photo, Sheet
+from howto.model.sheet import Art, ArtBlock, Block, Code, Photo, Sheet
 from howto.render.code import printed_mm, symbol
 from howto.render.svg import svg
 
@@ -116,13 +116,15 @@ def _source(sheet: Sheet) -> Source:
     sections = [
         {
             **section.model_dump(include={"heading", "tone", "side", "fresh", "spare"}),
-            "blocks": [_block(block, given) for block in section.blocks],
+            "blocks": [_block(block, given, sheet) for block in section.blocks],
         }
         for section in sheet.sections
     ]
     language, _, region = sheet.language.partition("-")
+    paper = on_paper(sheet.ink, sheet.ground, sheet.accent)
     data = {
         **sheet.model_dump(exclude={"sections", "text_pt"}),
+        **paper._asdict(),
         "sections": sections,
         "least_pt": LEAST_PT.get(sheet.kind, sheet.small_pt),
         "caution_yellow": SAFETY_YELLOW,
@@ -136,11 +138,28 @@ def _source(sheet: Sheet) -> Source:
     return Source(given, data)
 
 
-def _block(block: Block, given: dict[str, bytes]) -> dict[str, Any]:
+def _printed(art: Art, sheet: Sheet) -> Art:
+    """Return a drawing with the sheet's own colours turned into those of paper, where it was not drawn for paper."""
+    own = (sheet.ink, sheet.ground, sheet.accent)
+    turned = dict(zip(own, on_paper(*own), strict=True))
+    marks = (
+        mark.model_copy(
+            update={
+                name: turned.get(getattr(mark, name), getattr(mark, name))
+                for name in ("colour", "ring_colour")
+                if hasattr(mark, name)
+            }
+        )
+        for mark in art.marks
+    )
+    return art.model_copy(update={"marks": tuple(marks)})
+
+
+def _block(block: Block, given: dict[str, bytes], sheet: Sheet) -> dict[str, Any]:
     """Return a block as data; what it shows is put among the files."""
     name = f"{block.kind}-{len(given)}"
     if isinstance(block, ArtBlock):
-        given[f"{name}.svg"] = svg(block.art).encode()
+        given[f"{name}.svg"] = svg(block.printed or _printed(block.art, sheet)).encode()
         return {"kind": "art", "file": f"{name}.svg", **block.art.model_dump(exclude={"marks"})}
     if isinstance(block, Photo):
         given[f"{name}.jpg"] = block.jpeg
