@@ -39,6 +39,7 @@ LEFT_OUT: Final[Rule[Any]] = Rule(
 TASK_RULES: Final = (CONTRADICTION, LEFT_OUT)
 YEAR_ROUND: Final = 12  # months
 LONGEST_QUOTE: Final = 5  # words of a line that tell it from the others
+_SAME: Final = re.compile(r"(?:the same|lo mismo|igual|như trên|pērā)\b", re.IGNORECASE)
 _MARKS: Final = re.compile(r"\{[^}]*\}|[,;:#\"]")
 
 
@@ -78,16 +79,21 @@ class Asked(NamedTuple):
 def asked_of(visit: Visit, figures_by_job: Sequence[Sequence[Figure]]) -> tuple[Asked, ...]:
     """Return the lines of every job that are not left out, in the order written."""
     filled = filled_visit(visit, figures_by_job)
-    found: list[Asked] = []
-    for job_at, (raw, job) in enumerate(zip(visit.jobs, filled.jobs, strict=True)):
-        hemisphere = job.technique.crew.hemisphere
-        for at, (before, care) in enumerate(zip(raw.technique.aftercare, job.technique.aftercare, strict=True)):
-            words = plain(before.text)
-            if any(_says(words, phrase) for phrase in job.leave_out):
-                continue
-            when = due(care.when, visit.date, visit.next_visit, hemisphere)
-            found.append(Asked(job_at, job, at, words, care, when))
-    return tuple(found)
+    pairs = enumerate(zip(visit.jobs, filled.jobs, strict=True))
+    return tuple(each for at, (raw, job) in pairs for each in _of_job(visit, at, raw, job))
+
+
+def _of_job(visit: Visit, job_at: int, raw: Job, job: Job) -> Iterator[Asked]:
+    """Yield the lines of one job; one that starts `the same` goes on where the rhythm before it ends."""
+    hemisphere, last = job.technique.crew.hemisphere, None
+    for at, (before, care) in enumerate(zip(raw.technique.aftercare, job.technique.aftercare, strict=True)):
+        words, rhythm = plain(before.text), care.when.kind == "every"
+        if any(_says(words, phrase) for phrase in job.leave_out):
+            continue
+        start = last if last and rhythm and _SAME.match(words) else visit.date
+        when = due(care.when, start, visit.next_visit, hemisphere)
+        last = when.end if rhythm else last
+        yield Asked(job_at, job, at, words, care, when)
 
 
 def _says(text: str, phrase: str) -> bool:

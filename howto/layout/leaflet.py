@@ -63,7 +63,7 @@ def _sections(
 ) -> Iterator[Section]:
     done = (Bullets(items=tuple(_done(job, visit, say) for job in visit.jobs)),)
     yield Section(name="done", heading=say["done"], blocks=done)
-    yield Section(name="pictures", heading=say["pictures"], blocks=tuple(photos))
+    yield Section(name="pictures", heading=_shown(visit, say), blocks=tuple(photos))
     heading = say["todo_first"] if visit.next_visit else say["todo"]
     first = (*_line(visit, plan, say), *_todo(visit, plan.first, 1, say))
     yield Section(name="first", heading=heading, blocks=(*first, *_next_visit(visit, say)))
@@ -73,6 +73,13 @@ def _sections(
     never = _never(plan, say)
     yield Section(name="never", heading=say["never"], tone="never", blocks=never, side=bool(never))
     yield Section(name="call", heading=say["call"], tone="call", blocks=call_box(reader(visit.jobs[0], visit), say))
+
+
+def _shown(visit: Visit, say: Labels) -> str:
+    """Return the heading of the pictures: both, or the one kind there is."""
+    if visit.before and visit.after:
+        return say["pictures"]
+    return say["before"] if visit.before else say["after"]
 
 
 def _done(job: Job, visit: Visit, say: Labels) -> Prose:

@@ -8,14 +8,14 @@ from howto.model.prose import plain
 from howto.model.sheet import Block, Bullets, Dated, Facts, Grid, Paragraph, Section, Sheet
 
 LONGEST: Final = 1500  # characters, ours: a message read without scrolling far
-LEAST: Final = ("numbers", "done", "about", "footer", "later")  # left out in this order
+LEAST: Final = ("numbers", "done", "about", "later")  # left out in this order
 
 
 def message(sheet: Sheet, limit: int = LONGEST) -> str:
     """Return the sheet's words in at most `limit` characters.
 
-    Left out in turn: the numbers, what was done, the lead's words, the foot and what comes later; then tasks from
-    the last one back. What not to do and when to call always stand; a line says that the leaflet has the rest.
+    Left out in turn: the numbers, what was done, the lead's words and what comes later; then tasks from the last
+    one back. What not to do, when to call and the caution at the foot always stand; a line says that there is more.
     """
     parts = {name: text for name, text in _parts(sheet) if text}
     more = labels(sheet.language)["more_on_page"]

@@ -199,6 +199,25 @@ def test_a_wider_rhythm_that_ends_first_says_nothing_new() -> None:
     assert endless == [("every 3 days, from 17 October 2026", "Water.")]
 
 
+def test_the_same_goes_on_where_the_rhythm_before_it_ends() -> None:
+    found = when_and_what(
+        job(
+            "",
+            care("Water, 9 L.", "every", 1, until_days=14),
+            care("Pull weeds.", "every", 7, until_days=14),
+            care("The same again.", "every", 7, until_days=28),
+        )
+    )
+    # two weeks from 14 October end on the 28th; a week and four weeks after that
+    assert found == [
+        ("every day, from 15 October 2026 to 28 October 2026", "Water, 9 L."),
+        ("every week, from 21 October 2026 to 28 October 2026", "Pull weeds."),
+        ("every week, from 4 November 2026 to 25 November 2026", "The same again."),
+    ]
+    alone = when_and_what(job("", care("The same again.", "every", 7, until_days=28)))
+    assert alone == [("every week, from 21 October 2026 to 11 November 2026", "The same again.")]
+
+
 def test_one_rhythm_with_two_ends_lasts_to_the_later_one() -> None:
     found = when_and_what(
         job("", care("Water.", "every", 7, until_days=21)), job("", care("Water.", "every", 7, until_days=42))

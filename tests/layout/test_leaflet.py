@@ -4,6 +4,7 @@ from howto.compute.tasks import plan_of
 from howto.layout.leaflet import leaflet_sheet
 from howto.model.prose import plain
 from howto.model.sheet import ArtBlock, Bullets, Dated, Facts, Paragraph, Photo, Section, Sheet
+from howto.model.technique import Picture
 from howto.model.visit import Job
 from tests.support import sample
 from tests.support.visits import care, job
@@ -163,7 +164,10 @@ def test_the_call_box_names_whom_to_ask() -> None:
 
 def test_photographs_stand_under_their_own_heading() -> None:
     photo = Photo(jpeg=b"x", width=40, height=30, alt="The pair, clipped", caption="After")
-    assert part(leaflet((photo,)), "Before and after").blocks == (photo,)
+    old, new = (Picture(file="old.jpg"),), (Picture(file="new.jpg"),)
+    assert part(leaflet((photo,), before=old, after=new), "Before and after").blocks == (photo,)
+    assert part(leaflet((photo,), after=new), "After").blocks == (photo,)
+    assert part(leaflet((photo,), before=old), "Before").blocks == (photo,)
 
 
 def test_the_leads_own_words_stand_under_the_title() -> None:

@@ -52,14 +52,15 @@ def test_the_first_task_and_when_to_call_always_stand() -> None:
         text = message(sheet(), limit)
         assert "1. By day 1" in text
         assert "Call if in doubt." in text
-        if limit >= 240:
+        assert "Follow the label." in text
+        if limit >= 260:
             assert len(text) <= limit
     assert "2. By day 2" not in message(sheet(), 100)
 
 
 def test_a_leaflet_without_tasks_is_cut_too() -> None:
     text = message(sheet(sections=SECTIONS[:2]), 40)
-    assert text == "Orchard end\nCare leaflet\n\nThe rest is on your leaflet."
+    assert text == "Orchard end\nCare leaflet\n\nFollow the label.\n\nThe rest is on your leaflet."
 
 
 def test_the_language_of_the_sheet_says_that_there_is_more() -> None:
