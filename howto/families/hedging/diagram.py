@@ -143,7 +143,7 @@ def _section_words(technique: T, sizes: _Sizes) -> list[Shape]:
     if side > 0 and not sizes.one_face:
         shapes += [
             Line(((base / 2, 0), (base / 2, sizes.stands * 1.02)), Role.GUIDE),
-            Dimension((top / 2, height), (base / 2, height), f"{show(side, 'mm', units)} in", sizes.stands * 0.2),
+            Dimension((top / 2, height), (base / 2, height), f"in by {show(side, 'mm', units)}", sizes.stands * 0.2),
         ]
     if sizes.stands > height:
         at = (sizes.wide_top * -0.3, (sizes.stands + height) / 2)
@@ -191,7 +191,7 @@ def batter_board(technique: T, base: float, top: float) -> Drawing:
     for part in (0.25, 0.5, 0.75):
         up, at = height * part, side * part
         shapes.append(Line(((0, up), (at, up)), Role.GUIDE))
-        shapes.append(Level((at, up), f"{show(at, 'mm', units)} in"))
+        shapes.append(Level((at, up), f"in by {show(at, 'mm', units)}"))
         inside.append(f"{show(at, 'mm', units)} at {show(up, 'mm', units)}")
     return Drawing(
         shapes=tuple(shapes),
@@ -223,7 +223,7 @@ def plan(technique: T) -> Drawing:
             shapes.append(Polygon(arc((x, y), radius * 0.12, steps=12)[:-1], Role.WOOD))
     first, second = (spacing / 2, 0.0), (spacing * 1.5, 0.0)
     shapes.append(Dimension(first, second, show(spacing, "mm", units), offset=low - radius * 1.2))
-    shapes.append(Dimension((0, 0), first, f"{show(spacing / 2, 'mm', units)} in", offset=low - radius * 2.6))
+    shapes.append(Dimension((0, 0), first, f"in by {show(spacing / 2, 'mm', units)}", offset=low - radius * 2.6))
     shapes.append(Label((0.0, (low + high) / 2 + edge * 0.6), "end of the hedge"))
     words = f"A plan of {_rows(rows)} of plants {show(spacing, 'mm', units)} apart"
     if rows > 1:

@@ -86,7 +86,7 @@ def _row(technique: T, spacing: float) -> Drawing:
             shapes += _plant((spacing * (at + (0.5 if row % 2 == 0 else 1.0)), gap * row), spacing)
     shapes += [
         Dimension((spacing * 0.5, 0), (spacing * 1.5, 0), show(spacing, "mm", units), offset=-spacing * 0.95),
-        Dimension((0, 0), (spacing * 0.5, 0), f"{show(spacing / 2, 'mm', units)} in", offset=-spacing * 1.5),
+        Dimension((0, 0), (spacing * 0.5, 0), f"in by {show(spacing / 2, 'mm', units)}", offset=-spacing * 1.5),
         Label((0, top / 2 + out * 0.8), "end of the row"),
     ]
     if rows > 1:

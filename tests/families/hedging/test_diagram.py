@@ -63,7 +63,7 @@ def test_the_words_of_the_section_are_the_figures() -> None:
         "1.6 m",
         "1.75 m now",
         "leans 3.6°",
-        "100 mm in",
+        "in by 100 mm",
         "150 mm off",
         "line 1.59 m",
     ]
@@ -102,7 +102,7 @@ def test_a_hedge_with_nothing_to_cut_has_nothing_hatched() -> None:
 
 def test_the_batter_board_shows_how_far_in_the_leaf_stands() -> None:
     _, board = drawn()
-    assert texts(board) == ["100 mm", "1.6 m", "plumb", "block", "25 mm in", "50 mm in", "75 mm in"]
+    assert texts(board) == ["100 mm", "1.6 m", "plumb", "block", "in by 25 mm", "in by 50 mm", "in by 75 mm"]
     assert outline(board, Role.KEEP) == ((0.0, 0.0), (300.0, 0.0), (300.0, 1600.0), (100.0, 1600.0))
     assert "25 mm at 400 mm, 50 mm at 800 mm, 75 mm at 1.2 m up" in board.alt.replace("\u00a0", " ")
 
@@ -166,7 +166,7 @@ def test_the_plan_is_staggered_by_half_a_spacing() -> None:
     stems = [shape.points for shape in plan.shapes if isinstance(shape, Polygon) and shape.role is Role.WOOD]
     middles = [(round((min(x for x, _ in p) + max(x for x, _ in p)) / 2), round(p[0][1])) for p in stems]
     assert middles == [(200 + 400 * at, 0) for at in range(5)] + [(400 + 400 * at, 400) for at in range(4)]
-    assert texts(plan) == ["400 mm", "200 mm in", "end of the hedge", "400 mm", "447 mm plant to plant"]
+    assert texts(plan) == ["400 mm", "in by 200 mm", "end of the hedge", "400 mm", "447 mm plant to plant"]
     assert "447 mm plant to plant" in plan.alt.replace("\u00a0", " ")
 
 

@@ -182,14 +182,14 @@ def test_the_grid_that_is_planted_is_framed() -> None:
 def test_a_double_row_is_staggered() -> None:
     (rows,) = drawn(work="bed", spacing_mm=400.0, rows=2, row_gap_mm=450.0, row_length_m=10.0)
     assert middles(rows) == [(200 + 400 * at, 0) for at in range(5)] + [(400 + 400 * at, 450) for at in range(4)]
-    assert measured(rows) == [("400 mm", 400), ("200 mm in", 200), ("450 mm", 450)]
+    assert measured(rows) == [("400 mm", 400), ("in by 200 mm", 200), ("450 mm", 450)]
     assert "492 mm plant to plant" in texts(rows)
     assert "takes 50 plants" in rows.alt
 
 
 def test_a_single_row_has_no_gap() -> None:
     (row,) = drawn(work="bed", pattern="row", spacing_mm=400.0)
-    assert measured(row) == [("400 mm", 400), ("200 mm in", 200)]
+    assert measured(row) == [("400 mm", 400), ("in by 200 mm", 200)]
     assert "takes" not in row.alt
 
 
