@@ -52,6 +52,7 @@ class Reference(Value):
 
 
 PRACTICE = Reference(title="common practice, no source", grade=Grade.PRACTICE)
+MEASURED = Reference(title="as measured by the crew", grade=Grade.PRACTICE)
 GEOMETRY = Reference(title="plane and solid geometry", place="worked from first principles", grade=Grade.A)
 FORMAT = Reference(title="how a technique file is written (README)", publisher="howto", grade=Grade.OURS)
 

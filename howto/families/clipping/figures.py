@@ -10,7 +10,7 @@ from howto.families.clipping.gauge import gauge
 from howto.families.clipping.measures import ClippingMeasures
 from howto.families.clipping.references import BOX_GROWTH, BOX_SEASON, CROWN, RATE, SEASON, SHEARING
 from howto.model.figure import Figure
-from howto.model.reference import GEOMETRY, PRACTICE, Grade, Reference
+from howto.model.reference import GEOMETRY, MEASURED, PRACTICE, Reference
 from howto.model.technique import Technique
 from howto.quantities import show_number as num
 from howto.seasons import growing_days, growth_date, next_in_months
@@ -19,7 +19,6 @@ SEASON_SHARE = 1 / 3  # of the leaf in one season, at most; see references.BOX_S
 LIGHT_SHARE = 0.25  # of the leaf in one pass, at most; see references.SHEARING
 RATE_M2_PER_H = 4.0  # see references.RATE
 GROWTH_MM_PER_YEAR = 100.0  # see references.BOX_GROWTH
-MEASURED = Reference(title="as measured by the crew", grade=Grade.PRACTICE)
 
 
 def figures(technique: Technique[ClippingMeasures], today: date) -> Iterator[Figure]:

@@ -7,7 +7,7 @@ from howto.families.hedging import formulae
 from howto.families.hedging.measures import HedgingMeasures
 from howto.families.hedging.references import BLEEDING, GROWTH, RENOVATION, SIDE_GROWTH, TRIMMING
 from howto.model.plants import Plant
-from howto.model.reference import PRACTICE, Reference
+from howto.model.reference import MEASURED, Reference
 from howto.model.technique import Technique
 from howto.seasons import growth_date, month_start, months_here, next_in_months
 
@@ -44,7 +44,7 @@ def growth(technique: T) -> tuple[float, Reference]:
     """Return the top's growth in mm a year and who says so: the author, the plant book, or the nurseries."""
     m = technique.measures
     if m.growth_mm_per_year is not None:
-        return m.growth_mm_per_year, Reference(title="growth as measured by the crew", grade=PRACTICE.grade)
+        return m.growth_mm_per_year, MEASURED
     for plant in technique.known_plants:
         if (fact := plant.growth_mm_per_year) is not None:
             source = Reference(title=f"growth of {plant.botanical}", publisher=fact.source, grade=fact.grade)
@@ -56,7 +56,7 @@ def side_growth(technique: T) -> tuple[float, Reference]:
     """Return each side's growth in mm a year and who says so: half of the top's where none is written."""
     written = technique.measures.side_growth_mm_per_year
     if written is not None:
-        return written, Reference(title="side growth as measured by the crew", grade=PRACTICE.grade)
+        return written, MEASURED
     return growth(technique)[0] * SIDE_SHARE, SIDE_GROWTH
 
 

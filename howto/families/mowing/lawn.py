@@ -7,7 +7,7 @@ from howto.families.mowing import formulae
 from howto.families.mowing.measures import MowingMeasures
 from howto.families.mowing.references import GROWTH
 from howto.model.plants import Grass, Mowing
-from howto.model.reference import Grade, Reference
+from howto.model.reference import MEASURED, Reference
 from howto.model.technique import Technique
 
 T = Technique[MowingMeasures]
@@ -16,7 +16,6 @@ WAIT_DAYS = 3.0  # see references.WAIT
 GROWTH_MM_PER_DAY = 4.0  # see references.GROWTH
 SHADE_MM = 13.0  # the least raise; see references.SHADE
 FORGIVEN_MM = 1.0  # ranges are exact inches: 50 mm keeps a range that starts at 2 in
-MEASURED = Reference(title="growth as measured by the crew", grade=Grade.PRACTICE)
 
 
 class Shade(NamedTuple):

@@ -17,7 +17,7 @@ from howto.families.watering.references import (
     SPECIES_FACTORS,
     USUAL_DEPLETION,
 )
-from howto.model.reference import PRACTICE, Reference
+from howto.model.reference import MEASURED, PRACTICE, Reference
 from howto.model.technique import Technique
 from howto.quantities import show_number as num
 from howto.seasons import month_name
@@ -26,7 +26,6 @@ from howto.time_words import MONTHS
 T = Technique[WateringMeasures]
 BALL_CALLIPERS = 10  # see references.BALL
 BALL_DEPTH = 0.75  # of its width, see references.BALL_DEPTH
-MEASURED = Reference(title="as measured by the crew", grade=PRACTICE.grade)
 GIVEN = Reference(title="as the author gives it", grade=PRACTICE.grade)
 
 
