@@ -1,5 +1,6 @@
 """Checks prose against the figures: numbers that disagree, and `{words}` that stand for nothing."""
 
+import sys
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from difflib import get_close_matches
@@ -7,7 +8,7 @@ from typing import Any, Final, NamedTuple
 
 from howto.check.numbers import Claim, claims_in, named_in
 from howto.check.passages import Written, written
-from howto.check.place import NO_SOURCES, Sources, line_at, placed, settled
+from howto.check.place import NO_SOURCES, Sources, line_at, placed, settled, where_said
 from howto.findings import Finding, Severity, in_order
 from howto.model.family import Breach, Rule
 from howto.model.figure import Figure
@@ -187,12 +188,5 @@ def _placed(noted: _Noted, technique: AnyTechnique, sources: Sources) -> Finding
 
 def _narrowed(span: Span, needle: str, technique: AnyTechnique, sources: Sources) -> Span:
     """Return where the words stand between the passage's first line and the next part; else the passage."""
-    source = sources.get(span.path)
-    if source is None:
-        return span
     later = [each.line for each in technique.spans.values() if each.path == span.path and each.line > span.line]
-    for number in range(span.line, min(later, default=len(source.lines) + 1)):
-        after = span.column if number == span.line else 1
-        if needle in source.line(number)[after - 1 :]:
-            return source.find(needle, number, after)
-    return span
+    return where_said(span, needle, sources, min(later, default=sys.maxsize)) or span

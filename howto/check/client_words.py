@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any, Final, NamedTuple
 
-from howto.check.place import Sources, noted, settled
+from howto.check.place import Sources, noted, settled, where_said
 from howto.findings import Finding, Severity
 from howto.glossary import PLAINER
 from howto.language import is_english
@@ -36,6 +36,7 @@ SAMPLE: Final = Reference(
 HIGHEST_GRADE: Final = 8.0  # US hospital practice: University of New Mexico Hospitals
 MOST_WORDS: Final = 25  # UK Government Digital Service, 2014
 LEAST_SAMPLE: Final = 30  # words, ours: a grade of fewer says nothing; even 300 are few (University of New Mexico)
+MOST_LINES: Final = 40  # of a passage that are looked through
 QUOTED: Final = 6  # words of a long sentence that name it
 
 LONG: Final[Rule[Any]] = Rule(
@@ -154,11 +155,7 @@ def _trade(passage: _Passage, word: str, sources: Sources) -> Finding:
 
 def _narrowed(span: Span, words: list[str], sources: Sources) -> Span:
     """Return where the words stand, as many of them as stand on one line; else the whole passage."""
-    source = sources.get(span.path)
-    for count in range(len(words) if source else 0, 0, -1):
-        needle = " ".join(words[:count])
-        for number in range(span.line, min(span.line + 40, len(source.lines) + 1) if source else 0):
-            after = span.column if number == span.line else 1
-            if source and needle in source.line(number)[after - 1 :]:
-                return source.find(needle, number, after)
+    for count in range(len(words), 0, -1):
+        if found := where_said(span, " ".join(words[:count]), sources, span.line + MOST_LINES):
+            return found
     return span

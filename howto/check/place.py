@@ -65,6 +65,18 @@ def line_at(span: Span, sources: Sources) -> str:
     return source.line(span.line) if source else ""
 
 
+def where_said(span: Span, words: str, sources: Sources, end: int) -> Span | None:
+    """Return where words stand in a passage, from its place on and before the line `end`; None where they do not."""
+    source = sources.get(span.path)
+    if source is None:
+        return None
+    for number in range(span.line, min(end, len(source.lines) + 1)):
+        after = span.column if number == span.line else 1
+        if words in source.line(number)[after - 1 :]:
+            return source.find(words, number, after)
+    return None
+
+
 def settled(
     technique: AnyTechnique, found: Iterable[Finding], names: Iterable[str], sources: Sources = NO_SOURCES
 ) -> tuple[Finding, ...]:

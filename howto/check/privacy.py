@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any, Final, NamedTuple
 
-from howto.check.place import Sources, noted
+from howto.check.place import Sources, noted, where_said
 from howto.check.private import given_away
 from howto.findings import Finding, Severity
 from howto.model.crew import Crew
@@ -16,6 +16,7 @@ from howto.model.technique import Picture
 from howto.model.visit import Visit
 from howto.span import Span
 
+MOST_LINES: Final = 20  # of a passage that are looked through
 WHERE: Final = "a visit's file name, site, words, `what`, and the names, descriptions and credits of its pictures"
 
 
@@ -117,25 +118,13 @@ def _worded(picture: Picture) -> str:
 
 def _given(passage: _Passage, crew: Crew, sources: Sources) -> Iterator[Finding]:
     for given in given_away(passage.text, crew, label=passage.label):
-        span = _narrowed(passage.span, given.words, sources)
+        span = where_said(passage.span, given.words, sources, passage.span.line + MOST_LINES) or passage.span
         what = f"`{given.words}` {_SAID[given.kind]}" + (", in the file's name" if passage.name else "")
         mend = "rename the file by its day and a label, such as `2026-10-14-orchard-end.md`"
         mend = mend if passage.name else _MEND[given.kind]
         rule = _OF_KIND[given.kind]
         found = noted(rule, span, sources, what, rule.why, mend)
         yield found if given.sure else replace(found, severity=Severity.WARNING)
-
-
-def _narrowed(span: Span, words: str, sources: Sources) -> Span:
-    """Return where the words stand on the passage's lines, or the passage."""
-    source = sources.get(span.path)
-    if source is None:
-        return span
-    for number in range(span.line, min(span.line + 20, len(source.lines) + 1)):
-        after = span.column if number == span.line else 1
-        if words in source.line(number)[after - 1 :]:
-            return source.find(words, number, after)
-    return span
 
 
 def _unasked(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
