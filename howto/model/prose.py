@@ -1,4 +1,4 @@
-"""Inline text: runs of plain, strong and emphasised words, with `{words}` still to be filled."""
+"""Inline text: runs of plain, strong and emphasised words, `{words}` still to be filled, a first letter set large."""
 
 import re
 from collections.abc import Iterable

@@ -10,7 +10,7 @@ ACTION_POINTS, LIMIT_POINTS = 100.0, 400.0  # Health and Safety Executive, ready
 
 
 def points(a_m_per_s2: float, hours: float) -> float:
-    """Return the points of one tool: 2 x a² x hours; 100 are the action value, 400 the limit value."""
+    """Return the points of one tool: 2 x a² x hours; 100 are for action, 400 the limit; ValueError below 0 hours."""
     if hours < 0:
         raise ValueError("a time below zero cannot be spent")
     return 2 * a_m_per_s2**2 * hours
@@ -22,7 +22,7 @@ def day_points(a_m_per_s2: Sequence[float], hours: Sequence[float]) -> float:
 
 
 def partial_exposure_m_per_s2(a_m_per_s2: float, hours: float) -> float:
-    """Return the A(8) of one tool: a x √(hours / 8)."""
+    """Return the A(8) of one tool: a x √(hours / 8); ValueError below 0 hours."""
     if hours < 0:
         raise ValueError("a time below zero cannot be spent")
     return a_m_per_s2 * sqrt(hours / 8)
@@ -35,7 +35,7 @@ def daily_exposure_m_per_s2(a_m_per_s2: Sequence[float], hours: Sequence[float])
 
 
 def exposure_of_points_m_per_s2(total: float) -> float:
-    """Return the A(8) that so many points are: √(points / 16)."""
+    """Return the A(8) that so many points are: √(points / 16); ValueError below 0 points."""
     if total < 0:
         raise ValueError("points are never below zero")
     return sqrt(total / 16)

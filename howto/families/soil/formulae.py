@@ -33,7 +33,10 @@ def cover_sq_ft(volume_cu_yd: float, depth_in: float) -> float:
 
 
 def before_settling(amount: float, settling: float) -> float:
-    """Return the loose depth or volume of which `amount` is left when the part `settling`, 0 to under 1, has sunk."""
+    """Return the loose depth or volume of which `amount` is left when the part `settling` has sunk.
+
+    ValueError for a part that is not from 0 to under 1.
+    """
     if not 0 <= settling < 1:
         raise ValueError("settling is a part from 0 to under 1")
     return amount / (1 - settling)
