@@ -6,6 +6,7 @@ A space that must not break (U+00A0, U+202F, U+2007) keeps a number beside its u
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 from itertools import product
 from unicodedata import combining
 
@@ -67,9 +68,10 @@ def _wrapped(written: str, face: Face, size: float, width: float) -> Iterator[st
     yield line
 
 
-def _broken(word: str, face: Face, size: float, width: float) -> list[str]:
+@lru_cache(maxsize=4096)  # frames try a title at many sizes, and one long word many times at each
+def _broken(word: str, face: Face, size: float, width: float) -> tuple[str, ...]:
     if length(word, face, size) <= width:
-        return [word]
+        return (word,)
     lines = [""]
     for piece in _pieces(word):
         if length(lines[-1] + piece, face, size) <= width:
@@ -81,7 +83,7 @@ def _broken(word: str, face: Face, size: float, width: float) -> list[str]:
                 if lines[-1] and length(lines[-1] + letter, face, size) > width:
                     lines.append("")
                 lines[-1] += letter
-    return [line for line in lines if line]
+    return tuple(line for line in lines if line)
 
 
 def _pieces(word: str) -> Iterator[str]:
