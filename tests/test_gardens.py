@@ -35,12 +35,17 @@ CLASH = "south/2027-09-01-top-level"
 WHOLE = 100_000  # characters: nothing left out
 
 
-@cache
-def examined(crew: str) -> Examined:
-    """Return the shelf of a crew, put together from its own files and the techniques that all share."""
-    root = Path(mkdtemp()) / "shelf"
+def put_together(crew: str, root: Path) -> Path:
+    """Make the shelf of a crew from its own files and the techniques that all share."""
     shutil.copytree(DATA / "techniques", root)
     shutil.copytree(DATA / crew, root, dirs_exist_ok=True)
+    return root
+
+
+@cache
+def examined(crew: str) -> Examined:
+    """Return the shelf of a crew, read and checked."""
+    root = put_together(crew, Path(mkdtemp()) / "shelf")
     found = pipeline.examine(root, date(2026, 10, 14))
     shutil.rmtree(root.parent)
     return found

@@ -126,21 +126,34 @@ def test_a_visit_that_gives_nothing_away_is_clean() -> None:
 @pytest.mark.parametrize(
     ("changes", "rule", "what"),
     [
-        ({"site": "12 Elm Street"}, "address", "`12 Elm Street` looks like a street address"),
-        ({"words": (prose("Ring 01632 960 999."),)}, "phone", "`01632 960 999` looks like a phone number"),
-        ({"words": (prose("Write to ann@a.example."),)}, "email", "`ann@a.example` is an e-mail address"),
-        ({"jobs": (job("the bed, gate code 4711"),)}, "door-code", "`gate code 4711` looks like the way into a house"),
-        ({"before": (Picture(file="12-elm-street.jpg"),)}, "address", "`12 elm street` looks like a street address"),
-        ({"after": (Picture(file="a.jpg", alt="0400 123 456"),)}, "phone", "`0400 123 456` looks like a phone number"),
+        ({"site": "12 Elm Street"}, "visit.address", "`12 Elm Street` looks like a street address"),
+        ({"words": (prose("Ring 01632 960 999."),)}, "visit.phone", "`01632 960 999` looks like a phone number"),
+        ({"words": (prose("Write to ann@a.example."),)}, "visit.email", "`ann@a.example` is an e-mail address"),
         (
-            {"id": "2026-10-14-12-elm-street"}, "address",
+            {"jobs": (job("the bed, gate code 4711"),)},
+            "visit.door-code",
+            "`gate code 4711` looks like the way into a house",
+        ),
+        (
+            {"before": (Picture(file="12-elm-street.jpg"),)},
+            "visit.address",
+            "`12 elm street` looks like a street address",
+        ),
+        (
+            {"after": (Picture(file="a.jpg", alt="0400 123 456"),)},
+            "visit.phone",
+            "`0400 123 456` looks like a phone number",
+        ),
+        (
+            {"id": "2026-10-14-12-elm-street"},
+            "visit.address",
             "`12 elm street` looks like a street address, in the file's name",
         ),
     ],
-)  # fmt: skip
+)
 def test_every_part_of_a_visit_is_looked_at(changes: dict[str, Any], rule: str, what: str) -> None:
     (finding,) = shelf(visit(**changes))
-    assert (finding.rule, finding.what, finding.severity) == (f"visit.{rule}", what, Severity.ERROR)
+    assert (finding.rule, finding.what, finding.severity) == (rule, what, Severity.ERROR)
 
 
 def test_a_street_for_a_label_only_warns() -> None:

@@ -160,6 +160,7 @@ def test_a_letter_is_written_and_printed(shelf: Path, tmp_path: Path) -> None:
     for wrong in ("2027-13", "July", "0000-01"):
         assert RUN.invoke(app, on(shelf, "letter", DAY, f"--month={wrong}")).exit_code == 2
     assert RUN.invoke(app, ["letter", f"--shelf={tmp_path / 'none'}"]).exit_code == 2
+    assert RUN.invoke(app, ["new", "visit", "Gate", f"--shelf={tmp_path / 'none'}"]).exit_code == 2
 
 
 def test_a_letter_is_not_written_while_an_error_stands(shelf: Path, tmp_path: Path) -> None:

@@ -67,6 +67,8 @@ def test_an_order_against_a_ban_is_found(one: str, ban: str) -> None:
         ("Mow it.", "cut the hedge.", True),
         ("Clip the ball.", "trim it upright to win room on the path.", True),
         ("Look at the leaves.", "look away.", True),
+        ("Mulch it.", "mulch the bed in summer", True),
+        ("Trim it.", "Leave the hedge uncut if a nest is in use.", False),
     ],
 )
 def test_what_can_be_followed_is_let_be(one: str, two: str, never: bool) -> None:

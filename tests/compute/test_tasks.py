@@ -195,6 +195,10 @@ def test_a_wider_rhythm_that_ends_first_says_nothing_new() -> None:
         job("", care("Water.", "every", 7, until_days=21)), job("", care("Water.", "every", 3, until_days=42))
     )
     assert found == [("every 3 days, from 17 October 2026 to 25 November 2026", "Water.")]
+    soon = when_and_what(
+        job("", care("Water.", "every", 7, until_days=24)), job("", care("Water.", "every", 3, until_days=21))
+    )
+    assert soon == [("every 3 days, from 17 October 2026 to 4 November 2026", "Water.")]
     endless = when_and_what(job("", care("Water.", "every", 7, until_days=21)), job("", care("Water.", "every", 3)))
     assert endless == [("every 3 days, from 17 October 2026", "Water.")]
 
