@@ -77,11 +77,12 @@ def grid(figure: Figure, crew: Crew) -> Grid | None:
     if len(columns) < len(across) and sum(max(map(len, cells)) + 2 for cells in across) <= CARD_LINE:
         return Grid(caption=caption, columns=columns[0], rows=tuple(columns[1:]), turned=True)
     head, rows = across[0], across[1:]
-    if len(rows) > LONG_TABLE and len(columns) <= FOLDED_COLUMNS:
+    folded = len(rows) > LONG_TABLE and len(columns) <= FOLDED_COLUMNS
+    if folded:
         half = (len(rows) + 1) // 2
         lower = [*rows[half:], *([("",) * len(head)] * (2 * half - len(rows)))]
         head, rows = head + head, [left + right for left, right in zip(rows[:half], lower, strict=True)]
-    return Grid(caption=caption, columns=head, rows=tuple(rows))
+    return Grid(caption=caption, columns=head, rows=tuple(rows), folded=folded)
 
 
 def _column(name: str, cells: Sequence[str]) -> tuple[str, ...]:

@@ -123,14 +123,44 @@ class Facts(Value):
     entries: tuple[Entry, ...]
 
 
+def _is_amount(cell: str) -> bool:
+    """Tell whether a cell is a number, an amount, or the dash of one that is missing."""
+    return cell.lstrip("±−-–")[:1].isdigit() or cell[:1] in {*"¼½¾–-−"}
+
+
 class Grid(Value):
-    """A table with a header row; a `turned` one reads across, its names down the left."""
+    """A table with a header row.
+
+    A `turned` one reads across, its names down the left; a `folded` one has its lower half beside the upper.
+    """
 
     kind: Literal["grid"] = "grid"
     caption: str = ""
     columns: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
     turned: bool = False
+    folded: bool = False
+
+    @property
+    def left(self) -> tuple[bool, ...]:
+        """Tell of each column whether it holds words, which stand left; amounts stand right, below one another."""
+        if self.turned:
+            return (True, *(False for _ in self.columns[1:]))
+        cells = zip(*self.rows, strict=True)
+        words = tuple(any(cell and not _is_amount(cell) for cell in column) for column in cells)
+        return words or tuple(False for _ in self.columns)
+
+    @property
+    def upright(self) -> "Grid":
+        """The same table with its names across and all its rows below each other, for a page that can grow."""
+        columns, rows = self.columns, self.rows
+        if self.turned:
+            columns, *lines = zip(columns, *rows, strict=True)
+            rows = tuple(lines)
+        elif self.folded:
+            half = len(columns) // 2
+            columns, rows = columns[:half], (*(row[:half] for row in rows), *(row[half:] for row in rows if row[half]))
+        return Grid(caption=self.caption, columns=columns, rows=rows)
 
 
 class StepRow(Value):

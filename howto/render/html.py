@@ -17,7 +17,7 @@ from howto.fonts import CUTS, Face, path
 from howto.labels import Labels, labels
 from howto.model.crew import Colours, Crew
 from howto.model.prose import Run, capital, plain
-from howto.model.sheet import ArtBlock, Block, Code, Photo, Section, Sheet
+from howto.model.sheet import ArtBlock, Block, Code, Grid, Photo, Section, Sheet
 from howto.model.shown import shown_day
 from howto.model.technique import AnyTechnique
 from howto.model.value import Value
@@ -186,6 +186,9 @@ def _block(block: Block) -> Mapping[str, Any]:
     shown = {name: getattr(block, name) for name in type(block).model_fields}
     if isinstance(block, ArtBlock):
         return {**shown, "svg": Markup(svg(block.art))}  # noqa: S704 - our own painter, which escapes
+    if isinstance(block, Grid):
+        table = block.upright
+        return {**shown, "columns": table.columns, "rows": table.rows, "left": table.left}
     if isinstance(block, Photo):
         return {**shown, "data": f"data:image/jpeg;base64,{b64encode(block.jpeg).decode('ascii')}"}
     if isinstance(block, Code):

@@ -14,7 +14,7 @@ import typst
 
 from howto.colour import SAFETY_YELLOW, on_paper
 from howto.fonts import typst_fonts
-from howto.model.sheet import Art, ArtBlock, Block, Code, Photo, Sheet
+from howto.model.sheet import Art, ArtBlock, Block, Code, Grid, Photo, Sheet
 from howto.render.code import printed_mm, symbol
 from howto.render.svg import svg
 
@@ -168,4 +168,6 @@ def _block(block: Block, given: dict[str, bytes], sheet: Sheet) -> dict[str, Any
         code = symbol(block.url)
         given[f"{name}.svg"] = code.svg.encode()
         return {"file": f"{name}.svg", "mm": printed_mm(code.modules, CODE_MM), **block.model_dump()}
+    if isinstance(block, Grid):
+        return {**block.model_dump(), "left": block.left}
     return block.model_dump()

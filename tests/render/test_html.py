@@ -191,9 +191,9 @@ def test_a_photograph_is_inside_the_page_with_its_words() -> None:
     assert image["src"].startswith("data:image/jpeg;base64,/9j/")
 
 
-def test_a_turned_table_names_its_rows_and_columns() -> None:
+def test_a_table_stands_upright_and_names_its_rows_and_columns() -> None:
     scopes = [attrs["scope"] for attrs in Page(pages()["card"]).all("th")]
-    assert scopes == ["col"] * 6 + ["row"]
+    assert scopes == ["col"] * 2 + ["row"] * 5
 
 
 def test_the_same_sheet_gives_the_same_page() -> None:
