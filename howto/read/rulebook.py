@@ -204,6 +204,12 @@ _BODY: Final = (
     ),
     _rule("step", _TECHNIQUE, "Every step says something.", "a number without words leaves a gap on the card"),
     _rule(
+        "too-many",
+        _TECHNIQUE,
+        "A technique has at most 99 steps.",
+        "its discs and pictures have room for two digits, and nobody learns a hundred steps from one card",
+    ),
+    _rule(
         "step-note",
         _TECHNIQUE,
         "A line under a step starts with `Key point:`, `Reason:`, `Check:` or `Picture:`.",

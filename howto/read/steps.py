@@ -11,6 +11,7 @@ from howto.read.notes import Notes, listed, nearest, short
 from howto.read.passage import Passage, first_sentence, lead_of, split_label
 from howto.span import Span
 
+MOST_STEPS: Final = 99
 _MARK: Final = re.compile(
     r"\(?\s*(?P<x>[-+−]?\d{1,9}(?:[.]\d+)?)\s*%?\s*[ ,;x×/]\s*(?P<y>[-+−]?\d{1,9}(?:[.]\d+)?)\s*%?\s*\)?"
     r"\s*(?:[:：–—=]\s*(?P<text>.*))?",
@@ -71,6 +72,14 @@ def read_steps(notes: Notes, blocks: Sequence[Paragraph | Listing], language: st
             _note_unnumbered(notes, block, items)
             told = True
         steps += [_step(notes, item, language) for item in items if _has_words(notes, item)]
+    if len(steps) > MOST_STEPS:
+        notes.add(
+            "too-many",
+            steps[MOST_STEPS].span,
+            f"{len(steps)} steps are written",
+            f"a step's number has room for two digits: {MOST_STEPS} steps at the most",
+            f"move steps {MOST_STEPS + 1} to {len(steps)} into a file of their own; a card is best taught with seven",
+        )
     return tuple(steps)
 
 
