@@ -8,7 +8,8 @@ from math import ceil
 from PIL import Image
 
 from howto.colour import LINEAR, Rgb, luminance, mixed, ratio, rgb, written
-from howto.layout.crop import Box, Crop
+from howto.layout.crop import Crop
+from howto.layout.plane import Box
 from howto.model.photo import Photograph
 
 CELL = 4  # px: half a stroke of the smallest words; no stroke stands on worse ground than the worst such block

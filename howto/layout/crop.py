@@ -2,11 +2,10 @@
 
 from dataclasses import dataclass
 
+from howto.layout.plane import Box
 from howto.model.photo import Photograph
 from howto.model.sheet import Point
 from howto.model.technique import Picture
-
-Box = tuple[float, float, float, float]
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,8 +7,9 @@ from typing import Final
 from howto.colour import TEXT_RATIO, luminance, rgb
 from howto.layout.contrast import under, veil, worst
 from howto.layout.crop import Crop, cropped
-from howto.layout.frame_look import EDGE, SMALLEST, Board, Box
-from howto.layout.frame_parts import Block, block, chain, headline, rectangle, rule, steps_down
+from howto.layout.frame_look import EDGE, SMALLEST, Board
+from howto.layout.frame_parts import Block, block, chain, headline, rule, steps_down
+from howto.layout.plane import Box, box_outline
 from howto.layout.text import ASCENT, CAP, DESCENT, length
 from howto.model.photo import Photograph
 from howto.model.sheet import Area, PaintMark, Pixels, Stroke, Words
@@ -168,5 +169,5 @@ def ground_for(sheet: Board, photo: Photograph, crop: Crop, area: Box) -> tuple[
 def _veil(sheet: Board, cover: str, strength: float, top: float, bottom: float) -> Iterator[PaintMark]:
     """Yield a sheet of tracing paper laid over the picture from `top` to `bottom`, its edge ruled."""
     if strength:
-        yield Area(points=rectangle(0, top, sheet.width, bottom), colour=cover, opacity=strength)
+        yield Area(points=box_outline((0, top, sheet.width, bottom)), colour=cover, opacity=strength)
         yield rule(0, sheet.width, top, cover, EDGE)

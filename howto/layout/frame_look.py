@@ -9,11 +9,11 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from howto.colour import clearer, mixed
+from howto.layout.plane import Box, box_outline
 from howto.layout.text import CAP, length
 from howto.model.crew import Crew
 from howto.model.sheet import Area, PaintMark, Pixels, Stroke, Words
 
-Box = tuple[float, float, float, float]
 Ratio = Literal["4x5", "1x1", "9x16"]
 
 SIZES: Final[dict[Ratio, tuple[int, int]]] = {"4x5": (1080, 1350), "1x1": (1080, 1080), "9x16": (1080, 1920)}
@@ -86,7 +86,7 @@ def tape(sheet: Board, number: int, names: Sequence[str]) -> tuple[PaintMark, ..
     pitch = sheet.width / count
     left = pitch * (number - 1)
     marks: list[PaintMark] = [
-        Area(points=_rectangle(left, top, left + pitch, bottom), colour=sheet.accent),
+        Area(points=box_outline((left, top, left + pitch, bottom)), colour=sheet.accent),
         Stroke(points=((0, top), (sheet.width, top)), width=LINE, colour=sheet.ink),
     ]
     parts = 10 if pitch > 100 else 5
@@ -138,8 +138,3 @@ def _own_mark(sheet: Board, size: tuple[float, float] | None) -> tuple[tuple[Pai
     top = sheet.floor - (BLOCK_HIGH + high) / 2
     box = (SIDE, top, SIDE + wide, top + high)
     return (Pixels(source=OWN_MARK, crop=(0.0, 0.0, *size), box=box),), SIDE + wide + 14.0
-
-
-def _rectangle(left: float, top: float, right: float, bottom: float) -> tuple[tuple[float, float], ...]:
-    """Return the corners of a rectangle, clockwise from the upper left."""
-    return ((left, top), (right, top), (right, bottom), (left, bottom))

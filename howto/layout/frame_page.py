@@ -7,9 +7,10 @@ from typing import Any
 from howto.findings import Finding
 from howto.labels import Labels
 from howto.layout.diagram import fit
-from howto.layout.frame_look import Board, Box
+from howto.layout.frame_look import Board
 from howto.layout.frame_words import FrameWords
 from howto.layout.look import Look
+from howto.layout.plane import Box
 from howto.model.family import Rule
 from howto.model.figure import Figure
 from howto.model.photo import Photograph

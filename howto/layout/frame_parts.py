@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from math import cos, radians, sin
 
 from howto.layout.frame_look import EDGE, HAIR, LINE, SMALLEST, Board
+from howto.layout.plane import box_outline
 from howto.layout.text import ASCENT, CAP, DESCENT, balance, widest, wrap
 from howto.model.sheet import Area, Dot, Face, PaintMark, Point, Stroke, Words
 
@@ -81,11 +82,6 @@ def steps_down(largest: float, smallest: float, step: float = 4.0) -> tuple[floa
     return tuple(dict.fromkeys([*sizes, smallest]))
 
 
-def rectangle(left: float, top: float, right: float, bottom: float) -> tuple[Point, ...]:
-    """Return the corners of a rectangle, clockwise from the upper left."""
-    return ((left, top), (right, top), (right, bottom), (left, bottom))
-
-
 def rule(left: float, right: float, y: float, colour: str, width: float = HAIR) -> Stroke:
     """Return a level line."""
     return Stroke(points=((left, y), (right, y)), width=width, colour=colour)
@@ -115,7 +111,7 @@ def disc(sheet: Board, centre: Point, number: int, radius: float) -> Iterator[Pa
 
 def tick_box(left: float, top: float, size: float, colour: str) -> Stroke:
     """Return an empty box to tick."""
-    return Stroke(points=rectangle(left, top, left + size, top + size), width=LINE + 1, colour=colour, closed=True)
+    return Stroke(points=box_outline((left, top, left + size, top + size)), width=LINE + 1, colour=colour, closed=True)
 
 
 def stripes(top: float, bottom: float, width: float, colour: str) -> Iterator[Area]:

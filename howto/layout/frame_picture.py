@@ -4,9 +4,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from howto.layout.crop import Crop, cropped, lost, pixels_needed
-from howto.layout.frame_look import Board, Box
+from howto.layout.frame_look import Board
 from howto.layout.frame_parts import disc
 from howto.layout.marks import SIZES, Callout, Circle, crowded, place
+from howto.layout.plane import Box
 from howto.model.photo import Photograph
 from howto.model.sheet import Dot, PaintMark, Pixels, Stroke
 from howto.model.technique import Picture

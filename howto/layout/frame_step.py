@@ -4,9 +4,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
-from howto.layout.frame_look import COLUMN, Board, Box
+from howto.layout.frame_look import COLUMN, Board
 from howto.layout.frame_parts import Block, headline, steps_down
 from howto.layout.frame_rows import DISC, Row, SetRow, paint_rows, rows_height, set_rows, too_wide
+from howto.layout.plane import Box
 from howto.layout.text import ASCENT, CAP
 from howto.model.sheet import PaintMark, Words
 

@@ -8,7 +8,6 @@ from howto.layout import fit_rules
 from howto.layout.alt import mark_sentences
 from howto.layout.frame_alone import Alone, alone, paint_alone
 from howto.layout.frame_copy import bare, step_copy
-from howto.layout.frame_look import Box
 from howto.layout.frame_match import matched
 from howto.layout.frame_page import Job, Made, Page, drawn, finding
 from howto.layout.frame_parts import heading
@@ -26,6 +25,7 @@ from howto.layout.frame_step import (
     paint_words,
     step_title,
 )
+from howto.layout.plane import Box
 from howto.model.photo import Photograph
 from howto.model.prose import plain
 from howto.model.sheet import PaintMark
