@@ -2,6 +2,7 @@
 
 import re
 import shutil
+import textwrap
 from datetime import date
 from pathlib import Path
 
@@ -30,8 +31,9 @@ def built(to: Path) -> Built:
 
 
 def words(path: Path) -> str:
-    """Return the words of a PDF, a page after the other."""
-    return "\n\n".join(page.extract_text().strip() for page in PdfReader(path).pages) + "\n"
+    """Return the words of a PDF, however its lines and pages are broken."""
+    told = " ".join(page.extract_text() for page in PdfReader(path).pages)
+    return textwrap.fill(" ".join(told.split()), 110, break_long_words=False, break_on_hyphens=False) + "\n"
 
 
 def same(name: str, text: str, accept: bool) -> None:

@@ -69,3 +69,8 @@ def test_words_that_cannot_be_used_are_told(words: str, what: str, mend: str) ->
 def test_a_phrase_without_its_words_is_told() -> None:
     assert told("hemisphere: north\nwords:\n  es: {shape: }\n")[0][1] == "nothing stands after `shape:`"
     assert told("hemisphere: north\nwords: forma\n")[0][1] == "`words` holds no `key: value`"
+
+
+def test_a_language_without_words_has_none() -> None:
+    assert words("hemisphere: north\nwords:\n  es:\n  mi: {shape: hanga}\n") == {"mi": {"shape": "hanga"}}
+    assert words("hemisphere: north\nwords:\n") == {}
