@@ -11,6 +11,7 @@ from howto.model.crew import Climate, Crew
 from howto.model.figure import Figure
 from howto.model.plants import Grass, Plant, PlantBook, Words
 from howto.model.reference import Grade
+from howto.model.said import unsaid
 from howto.model.visit import Job, Visit
 from tests.support import builders, sample
 
@@ -128,3 +129,15 @@ def test_a_warm_lawn_drinks_less() -> None:
     grass = Grass(botanical="Cynodon dactylon", season="warm", mowing=())
     found = figures("mowing", area_m2=100.0, measures={"grass": "cynodon dactylon"}, book=PlantBook(grasses=(grass,)))
     assert "plants: 4.46 x 0.85" in " ".join(found["water a week"].working)
+
+
+@pytest.mark.parametrize("language", ["es", "vi", "mi"])
+def test_a_gardens_figures_are_told_in_every_language_we_have(language: str) -> None:
+    crew = CREW.model_copy(update={"language": language})
+    found = [
+        *figures("mowing", area_m2=100.0).values(),
+        *figures("clipping", area_m2=1.5).values(),
+        *figures("mowing", crew=RAINY, on=date(2026, 11, 2), area_m2=100.0).values(),
+    ]
+    texts = [text for figure in found for text in (figure.label, figure.value) if isinstance(text, str)]
+    assert [text for text in texts if unsaid(text, crew)] == []

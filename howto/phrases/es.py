@@ -81,7 +81,7 @@ SPANISH: Final[dict[str, str]] = {
         f"water a week in {month}, if no rain falls": f"agua por semana en {told}, si no llueve"
         for month, told in _MONTHS.items()
     },
-    "none: the usual rain is enough": "nada: basta la lluvia habitual",
+    "none, as the usual rain is enough": "nada: basta la lluvia habitual",
     "set the mower to": "ajustar el cortacésped a",
     "each watering": "cada riego",
     "{} deep in a tin set on the ground": "{} de hondo en una lata puesta en el suelo",

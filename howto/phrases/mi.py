@@ -78,7 +78,7 @@ MAORI: Final[dict[str, str]] = {
         f"water a week in {month}, if no rain falls": f"te wai ia wiki i a {told}, ki te kore e ua"
         for month, told in _MONTHS.items()
     },
-    "none: the usual rain is enough": "kāore: ka nui te ua",
+    "none, as the usual rain is enough": "kāore: ka nui te ua",
     "set the mower to": "whakaritea te mīhini tapahi pātītī ki te",
     "each watering": "ia whakamākūkūtanga",
     "{} deep in a tin set on the ground": "{} te hōhonu i roto i te tīni kei te whenua",

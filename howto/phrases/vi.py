@@ -75,7 +75,7 @@ VIETNAMESE: Final[dict[str, str]] = {
         f"water a week in {month}, if no rain falls": f"lượng nước mỗi tuần trong {told}, nếu không mưa"
         for month, told in _MONTHS.items()
     },
-    "none: the usual rain is enough": "không: lượng mưa thường lệ là đủ",
+    "none, as the usual rain is enough": "không: lượng mưa thường lệ là đủ",
     "set the mower to": "chỉnh máy cắt cỏ ở mức",
     "each watering": "mỗi lần tưới",
     "{} deep in a tin set on the ground": "sâu {} trong một lon đặt trên mặt đất",
