@@ -12,6 +12,7 @@ from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon,
 
 MOST_TREES = 2  # drawn; the rest stand as these do
 MOST_EYES = 24  # drawn on a wire: closer ones would run together
+MOST_CLUSTERS = 80  # of leaf along an arm: more are too fine to be seen at the scale of a long wall
 LEAF_MM = 28.0  # how far a leaf cluster stands proud of its outline
 BRICK_MM = (230.0, 75.0)
 
@@ -162,7 +163,7 @@ def _leaves(found: Frame, at: int) -> Iterator[Shape]:
                 yield Polygon(sprig(x, height, found.gap * 0.82, found.gap * 0.45), Role.REMOVE)
             left, right = min(near, far), max(near, far)
             strip = rectangle(left, height - deep, right, height + deep)
-            yield Polygon(leafy(strip, LEAF_MM, max(6, round((right - left) / 140))), Role.KEEP)
+            yield Polygon(leafy(strip, LEAF_MM, max(6, min(MOST_CLUSTERS, round((right - left) / 140)))), Role.KEEP)
 
 
 def _shoot_shares(tier: int) -> tuple[float, float]:
