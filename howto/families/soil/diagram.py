@@ -118,21 +118,21 @@ def mulched(technique: T) -> Drawing:
     m, units = technique.measures, technique.crew.units
     ring, layer = ring_mm(m), spread_mm(m)
     inner = STEM_MM / 2 + ring
-    half = inner + max(190.0, layer * 2.2)
-    tall = max(half * 0.75, (m.old_layer_mm or 0.0) + layer * 1.6)
-    floor = -half * 0.4
-    shapes: list[Shape] = [Polygon(rectangle(-half, floor, half, 0), Role.SOIL), *_roots(half, floor)]
+    half, short = inner + max(170.0, layer * 2.0), inner + max(70.0, layer * 0.9)  # what the left says, the right says
+    tall = max(half * 0.7, (m.old_layer_mm or 0.0) + layer * 1.6)
+    floor = -half * 0.36
+    shapes: list[Shape] = [Polygon(rectangle(-short, floor, half, 0), Role.SOIL), *_roots((short, half), floor)]
     old = m.old_layer_mm or 0.0
-    for side in (-1, 1):
+    for side, end in ((-1, short), (1, half)):
         if old:
-            shapes.append(Polygon(_bank(side, inner, half, (0.0, old)), Role.LAST))
-        shapes += _edged(_bank(side, inner, half, (old, old + layer)))
+            shapes.append(Polygon(_bank(side, inner, end, (0.0, old)), Role.LAST))
+        shapes += _edged(_bank(side, inner, end, (old, old + layer)))
     shapes += [
         Polygon(_trunk(tall), Role.WOOD),
-        Line(((-half, 0), (half, 0)), Role.GROUND),
+        Line(((-short, 0), (half, 0)), Role.GROUND),
         Line(((0, floor * 0.8), (0, tall * 1.06)), Role.CENTRE),
-        Dimension((-half, old), (-half, old + layer), show(layer, "mm", units), offset=half * 0.12),
-        Label((half * 0.7, old + layer * 0.45), m.material),
+        Dimension((-short, old), (-short, old + layer), show(layer, "mm", units), offset=half * 0.12),
+        Label((half * 0.75, old + layer * 0.45), m.material),
         Label((STEM_MM * 0.7, 12.0), "flare in the air"),
     ]
     if ring > 0:
@@ -181,14 +181,15 @@ def _trunk(tall: float) -> tuple[Point, ...]:
     return (*((-x, y) for x, y in right), *reversed(right))
 
 
-def _roots(half: float, floor: float) -> list[Shape]:
+def _roots(ends: tuple[float, float], floor: float) -> list[Shape]:
     """Return roots that run out from the flare under the mulch."""
     start = STEM_MM * 0.6
     found: list[Shape] = []
     for at, (far, deep) in enumerate(((0.86, 0.22), (0.72, 0.42), (0.5, 0.66))):
-        long, down = half * far - start, floor * deep + 16
-        run = [(start + long * part / 7, -16 + down * (part / 7) ** 0.8) for part in range(8)]
-        for side in (-1, 1):
+        down = floor * deep + 16
+        for side, end in zip((-1, 1), ends, strict=True):
+            long = end * far - start
+            run = [(start + long * part / 7, -16 + down * (part / 7) ** 0.8) for part in range(8)]
             waved = tuple((side * x, y + 5 * sin(part * 2.2 + at + side)) for part, (x, y) in enumerate(run))
             found.append(Line(waved, Role.WOOD))
     return found
