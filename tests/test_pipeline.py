@@ -248,3 +248,20 @@ def test_a_leaflet_that_will_not_fit_is_found(shelf: Path) -> None:
     visit = shelf / "visits/2026-10-14-long-field.md"
     visit.write_text(visit.read_text() + "We left the ball round and the path clean.\n\n" * 500)
     assert "fit.leaflet" in {finding.rule for finding in pipeline.check(shelf, TODAY).findings}
+
+
+@pytest.mark.parametrize(
+    ("words", "rule"),
+    [
+        ("Call her on 01632 960 123 before you come.", "visit.phone"),
+        ("Write to someone@example.org first.", "visit.email"),
+        ("The gate code is 4471.", "visit.door-code"),
+        ("We left the sheets at 14 Mill Lane.", "visit.address"),
+    ],
+)
+def test_what_gives_a_client_away_stops_a_build(shelf: Path, tmp_path: Path, words: str, rule: str) -> None:
+    visit = shelf / "visits/2026-10-14-long-field.md"
+    visit.write_text(visit.read_text() + words + "\n")
+    built = pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["leaflets"])
+    assert built.stopped
+    assert rule in {finding.rule for finding in built.findings}
