@@ -9,6 +9,7 @@ from pathlib import Path
 from howto.check.private import given_away
 from howto.families import FAMILIES, family
 from howto.findings import Finding
+from howto.names import file_name, short_name
 from howto.pipeline import BY_NAME
 from howto.quantities import QuantityError, parse_in
 from howto.read.crew import read_crew
@@ -16,7 +17,7 @@ from howto.read.photo import read_photo
 from howto.read.shelf import read_shelf
 from howto.render.marker import marker_page
 from howto.span import Span
-from howto.starter import CREW_TEXT, JobText, slug, technique_text, visit_text
+from howto.starter import CREW_TEXT, JobText, technique_text, visit_text
 
 
 @dataclass(frozen=True)
@@ -36,7 +37,7 @@ def new_technique(shelf: Path, title: str, family_name: str) -> Plan:
         near = get_close_matches(family_name.casefold(), names, n=1, cutoff=0.4)
         nearest = f" Nearest: {near[0]}." if near else ""
         return Plan(problem=f"No family is called `{family_name}`.{nearest} There is: {', '.join(names)}.")
-    name = slug(title)
+    name = short_name(title)
     if not name:
         return Plan(problem=f"`{title}` has no letters to name a file by. Give it a name such as `Clip a cone`.")
     path = shelf / found.name / f"{name}.md"
@@ -60,7 +61,7 @@ def new_visit(shelf: Path, site: str, on: date, done: Sequence[str], next_visit:
         return Plan(problem=f"`{given.words}` gives the client away. Name the garden by a label: `Orchard end`.")
     if problem := _not_known(shelf, jobs) or _not_after(on, next_visit):
         return Plan(problem=problem)
-    path = shelf / "visits" / f"{on.isoformat()}-{slug(site) or 'garden'}.md"
+    path = shelf / "visits" / f"{on.isoformat()}-{short_name(site) or 'garden'}.md"
     if path.exists():
         return Plan(problem=f"`{path}` is there already, and was left as it is. Choose another label or day.")
     return Plan(
@@ -98,8 +99,8 @@ def _job_of(text: str) -> JobText:
     try:
         parse_in(last.strip(), "m2")
     except QuantityError:
-        return JobText(slug(technique), rest.strip())
-    return JobText(slug(technique), what.strip() if comma else "", last.strip())
+        return JobText(file_name(technique), rest.strip())
+    return JobText(file_name(technique), what.strip() if comma else "", last.strip())
 
 
 def new_shelf(folder: Path) -> Plan:

@@ -14,11 +14,6 @@ NOT_MEASURES = {"tolerances", "written"}
 BLADED = {"clipping", "hedging", "espalier"}
 
 
-def slug(name: str) -> str:
-    """Return the file name a title gets: lower case words joined by dashes."""
-    return re.sub(r"[^a-z0-9]+", "-", name.casefold()).strip("-")
-
-
 def technique_text(title: str, family: AnyFamily) -> str:
     """Return a technique file of a family that passes a check, with its other measures explained in comments."""
     starter = dict(family.starter)

@@ -2,7 +2,6 @@
 
 import hashlib
 import re
-import unicodedata
 from collections.abc import Iterable, Mapping
 from pathlib import PurePosixPath
 from typing import Any, Final
@@ -13,6 +12,7 @@ from howto.model.family import AnyFamily
 from howto.model.plants import PlantBook
 from howto.model.prose import Prose, Run
 from howto.model.technique import AnyTechnique, Care, Hazard, Kit, Mark, Picture, Step, Technique, When
+from howto.names import file_name
 from howto.read.body import Body, read_body
 from howto.read.front_matter import split_front_matter
 from howto.read.header import Header, read_header
@@ -108,8 +108,7 @@ def check_name(notes: Notes, source: SourceText, kind: str) -> None:
     """Note a file whose name cannot be an id: anything but small letters, digits and dashes."""
     if _ID.fullmatch(source.stem):
         return
-    bare = unicodedata.normalize("NFKD", source.stem.casefold()).encode("ascii", "ignore").decode()
-    plain = re.sub(r"[^a-z0-9]+", "-", bare).strip("-") or kind
+    plain = file_name(source.stem) or kind
     notes.add(
         "name",
         Span(source.path),

@@ -12,6 +12,7 @@ from howto.fonts import missing
 from howto.model.family import AnyFamily
 from howto.model.measures import Measures
 from howto.model.shown import shown_day
+from howto.names import file_name
 from howto.read.bounds import needed_lines
 from howto.read.letters import note_letters, tidied
 from howto.read.measures import measures_from
@@ -209,9 +210,7 @@ def _needs(notes: Notes, entry: Entry, header: Header) -> None:
     if is_blank(entry.value):
         return
     found = words_in(notes, entry)
-    header.needs = tuple(
-        re.sub(r"[^a-z0-9]+", "-", word.text.casefold().removesuffix(".md")).strip("-") or word.text for word in found
-    )
+    header.needs = tuple(file_name(word.text.casefold().removesuffix(".md")) or word.text for word in found)
     header.spans.update({f"needs[{at}]": word.span for at, word in enumerate(found)})
 
 
