@@ -1,5 +1,6 @@
 """The figures of a clip, in printing order, each with working a pencil can follow."""
 
+from calendar import monthrange
 from collections.abc import Iterator
 from datetime import date, timedelta
 from math import ceil
@@ -240,17 +241,24 @@ class _Soonest(NamedTuple):
 
 
 def _soonest(technique: Technique[ClippingMeasures], today: date) -> _Soonest | None:
-    """Return when a plant's clips of a year come round again; a crew that measured its growth knows better."""
+    """Return when a plant's clips of a year come round again; a crew that measured its growth knows better.
+
+    Several clips a year share out the months in which it is clipped; one a year comes a year on.
+    """
     plant = next((plant for plant in technique.known_plants if plant.clips_a_year), None)
     if plant is None or plant.clips_a_year is None or technique.measures.growth_mm_per_year is not None:
         return None
     fact = plant.clips_a_year
-    days = ceil(365 / max(fact.high, 1.0))
+    season = growing_days(technique.crew.hemisphere)
+    if plant.clip_months is not None:
+        season = sum(monthrange(2023, month)[1] for month in plant.clip_months.months)
+    once = fact.high <= 1
+    days = 365 if once else ceil(season / fact.high)
     day = today + timedelta(days=days)
-    often = "once" if fact.high <= 1 else f"{num(fact.high)} times"
+    said = "once a year" if once else f"{num(fact.high)} times in the {season} days of its season"
     return _Soonest(
         day,
-        f"clipped {often} a year at most, so no sooner than {days} days on: {day.isoformat()}",
+        f"clipped {said} at most, so no sooner than {days} days on: {day.isoformat()}",
         Reference(title=f"clips a year of {plant.botanical}", publisher=fact.source, grade=fact.grade),
     )
 

@@ -273,7 +273,7 @@ def test_the_next_clip_waits_for_a_month_of_the_plant() -> None:
     [
         # a newspaper column, a contractor and a garden's diary [C]: yew once or twice a year, in August or September
         ("yew", date(2026, 8, 12), "clipped 2 times a year at most, so no sooner than 183 days on: 2027-02-11", 2027),
-        # Yorkshire Post, column [C]: holly once, in August
+        # a newspaper column [C]: holly once, in August
         ("holly", date(2026, 8, 12), "clipped once a year at most, so no sooner than 365 days on: 2027-08-12", 2027),
     ],
 )
