@@ -271,8 +271,13 @@ def test_the_next_clip_waits_for_a_month_of_the_plant() -> None:
 @pytest.mark.parametrize(
     ("plant", "today", "line", "due"),
     [
-        # a newspaper column, a contractor and a garden's diary [C]: yew once or twice a year, in August or September
-        ("yew", date(2026, 8, 12), "clipped 2 times a year at most, so no sooner than 183 days on: 2027-02-11", 2027),
+        # a newspaper column (2) and a hedge contractor (1) [C]: cherry laurel, in July and August
+        (
+            "cherry laurel",
+            date(2026, 7, 1),
+            "clipped 2 times in the 62 days of its season at most, so no sooner than 31 days on: 2026-08-01",
+            2026,
+        ),
         # a newspaper column [C]: holly once, in August
         ("holly", date(2026, 8, 12), "clipped once a year at most, so no sooner than 365 days on: 2027-08-12", 2027),
     ],
