@@ -12,6 +12,7 @@ from howto.model.said import said
 from howto.model.shown import label_of, shown, shown_measures
 from howto.model.technique import AnyTechnique, Kit, Picture, Step
 
+LONGEST_LIST = 40  # characters of a number that a frame shows: three amounts in a row
 ENOUGH = 2  # headline figures that fill a cover's chain without help
 
 
@@ -51,8 +52,8 @@ def cover_numbers(technique: AnyTechnique, figures: Sequence[Figure]) -> tuple[N
 
 
 def all_numbers(technique: AnyTechnique, figures: Sequence[Figure]) -> tuple[Number, ...]:
-    """Return the measures, then the figures, each once; figures that are tables stay on the card."""
-    told = [*measures(technique)]
+    """Return the measures, then the figures, each once; tables and long lists stay on the card."""
+    told = [each for each in measures(technique) if len(each.value) <= LONGEST_LIST]
     told += [_number(each, technique) for each in figures if not each.table]
     return tuple(dict.fromkeys(told))
 

@@ -29,7 +29,8 @@ class Entry:
     @property
     def height(self) -> float:
         """The height of the line, the rule below it included."""
-        return max(self.label.height, self.value.size * (CAP["head-bold"] + 0.2)) + self.gap
+        more = (len(self.value.lines) - 1) * self.value.size * self.value.leading
+        return max(self.label.height, self.value.size * (CAP["head-bold"] + 0.2) + more) + self.gap
 
 
 def set_entries(numbers: Sequence[Number], value_size: float, width: float, air: float = 0.0) -> tuple[Entry, ...]:

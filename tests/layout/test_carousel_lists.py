@@ -1,8 +1,13 @@
+import pytest
+
 from howto.findings import Severity
 from howto.layout.carousel import frames
-from howto.layout.frame_lists import top_heading
+from howto.layout.frame_copy import all_numbers
+from howto.layout.frame_cover import Number
+from howto.layout.frame_lists import set_entries, top_heading
 from howto.layout.frame_look import board
 from howto.layout.frame_page import moved
+from howto.model.measures import Measures
 from howto.model.prose import prose
 from howto.model.sheet import Art, Dot, Pixels, Stroke, Words
 from howto.model.technique import Kit
@@ -131,3 +136,26 @@ def test_the_finish_shows_the_drawing_where_there_is_room() -> None:
     made, _ = laid("9x16", aftercare=(), finish=(prose("It is round."),))
     assert "900 mm" in text_of(made[-1])
     assert BALL.alt in made[-1].alt
+
+
+def test_a_value_on_two_lines_takes_the_height_of_two() -> None:
+    long = Number("Catch cans", ", ".join(["31 mL"] * 12))
+    (one,) = set_entries([Number("Catch", "30 min")], 72.0, 952.0)
+    (two,) = set_entries([long], 72.0, 952.0)
+    lines = len(two.value.lines)
+    assert lines > 1
+    assert two.height == pytest.approx(one.height + (lines - 1) * 72.0)
+
+
+def test_a_long_list_stays_on_the_card() -> None:
+    class Cans(Measures):
+        cans_ml: tuple[float, ...]
+        mouth_mm: float
+
+    few = Cans(cans_ml=(31.0, 34.0, 29.0), mouth_mm=75.0)
+    many = Cans(cans_ml=tuple(31.0 + at for at in range(16)), mouth_mm=75.0)
+    told = [
+        [each.label for each in all_numbers(sample.technique().model_copy(update={"measures": each}), ())]
+        for each in (few, many)
+    ]
+    assert told == [["Cans", "Mouth"], ["Mouth"]]

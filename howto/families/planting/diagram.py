@@ -47,7 +47,7 @@ class _Sizes:
         self.up = max(0.0, self.deep - self.hole) if m.proud_mm is None else min(m.proud_mm, self.deep)
         self.wide = max(hole.width_mm(m) or self.ball * formulae.WIDE_HOLE, self.ball)
         self.trunk = min(m.calliper_mm or self.ball * USUAL_TRUNK, self.ball * 0.5)
-        self.half = self.wide / 2 * 1.18
+        self.half = self.wide / 2 * 1.08
         self.floor = -self.hole - self.deep * 0.46
         self.tall = max(self.deep * 0.9, self.ball * 0.5)
 
@@ -167,7 +167,7 @@ def _words(technique: T, sizes: _Sizes) -> list[Shape]:
         Dimension((-half, 0), (half, 0), show(sizes.wide, "mm", units), offset=sizes.floor - sizes.deep * 0.16),
         Dimension((-foot, -sizes.hole), (foot, -sizes.hole), show(sizes.ball, "mm", units), offset=-sizes.deep * 0.18),
         Dimension((-half, -sizes.hole), (-half, 0), show(sizes.hole, "mm", units), offset=sizes.half - half * 0.8),
-        Label((-(half + foot) / 2, -sizes.hole * 0.4), "same soil back"),
+        Label(((half + foot) / 2, -sizes.hole * 0.4), "same soil back"),
         Label((foot * 0.6, sizes.floor + sizes.deep * 0.1), "not dug"),
         Label((sizes.trunk * 0.62, sizes.up + sizes.deep * 0.1), "flare in the air"),
     ]
