@@ -44,7 +44,7 @@ class Reference(Value):
     def __str__(self) -> str:
         """Return the source as a reader sees it beside a number."""
         if self.grade is Grade.PRACTICE:
-            return "common practice, no source"
+            return self.title
         if self.grade is Grade.MEMORY:
             return f"from memory: {self.title}"
         parts = (self.publisher, self.title, self.year, self.place)

@@ -236,7 +236,7 @@ def test_growth_comes_from_the_author_the_book_or_the_nurseries() -> None:
     def said(*plants: str, **measures: Any) -> str:
         return str(worked(*plants, **measures)["next cut"].references[0])
 
-    assert said("laurel", growth_mm_per_year=500.0) == "common practice, no source"
+    assert said("laurel", growth_mm_per_year=500.0) == "as measured by the crew"
     assert "growth of Prunus laurocerasus" in said("laurel")
     assert said("unknown") == "two hedge nurseries, Most hedge plants grow 300 to 450 mm a year"
 

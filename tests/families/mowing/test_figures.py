@@ -198,7 +198,7 @@ def test_a_lawn_due_tomorrow_at_the_soonest() -> None:
 @pytest.mark.parametrize(
     ("measures", "growth", "source"),
     [
-        ({"growth_mm_per_day": 5.0}, "5 mm a day", "common practice, no source"),
+        ({"growth_mm_per_day": 5.0}, "5 mm a day", "as measured by the crew"),
         ({"grass": "kikuyu", "climate": "California"}, "5 mm a day", "from memory: growth of Cenchrus clandestinus"),
         ({"grass": "moss"}, "4 mm a day", "from memory: a fed summer lawn grows about 2 to 6 mm a day"),
         ({}, "4 mm a day", "from memory: a fed summer lawn grows about 2 to 6 mm a day"),
