@@ -11,7 +11,7 @@ from howto.check.claims import CLAIM_RULES, check_claims
 from howto.check.colours import COLOUR_RULES, colour_findings
 from howto.check.common import COMMON_RULES
 from howto.check.place import WAIVER, line_at
-from howto.check.rules import check_technique
+from howto.check.rules import check_job, check_technique
 from howto.check.shelf import SHELF_RULES, check_shelf
 from howto.check.twins import in_first_words, is_twin
 from howto.check.visits import VISIT_RULES, check_visits
@@ -132,7 +132,8 @@ def examine(root: Path, today: date) -> Examined:
         for job in visit.jobs:
             if not _as_written(shelf, job):
                 told = in_first_words(job.technique, shelf.techniques)
-                found += check_technique(told, BY_NAME[job.technique.family], FAMILIES, shelf.sources)
+                own = [each for each in found if each.span.path == told.path]
+                found += check_job(told, BY_NAME[told.family], FAMILIES, shelf.sources, own)
         notes = plan_of(visit, jobs[visit.id])[1]
         more = plan_of(_in_first_words(visit, shelf), jobs[visit.id])[1]  # contradictions are looked for in English
         notes = (*notes, *(replace(note, mend=APART) for note in more if note not in notes))

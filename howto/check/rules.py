@@ -1,6 +1,7 @@
 """Runs a family's rules, every family's rules for all, and the common ones over a technique."""
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from difflib import get_close_matches
 from itertools import chain
 from typing import Any
@@ -8,11 +9,12 @@ from typing import Any
 from howto.check.claims import CLAIM_RULES
 from howto.check.client_words import CLIENT_RULES
 from howto.check.common import COMMON_RULES
-from howto.check.place import NO_SOURCES, WAIVER, Sources, placed, settled
+from howto.check.place import NO_SOURCES, WAIVER, Sources, line_at, placed, settled
 from howto.check.shelf import SHELF_RULES
 from howto.findings import Finding, Severity, in_order
 from howto.model.family import AnyFamily, Breach, Rule
 from howto.model.technique import AnyTechnique
+from howto.span import Span
 
 LATER = frozenset(rule.name for rule in (*CLAIM_RULES, *SHELF_RULES, *CLIENT_RULES))
 LAYING_OUT = "fit."  # what will not fit is found while laying out: there it is not a matter of judgement
@@ -32,6 +34,36 @@ def check_technique(
     found = (placed(rule, breach, technique, sources) for rule in rules for breach in breaches_of(rule, technique))
     names = {rule.name for rule in rules}
     return in_order([*settled(technique, found, names, sources), *_strays(technique, names, sources)])
+
+
+def check_job(
+    technique: AnyTechnique,
+    family: AnyFamily,
+    families: Iterable[AnyFamily],
+    sources: Sources,
+    own: Iterable[Finding],
+) -> Iterator[Finding]:
+    """Yield what a technique breaks with the measures of a visit, and not what its `own` file was told already.
+
+    A measure that the visit leaves as the technique has it is right there: what breaks a rule is the visit's, and
+    the mend goes into the visit.
+    """
+    told = {(finding.rule, finding.what) for finding in own}
+    measures = {name: span for name, span in technique.spans.items() if name.split(".")[0] == "measures"}
+    written = {span for span in measures.values() if span.path == technique.path}
+    borrowed = [span for span in measures.values() if span.path != technique.path]
+    for finding in check_technique(technique, family, families, sources):
+        if finding.span.path != technique.path:
+            yield finding
+        elif (finding.rule, finding.what) not in told:
+            here = finding.span in written and bool(borrowed)
+            yield _moved(finding, borrowed[0], sources) if here else finding
+
+
+def _moved(finding: Finding, span: Span, sources: Sources) -> Finding:
+    """Return a finding at a visit's own measure, the technique's beside it."""
+    mend = f"under `measures:` of this job, {finding.mend}"
+    return replace(finding, span=span, text=line_at(span, sources), mend=mend, also=finding.span)
 
 
 def rules_over(family: AnyFamily, families: Iterable[AnyFamily]) -> tuple[Rule[Any], ...]:

@@ -1,6 +1,6 @@
 """A technique answers to its family's rules, to those over all families, and to the common ones."""
 
-from howto.check.rules import breaches_of, check_technique, rules_over
+from howto.check.rules import breaches_of, check_job, check_technique, rules_over
 from howto.model.family import Rule
 from howto.model.technique import AnyTechnique, Kit
 from howto.span import SourceText, Span
@@ -84,3 +84,26 @@ def test_what_does_not_fit_cannot_be_waived() -> None:
     assert (one.rule, str(one.severity)) == ("technique.waiver", "warning")
     assert one.what == "`fit.card` is waived, and what does not fit cannot be waived"
     assert one.mend == "take `fit.card` out of `waive:`, and shorten or move what `fit.card` names when it is built"
+
+
+def test_what_a_visits_measures_break_is_mended_in_the_visit() -> None:
+    path, visit = "techniques/digging/do-the-work.md", "techniques/visits/2026-10-14-gate.md"
+    spans = {"measures.hole_width_mm": Span(path, 1, 13, 20), "measures.hole_depth_mm": Span(path, 2, 13, 18)}
+    own = technique(DIGGING, {"spans": spans}, hole_depth_mm=400.0, hole_width_mm=1200.0)
+    told = check_technique(own, DIGGING, TABLE)
+    assert [each.rule for each in told] == ["digging.wide"]
+    moved = {**spans, "measures.hole_width_mm": Span(visit, 8, 9, 15)}
+    which = technique(DIGGING, {"spans": moved}, hole_depth_mm=40.0, hole_width_mm=900.0)
+    source = SourceText(visit, "\n" * 7 + "      hole width: 900 mm")
+    (one,) = check_job(which, DIGGING, TABLE, {visit: source}, told)
+    assert (one.rule, one.span, one.text) == ("digging.deep", Span(visit, 8, 9, 15), "      hole width: 900 mm")
+    assert one.mend.startswith("under `measures:` of this job, write `hole depth: ")
+    assert one.also == Span(path, 2, 13, 18)
+
+
+def test_what_the_techniques_own_file_was_told_is_not_told_again() -> None:
+    own = technique(DIGGING, SPADE, hole_depth_mm=40.0)
+    told = check_technique(own, DIGGING, TABLE)
+    assert [each.rule for each in told] == ["digging.deep", "safety.boots"]
+    assert list(check_job(own, DIGGING, TABLE, {}, told)) == []
+    assert [each.rule for each in check_job(own, DIGGING, TABLE, {}, ())] == ["digging.deep", "safety.boots"]
