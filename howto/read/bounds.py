@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
+from decimal import Decimal
 from typing import Any, Final, Literal, get_args, get_origin
 
 from pydantic import ValidationError
@@ -164,7 +165,8 @@ def _step(value: float) -> float:
 def _with(value: float, unit: str | None) -> str:
     """Return a number with its unit as an author would write it."""
     name = _PLAIN_UNITS.get(unit, unit) or ""
-    return f"{value:.10g}{'' if not name or name.startswith('/') else ' '}{name}"
+    number = f"{Decimal(f'{value:.10g}'):f}"  # never as a power of ten, which could not be read again
+    return f"{number}{'' if not name or name.startswith('/') else ' '}{name}"
 
 
 def _note_missing(notes: Notes, name: str, family: AnyFamily, home: Span) -> None:

@@ -1,11 +1,17 @@
+from dataclasses import replace
 from datetime import date
 
 import pytest
+from pydantic import Field
 
 from howto.findings import Finding
+from howto.model.crew import Crew
+from howto.model.measures import Measures
+from howto.model.plants import PlantBook
 from howto.model.technique import AnyTechnique
+from howto.read.assemble import assemble
 from howto.read.bounds import authors_unit
-from tests.support.reading import read, swapped
+from tests.support.reading import FAMILY, read, source, swapped
 
 
 def one(old: str, new: str) -> Finding:
@@ -154,3 +160,17 @@ def test_measures_that_do_not_go_together_say_why() -> None:
 def test_a_number_without_its_unit_is_told_which() -> None:
     finding = one("900 mm ± 20 mm", "900")
     assert (finding.rule, finding.mend) == ("file.quantity", "write `900 mm`")
+
+
+class Lawn(Measures):
+    """A measure with a low bound that is small in the author's unit."""
+
+    area_m2: float = Field(ge=0.001, le=100_000)
+
+
+def test_a_bound_that_is_small_in_the_authors_unit_is_written_out() -> None:
+    family = replace(FAMILY, measures=Lawn, starter=())  # type: ignore[arg-type]
+    text = "---\ntitle: Mow\nfamily: clipping\nmeasures:\n  area: 100 ha\n---\n"
+    _, findings = assemble(source(text), {"clipping": family}, Crew(), PlantBook())
+    (one,) = [each for each in findings if each.rule == "file.bound"]
+    assert one.mend == "write `area: 10 ha`, or another amount at least 0.0000001 ha and at most 10 ha"
