@@ -102,9 +102,13 @@ def read_header(
 
 
 def _language_of_name(notes: Notes) -> str:
-    """Return the language a file's name says (`clip-a-ball.es.md`); nothing where it says none that can be printed."""
+    """Return the language a file's name says (`clip-a-ball.es.md`); nothing where it says none."""
     ending = PurePosixPath(notes.source.stem).suffix.removeprefix(".")
-    return ending if _LANGUAGE.fullmatch(ending) and not _letters_lacking(ending) else ""
+    if not _LANGUAGE.fullmatch(ending):
+        return ""
+    if _letters_lacking(ending):
+        _note_lacking(notes, Span(notes.source.path), ending, f"rename the file, without `.{ending}`")
+    return ending
 
 
 def _note_missing(notes: Notes, home: Span, key: str, why: str, line: str) -> None:
@@ -261,14 +265,15 @@ def _can_be_printed(notes: Notes, entry: Entry, language: str) -> bool:
     """Tell whether the typefaces have the letters of a language's dates; note one where they have not."""
     if not _letters_lacking(language):
         return True
-    notes.add(
-        "letter",
-        place_of(entry),
-        f"`{short(language)}` is written in letters that cannot be printed",
-        "the typefaces of cards and frames have Latin, Greek and Cyrillic letters alone, and dates need more",
-        f"write `{entry.key.text}: en`, or take the line out",
-    )
+    _note_lacking(notes, place_of(entry), language, f"write `{entry.key.text}: en`, or take the line out")
     return False
+
+
+def _note_lacking(notes: Notes, span: Span, language: str, mend: str) -> None:
+    """Note a language whose letters the typefaces lack."""
+    what = f"`{short(language)}` is written in letters that cannot be printed"
+    why = "the typefaces of cards and frames have Latin, Greek and Cyrillic letters alone, and dates need more"
+    notes.add("letter", span, what, why, mend)
 
 
 def _waive(notes: Notes, entry: Entry, header: Header) -> None:

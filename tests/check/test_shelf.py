@@ -289,6 +289,11 @@ def test_a_folder_named_as_a_picture(pictures: Path) -> None:
     )
 
 
+def test_a_picture_whose_name_no_disk_can_hold_is_missing(pictures: Path) -> None:
+    (one,) = findings(made("a", shown("ball.jpg", "site/gate.PNG", "x" * 300 + ".jpg")), root=str(pictures))
+    assert one.what.endswith(f"is not in `{pictures}/pictures`")
+
+
 def test_a_picture_without_a_name_was_told_while_it_was_read(pictures: Path) -> None:
     assert findings(made("a", shown("ball.jpg", "site/gate.PNG", "")), root=str(pictures)) == ()
 
