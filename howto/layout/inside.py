@@ -3,7 +3,6 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from math import inf
 from typing import Final
 
 from howto.layout.callouts import PITCH, label_lines
@@ -86,7 +85,7 @@ def inner_label(
     `regions` stand in painting order: the last that holds the point is the one that is seen there.
     """
     region = seen_at(at, regions)
-    if region is None or region.role not in FILLED or _near(at, region, lines) < size * CLEAR:
+    if region is None or region.role not in FILLED or _crowded(at, region, lines, size * CLEAR):
         return None
     middle = _middle(around(region.points))
     centres = [(at[0] + (middle[0] - at[0]) * part, at[1] + (middle[1] - at[1]) * part) for part in SHIFTS]
@@ -108,9 +107,9 @@ def _middle(box: Box) -> Point:
     return ((box[0] + box[2]) / 2, (box[1] + box[3]) / 2)
 
 
-def _near(at: Point, region: Region, lines: Sequence[Drawn]) -> float:
-    """Return how far a point is from the nearest line that is seen."""
-    return min((distance(at, line) for turn, line in lines if not region.hides(line, turn)), default=inf)
+def _crowded(at: Point, region: Region, lines: Sequence[Drawn], clear: float) -> bool:
+    """Tell whether a point is nearer than `clear` to a line that is seen."""
+    return any(distance(at, line) < clear and not region.hides(line, turn) for turn, line in lines)
 
 
 def _met(trial: Inner, region: Region, lines: Sequence[Drawn], taken: Sequence[Outline]) -> bool:

@@ -12,7 +12,7 @@ from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon,
 
 MOST_TREES = 2  # drawn; the rest stand as these do
 MOST_EYES = 24  # drawn on a wire: closer ones would run together
-MOST_CLUSTERS = 80  # of leaf along an arm: more are too fine to be seen at the scale of a long wall
+MOST_CLUSTERS = 40  # of leaf along an arm: more are too fine to be seen at the scale of a long wall
 LEAF_MM = 28.0  # how far a leaf cluster stands proud of its outline
 BRICK_MM = (230.0, 75.0)
 
