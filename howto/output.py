@@ -19,6 +19,7 @@ if sys.platform != "win32":
 
 STAGE = ".howto-new"
 ASIDE = ".howto-old"
+MADE = ".howto-made"  # says that what stands beside it was written by a build
 READY = ".swap.json"  # in the stage: what to swap, written when all of it is there
 
 
@@ -53,6 +54,7 @@ class Stage:
         draft.write_text(json.dumps(new), encoding="utf-8")
         replace(draft, self.folder / READY)
         recover(self.to)
+        (self.to / MADE).touch()
         self._release()
 
     def drop(self) -> None:
@@ -66,6 +68,13 @@ class Stage:
         if self._lock is not None:
             os.close(self._lock)
             self._lock = None
+
+
+def not_ours(to: Path, units: Iterable[str]) -> Path | None:
+    """Return the first of `units` that stands in `to` and that no build of ours wrote; None where there is none."""
+    if (to / MADE).exists():
+        return None
+    return next((to / unit for unit in units if (to / unit).exists()), None)
 
 
 def _locked(to: Path) -> int | None:

@@ -27,7 +27,7 @@ from howto.model.family import AnyFamily, Rule
 from howto.model.figure import Figure
 from howto.model.shelf import Shelf
 from howto.model.visit import Job, Visit
-from howto.output import Stage
+from howto.output import Stage, not_ours
 from howto.read.photo_rules import PHOTO_RULES
 from howto.read.rulebook import FILE_RULES
 from howto.read.shelf import read_shelf
@@ -112,6 +112,14 @@ def not_a_shelf(root: Path, paths: Iterable[Path]) -> str:
     return ""
 
 
+def not_an_output(to: Path, kinds: Iterable[str]) -> str:
+    """Return why a build cannot write into `to`: something there would be lost that no build wrote; or nothing."""
+    stranger = not_ours(to, ("index.html" if kind == "shelf" else kind for kind in kinds))
+    if stranger is None:
+        return ""
+    return f"`{stranger}` is there already and no build wrote it, so it was left as it is. Choose another --to."
+
+
 def examine(root: Path, today: date) -> Examined:
     """Return the shelf read and checked, every finding of every file with it; nothing is laid out yet."""
     shelf, findings = read_shelf(root, BY_NAME)
@@ -144,9 +152,7 @@ def examine(root: Path, today: date) -> Examined:
 def _in_first_words(visit: Visit, shelf: Shelf) -> Visit:
     """Return a visit in English, its jobs in the words of their first telling but for those that leave words out."""
     jobs = (
-        job
-        if job.leave_out
-        else job.model_copy(update={"technique": in_first_words(job.technique, shelf.techniques)})
+        job if job.leave_out else job.model_copy(update={"technique": in_first_words(job.technique, shelf.techniques)})
         for job in visit.jobs
     )
     return visit.model_copy(update={"jobs": tuple(jobs), "language": "en"})

@@ -4,13 +4,15 @@ from pathlib import Path
 
 import pytest
 
-from howto.output import ASIDE, STAGE, Stage, recover
+from howto.output import ASIDE, MADE, STAGE, Stage, recover
 
 
 def tree(folder: Path) -> dict[str, str]:
     """Return every file below a folder with its text."""
     return {
-        path.relative_to(folder).as_posix(): path.read_text() for path in sorted(folder.rglob("*")) if path.is_file()
+        path.relative_to(folder).as_posix(): path.read_text()
+        for path in sorted(folder.rglob("*"))
+        if path.is_file() and path.name != MADE
     }
 
 
@@ -120,7 +122,7 @@ def test_a_stage_left_behind_is_cleared_away_whatever_it_is(tmp_path: Path) -> N
     stage.write("index.html", b"new")
     stage.swap_in()
     assert tree(tmp_path) == {"index.html": "new"}
-    assert [path.name for path in tmp_path.iterdir()] == ["index.html"]
+    assert sorted(path.name for path in tmp_path.iterdir()) == [MADE, "index.html"]
 
 
 def test_two_builds_do_not_write_in_one_place_at_once(tmp_path: Path) -> None:

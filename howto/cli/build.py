@@ -54,6 +54,8 @@ def build(
     if problem := pipeline.not_a_shelf(shelf, paths or ()):
         raise refuse(problem)
     kinds = tuple(kind.value for kind in only or Output)
+    if problem := pipeline.not_an_output(to, kinds):
+        raise refuse(problem)
     with _progress() as step:
         built = pipeline.build(shelf, to, day(date), paths or (), kinds=kinds, strict=strict, step=step)
     if built.findings:

@@ -66,7 +66,10 @@ def test_build_writes_and_says_so(shelf: Path, tmp_path: Path) -> None:
     result = RUN.invoke(app, on(shelf, "build", DAY, f"--to={out}", "--only=cards"))
     assert result.exit_code == 0
     assert result.stdout == f"Wrote 1 card in {out}.\n"
-    assert sorted(path.name for path in out.rglob("*.*")) == ["clip-a-ball.html", "clip-a-ball.pdf"]
+    assert sorted(path.name for path in out.rglob("*.*") if path.parent != out) == [
+        "clip-a-ball.html",
+        "clip-a-ball.pdf",
+    ]
 
 
 def test_a_stopped_build_writes_nothing(shelf: Path, tmp_path: Path) -> None:
@@ -266,3 +269,16 @@ def test_the_visit_that_the_readme_shows_is_clean(tmp_path: Path) -> None:
     visit.write_text(shown[0], encoding="utf-8")
     result = RUN.invoke(app, on(root, "check", str(visit), DAY))
     assert (result.exit_code, result.stdout) == (0, "No findings.\n")
+
+
+def test_a_folder_of_somebody_elses_is_left_as_it_is(shelf: Path, tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    (out / "cards").mkdir(parents=True)
+    (out / "cards/thesis.pdf").write_text("mine")
+    result = RUN.invoke(app, on(shelf, "build", DAY, f"--to={out}", "--only=cards"))
+    assert result.exit_code == 2
+    assert "no build wrote it" in result.output
+    assert [path.name for path in out.rglob("*")] == ["cards", "thesis.pdf"]
+    (out / "cards").rename(tmp_path / "kept")
+    for _ in range(2):
+        assert RUN.invoke(app, on(shelf, "build", DAY, f"--to={out}", "--only=cards")).exit_code == 0
