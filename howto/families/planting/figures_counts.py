@@ -182,7 +182,6 @@ def _needed(m: PlantingMeasures) -> Iterator[Figure]:
         value=float(order),
         working=(lines[-1] if m.spare_percent else f"{count}, none to spare",),
         references=source,
-        client=True,
         digits=9,
     )
 

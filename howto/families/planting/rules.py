@@ -29,6 +29,7 @@ from howto.quantities import show_number as num
 T = Technique[PlantingMeasures]
 
 TAPE_MM: Final = 1.0  # a tape in a hole is read to a millimetre
+SHALLOWEST_MM: Final = 10.0  # roots that reach less far down than this are a slip of the tape, and set no hole
 SPADE_MM: Final = 5.0  # a hole and a ball are measured to this
 TOPMOST = Limit(high=50, unit="mm below the top of the ball", reference=SPECIFICATION)
 TWO_LIFT_KG: Final = 46.0  # two people at 23 kg each, see references.LIFT
@@ -63,6 +64,8 @@ def hole_depth(technique: T) -> Iterator[Breach]:
     roots, advised = m.root_to_base_mm, hole.advised_depth_mm(m)
     if m.hole_depth_mm is None or roots is None or advised is None or m.hole_depth_mm <= roots + TAPE_MM:
         return
+    if roots < SHALLOWEST_MM:
+        return
     text = f"{num(advised, 6)} mm"
     yield Breach(
         field="measures.hole_depth_mm",
@@ -79,7 +82,7 @@ def set_proud(technique: T) -> Iterator[Breach]:
     """A ball is set so that its topmost root stands a little above the ground, and higher on poor drainage."""
     m = technique.measures
     roots, above = m.root_to_base_mm, hole.proud_mm(m)
-    if roots is None or above is None or not m.has_ball:
+    if roots is None or roots < SHALLOWEST_MM or above is None or not m.has_ball:
         return
     if m.proud_mm is None and (m.hole_depth_mm is None or m.hole_depth_mm > roots + TAPE_MM):
         return

@@ -111,7 +111,6 @@ def _to_order(m: SoilMeasures) -> Figure:
         working=(said,),
         references=(GEOMETRY,),
         headline=True,
-        client=True,
     )
 
 
@@ -126,7 +125,6 @@ def _bags(m: SoilMeasures) -> Iterator[Figure]:
         value=float(count),
         working=(f"{num(to_order(m))} m³ × 1000 / {num(m.bag_l)} L = {num(exact)}, rounded up = {count} bags",),
         references=(GEOMETRY,),
-        client=True,
         digits=6,
     )
 

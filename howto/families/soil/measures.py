@@ -30,7 +30,7 @@ class SoilMeasures(Measures):
     bag_l: float | None = Field(default=None, ge=1, le=2_000, description="litres in a bag")
     bags: int | None = Field(default=None, ge=1, le=1_000_000_000, description="bags ordered, to check against the sum")
     barrow_l: float | None = Field(default=None, ge=1, le=1_000, description="litres in a barrow")
-    load_m3: float | None = Field(default=None, ge=0.00001, le=100, description="what the trailer or truck has room for")
+    load_m3: float | None = Field(default=None, ge=0.00001, le=100, description="what the trailer or truck holds")
     payload_kg: float | None = Field(default=None, ge=0.1, le=50_000, description="what the trailer or truck may carry")
     density_kg_per_m3: float | None = Field(
         default=None, ge=1, le=3_000, description="weight of the material, from the supplier's docket"

@@ -43,7 +43,7 @@ def test_what_sinks_is_spread_and_ordered_too() -> None:
     assert found["spread depth"].value == 75
     assert found["spread depth"].working == ("60 mm / (1 - 0.2) = 75 mm",)
     assert found["order"].value == pytest.approx(1.5)
-    assert found["order"].client
+    assert not found["order"].client  # the crew's to order, not the client's
     assert found["spread at"].value == 75
     assert found["cover"].value == pytest.approx(13.333, abs=0.001)
 
