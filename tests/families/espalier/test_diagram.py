@@ -187,6 +187,6 @@ def test_every_drawing_is_finite_and_described(measures: dict[str, Any]) -> None
 
 
 def test_a_wall_of_twenty_kilometres_is_drawn_with_no_more_leaf_than_can_be_seen() -> None:
-    measures = {"tiers": 4, "first_wire_mm": 450.0, "tier_spacing_mm": 400.0, "wall_length_m": 20_000.0}
+    measures: dict[str, Any] = {"tiers": 4, "first_wire_mm": 450.0, "tier_spacing_mm": 400.0, "wall_length_m": 20_000.0}
     drawing = drawn(elevation(technique(FAMILY, None, **measures)))
     assert max(len(leaf.points) for leaf in polygons(drawing, Role.KEEP)) < 300
