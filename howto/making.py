@@ -7,6 +7,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any, Final
 
+from howto.check.place import line_at
 from howto.compute.words import filled_technique
 from howto.families import family
 from howto.findings import Finding, Severity
@@ -18,7 +19,7 @@ from howto.layout.frame_look import OWN_MARK
 from howto.layout.look import page_look, print_look
 from howto.layout.page_words import card_words, page_letters, said_drawing
 from howto.layout.publish import alt_texts, caption
-from howto.leaflets import LEAFLET, fit_finding, leaflet
+from howto.leaflets import LEAFLET, Write, fit_finding, leaflet
 from howto.model.family import Rule
 from howto.model.figure import Figure
 from howto.model.photo import Photograph
@@ -42,7 +43,6 @@ CARD: Final[Rule[Any]] = Rule(
     applies="every training card",
 )
 FIT_RULES: tuple[Rule[Any], ...] = (CARD, LEAFLET, *FRAME_RULES, *PAGE_RULES)
-Write = Callable[[str, bytes], None]
 
 
 @dataclass(frozen=True)
@@ -74,10 +74,7 @@ def make(job: Make, write: Write | None, step: Callable[[int, int], None] | None
 
 def _quoted(finding: Finding, shelf: Shelf) -> Finding:
     """Return a finding with the line it points at, where the layout had no file to quote."""
-    source = shelf.sources.get(finding.span.path)
-    if finding.text or source is None:
-        return finding
-    return replace(finding, text=source.line(finding.span.line))
+    return finding if finding.text else replace(finding, text=line_at(finding.span, shelf.sources))
 
 
 def _tasks(job: Make, write: Write | None) -> Iterator[Callable[[], tuple[Finding, ...]]]:
@@ -99,18 +96,14 @@ def _drawn(technique: AnyTechnique, today: date) -> tuple[Drawing, ...]:
     return trade.drawings(technique, today) if trade is not None else ()
 
 
-def _drawings(technique: AnyTechnique, today: date) -> tuple[Drawing, ...]:
-    """Return the drawings of a trade in the language of the technique."""
-    return tuple(said_drawing(drawing, technique.crew) for drawing in _drawn(technique, today))
-
-
 def _card(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[Finding, ...]:
     figures = job.figures[technique.id]
     screen, paper = page_look(technique.crew.colours), print_look(technique.crew.colours)
-    drawings = _drawings(technique, job.today)[:1]
+    drawn = _drawn(technique, job.today)
+    drawings = [said_drawing(drawing, technique.crew) for drawing in drawn[:1]]
     arts, printed = ([fit(drawing, *ART_MM, look)[0] for drawing in drawings] for look in (screen, paper))
     sheet = card_sheet(filled_technique(technique, figures), figures, arts, job.today, printed)
-    said = card_words(technique, figures, _drawn(technique, job.today))
+    said = card_words(technique, figures, drawn)
     found = (*said, *page_letters(sheet, technique.spot("title")))
     data, pages = pdf(sheet, job.today)
     if pages > sheet.most_pages:
@@ -132,7 +125,7 @@ def family_tags(technique: AnyTechnique) -> tuple[str, ...]:
 def _carousel(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[Finding, ...]:
     figures = job.figures[technique.id]
     ready = filled_technique(technique, figures)
-    drawings = _drawings(technique, job.today)
+    drawings = [said_drawing(drawing, technique.crew) for drawing in _drawn(technique, job.today)]
     photos, found = _photos(job.shelf, technique)
     folder = f"carousels/{technique.id}"
     for ratio in RATIOS:

@@ -175,11 +175,8 @@ def check(root: Path, today: date, paths: Sequence[Path] = ()) -> Examined:
     examined = examine(root, today)
     if not stops(examined.findings):
         made = make(_make(examined, paths, KINDS, today), None)
-        examined = Examined(
-            examined.shelf, in_order((*examined.findings, *made)), examined.figures, examined.job_figures
-        )
-    kept = _under(examined.findings, paths)
-    return Examined(examined.shelf, kept, examined.figures, examined.job_figures)
+        examined = replace(examined, findings=in_order((*examined.findings, *made)))
+    return replace(examined, findings=_under(examined.findings, paths))
 
 
 def build(

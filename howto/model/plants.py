@@ -4,19 +4,28 @@ from collections.abc import Iterable
 from difflib import get_close_matches
 from typing import Literal
 
-from howto.model.reference import Grade
+from howto.model.reference import Grade, Reference
 from howto.model.value import Value
 from howto.seasons import Hemisphere, months_here
 
 
-class Fact(Value):
+class Vouched(Value):
+    """Something known, with who says so."""
+
+    source: str
+    grade: Grade
+
+    def reference(self, of: str) -> Reference:
+        """Return who says so as a source, `of` naming what they say it of."""
+        return Reference(title=of, publisher=self.source, grade=self.grade)
+
+
+class Fact(Vouched):
     """A range of numbers with who says so; `unit` names what they are in."""
 
     low: float
     high: float
     unit: str
-    source: str
-    grade: Grade
 
     @property
     def middle(self) -> float:
@@ -24,20 +33,16 @@ class Fact(Value):
         return (self.low + self.high) / 2
 
 
-class Words(Value):
+class Words(Vouched):
     """A word or sentence with who says so."""
 
     text: str
-    source: str
-    grade: Grade
 
 
-class Months(Value):
+class Months(Vouched):
     """Months of the northern year (1 to 12) with who says so; the south is six months on."""
 
     months: tuple[int, ...]
-    source: str
-    grade: Grade
 
     def at(self, hemisphere: Hemisphere) -> tuple[int, ...]:
         """Return the months where the crew works."""
@@ -66,14 +71,12 @@ class Plant(Value):
         return tuple(name.casefold() for name in (self.botanical, *self.common))
 
 
-class Mowing(Value):
+class Mowing(Vouched):
     """A range of set heights for one climate or place."""
 
     climate: str
     low_mm: float
     high_mm: float
-    source: str
-    grade: Grade
 
 
 class Grass(Value):

@@ -7,6 +7,7 @@ from howto.model.crew import Crew
 from howto.model.measures import Measures
 from howto.model.plants import Plant, PlantBook
 from howto.model.prose import Prose
+from howto.model.reference import Reference
 from howto.model.value import Value
 from howto.span import Span
 
@@ -117,6 +118,14 @@ class Technique(Value, Generic[M]):
     def known_plants(self) -> tuple[Plant, ...]:
         """The plants of this technique that the book knows, in the order written."""
         return tuple(plant for name in self.plants if (plant := self.book.plant(name)))
+
+    @property
+    def book_growth(self) -> tuple[float, Reference] | None:
+        """The middle of what the first plant with known growth puts on in a year, in mm, and who says so."""
+        for plant in self.known_plants:
+            if (fact := plant.growth_mm_per_year) is not None:
+                return fact.middle, fact.reference(f"growth of {plant.botanical}")
+        return None
 
     def spot(self, field: str) -> Span:
         """Return where a field stands in the file; the nearest part above it where it has no place of its own."""

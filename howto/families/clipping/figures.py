@@ -45,11 +45,7 @@ def growth(technique: Technique[ClippingMeasures]) -> tuple[float, Reference]:
     m = technique.measures
     if m.growth_mm_per_year is not None:
         return m.growth_mm_per_year, MEASURED
-    for plant in technique.known_plants:
-        if (fact := plant.growth_mm_per_year) is not None:
-            source = Reference(title=f"growth of {plant.botanical}", publisher=fact.source, grade=fact.grade)
-            return fact.middle, source
-    return GROWTH_MM_PER_YEAR, BOX_GROWTH
+    return technique.book_growth or (GROWTH_MM_PER_YEAR, BOX_GROWTH)
 
 
 def _off_each_side(m: ClippingMeasures) -> Figure:
@@ -220,7 +216,7 @@ def _next_clip(technique: Technique[ClippingMeasures], today: date) -> Iterator[
         if kept != due:
             working.append(f"then wait for a clipping month of this plant: {kept.isoformat()}")
         due = kept
-        references.append(Reference(title="clipping months", publisher=months.source, grade=months.grade))
+        references.append(months.reference("clipping months"))
     yield Figure(
         name="next clip",
         label="Next clip due",
@@ -259,7 +255,7 @@ def _soonest(technique: Technique[ClippingMeasures], today: date) -> _Soonest | 
     return _Soonest(
         day,
         f"clipped {said} at most, so no sooner than {days} days on: {day.isoformat()}",
-        Reference(title=f"clips a year of {plant.botanical}", publisher=fact.source, grade=fact.grade),
+        fact.reference(f"clips a year of {plant.botanical}"),
     )
 
 

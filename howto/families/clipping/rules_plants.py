@@ -50,9 +50,7 @@ def past_the_green(technique: T) -> Iterator[Breach]:
             mend=f"write `finished {side}: {text}` or more, so the cut stays in green",
             edit=Edit(key=f"finished {side}", text=text),
             severity=min(weights, key=BY_WEIGHT.index),
-            reference=Reference(
-                title=f"what {plant.botanical} shoots from", publisher=plant.regrows.source, grade=plant.regrows.grade
-            ),
+            reference=plant.regrows.reference(f"what {plant.botanical} shoots from"),
         )
 
 
@@ -83,7 +81,7 @@ def _months_of(plant: Plant) -> Reference | None:
     """Return who says when a plant is clipped."""
     months = plant.clip_months
     title = f"clipping months of {plant.botanical}"
-    return Reference(title=title, publisher=months.source, grade=months.grade) if months else None
+    return months.reference(title) if months else None
 
 
 def day_temperature(technique: T) -> Iterator[Breach]:

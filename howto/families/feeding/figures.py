@@ -291,7 +291,7 @@ def _year(technique: T, found: plan.Rate) -> Iterator[Figure]:
     fact = grass.nitrogen_g_per_m2_year if grass and m.kind == "lawn" else None
     if grass is not None and fact is not None:
         lines.append(f"{grass.botanical}: {num(fact.low)} to {num(fact.high)} g/m² N in a year")
-        references.append(Reference(title=f"nitrogen of {grass.botanical}", publisher=fact.source, grade=fact.grade))
+        references.append(fact.reference(f"nitrogen of {grass.botanical}"))
         if m.clippings_left:
             less = fact.high * (1 - CLIPPINGS_PART)
             lines.append(f"clippings left give back a fifth or more: {num(fact.high)} x 0.8 = {num(less)} g/m² N")

@@ -20,7 +20,7 @@ from howto.families.feeding.references import (
 from howto.families.feeding.rules_label import rate_edit
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
-from howto.model.reference import CEILING, FORMAT, Reference
+from howto.model.reference import CEILING, FORMAT
 from howto.quantities import show_number as num
 from howto.seasons import month_name, months_of
 from howto.time_words import MONTHS
@@ -131,7 +131,7 @@ def year_cap(technique: T) -> Iterator[Breach]:
         mend=f"write `{edit.key}: {edit.text}`, or a lower rate",
         edit=edit,
         severity=Severity.ADVICE if CEILING[fact.grade] is Severity.ADVICE else None,
-        reference=Reference(title=f"nitrogen of {grass.botanical}", publisher=fact.source, grade=fact.grade),
+        reference=fact.reference(f"nitrogen of {grass.botanical}"),
     )
 
 

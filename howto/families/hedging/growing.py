@@ -45,11 +45,7 @@ def growth(technique: T) -> tuple[float, Reference]:
     m = technique.measures
     if m.growth_mm_per_year is not None:
         return m.growth_mm_per_year, MEASURED
-    for plant in technique.known_plants:
-        if (fact := plant.growth_mm_per_year) is not None:
-            source = Reference(title=f"growth of {plant.botanical}", publisher=fact.source, grade=fact.grade)
-            return fact.middle, source
-    return GROWTH_MM_PER_YEAR, GROWTH
+    return technique.book_growth or (GROWTH_MM_PER_YEAR, GROWTH)
 
 
 def side_growth(technique: T) -> tuple[float, Reference]:
@@ -87,7 +83,7 @@ def cut_months(technique: T) -> tuple[tuple[int, ...] | None, Reference | None]:
         return months_here((11, 12) if bleeds(plant) else (12, 1, 2), here), BLEEDING if bleeds(plant) else TRIMMING
     if plant.clip_months is None:
         return None, None
-    source = Reference(title="clipping months", publisher=plant.clip_months.source, grade=plant.clip_months.grade)
+    source = plant.clip_months.reference("clipping months")
     return plant.clip_months.at(here), source
 
 

@@ -20,7 +20,7 @@ from howto.families.hedging.references import (
 )
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, line_wanted
-from howto.model.reference import Grade, Reference
+from howto.model.reference import Grade
 from howto.model.technique import Technique
 from howto.model.wording import words_of_cautions, words_of_steps
 from howto.quantities import show_number as num
@@ -159,7 +159,7 @@ def spacing(technique: T) -> Iterator[Breach]:
         mend=f"write `spacing: {near} mm`",
         edit=Edit(key="spacing", text=f"{near} mm"),
         severity=None if fact.grade in (Grade.A, Grade.B, Grade.C) else Severity.ADVICE,
-        reference=Reference(title=f"spacing of {plant.botanical}", publisher=fact.source, grade=fact.grade),
+        reference=fact.reference(f"spacing of {plant.botanical}"),
     )
 
 

@@ -53,7 +53,7 @@ def range_of(technique: T) -> Mowing | None:
 
 def source_of(grass: Grass, row: Mowing) -> Reference:
     """Return who set a range."""
-    return Reference(title=f"mowing heights of {grass.botanical}, {row.climate}", publisher=row.source, grade=row.grade)
+    return row.reference(f"mowing heights of {grass.botanical}, {row.climate}")
 
 
 def in_range(row: Mowing, set_height_mm: float) -> bool:
@@ -91,7 +91,7 @@ def growth(technique: T) -> tuple[float, Reference]:
         return m.growth_mm_per_day, MEASURED
     grass = grass_of(technique)
     if grass is not None and (fact := grass.growth_mm_per_day) is not None:
-        return fact.middle, Reference(title=f"growth of {grass.botanical}", publisher=fact.source, grade=fact.grade)
+        return fact.middle, fact.reference(f"growth of {grass.botanical}")
     return GROWTH_MM_PER_DAY, GROWTH
 
 
