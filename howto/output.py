@@ -19,7 +19,7 @@ if sys.platform != "win32":
 
 STAGE = ".howto-new"
 ASIDE = ".howto-old"
-MADE = ".howto-made"  # says that what stands beside it was written by a build
+MADE = ".howto-made"  # names the files and folders beside it that builds wrote, a line each
 READY = ".swap.json"  # in the stage: what to swap, written when all of it is there
 
 
@@ -54,7 +54,8 @@ class Stage:
         draft.write_text(json.dumps(new), encoding="utf-8")
         replace(draft, self.folder / READY)
         recover(self.to)
-        (self.to / MADE).touch()
+        made = _made(self.to) | {PurePosixPath(unit).parts[0] for unit in units}
+        (self.to / MADE).write_text("".join(f"{unit}\n" for unit in sorted(made)), encoding="utf-8")
         self._release()
 
     def drop(self) -> None:
@@ -72,9 +73,14 @@ class Stage:
 
 def not_ours(to: Path, units: Iterable[str]) -> Path | None:
     """Return the first of `units` that stands in `to` and that no build of ours wrote; None where there is none."""
-    if (to / MADE).exists():
-        return None
-    return next((to / unit for unit in units if (to / unit).exists()), None)
+    made = _made(to)
+    return next((to / unit for unit in units if unit not in made and (to / unit).exists()), None)
+
+
+def _made(to: Path) -> set[str]:
+    """Return the names in `to` that builds wrote."""
+    path = to / MADE
+    return set(path.read_text(encoding="utf-8").split("\n")) - {""} if path.is_file() else set()
 
 
 def _locked(to: Path) -> int | None:

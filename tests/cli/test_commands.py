@@ -282,3 +282,13 @@ def test_a_folder_of_somebody_elses_is_left_as_it_is(shelf: Path, tmp_path: Path
     (out / "cards").rename(tmp_path / "kept")
     for _ in range(2):
         assert RUN.invoke(app, on(shelf, "build", DAY, f"--to={out}", "--only=cards")).exit_code == 0
+
+
+def test_a_build_of_one_kind_does_not_claim_the_others(shelf: Path, tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    (out / "cards").mkdir(parents=True)
+    (out / "cards/thesis.pdf").write_text("mine")
+    assert RUN.invoke(app, on(shelf, "build", DAY, f"--to={out}", "--only=shelf")).exit_code == 0
+    assert RUN.invoke(app, on(shelf, "build", DAY, f"--to={out}")).exit_code == 2
+    assert (out / "cards/thesis.pdf").read_text() == "mine"
+    assert RUN.invoke(app, on(shelf, "build", DAY, f"--to={out}", "--only=shelf")).exit_code == 0
