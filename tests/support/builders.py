@@ -118,6 +118,13 @@ def breaches(rule: Rule[Any], broken: AnyTechnique) -> list[Breach]:
     return list(rule.check(broken))
 
 
+def only(rule: Rule[Any], broken: AnyTechnique) -> Breach:
+    """Return the one breach of a rule; none or several fail the test."""
+    said = breaches(rule, broken)
+    assert len(said) == 1, [each.what for each in said]
+    return said[0]
+
+
 def mended(broken: AnyTechnique, breach: Breach) -> AnyTechnique:
     """Return the technique after its mend was followed to the letter."""
     edit = breach.edit

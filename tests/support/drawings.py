@@ -16,6 +16,12 @@ from howto.shapes import (
 )
 
 
+def words_of(drawing: Drawing) -> list[str]:
+    """Return what dimensions, levels and labels say, in order, with plain spaces."""
+    said = (each.text for each in drawing.shapes if isinstance(each, Dimension | Level | Label))
+    return [text.replace("\u00a0", " ") for text in said]
+
+
 def ball() -> Drawing:
     """A ball in section: 980 mm standing, 900 mm finished, three gauge rings."""
     centre = (0.0, 520.0)

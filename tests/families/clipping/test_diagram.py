@@ -12,9 +12,10 @@ from howto.families.clipping.diagram import outline
 from howto.layout.diagram import fit
 from howto.layout.look import Look, frame_look, page_look
 from howto.model.crew import Colours, Crew
-from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, extent
+from howto.shapes import Drawing, Line, Polygon, Role, extent
 from tests.families.clipping.test_figures import MEASURES
 from tests.support.builders import technique
+from tests.support.drawings import words_of
 
 TODAY = date(2026, 6, 10)
 CONE: dict[str, Any] = {
@@ -30,11 +31,6 @@ NOTHING: dict[str, Any] = {"finished_width_mm": 900.0, "standing_width_mm": 900.
 
 def drawn(crew: Crew | None = None, **measures: Any) -> tuple[Drawing, ...]:
     return FAMILY.drawings(technique(FAMILY, crew=crew, **measures), TODAY)
-
-
-def words(drawing: Drawing) -> list[str]:
-    said = (each.text for each in drawing.shapes if isinstance(each, Dimension | Level | Label))
-    return [text.replace("\u00a0", " ") for text in said]
 
 
 def bounds(drawing: Drawing, role: Role) -> tuple[float, ...]:
@@ -59,7 +55,7 @@ def test_the_section_of_a_ball_stands_at_its_true_size() -> None:
 def test_the_words_of_the_section_are_the_figures() -> None:
     # rings at every 150 mm of 900: 900 x √(1 - (1/3)²) = 848.5 and 900 x √(1 - (2/3)²) = 670.8
     section, _ = drawn()
-    assert words(section) == [
+    assert words_of(section) == [
         "671 mm", "849 mm", "900 mm", "849 mm", "671 mm", "900 mm", "900 mm", "40 mm off each side",
     ]  # fmt: skip
     assert section.alt.replace("\u00a0", " ") == (
@@ -75,24 +71,24 @@ def test_the_section_of_a_cone_grows_from_its_foot() -> None:
     section, plan = drawn(**CONE)
     assert bounds(section, Role.KEEP) == (-400, 0, 400, 1600)
     assert bounds(section, Role.REMOVE)[3] == pytest.approx(1700, abs=20)
-    assert words(section) == [
+    assert words_of(section) == [
         "700 mm", "600 mm", "500 mm", "400 mm", "300 mm", "200 mm", "100 mm", "800 mm", "1.6 m", "50 mm off each side",
     ]  # fmt: skip
-    assert words(plan) == ["800 mm", "line at the foot", "900 mm"]
+    assert words_of(plan) == ["800 mm", "line at the foot", "900 mm"]
 
 
 def test_straight_sides_need_one_level() -> None:
     section, plan = drawn(shape="cube")
-    assert words(section) == ["900 mm", "900 mm", "900 mm", "40 mm off each side"]
-    assert words(plan) == ["900 mm", "finished line", "980 mm"]
+    assert words_of(section) == ["900 mm", "900 mm", "900 mm", "40 mm off each side"]
+    assert words_of(plan) == ["900 mm", "finished line", "980 mm"]
     assert bounds(plan, Role.KEEP) == (-450, -450, 450, 450)
-    assert words(drawn(shape="cylinder")[1]) == ["900 mm", "finished line", "980 mm"]
+    assert words_of(drawn(shape="cylinder")[1]) == ["900 mm", "finished line", "980 mm"]
 
 
 def test_the_plan_of_a_ball_is_its_widest_ring() -> None:
     _, plan = drawn()
     assert bounds(plan, Role.KEEP) == pytest.approx((-450, -450, 450, 450))
-    assert words(plan) == ["900 mm", "widest ring", "980 mm"]
+    assert words_of(plan) == ["900 mm", "widest ring", "980 mm"]
     assert plan.caption == "From above: the widest ring first"
     assert "900 mm across, drawn heavy inside an outline 980 mm across" in plan.alt.replace("\u00a0", " ")
 
@@ -101,7 +97,7 @@ def test_where_only_the_top_comes_off_no_side_is_named() -> None:
     section, plan = drawn(**TOP_ONLY)
     assert Role.REMOVE in roles(section)
     assert Role.REMOVE not in roles(plan)
-    assert "each side" not in " ".join(words(section))
+    assert "each side" not in " ".join(words_of(section))
     assert section.alt.endswith("the hatched shell, 5.88 % of the leaf, comes off.")
 
 
@@ -114,12 +110,12 @@ def test_where_nothing_comes_off_nothing_is_hatched() -> None:
 
 def test_a_gauge_with_many_rings_is_drawn_with_few() -> None:
     section, _ = drawn(gauge_every_mm=60.0)
-    assert words(section)[:5] == ["671 mm", "849 mm", "900 mm", "849 mm", "671 mm"]
+    assert words_of(section)[:5] == ["671 mm", "849 mm", "900 mm", "849 mm", "671 mm"]
 
 
 def test_a_crew_in_inches_reads_inches() -> None:
     section, _ = drawn(Crew(units="uk"), finished_width_mm=609.6, standing_width_mm=660.4)
-    assert words(section)[-3:] == ["2 ft", "2 ft", "1 in off each side"]
+    assert words_of(section)[-3:] == ["2 ft", "2 ft", "1 in off each side"]
 
 
 @pytest.mark.parametrize("shape", ["ball", "dome", "cone", "cube", "cylinder"])

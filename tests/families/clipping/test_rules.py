@@ -16,7 +16,7 @@ from howto.model.plants import Fact, Months, Plant, PlantBook, Words
 from howto.model.prose import prose
 from howto.model.reference import Grade
 from howto.model.technique import AnyTechnique, Hazard, Kit, Step
-from tests.support.builders import assert_mends, breaches, mended, technique
+from tests.support.builders import assert_mends, breaches, mended, only, technique
 from tests.support.cases import book
 
 RULES: dict[str, Rule[ClippingMeasures]] = {rule.name.removeprefix("clipping."): rule for rule in FAMILY.rules}
@@ -53,9 +53,7 @@ def found(name: str, broken: AnyTechnique) -> list[Breach]:
 
 
 def one(name: str, broken: AnyTechnique) -> Breach:
-    said = found(name, broken)
-    assert len(said) == 1, [each.what for each in said]
-    return said[0]
+    return only(RULES[name], broken)
 
 
 # -- what breaks each rule, and its mend --

@@ -11,7 +11,7 @@ from howto.model.crew import Crew
 from howto.model.family import Breach, Edit, Rule
 from howto.model.prose import prose
 from howto.model.technique import AnyTechnique, Hazard, Kit, Step
-from tests.support.builders import assert_mends, breaches, mended, technique
+from tests.support.builders import assert_mends, breaches, mended, only, technique
 from tests.support.cases import book
 
 RULES: dict[str, Rule[HedgingMeasures]] = {rule.name.removeprefix("hedging."): rule for rule in FAMILY.rules}
@@ -35,9 +35,7 @@ def found(name: str, broken: AnyTechnique) -> list[Breach]:
 
 
 def one(name: str, broken: AnyTechnique) -> Breach:
-    said = found(name, broken)
-    assert len(said) == 1, [each.what for each in said]
-    return said[0]
+    return only(RULES[name], broken)
 
 
 def young(*plants: str, **measures: Any) -> AnyTechnique:

@@ -11,9 +11,10 @@ from howto.families.mowing import FAMILY
 from howto.layout.diagram import fit
 from howto.layout.look import Look, frame_look, page_look
 from howto.model.crew import Colours, Crew
-from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, extent
+from howto.shapes import Drawing, Line, Polygon, Role, extent
 from tests.families.mowing.test_figures import MEASURES
 from tests.support.builders import technique
+from tests.support.drawings import words_of
 
 TODAY = date(2026, 6, 10)
 OVERGROWN: dict[str, Any] = {"set_height_mm": 50.0, "standing_height_mm": 150.0, "growth_mm_per_day": 4.0}
@@ -23,11 +24,6 @@ SHORT: dict[str, Any] = {"set_height_mm": 60.0, "standing_height_mm": 50.0}
 
 def drawn(crew: Crew | None = None, **measures: Any) -> tuple[Drawing, ...]:
     return FAMILY.drawings(technique(FAMILY, crew=crew, **measures), TODAY)
-
-
-def words(drawing: Drawing) -> list[str]:
-    said = (each.text for each in drawing.shapes if isinstance(each, Dimension | Level | Label))
-    return [text.replace("\u00a0", " ") for text in said]
 
 
 def bounds(drawing: Drawing, role: Role) -> tuple[float, ...]:
@@ -51,7 +47,7 @@ def test_blades_stand_at_their_true_height_and_are_hatched_above_the_cut() -> No
 
 def test_the_words_of_the_blades_are_the_figures() -> None:
     blades, _ = drawn(standing_height_mm=85.0)
-    assert words(blades) == ["stands 85 mm", "85 mm", "cut 60 mm", "29.4 % off"]
+    assert words_of(blades) == ["stands 85 mm", "85 mm", "cut 60 mm", "29.4 % off"]
     assert blades.caption.replace("\u00a0", " ") == "Today: 85 mm down to 60 mm"
     assert "The part above 60 mm, 29.4 % of the height" in blades.alt.replace("\u00a0", " ")
 
@@ -60,7 +56,7 @@ def test_a_lawn_that_is_not_cut_today_has_nothing_hatched() -> None:
     blades, _ = drawn(**SHORT)
     roles = {shape.role for shape in blades.shapes if isinstance(shape, Polygon | Line)}
     assert not {Role.REMOVE, Role.ACCENT} & roles
-    assert words(blades) == ["stands 50 mm", "50 mm"]
+    assert words_of(blades) == ["stands 50 mm", "50 mm"]
     assert "Nothing comes off today" in blades.alt
 
 
@@ -68,7 +64,7 @@ def test_the_way_down_is_a_blade_a_cut() -> None:
     # 12 mm grows back in 3 days: 150 to 100, 112 to 74.7, 86.7 to 57.8, 69.8 to 50
     _, staged = drawn(**OVERGROWN)
     assert accents(staged) == [100, 74.7, 57.8, 50]
-    assert words(staged) == ["100 mm", "75 mm", "58 mm", "50 mm", "150 mm"]
+    assert words_of(staged) == ["100 mm", "75 mm", "58 mm", "50 mm", "150 mm"]
     tips = [
         max(y for _, y in shape.points)
         for shape in staged.shapes
@@ -89,7 +85,7 @@ def test_of_many_cuts_the_first_six_are_drawn() -> None:
 
 def test_growth_and_cuts_are_a_saw() -> None:
     _, saw = drawn()
-    assert words(saw) == ["mow at 90 mm", "set 60 mm", "7.5 days", "each cut"]
+    assert words_of(saw) == ["mow at 90 mm", "set 60 mm", "7.5 days", "each cut"]
     teeth = next(shape for shape in saw.shapes if isinstance(shape, Line) and shape.role is Role.ACCENT)
     assert {round(y, 6) for _, y in teeth.points} == {60, 90}
     assert len(teeth.points) == 9
@@ -99,7 +95,7 @@ def test_growth_and_cuts_are_a_saw() -> None:
 
 def test_a_crew_in_inches_reads_inches() -> None:
     blades, _ = drawn(Crew(units="us"), set_height_mm=76.2, standing_height_mm=101.6)
-    assert words(blades) == ["stands 4 in", "4 in", "cut 3 in", "25 % off"]
+    assert words_of(blades) == ["stands 4 in", "4 in", "cut 3 in", "25 % off"]
 
 
 @pytest.mark.parametrize("look", [page_look(Colours()), frame_look(Colours())], ids=["page", "frame"])

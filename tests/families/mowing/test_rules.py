@@ -14,7 +14,7 @@ from howto.model.prose import prose
 from howto.model.reference import Grade
 from howto.model.technique import AnyTechnique, Care, Step, When
 from tests.families.mowing.test_figures import MEASURES
-from tests.support.builders import assert_mends, breaches, mended, technique
+from tests.support.builders import assert_mends, breaches, mended, only, technique
 from tests.support.cases import book
 
 RULES: dict[str, Rule[MowingMeasures]] = {rule.name.removeprefix("mowing."): rule for rule in FAMILY.rules}
@@ -41,9 +41,7 @@ def found(name: str, broken: AnyTechnique) -> list[Breach]:
 
 
 def one(name: str, broken: AnyTechnique) -> Breach:
-    said = found(name, broken)
-    assert len(said) == 1, [each.what for each in said]
-    return said[0]
+    return only(RULES[name], broken)
 
 
 # -- what breaks each rule, and its mend --

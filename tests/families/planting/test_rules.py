@@ -11,7 +11,7 @@ from howto.model.crew import Crew
 from howto.model.family import Breach, Edit, Rule
 from howto.model.prose import prose
 from howto.model.technique import AnyTechnique, Hazard, Kit, Step
-from tests.support.builders import assert_mends, breaches, technique
+from tests.support.builders import assert_mends, breaches, only, technique
 from tests.support.cases import book
 
 RULES: dict[str, Rule[PlantingMeasures]] = {rule.name.removeprefix("planting."): rule for rule in FAMILY.rules}
@@ -33,9 +33,7 @@ def found(name: str, broken: AnyTechnique) -> list[Breach]:
 
 
 def one(name: str, broken: AnyTechnique) -> Breach:
-    said = found(name, broken)
-    assert len(said) == 1, [each.what for each in said]
-    return said[0]
+    return only(RULES[name], broken)
 
 
 def kit(*names: str) -> dict[str, Any]:

@@ -13,7 +13,7 @@ from howto.model.crew import Crew
 from howto.model.family import Breach, Rule
 from howto.model.prose import prose
 from howto.model.technique import AnyTechnique, Hazard
-from tests.support.builders import assert_mends, breaches, mended, technique
+from tests.support.builders import assert_mends, breaches, mended, only, technique
 
 RULES: dict[str, Rule[SafetyMeasures]] = {rule.name.removeprefix("safety."): rule for rule in FAMILY.rules}
 BARE: dict[str, Any] = dict.fromkeys(("noise_db", "noise_time_minutes", "vibration_m_per_s2", "trigger_time_minutes"))
@@ -29,9 +29,7 @@ def found(name: str, broken: AnyTechnique) -> list[Breach]:
 
 
 def one(name: str, broken: AnyTechnique) -> Breach:
-    said = found(name, broken)
-    assert len(said) == 1, [each.what for each in said]
-    return said[0]
+    return only(RULES[name], broken)
 
 
 LIFT: dict[str, Any] = {"load_kg": 8.0, "hands_out_cm": 40.0, "hands_up_cm": 15.0}

@@ -11,7 +11,7 @@ from howto.model.family import Breach, Edit, Rule
 from howto.model.prose import prose
 from howto.model.technique import AnyTechnique, Step
 from howto.quantities import convert
-from tests.support.builders import assert_mends, breaches, technique
+from tests.support.builders import assert_mends, breaches, only, technique
 
 RULES: dict[str, Rule[SoilMeasures]] = {rule.name.removeprefix("soil."): rule for rule in FAMILY.rules}
 SQ_FT_1000 = convert(1000, "sq ft", "m2")
@@ -28,9 +28,7 @@ def found(name: str, broken: AnyTechnique) -> list[Breach]:
 
 
 def one(name: str, broken: AnyTechnique) -> Breach:
-    said = found(name, broken)
-    assert len(said) == 1, [each.what for each in said]
-    return said[0]
+    return only(RULES[name], broken)
 
 
 TESTED = {"steps": (Step(title="Test the drainage.", text=prose("Fill a hole.")),)}

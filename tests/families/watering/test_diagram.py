@@ -9,10 +9,11 @@ from hypothesis import HealthCheck, given, settings
 
 from howto.families.watering import FAMILY
 from howto.model.technique import AnyTechnique
-from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, extent
+from howto.shapes import Drawing, Line, Polygon, Role, extent
 from tests.families.watering.test_figures import TODAY, VALLEY
 from tests.families.watering.test_rules import MEASURES
 from tests.support.builders import technique
+from tests.support.drawings import words_of
 
 CANS = (31.0, 34.0, 29.0, 22.0, 36.0, 39.0, 37.0, 27.0, 33.0, 40.0, 38.0, 30.0, 24.0, 31.0, 28.0, 21.0)
 SPRINKLER: dict[str, Any] = {
@@ -44,12 +45,6 @@ def drawn(today: date = TODAY, **measures: Any) -> tuple[Drawing, ...]:
     return FAMILY.drawings(made, today)
 
 
-def words(drawing: Drawing) -> list[str]:
-    """Return what the drawing says, spaces plain."""
-    said = (each.text for each in drawing.shapes if isinstance(each, Dimension | Level | Label))
-    return [text.replace("\u00a0", " ") for text in said]
-
-
 def outlines(drawing: Drawing, role: Role) -> list[tuple[tuple[float, float], ...]]:
     return [each.points for each in drawing.shapes if isinstance(each, Polygon | Line) and each.role is role]
 
@@ -65,7 +60,7 @@ def test_the_dry_quarter_is_hatched_and_no_more() -> None:
     plan, *_ = drawn(**SPRINKLER)
     assert len(outlines(plan, Role.REMOVE)) == 4
     assert len(outlines(plan, Role.WATER)) == 16
-    assert words(plan) == ["9.8 m", "9.8 m", "driest: 21 mL", "wettest: 40 mL"]
+    assert words_of(plan) == ["9.8 m", "9.8 m", "driest: 21 mL", "wettest: 40 mL"]
 
 
 def test_cans_are_filled_to_their_readings() -> None:
@@ -78,15 +73,15 @@ def test_cans_are_filled_to_their_readings() -> None:
 def test_an_empty_can_has_no_water() -> None:
     plan, *_ = drawn(**{**SPRINKLER, "catch_cans_ml": (0.0, 20.0, 20.0, 20.0), "area_m2": None})
     assert len(outlines(plan, Role.WATER)) == 3
-    assert words(plan) == ["driest: 0 mL", "wettest: 20 mL"]
+    assert words_of(plan) == ["driest: 0 mL", "wettest: 20 mL"]
 
 
 def test_the_soil_is_wet_as_deep_as_the_figure_says() -> None:
     _, soil, _ = drawn(**SPRINKLER)
     (wet,) = outlines(soil, Role.WATER)
     assert min(y for _, y in wet) == pytest.approx(-214.3, abs=8)  # the front waves by 3 %
-    assert "214 mm" in words(soil)
-    assert "roots 300 mm" in words(soil)
+    assert "214 mm" in words_of(soil)
+    assert "roots 300 mm" in words_of(soil)
     assert outlines(soil, Role.REMOVE) == []
     assert len(outlines(soil, Role.BLADE)) == 23
 
@@ -97,14 +92,14 @@ def test_water_below_the_roots_is_hatched() -> None:
     (lost,) = outlines(soil, Role.REMOVE)
     assert max(y for _, y in lost) == -300
     assert min(y for _, y in lost) == pytest.approx(-500, abs=20)  # 35 / (140 x 0.5) = 0.5 m
-    assert "500 mm" in words(soil)
+    assert "500 mm" in words_of(soil)
 
 
 def test_a_day_of_cycles() -> None:
     *_, day = drawn(**SPRINKLER)
     bars = outlines(day, Role.WATER)
     assert len(bars) == 5
-    assert {"13.5 min", "30 min", "soak: water off", "cycle 5 of 5"} == set(words(day))
+    assert {"13.5 min", "30 min", "soak: water off", "cycle 5 of 5"} == set(words_of(day))
     on, off = bars[0][1][0] - bars[0][0][0], bars[1][0][0] - bars[0][1][0]
     assert off / on == pytest.approx(30 / 13.54, abs=0.01)
 
@@ -112,7 +107,7 @@ def test_a_day_of_cycles() -> None:
 def test_long_days_are_drawn_short() -> None:
     *_, day = drawn(**{**SPRINKLER, "soil": "clay", "run_minutes": 60.0, "cycles": 10})
     assert len(outlines(day, Role.WATER)) == 6
-    assert "cycle 6 of 10" in words(day)
+    assert "cycle 6 of 10" in words_of(day)
 
 
 def test_standing_water_sinks_in_before_the_next_cycle() -> None:
@@ -130,20 +125,20 @@ def test_a_soak_too_short_leaves_water_standing() -> None:
 
 def test_cycles_without_a_soak_run_into_each_other() -> None:
     *_, day = drawn(**{**SPRINKLER, "cycles": 3, "soak_minutes": 0.0})
-    assert {"22.6 min", "cycle 3 of 3"} == set(words(day))
+    assert {"22.6 min", "cycle 3 of 3"} == set(words_of(day))
 
 
 def test_a_drip_line_and_its_first_weeks() -> None:
     bulb, weeks = drawn(**HEDGE)
-    assert {"300 mm", "roots 250 mm", "1.6 L/h each", "700 mL a dripper", "the ball it came in"} <= set(words(bulb))
-    assert {"337 mm", "168 mm"} <= set(words(bulb))  # 0.7 L in 0.07 of the soil is half a ball 168 mm deep
+    assert {"300 mm", "roots 250 mm", "1.6 L/h each", "700 mL a dripper", "the ball it came in"} <= set(words_of(bulb))
+    assert {"337 mm", "168 mm"} <= set(words_of(bulb))  # 0.7 L in 0.07 of the soil is half a ball 168 mm deep
     assert weeks.caption == "The first 16 weeks, planted 5 April 2027, today ringed"
 
 
 def test_a_drop_for_each_watering() -> None:
     _, weeks = drawn(**HEDGE)
     assert len(outlines(weeks, Role.WATER)) == 14 + 24 + 4  # daily, every third day of 70, weekly of four weeks
-    said = words(weeks)
+    said = words_of(weeks)
     assert [each.partition(": ")[2] for each in said if ": every" in each] == [
         "every day",
         "every 2 to 3 days",
@@ -164,14 +159,14 @@ def test_today_is_ringed_while_the_calendar_lasts() -> None:
 def test_a_dripper_in_a_soil_that_cannot_be_is_drawn_without_its_water() -> None:
     bulb, _ = drawn(**{**HEDGE, "field_capacity_percent": 10.0, "wilting_point_percent": 20.0})
     assert "Water from a dripper" in bulb.alt
-    assert "700 mL a dripper" not in words(bulb)
-    assert "750 mm" in words(bulb)  # as wide as clay loam is ever wetted
+    assert "700 mL a dripper" not in words_of(bulb)
+    assert "750 mm" in words_of(bulb)  # as wide as clay loam is ever wetted
 
 
 def test_a_tree_by_can_has_its_ball() -> None:
     tree, _ = drawn(method="can", calliper_mm=50.0, root_depth_mm=None, depletion_fraction=0.5)
-    assert "roots 375 mm" in words(tree)  # 500 mm wide, three quarters as deep
-    assert "9.31 L a plant" in words(tree)
+    assert "roots 375 mm" in words_of(tree)  # 500 mm wide, three quarters as deep
+    assert "9.31 L a plant" in words_of(tree)
     assert "under a new plant" in tree.alt
 
 
