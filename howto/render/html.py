@@ -44,6 +44,7 @@ class Entry(Value):
     season: str = ""
     plants: tuple[str, ...] = ()
     about: str = ""
+    language: str = "en"
 
     @classmethod
     def of(cls, technique: AnyTechnique) -> "Entry":
@@ -57,6 +58,7 @@ class Entry(Value):
             season=technique.season,
             plants=technique.plants,
             about=plain(technique.intro[0]) if technique.intro else "",
+            language=technique.language,
         )
 
 
@@ -197,10 +199,11 @@ def _block(block: Block) -> Mapping[str, Any]:
 
 
 def _groups(entries: Sequence[Entry], say: Labels) -> list[tuple[str, list[dict[str, Any]]]]:
-    """Return the cards under their families, both in the order given."""
+    """Return the families in the order given, their cards by name: each before its tellings in other languages."""
     families = dict.fromkeys(entry.family for entry in entries)
+    ordered = sorted(entries, key=lambda entry: entry.id)
     return [
-        (capital(family), [_entry(entry, say) for entry in entries if entry.family == family]) for family in families
+        (capital(family), [_entry(entry, say) for entry in ordered if entry.family == family]) for family in families
     ]
 
 
@@ -216,5 +219,6 @@ def _entry(entry: Entry, say: Labels) -> dict[str, Any]:
         "href": f"cards/{entry.id}.html",
         "line": " · ".join(parts),
         "about": entry.about,
+        "language": entry.language,
         "words": words,
     }

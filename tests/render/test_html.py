@@ -277,3 +277,12 @@ def test_an_entry_takes_its_words_from_the_technique() -> None:
     entry = Entry.of(sample.technique())
     assert entry.about.startswith("A ball that reads as one round line from the gate")
     assert Entry.of(sample.technique(intro=())).about == ""
+
+
+def test_a_card_stands_before_its_telling_in_another_language_which_says_which_it_is() -> None:
+    entries = [
+        Entry(id="clip-a-ball.es", title="Recortar una bola", family="clipping", language="es"),
+        Entry(id="clip-a-ball", title="Clip a ball", family="clipping"),
+    ]
+    page = shelf_page(sample.CREW, entries, sample.TODAY)
+    assert page.index(">Clip a ball<") < page.index('lang="es">Recortar una bola<')
