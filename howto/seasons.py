@@ -11,7 +11,7 @@ from datetime import date, timedelta
 from difflib import get_close_matches
 from typing import Literal
 
-from howto.time_words import MONTHS, SWAPS, in_english
+from howto.languages.time_words import MONTHS, SWAPS, in_english
 
 Hemisphere = Literal["north", "south"]
 

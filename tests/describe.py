@@ -9,8 +9,8 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
-from howto import pipeline
 from howto.families import FAMILIES
+from howto.jobs import pipeline
 from tests.support.source import ROOT
 
 PAGE = ROOT / "DEVELOPERS.md"

@@ -13,7 +13,7 @@ from tempfile import TemporaryDirectory
 import pypdfium2
 from PIL import Image
 
-from howto import pipeline
+from howto.jobs import pipeline
 from tests.support.source import ROOT
 
 GALLERY = ROOT / "output" / "gallery"

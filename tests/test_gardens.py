@@ -14,14 +14,14 @@ from typing import Any
 import pytest
 from icalendar import Calendar
 
-from howto import pipeline
 from howto.cli.report import listed
 from howto.compute.tasks import plan_of
-from howto.layout.leaflet import leaflet_sheet
-from howto.layout.plain import message
+from howto.jobs import pipeline
+from howto.jobs.pipeline import Examined
+from howto.layout.pages.leaflet import leaflet_sheet
+from howto.layout.pages.plain import message
 from howto.model.task import Plan
 from howto.model.visit import Visit
-from howto.pipeline import Examined
 from howto.render.calendar import calendar
 from howto.render.html import page
 from howto.render.pdf import pdf

@@ -10,7 +10,7 @@ import pikepdf
 import pytest
 from pypdf import PdfReader
 
-from howto.pipeline import Built, build, examine
+from howto.jobs.pipeline import Built, build, examine
 from tests.support.source import ROOT
 
 GOLDEN = ROOT / "tests" / "golden" / "languages"

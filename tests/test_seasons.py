@@ -10,6 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from howto.languages.time_words import MONTHS
 from howto.seasons import (
     growing_days,
     growth_date,
@@ -27,7 +28,6 @@ from howto.seasons import (
     season_of,
     southern,
 )
-from howto.time_words import MONTHS
 
 
 @pytest.mark.parametrize(

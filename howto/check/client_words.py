@@ -6,16 +6,16 @@ from dataclasses import replace
 from typing import Any, Final, NamedTuple
 
 from howto.check.place import Sources, noted, settled, where_said
+from howto.check.readability import Sentence, counts, sentences_of
 from howto.findings import Finding, Severity
-from howto.glossary import PLAINER
-from howto.language import is_english
+from howto.languages.glossary import PLAINER
+from howto.languages.tags import is_english
 from howto.model.family import Rule
 from howto.model.prose import BRACED, plain
 from howto.model.reference import PRACTICE, Grade, Reference
 from howto.model.shelf import Shelf
 from howto.model.technique import AnyTechnique
 from howto.model.visit import Visit
-from howto.readability import Sentence, counts, sentences_of
 from howto.span import Span
 
 GDS: Final = Reference(

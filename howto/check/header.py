@@ -5,13 +5,13 @@ from collections.abc import Iterator
 from difflib import get_close_matches
 from typing import Final
 
-from howto.language import is_english
+from howto.languages.tags import is_english
+from howto.languages.time_words import MONTHS
 from howto.model.family import Breach, Edit, Limit
 from howto.model.plants import PlantBook
 from howto.model.reference import FORMAT, PRACTICE
 from howto.model.technique import AnyTechnique
 from howto.seasons import NORTHERN_SEASONS, months_of
-from howto.time_words import MONTHS
 
 LONGEST_TITLE: Final = Limit(unit="characters", reference=FORMAT, high=60)  # ours: two lines on a cover
 PACE: Final = Limit(unit="minutes a step", reference=PRACTICE, low=1)

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 
 from howto.check.passages import written
-from howto.fill_in import is_to_fill_in
 from howto.model.family import Breach
+from howto.model.prompts import is_to_fill_in
 from howto.model.technique import AnyTechnique
 
 

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
-from howto.language import is_english
+from howto.languages.tags import is_english
 from howto.model.family import Breach, Edit
 from howto.model.prose import plain
 from howto.model.technique import AnyTechnique

@@ -6,7 +6,7 @@ from typing import Final
 
 from howto.check.passages import written
 from howto.findings import Severity
-from howto.language import is_english
+from howto.languages.tags import is_english
 from howto.model.family import Breach
 from howto.model.prose import BRACED, compared
 from howto.model.technique import AnyTechnique

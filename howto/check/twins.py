@@ -7,7 +7,7 @@ from typing import Any, Final
 
 from howto.check.twin_words import numbers_of, words_of
 from howto.findings import Severity
-from howto.language import base
+from howto.languages.tags import base
 from howto.model.family import Breach, Edit, Rule
 from howto.model.measures import Measures
 from howto.model.reference import FORMAT

@@ -9,7 +9,6 @@ from typing import Annotated
 
 import typer
 
-from howto import pipeline
 from howto.cli import report
 from howto.cli.options import (
     SHELF,
@@ -22,6 +21,7 @@ from howto.cli.options import (
     refuse,
     width,
 )
+from howto.jobs import pipeline
 
 
 class Output(StrEnum):

@@ -2,7 +2,6 @@
 
 import typer
 
-from howto import pipeline
 from howto.cli import report
 from howto.cli.options import (
     SHELF,
@@ -18,6 +17,7 @@ from howto.cli.options import (
     width,
 )
 from howto.findings import exit_status
+from howto.jobs import pipeline
 
 
 def check(

@@ -4,10 +4,10 @@ from typing import Annotated
 
 import typer
 
-from howto import pipeline
 from howto.cli import report, working
 from howto.cli.options import SHELF, DateOption, Form, FormOption, ShelfOption, colour, day, refuse, width
 from howto.findings import stops
+from howto.jobs import pipeline
 
 
 def figures(

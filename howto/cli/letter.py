@@ -7,10 +7,10 @@ from typing import Annotated
 
 import typer
 
-from howto import letter as letters
-from howto import pipeline
 from howto.cli import report
 from howto.cli.options import SHELF, DateOption, ShelfOption, colour, day, refuse, width
+from howto.jobs import letter as letters
+from howto.jobs import pipeline
 
 
 def letter(

@@ -5,9 +5,9 @@ from typing import Annotated
 
 import typer
 
-from howto import plans
 from howto.cli import report
 from howto.cli.options import SHELF, ShelfOption, colour, refuse, width
+from howto.jobs import new as plans
 
 
 def mark(

@@ -6,8 +6,9 @@ from typing import Annotated
 
 import typer
 
-from howto import pipeline, plans
 from howto.cli.options import SHELF, DateOption, ShelfOption, day, refuse
+from howto.jobs import new as plans
+from howto.jobs import pipeline
 
 new = typer.Typer(help="Write a technique, a visit or a whole shelf to fill in.", no_args_is_help=True)
 

@@ -4,9 +4,9 @@ from typing import Annotated
 
 import typer
 
-from howto import pipeline
 from howto.cli import working
 from howto.cli.options import Form, FormOption, refuse, width
+from howto.jobs import pipeline
 
 
 def why(

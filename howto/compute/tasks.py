@@ -9,9 +9,9 @@ from collections.abc import Iterable, Iterator, Sequence
 from datetime import date, timedelta
 from typing import Final, NamedTuple
 
-from howto.compute.asked import Asked, asked_of, clashes, task_findings, window_of
+from howto.compute.aftercare import Asked, asked_of, clashes, task_findings, window_of
 from howto.findings import Finding
-from howto.labels import labels
+from howto.languages.labels import labels
 from howto.model.figure import Figure
 from howto.model.prose import Prose, plain, prose
 from howto.model.task import Ban, Plan, Task

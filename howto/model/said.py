@@ -8,9 +8,9 @@ from typing import Final
 from babel import Locale, UnknownLocaleError
 from babel.numbers import get_decimal_symbol
 
-from howto.language import base
+from howto.languages.phrases import PHRASES, UNIT_WORDS, UNITS
+from howto.languages.tags import base
 from howto.model.crew import Crew
-from howto.phrases import PHRASES, UNIT_WORDS, UNITS
 
 # An amount as it is printed: a sign, digits with points or colons, and the units that are tied to it.
 _AMOUNT: Final = re.compile(r"(?:[±−-]\u00a0?)?(?:\d+(?:[.:]\d+)*[¼½¾]?|[¼½¾])(?:\u00a0[^\s,;()]+)*")

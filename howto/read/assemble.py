@@ -9,10 +9,10 @@ from typing import Any, Final
 from howto.findings import Finding
 from howto.model.crew import Crew
 from howto.model.family import AnyFamily
+from howto.model.names import file_name
 from howto.model.plants import PlantBook
 from howto.model.prose import Prose, Run
 from howto.model.technique import AnyTechnique, Care, Hazard, Kit, Mark, Picture, Step, Technique, When
-from howto.names import file_name
 from howto.read.body import Body, read_body
 from howto.read.front_matter import split_front_matter
 from howto.read.header import Header, read_header

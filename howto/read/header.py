@@ -11,8 +11,8 @@ from typing import Final
 from howto.fonts import missing
 from howto.model.family import AnyFamily
 from howto.model.measures import Measures
+from howto.model.names import file_name
 from howto.model.shown import shown_day
-from howto.names import file_name
 from howto.read.bounds import needed_lines
 from howto.read.letters import note_letters, tidied
 from howto.read.measures import measures_from

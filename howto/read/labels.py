@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 from typing import Final
 
-from howto.language import base
+from howto.languages.tags import base
+from howto.languages.time_words import folded
 from howto.read.nodes import tidy_key
-from howto.time_words import folded
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any, Final, Literal, TypeVar, get_args, get_origin
 
 from howto.findings import Finding
+from howto.languages.time_words import MONTHS
 from howto.model.plants import Fact, Grass, Months, Mowing, Plant, PlantBook, Words
 from howto.model.reference import Grade
 from howto.read.front_matter import parse_yaml
@@ -15,7 +16,6 @@ from howto.read.notes import Notes, whole_line
 from howto.read.text import read_text
 from howto.read.values import choice_in, choice_of, place_of, quantity_of, text_in, unknown_keys, words_in
 from howto.span import SourceText, Span
-from howto.time_words import MONTHS
 
 P = TypeVar("P", bound=Plant | Grass)
 DATA: Final = Path(__file__).parent.parent / "data"

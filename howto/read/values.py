@@ -6,13 +6,13 @@ from collections.abc import Sequence as Many
 from datetime import date
 from typing import Final
 
+from howto.languages.time_words import MONTHS
 from howto.quantities import QuantityError, parse_in
 from howto.read.labels import LANGUAGES
 from howto.read.letters import note_letters, tidied
 from howto.read.nodes import Entry, Mapping, Node, Scalar, Sequence, is_blank, tidy_key
 from howto.read.notes import Notes, line_of, listed, nearest, short
 from howto.span import Span
-from howto.time_words import MONTHS
 
 NEEDED: Final = frozenset({"title", "family", "site", "date", "technique", "on"})  # without them there is no output
 FIRST_YEAR: Final = 1900

@@ -7,7 +7,7 @@ from uuid import NAMESPACE_URL, UUID, uuid5
 
 from icalendar import Alarm, Calendar, Event
 
-from howto.labels import Labels, labels
+from howto.languages.labels import Labels, labels
 from howto.model.prose import capital, plain
 from howto.model.said import said
 from howto.model.task import Plan, Task

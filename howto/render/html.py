@@ -14,7 +14,7 @@ from markupsafe import Markup
 
 from howto.colour import SAFETY_YELLOW, on_paper
 from howto.fonts import CUTS, Face, path
-from howto.labels import Labels, labels
+from howto.languages.labels import Labels, labels
 from howto.model.crew import Colours, Crew
 from howto.model.prose import Run, capital, plain
 from howto.model.sheet import ArtBlock, Block, Code, Grid, Photo, Section, Sheet

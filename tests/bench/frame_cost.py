@@ -15,7 +15,7 @@ from PIL import Image
 
 sys.path.insert(0, str(Path(__file__).parents[2]))
 
-from howto.layout.carousel import frames
+from howto.layout.frames.carousel import frames
 from howto.model.photo import Photograph
 from howto.model.sheet import Frame, Pixels
 from howto.model.technique import Mark, Picture, Step, Technique

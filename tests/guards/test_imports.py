@@ -1,4 +1,4 @@
-"""Imports follow the arrows: cli → pipeline → stages and families → model → words."""
+"""Imports follow the arrows: cli → jobs → stages and families → model → languages, quantities."""
 
 import sys
 
@@ -7,35 +7,35 @@ import pytest
 from tests.support.source import Import, all_imports, imports_in, known_modules, module_of
 
 STAGES = frozenset({"read", "check", "compute", "layout", "render"})
-JOINING = frozenset(
-    {"pipeline", "making", "garden", "leaflets", "letter", "output", "plans", "starter"}
-)  # know both the stages and the trades
 COMMANDS = frozenset({"build", "check", "draft", "figures", "letter", "mark", "new", "why"})
 FAMILY_TABLE = "howto.families"
-PILLOW = ("howto.fonts", "howto.layout.text", "howto.layout.contrast", "howto.read.photo", "howto.render.image",
+PILLOW = ("howto.fonts", "howto.layout.text", "howto.layout.frames.contrast", "howto.read.photo", "howto.render.image",
           "howto.render.paint")  # fmt: skip
-BARE = {"formulae": ("howto.quantities", "howto.units", "howto.seasons"), "references": ("howto.model.",)}
+BARE = {"formulae": ("howto.quantities", "howto.seasons"), "references": ("howto.model.",)}
+FOLDERS = STAGES | {"model", "families", "cli", "data", "jobs", "languages", "quantities", "fonts"}
 
 
 def layer(module: str) -> str:
-    """Return which layer a module belongs to."""
+    """Return which layer a module belongs to: its folder, or `words` for the few that stand alone."""
     parts = module.split(".")
     if len(parts) == 1:
         return "face"
     if parts[1] == "__main__":
         return "main"
-    if parts[1] in STAGES | {"model", "families", "cli", "data"}:
-        return parts[1]
-    return "joining" if parts[1] in JOINING else "words"
+    return parts[1] if parts[1] in FOLDERS else "words"
 
 
+ALONE = {"words", "quantities", "fonts"}
 BELOW = {
-    "words": {"words"},
-    "model": {"model", "words"},
-    "families": {"model", "words"},
-    **{stage: {stage, "model", "words"} for stage in STAGES},
-    "joining": {"joining", "families", "model", "words", "data", *STAGES},
-    "cli": {"joining", "model", "words"},
+    "words": {"words", "languages", "quantities"},
+    "quantities": {"quantities"},
+    "fonts": {"fonts"},
+    "languages": {"languages", "quantities"},
+    "model": {"model", "languages", *ALONE},
+    "families": {"model", "languages", *ALONE},
+    **{stage: {stage, "model", "languages", *ALONE} for stage in STAGES},
+    "jobs": {"jobs", "families", "model", "languages", "data", *ALONE, *STAGES},
+    "cli": {"jobs", "model", *ALONE},
 }
 
 
@@ -48,7 +48,7 @@ def allowed(module: str, target: str) -> bool:
         return _beside(module, target)
     if here in BELOW:
         return there in BELOW[here]
-    return target == "howto.cli.app" if here == "main" else target in {"howto.pipeline", "howto.findings"}
+    return target == "howto.cli.app" if here == "main" else target.startswith("howto.jobs.")
 
 
 def _same_trade(module: str, target: str) -> bool:
@@ -90,7 +90,7 @@ def _library(module: str, target: str) -> str:
         return "brings Pillow where no pixels are"
     if top == "jinja2" and not module.startswith("howto.render."):
         return "brings templates out of render"
-    if layer(module) == "words" and top not in sys.stdlib_module_names:
+    if layer(module) in {"words", "quantities"} and top not in sys.stdlib_module_names:
         return "brings a library into the words"
     return ""
 
@@ -103,7 +103,7 @@ def test_every_import_follows_the_arrows() -> None:
 
 def test_the_whole_package_is_looked_at() -> None:
     seen = {layer(module) for module in known_modules()}
-    assert seen >= {"face", "words", "model", "families", "joining", "cli", *STAGES}
+    assert seen >= {"face", "words", "model", "families", "jobs", "cli", "languages", "quantities", *STAGES}
     assert len(all_imports()) > 500
 
 
@@ -138,16 +138,16 @@ def test_the_whole_package_is_looked_at() -> None:
             "from howto.families import FAMILIES",
             "goes against the arrows: families → families",
         ),
-        ("howto.layout.card", "import jinja2", "brings templates out of render"),
-        ("howto.pipeline", "from howto.cli import report", "goes against the arrows: joining → cli"),
+        ("howto.layout.pages.card", "import jinja2", "brings templates out of render"),
+        ("howto.jobs.pipeline", "from howto.cli import report", "goes against the arrows: jobs → cli"),
         ("howto.cli.build", "from howto.cli import report", ""),
         ("howto.cli.build", "from howto.cli.check import check", "goes against the arrows: cli → cli"),
         ("howto.cli.build", "from howto.check.rules import check_technique", "goes against the arrows: cli → check"),
         ("howto.cli.app", "from howto.cli.check import check", ""),
         ("howto.__main__", "from howto.cli.app import main", ""),
-        ("howto.__main__", "from howto.pipeline import build", "goes against the arrows: main → joining"),
-        ("howto", "from howto.pipeline import build", ""),
-        ("howto", "from howto.quantities import parse", "goes against the arrows: face → words"),
+        ("howto.__main__", "from howto.jobs.pipeline import build", "goes against the arrows: main → jobs"),
+        ("howto", "from howto.jobs.pipeline import build", ""),
+        ("howto", "from howto.quantities import parse", "goes against the arrows: face → quantities"),
     ],
 )
 def test_the_arrows(module: str, line: str, fault: str) -> None:

@@ -9,9 +9,9 @@ import pytest
 
 from howto.families import FAMILIES
 from howto.findings import Severity
+from howto.jobs.pipeline import rulebook
 from howto.model.family import Rule
 from howto.model.reference import Grade
-from howto.pipeline import rulebook
 from tests.support.cases import all_cases
 from tests.support.source import ROOT
 

@@ -6,8 +6,8 @@ import pytest
 from PIL import Image
 
 from howto.compute.words import filled_technique
-from howto.layout.carousel import RATIOS, frames
-from howto.layout.frame_look import Ratio
+from howto.layout.frames.carousel import RATIOS, frames
+from howto.layout.frames.look import Ratio
 from howto.model.photo import Photograph
 from howto.model.sheet import Frame
 from howto.model.technique import Mark, Picture

@@ -1,12 +1,12 @@
 import pytest
 
 from howto.findings import Severity
-from howto.layout.carousel import frames
-from howto.layout.frame_copy import all_numbers
-from howto.layout.frame_cover import Number
-from howto.layout.frame_lists import set_entries, top_heading
-from howto.layout.frame_look import board
-from howto.layout.frame_page import moved
+from howto.layout.frames.carousel import frames
+from howto.layout.frames.copy import all_numbers
+from howto.layout.frames.cover import Number
+from howto.layout.frames.lists import set_entries, top_heading
+from howto.layout.frames.look import board
+from howto.layout.frames.shared import moved
 from howto.model.measures import Measures
 from howto.model.prose import prose
 from howto.model.sheet import Art, Dot, Pixels, Stroke, Words

@@ -2,9 +2,9 @@ import pytest
 
 from howto.compute.words import filled_technique
 from howto.findings import Severity
-from howto.layout import frame_picture
-from howto.layout.carousel import RATIOS, frames
-from howto.layout.frame_look import Ratio
+from howto.layout.frames import picture as frame_picture
+from howto.layout.frames.carousel import RATIOS, frames
+from howto.layout.frames.look import Ratio
 from howto.model.prose import prose
 from howto.model.technique import Picture, Step
 from tests.support import sample

@@ -6,8 +6,8 @@ import pytest
 from PIL import Image
 
 from howto.colour import contrast, written
-from howto.layout.carousel import RATIOS, frames
-from howto.layout.marks import SIZES
+from howto.layout.frames.carousel import RATIOS, frames
+from howto.layout.frames.marks import SIZES
 from howto.model.sheet import Dot, Frame, Words
 from howto.model.technique import Mark, Picture, Step
 from howto.render.image import picture as painted

@@ -4,8 +4,8 @@ import pytest
 from colorspacious import cspace_convert
 
 from howto.colour import SAFETY_YELLOW, contrast, mixed, rgb, written
-from howto.layout.frame_look import board
-from howto.layout.look import frame_look
+from howto.layout.drawing.look import frame_look
+from howto.layout.frames.look import board
 from howto.model.crew import Colours, Crew
 
 KINDS = ("protanomaly", "deuteranomaly", "tritanomaly")

@@ -2,12 +2,12 @@ from datetime import date
 
 import pytest
 
+from howto.languages.phrases import PHRASES, UNITS
+from howto.languages.phrases.es import SPANISH, SPANISH_UNITS
 from howto.model.crew import Crew
 from howto.model.figure import Figure
 from howto.model.said import amounts_said, said, unsaid
 from howto.model.shown import label_of, shown, shown_cell, shown_day
-from howto.phrases import PHRASES, UNITS
-from howto.phrases.es import SPANISH, SPANISH_UNITS
 
 CREWS = {language: Crew(language=language) for language in ("en", "es", "es-MX", "vi", "mi", "cy")}
 NBSP = "\u00a0"

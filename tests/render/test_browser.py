@@ -9,8 +9,8 @@ from playwright.sync_api import sync_playwright
 
 from howto.compute.tasks import plan_of
 from howto.compute.words import filled_technique
-from howto.layout.card import card_sheet
-from howto.layout.leaflet import leaflet_sheet
+from howto.layout.pages.card import card_sheet
+from howto.layout.pages.leaflet import leaflet_sheet
 from howto.render.html import Entry, page, shelf_page
 from tests.support import sample
 from tests.support.browser import FLAGS, chromium

@@ -12,8 +12,8 @@ from PIL import Image
 from howto.colour import SAFETY_YELLOW
 from howto.compute.tasks import plan_of
 from howto.compute.words import filled_technique
-from howto.layout.card import card_sheet
-from howto.layout.leaflet import leaflet_sheet
+from howto.layout.pages.card import card_sheet
+from howto.layout.pages.leaflet import leaflet_sheet
 from howto.model.prose import Run, prose
 from howto.model.sheet import Photo, Section, Sheet
 from howto.render.html import Entry, environment, page, shelf_page

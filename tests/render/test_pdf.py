@@ -15,8 +15,8 @@ from pypdf import PdfReader
 
 from howto.compute.tasks import plan_of
 from howto.compute.words import filled_technique
-from howto.layout.card import card_sheet
-from howto.layout.leaflet import leaflet_sheet
+from howto.layout.pages.card import card_sheet
+from howto.layout.pages.leaflet import leaflet_sheet
 from howto.model.prose import Run, prose
 from howto.model.sheet import Photo, Section, Sheet
 from howto.model.technique import Step

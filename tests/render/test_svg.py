@@ -8,8 +8,8 @@ import typst
 from PIL import Image, ImageChops, ImageStat
 
 from howto.fonts import typst_fonts
-from howto.layout.diagram import fit
-from howto.layout.look import page_look
+from howto.layout.drawing.diagram import fit
+from howto.layout.drawing.look import page_look
 from howto.model.crew import Colours
 from howto.model.sheet import Area, Art, Dot, PaintMark, Pixels, Stroke, Words
 from howto.render.paint import paint

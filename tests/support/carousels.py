@@ -5,8 +5,8 @@ from typing import Any
 
 from howto.compute.words import filled_technique
 from howto.findings import Finding
-from howto.layout.carousel import frames
-from howto.layout.frame_look import Ratio
+from howto.layout.frames.carousel import frames
+from howto.layout.frames.look import Ratio
 from howto.model.photo import Photograph
 from howto.model.sheet import Frame
 from howto.model.technique import Mark, Picture, Step

@@ -5,8 +5,8 @@ from typing import Any
 
 from howto.compute.tasks import plan_of
 from howto.findings import Finding
-from howto.labels import labels
-from howto.layout.leaflet_when import when_shown
+from howto.languages.labels import labels
+from howto.layout.pages.leaflet_when import when_shown
 from howto.model.prose import plain, prose
 from howto.model.task import Plan
 from howto.model.technique import Care, When

@@ -19,11 +19,11 @@ from howto.families.feeding.references import (
 )
 from howto.families.feeding.rules_label import rate_edit
 from howto.findings import Severity
+from howto.languages.time_words import MONTHS
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import CEILING, FORMAT
 from howto.quantities import show_number as num
 from howto.seasons import month_name, months_of
-from howto.time_words import MONTHS
 
 ONE_DOSE = Limit(high=tables.POUND_PER_1000_SQ_FT, unit="g/m² N", reference=SINGLE_DOSE)
 LIGHT_DOSE = Limit(high=tables.CENTIPEDE_DOSE, unit="g/m² N", reference=CENTIPEDE)

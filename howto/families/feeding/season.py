@@ -12,9 +12,9 @@ from howto.families.feeding.references import (
     USUAL_DATES,
     WARM_TURF,
 )
+from howto.languages.time_words import MONTHS
 from howto.model.reference import PRACTICE, Reference
 from howto.seasons import Hemisphere, month_here
-from howto.time_words import MONTHS
 
 LONGEST_YEARS = 2  # a start this many years back may still have doses to come
 

@@ -7,7 +7,7 @@ from typing import Any
 
 from howto.families.safety.kit import Item
 from howto.findings import Severity
-from howto.language import is_english
+from howto.languages.tags import is_english
 from howto.model.family import Breach, Edit, Rule
 from howto.model.prose import plain
 from howto.model.reference import Reference

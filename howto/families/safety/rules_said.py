@@ -6,7 +6,7 @@ from typing import Any, Final
 
 from howto.families.safety.references import DUST_MASK, EARS, EYES, GLOVES, MESH, SAW_LEGS, SAW_OTHERS
 from howto.findings import Severity
-from howto.language import is_english
+from howto.languages.tags import is_english
 from howto.model.family import Breach, Rule
 from howto.model.reference import CEILING
 from howto.model.technique import AnyTechnique

@@ -17,11 +17,11 @@ from howto.families.watering.references import (
     SPECIES_FACTORS,
     USUAL_DEPLETION,
 )
+from howto.languages.time_words import MONTHS
 from howto.model.reference import MEASURED, PRACTICE, Reference
 from howto.model.technique import Technique
 from howto.quantities import show_number as num
 from howto.seasons import month_name
-from howto.time_words import MONTHS
 
 T = Technique[WateringMeasures]
 BALL_CALLIPERS = 10  # see references.BALL

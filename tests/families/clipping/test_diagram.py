@@ -9,8 +9,8 @@ from hypothesis import given, settings
 
 from howto.families.clipping import FAMILY
 from howto.families.clipping.diagram import outline
-from howto.layout.diagram import fit
-from howto.layout.look import Look, frame_look, page_look
+from howto.layout.drawing.diagram import fit
+from howto.layout.drawing.look import Look, frame_look, page_look
 from howto.model.crew import Colours, Crew
 from howto.shapes import Drawing, Line, Polygon, Role, extent
 from tests.families.clipping.test_figures import MEASURES

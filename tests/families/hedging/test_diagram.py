@@ -4,8 +4,8 @@ from typing import Any
 import pytest
 
 from howto.families.hedging import FAMILY
-from howto.layout.diagram import fit
-from howto.layout.look import Look, frame_look, page_look
+from howto.layout.drawing.diagram import fit
+from howto.layout.drawing.look import Look, frame_look, page_look
 from howto.model.crew import Colours, Crew
 from howto.shapes import Dimension, Disc, Drawing, Label, Level, Line, Polygon, Role, extent
 from tests.support.builders import technique

@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given, settings
 
 from howto.families.mowing import FAMILY
-from howto.layout.diagram import fit
-from howto.layout.look import Look, frame_look, page_look
+from howto.layout.drawing.diagram import fit
+from howto.layout.drawing.look import Look, frame_look, page_look
 from howto.model.crew import Colours, Crew
 from howto.shapes import Drawing, Line, Polygon, Role, extent
 from tests.families.mowing.test_figures import MEASURES

@@ -6,8 +6,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from howto.families.planting import FAMILY
-from howto.layout.diagram import fit
-from howto.layout.look import Look, frame_look, page_look
+from howto.layout.drawing.diagram import fit
+from howto.layout.drawing.look import Look, frame_look, page_look
 from howto.model.crew import Colours, Crew
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, extent
 from tests.support.builders import technique

@@ -7,8 +7,8 @@ import pytest
 
 from howto.families.safety import FAMILY
 from howto.families.safety.diagram_people import person
-from howto.layout.diagram import fit
-from howto.layout.look import Look, frame_look, page_look
+from howto.layout.drawing.diagram import fit
+from howto.layout.drawing.look import Look, frame_look, page_look
 from howto.model.crew import Colours, Crew
 from howto.shapes import Dimension, Disc, Drawing, Label, Level, Line, Polygon, Role, extent
 from tests.support.builders import technique

@@ -1,0 +1,1 @@
+"""Jobs: one file a thing people ask for."""

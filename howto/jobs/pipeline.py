@@ -1,0 +1,270 @@
+"""The stages in order: read, check, compute, lay out, render. With `making.py` it alone knows stages and trades."""
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from datetime import date
+from difflib import get_close_matches
+from pathlib import Path, PurePath
+from typing import Any
+
+from howto.check.claims import CLAIM_RULES, check_claims
+from howto.check.colours import COLOUR_RULES, colour_findings
+from howto.check.common import COMMON_RULES
+from howto.check.place import WAIVER, line_at
+from howto.check.rules import check_job, check_technique
+from howto.check.shelf import SHELF_RULES, check_shelf
+from howto.check.twins import in_first_words, is_twin
+from howto.check.visits import VISIT_RULES, check_visits
+from howto.compute.aftercare import TASK_RULES
+from howto.compute.figures import figures_of
+from howto.compute.tasks import plan_of
+from howto.families import FAMILIES
+from howto.findings import Finding, in_order, stops
+from howto.jobs.garden import garden_figures
+from howto.jobs.outputs import FIT_RULES, Make, make
+from howto.jobs.staging import Stage, not_ours
+from howto.model.crew import System
+from howto.model.family import AnyFamily, Rule
+from howto.model.figure import Figure
+from howto.model.shelf import Shelf
+from howto.model.visit import Job, Visit
+from howto.read.photo_rules import PHOTO_RULES
+from howto.read.rulebook import FILE_RULES
+from howto.read.shelf import read_shelf
+from howto.span import SourceText
+
+Progress = Callable[[int, int], None]
+APART = (
+    "write under both jobs a different `what:`, so that the client can tell which is for which, or under one of them "
+    "`leave out:` and words of its line in the leaflet's language"
+)
+KINDS = ("cards", "carousels", "leaflets", "shelf")
+BY_NAME: Mapping[str, AnyFamily] = {each.name: each for each in FAMILIES}
+
+
+@dataclass(frozen=True)
+class Examined:
+    """A shelf read, checked and computed: what it holds, what was found, and each technique's figures."""
+
+    shelf: Shelf
+    findings: tuple[Finding, ...]
+    figures: Mapping[str, tuple[Figure, ...]]
+    job_figures: Mapping[str, tuple[tuple[Figure, ...], ...]]
+
+    @property
+    def sources(self) -> Mapping[str, SourceText]:
+        """The files read, by the path findings give them."""
+        return self.shelf.sources
+
+
+@dataclass(frozen=True)
+class Built:
+    """What a build found and wrote; `stopped` when nothing was written."""
+
+    findings: tuple[Finding, ...]
+    sources: Mapping[str, SourceText]
+    stopped: bool
+    written: tuple[str, ...] = ()
+    texts: tuple[str, ...] = ()
+
+    def summary(self, to: Path) -> str:
+        """Return one line that counts what was written."""
+        cards = {name for name in self.written if name.startswith("cards/") and name.endswith(".pdf")}
+        carousels = {name.split("/")[1] for name in self.written if name.startswith("carousels/")}
+        leaflets = {name for name in self.written if name.startswith("leaflets/") and name.endswith(".pdf")}
+        parts = [
+            f"{len(found)} {word if len(found) == 1 else word + 's'}"
+            for found, word in ((cards, "card"), (carousels, "carousel"), (leaflets, "leaflet"))
+            if found
+        ]
+        parts += ["the shelf page"] if "index.html" in self.written else []
+        return f"Wrote {', '.join(parts) or 'nothing'} in {to}."
+
+
+@dataclass(frozen=True)
+class Worked:
+    """The worked figures of a technique or a visit, in groups with a heading each."""
+
+    groups: tuple[tuple[str, tuple[Figure, ...]], ...] = ()
+    system: System = "metric"
+    findings: tuple[Finding, ...] = ()
+    sources: Mapping[str, SourceText] = field(default_factory=dict)
+    unknown: str = ""
+
+
+@dataclass(frozen=True)
+class Named:
+    """The rules a name means; where there is none, a sentence that says so and names the nearest."""
+
+    found: tuple[Rule[Any], ...] = ()
+    sentence: str = ""
+
+
+def not_a_shelf(root: Path, paths: Iterable[Path]) -> str:
+    """Return why a command cannot start: no such shelf, or a path that is not on it; empty if it can."""
+    if not root.is_dir():
+        return f"There is no folder `{root}`. Name yours with --shelf, or make one: howto new shelf {root}"
+    for path in paths:
+        if not path.exists():
+            return f"There is no file or folder `{path}`."
+        if root.resolve() not in (path.resolve(), *path.resolve().parents):
+            return f"`{path}` is not on the shelf `{root}`. Name its shelf with --shelf."
+    return ""
+
+
+def not_an_output(to: Path, kinds: Iterable[str]) -> str:
+    """Return why a build cannot write into `to`: something there would be lost that no build wrote; or nothing."""
+    stranger = not_ours(to, ("index.html" if kind == "shelf" else kind for kind in kinds))
+    if stranger is None:
+        return ""
+    return f"`{stranger}` is there already and no build wrote it, so it was left as it is. Choose another --to."
+
+
+def examine(root: Path, today: date) -> Examined:
+    """Return the shelf read and checked, every finding of every file with it; nothing is laid out yet."""
+    shelf, findings = read_shelf(root, BY_NAME)
+    found = list(findings)
+    figures: dict[str, tuple[Figure, ...]] = {}
+    for technique in shelf.techniques:
+        family = BY_NAME[technique.family]
+        if not is_twin(technique):  # the words of a twin are checked against its first telling
+            found += check_technique(technique, family, FAMILIES, shelf.sources)
+        figures[technique.id] = figures_of(technique, family, today)
+        found += check_claims(technique, figures[technique.id], shelf.sources)
+    found += check_shelf(shelf, figures)
+    found += colour_findings(shelf)
+    found += check_visits(shelf)
+    jobs: dict[str, tuple[tuple[Figure, ...], ...]] = {}
+    for visit in shelf.visits:
+        jobs[visit.id] = tuple(_job_figures(visit, job) for job in visit.jobs)
+        for job in visit.jobs:
+            if not _as_written(shelf, job):
+                told = in_first_words(job.technique, shelf.techniques)
+                own = [each for each in found if each.span.path == told.path]
+                found += check_job(told, BY_NAME[told.family], FAMILIES, shelf.sources, own)
+        notes = plan_of(visit, jobs[visit.id])[1]
+        more = plan_of(_in_first_words(visit, shelf), jobs[visit.id])[1]  # contradictions are looked for in English
+        notes = (*notes, *(replace(note, mend=APART) for note in more if note not in notes))
+        found += (replace(note, text=line_at(note.span, shelf.sources)) for note in notes)
+    return Examined(shelf, in_order(found), figures, jobs)
+
+
+def _in_first_words(visit: Visit, shelf: Shelf) -> Visit:
+    """Return a visit in English, its jobs in the words of their first telling but for those that leave words out."""
+    jobs = (
+        job if job.leave_out else job.model_copy(update={"technique": in_first_words(job.technique, shelf.techniques)})
+        for job in visit.jobs
+    )
+    return visit.model_copy(update={"jobs": tuple(jobs), "language": "en"})
+
+
+def _job_figures(visit: Visit, job: Job) -> tuple[Figure, ...]:
+    """Return the figures of one job on the day of its visit, those of its garden with them."""
+    family = BY_NAME[job.technique.family]
+    return (*figures_of(job.technique, family, visit.date), *garden_figures(visit, job))
+
+
+def _as_written(shelf: Shelf, job: Job) -> bool:
+    """Tell whether a job has the measures and plants of its technique's own file, which was checked."""
+    own = shelf.technique(job.technique.id)
+    return own is not None and (own.measures, own.plants) == (job.technique.measures, job.technique.plants)
+
+
+def check(root: Path, today: date, paths: Sequence[Path] = ()) -> Examined:
+    """Return the shelf examined and laid out, so that what will not fit is found too; nothing is written."""
+    examined = examine(root, today)
+    if not stops(examined.findings):
+        made = make(_make(examined, paths, KINDS, today), None)
+        examined = replace(examined, findings=in_order((*examined.findings, *made)))
+    return replace(examined, findings=_under(examined.findings, paths))
+
+
+def build(
+    root: Path,
+    to: Path,
+    today: date,
+    paths: Sequence[Path] = (),
+    *,
+    kinds: Sequence[str] = KINDS,
+    strict: bool = False,
+    step: Progress | None = None,
+) -> Built:
+    """Check the shelf, then write its outputs into `to`; nothing is written while something stops the build."""
+    examined = examine(root, today)
+    if stops(examined.findings, strict=strict):
+        return Built(examined.findings, examined.sources, stopped=True)
+    stage = Stage(to)
+    try:
+        job = _make(examined, paths, kinds, today)
+        found = in_order((*examined.findings, *make(job, stage.write, step)))
+        if stops(found, strict=strict):
+            return Built(found, examined.sources, stopped=True)
+        stage.swap_in(() if paths else [kind for kind in kinds if kind != "shelf"])
+    finally:
+        stage.drop()
+    return Built(found, examined.sources, stopped=False, written=tuple(sorted(stage.written)), texts=tuple(job.texts))
+
+
+def _make(examined: Examined, paths: Sequence[Path], kinds: Sequence[str], today: date) -> Make:
+    return Make(
+        shelf=examined.shelf,
+        figures=examined.figures,
+        job_figures=examined.job_figures,
+        techniques=tuple(each for each in examined.shelf.techniques if _wanted(each.path, paths)),
+        visits=tuple(each for each in examined.shelf.visits if _wanted(each.path, paths)),
+        kinds=frozenset(kinds),
+        today=today,
+    )
+
+
+def _wanted(shown: str, paths: Sequence[Path]) -> bool:
+    """Tell whether a file is one of the paths, or under one of them."""
+    here = Path(shown).resolve()
+    return not paths or any(path.resolve() in (here, *here.parents) for path in paths)
+
+
+def _under(findings: Iterable[Finding], paths: Sequence[Path]) -> tuple[Finding, ...]:
+    """Return the findings in the paths asked for; all where none were."""
+    return tuple(finding for finding in findings if _wanted(finding.span.path, paths))
+
+
+def figures(root: Path, name: str, today: date) -> Worked:
+    """Return the worked figures of a technique or a visit, by its name or its file."""
+    examined = examine(root, today)
+    shelf = examined.shelf
+    wanted = PurePath(name).name.removesuffix(".md") if name.endswith(".md") else name
+    findings = tuple(f for f in examined.findings if Path(f.span.path).stem == wanted)
+    if (technique := shelf.technique(wanted)) is not None:
+        groups: tuple[tuple[str, tuple[Figure, ...]], ...] = ((technique.title, examined.figures[wanted]),)
+        return Worked(groups, shelf.crew.units, findings, shelf.sources)
+    visit = next((each for each in shelf.visits if each.id == wanted), None)
+    if visit is not None:
+        worked = zip(visit.jobs, examined.job_figures[visit.id], strict=True)
+        groups = tuple((" - ".join(filter(None, (job.technique.title, job.what))), each) for job, each in worked)
+        return Worked(groups, shelf.crew.units, findings, shelf.sources)
+    if findings:
+        return Worked((), shelf.crew.units, findings, shelf.sources)
+    known = [*(each.id for each in shelf.techniques), *(each.id for each in shelf.visits)]
+    near = get_close_matches(wanted, known, n=3, cutoff=0.4) or known[:8]
+    return Worked(unknown=f"No technique or visit is called `{wanted}`. There is: {', '.join(near) or 'none yet'}.")
+
+
+def rulebook() -> tuple[Rule[Any], ...]:
+    """Return every rule, families in their order, then those of techniques, the shelf, visits, files and fit."""
+    rules = [rule for each in FAMILIES for rule in (*each.rules, *each.every)]
+    rules += [*COMMON_RULES, *CLAIM_RULES, WAIVER, *SHELF_RULES, *COLOUR_RULES, *VISIT_RULES, *TASK_RULES]
+    rules += [*FILE_RULES, *PHOTO_RULES, *FIT_RULES]
+    return tuple({rule.name: rule for rule in rules}.values())
+
+
+def rules_named(name: str) -> Named:
+    """Return the rule of that name, or every rule of that family, or what is nearest."""
+    rules = rulebook()
+    wanted = name.strip().casefold()
+    found = tuple(rule for rule in rules if rule.name == wanted or rule.name.split(".")[0] == wanted)
+    if found:
+        return Named(found)
+    names = [rule.name for rule in rules]
+    near = [each for each in names if wanted in each][:3] or get_close_matches(wanted, names, n=3, cutoff=0.6)
+    near = near or [rule.name for rule in rules if wanted in f"{rule.statement} {rule.why}".casefold()][:3]
+    return Named(sentence=f"No rule is called `{name}`. Nearest: {', '.join(near) or 'none'}. All: howto why")

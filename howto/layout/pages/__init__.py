@@ -1,0 +1,1 @@
+"""Pages: what stands on cards, leaflets and letters, and in which order."""

@@ -1,0 +1,178 @@
+"""A client's leaflet: what was done, what to do and by when, what not to do, when to call."""
+
+from collections.abc import Iterator, Sequence
+from datetime import date
+from typing import Final
+
+from howto.languages.labels import Labels, labels
+from howto.layout.pages.card import joined, legible, small_words, stamp
+from howto.layout.pages.explain import explained
+from howto.layout.pages.leaflet_when import full_day, joined_names, when_shown
+from howto.layout.pages.numbers import LONGEST_LARGE
+from howto.layout.pages.page_words import reader
+from howto.layout.pages.year import Look, Mark, year_line
+from howto.model.crew import Crew
+from howto.model.figure import Figure
+from howto.model.prose import Prose, capital, prose
+from howto.model.said import said
+from howto.model.sheet import ArtBlock, Block, Bullets, Dated, Entry, Facts, Paragraph, Photo, Section, Sheet
+from howto.model.shown import label_of, shown, shown_cell, shown_day
+from howto.model.task import Plan, Task
+from howto.model.visit import Job, Visit
+
+A4_MM: Final = (210.0, 297.0)  # ISO 216
+LINE_MM: Final = 174.0  # between the margins
+TEXT_PT, SMALL_PT = 14.0, 12.0  # 12 pt at least, 14 pt reaches more readers: RNIB, Clear Print guidelines
+LARGE_PT, LARGE_SMALL_PT = 20.0, 18.0  # 18 pt at least, 20 pt preferred: ACB/CCLVI, Large print guidelines
+MOST_PAGES, MOST_LARGE = 2, 4  # one sheet on both sides; two in large print
+PT_MM: Final = 25.4 / 72
+
+
+def leaflet_sheet(
+    visit: Visit, plan: Plan, figures_by_job: Sequence[Sequence[Figure]], today: date, photos: Sequence[Photo] = ()
+) -> Sheet:
+    """Return the leaflet of a visit from its plan; `figures_by_job` follows `visit.jobs`."""
+    say = labels(visit.language)
+    crew = visit.jobs[0].technique.crew
+    size = (LARGE_PT, LARGE_SMALL_PT, MOST_LARGE) if visit.large_print else (TEXT_PT, SMALL_PT, MOST_PAGES)
+    sheet = Sheet(
+        kind="leaflet",
+        id=visit.id,
+        title=visit.site,
+        over=say["visit_over"].format(date=shown_day(visit.date, visit.language)),
+        under=joined(visit.words),
+        language=visit.language,
+        width_mm=A4_MM[0],
+        height_mm=A4_MM[1],
+        text_pt=size[0],
+        small_pt=size[1],
+        most_pages=size[2],
+        ink=crew.colours.ink,
+        ground=crew.colours.ground,
+        accent=legible(crew.colours),
+        sections=tuple(section for section in _sections(visit, plan, figures_by_job, photos, say) if section.blocks),
+        footer=say["leaflet_footer"],
+        stamp=stamp(visit.version, today, visit.language, say),
+        words=small_words(say),
+    )
+    return explained(sheet)
+
+
+def _sections(
+    visit: Visit, plan: Plan, figures_by_job: Sequence[Sequence[Figure]], photos: Sequence[Photo], say: Labels
+) -> Iterator[Section]:
+    done = (Bullets(items=tuple(_done(job, visit, say) for job in visit.jobs)),)
+    yield Section(name="done", heading=say["done"], blocks=done)
+    yield Section(name="pictures", heading=_shown(visit, say), blocks=tuple(photos))
+    heading = say["todo_first"] if visit.next_visit else say["todo"]
+    first = (*_line(visit, plan, say), *_todo(visit, plan.first, 1, say))
+    yield Section(name="first", heading=heading, blocks=(*first, *_next_visit(visit, say)))
+    later = tuple(_todo(visit, plan.later, len(plan.first) + 1, say)) if plan.later else ()
+    yield Section(name="later", heading=say["todo_later"], blocks=later)
+    yield Section(name="numbers", heading=say["your_numbers"], blocks=tuple(_numbers(visit, figures_by_job, say)))
+    never = _never(plan, say)
+    yield Section(name="never", heading=say["never"], tone="never", blocks=never, side=bool(never))
+    yield Section(name="call", heading=say["call"], tone="call", blocks=call_box(reader(visit.jobs[0], visit), say))
+
+
+def _shown(visit: Visit, say: Labels) -> str:
+    """Return the heading of the pictures: both, or the one kind there is."""
+    if visit.before and visit.after:
+        return say["pictures"]
+    return say["before"] if visit.before else say["after"]
+
+
+def _done(job: Job, visit: Visit, say: Labels) -> Prose:
+    """Return one line of work: the technique, what it was done to, how many and how much."""
+    parts = [job.what] if job.what else []
+    if job.plant:
+        parts.append(f"{say['count'].format(count=job.count)} {job.plant}" if job.count > 1 else job.plant)
+    if job.area_m2 is not None:
+        parts.append(shown_cell(job.area_m2, "m²", reader(job, visit)))
+    rest = f": {', '.join(parts)}" if parts else ""
+    return (*prose(job.technique.title, strong=True), *prose(rest))
+
+
+def _todo(visit: Visit, tasks: Sequence[Task], number: int, say: Labels) -> Iterator[Block]:
+    """Yield dated tasks, numbered on from `number` as on the line."""
+    if not tasks:
+        yield Paragraph(text=prose(say["no_tasks"]))
+    for at, task in enumerate(tasks, number):
+        yield Dated(
+            when=capital(when_shown(task, visit.language, say)),
+            text=started(task.text),
+            note=_note(task, say),
+            number=at,
+        )
+
+
+def _note(task: Task, say: Labels) -> str:
+    """Return what a task is for, and why its amount is a sum."""
+    what = say["for_what"].format(what=joined_names(task.what, say)) if task.what else ""
+    return "; ".join(filter(None, (what, task.note)))
+
+
+def _next_visit(visit: Visit, say: Labels) -> tuple[Block, ...]:
+    if visit.next_visit is None:
+        return ()
+    text = say["next_visit"].format(date=full_day(visit.next_visit, visit.language))
+    return (Paragraph(text=prose(text, strong=True)),)
+
+
+def started(text: Prose) -> Prose:
+    """Return a sentence that began after a colon with its first letter large."""
+    return (text[0].model_copy(update={"text": capital(text[0].text)}), *text[1:]) if text else text
+
+
+def _line(visit: Visit, plan: Plan, say: Labels) -> tuple[Block, ...]:
+    """Return the year line of the dated tasks, where any falls within a year."""
+    crew = visit.jobs[0].technique.crew
+    marks = [Mark(number, task.day) for number, task in enumerate(plan.tasks, 1) if task.day]
+    spoken = (
+        say["strip_task"].format(number=mark.number, when=when_shown(plan.tasks[mark.number - 1], visit.language, say))
+        for mark in marks
+    )
+    size = (LARGE_SMALL_PT if visit.large_print else SMALL_PT) * PT_MM
+    art = year_line(
+        (visit.date, *((visit.next_visit,) if visit.next_visit else ())),
+        marks,
+        Look(LINE_MM, size, crew.colours, legible(crew.colours), visit.language),
+        caption=say["year"],
+        alt=say["strip_alt"].format(date=shown_day(visit.date, visit.language), tasks="; ".join(spoken)),
+    )
+    return (ArtBlock(art=art),) if art else ()
+
+
+def _numbers(visit: Visit, figures_by_job: Sequence[Sequence[Figure]], say: Labels) -> Iterator[Block]:
+    """Yield the figures that are meant for a client, each once, under what they are for."""
+    for job, figures in zip(visit.jobs, figures_by_job, strict=True):
+        entries = [_entry(figure, job, visit) for figure in figures if figure.client and figure.table is None]
+        fresh = tuple(dict.fromkeys(entries))
+        if fresh and len(visit.jobs) > 1:
+            name = job.what or job.plant or job.technique.title
+            yield Paragraph(text=prose(capital(say["for_what"].format(what=name)), strong=True))
+        if fresh:
+            yield Facts(entries=fresh)
+
+
+def _entry(figure: Figure, job: Job, visit: Visit) -> Entry:
+    """Return a figure, large where it is short."""
+    crew = reader(job, visit)
+    value = shown(figure, crew)
+    return Entry(label=capital(label_of(figure, crew)), value=value, headline=len(value) <= LONGEST_LARGE)
+
+
+def _never(plan: Plan, say: Labels) -> tuple[Block, ...]:
+    """Return what the client must not do, each with what it is about where several things were worked on."""
+    items = []
+    for ban in plan.never:
+        what = f" ({joined_names(ban.what, say)})" if ban.what else ""
+        items.append((*started(ban.text), *prose(what)))
+    return (Bullets(items=tuple(items)),) if items else ()
+
+
+def call_box(crew: Crew, say: Labels) -> tuple[Block, ...]:
+    """Return when to call, and whom."""
+    signs = tuple(prose(sign) for sign in say["call_signs"].split("\n"))
+    whom = say["call_whom"].format(contact=said(crew.contact or crew.name, crew))
+    return (Paragraph(text=prose(say["call_if"])), Bullets(items=signs), Paragraph(text=prose(whom, strong=True)))
