@@ -93,7 +93,7 @@ def _measures(here: AnyTechnique, there: AnyTechnique) -> Iterator[_Apart]:
             continue
         name, unit = field_unit(field)
         mine, theirs = (
-            each.measures.written.get(field) or shown_cell(float(number), unit or "", here.crew.in_english)
+            each.measures.written.get(field) or shown_cell(float(number), unit or "", here.crew.read_in("en"))
             for each, number in ((here, value), (there, other))
         )
         edit = Edit(key=name, text=theirs)
@@ -109,5 +109,5 @@ def _figures(here: AnyTechnique, mine: Sequence[Figure], theirs: Sequence[Figure
             continue
         one, two = (each.value if isinstance(each.value, int | float) else 0.0 for each in (figure, other))
         if abs(one - two) > _FIGURE_GIVE * max(abs(one), abs(two)):
-            told = (shown(figure, here.crew.in_english), shown(other, here.crew.in_english))
+            told = (shown(figure, here.crew.read_in("en")), shown(other, here.crew.read_in("en")))
             yield _Apart(figure.name, "measures", *told, rate=True, edit=None)

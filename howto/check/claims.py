@@ -62,7 +62,7 @@ def check_claims(
 ) -> tuple[Finding, ...]:
     """Return where the words of a technique disagree with its measures and its computed `figures`."""
     names = _names(technique, figures)
-    numbers = named_in(technique.measures, figures, technique.crew.in_english)
+    numbers = named_in(technique.measures, figures, technique.crew.read_in("en"))
     found: list[Finding] = []
     for passage in written(technique):
         noted = [*_braces(passage, names), *_words(passage, technique, names)]
@@ -74,7 +74,7 @@ def check_claims(
 def _names(technique: AnyTechnique, figures: Sequence[Figure]) -> dict[str, str]:
     """Return what `{words}` may be, as written, by how they are compared."""
     known: dict[str, str] = {}
-    for measure in shown_measures(technique.measures, technique.crew):
+    for measure in shown_measures(technique.measures, technique.crew.reader):
         known[compared(measure.key)] = measure.key
         if measure.tolerance:
             known[compared(f"{measure.key} tolerance")] = f"{measure.key} tolerance"

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final, NamedTuple
 
-from howto.model.crew import Crew
+from howto.languages.reader import Reader
 from howto.model.figure import Figure
 from howto.model.measures import Measures
 from howto.model.prose import BRACED
@@ -86,19 +86,19 @@ class Claim(NamedTuple):
     found: str  # the claim in the unit of what it claims
 
 
-def named_in(measures: Measures, figures: Sequence[Figure], crew: Crew) -> tuple[Named, ...]:
+def named_in(measures: Measures, figures: Sequence[Figure], reader: Reader) -> tuple[Named, ...]:
     """Return every number that prose may name, measures first."""
     found: list[Named] = []
     for field, value in measures.given().items():
         if isinstance(value, bool) or not isinstance(value, int | float):
             continue
         name, unit = field_unit(field)
-        shown = measures.written.get(field) or shown_cell(float(value), unit or "", crew)
+        shown = measures.written.get(field) or shown_cell(float(value), unit or "", reader)
         found.append(Named(name, float(value), unit, measures.tolerance(field) or 0.0, shown, field))
     for figure in figures:
         if isinstance(figure.value, int | float):
             spread = 0.0 if not figure.unit else abs(figure.value) * DISPLAY
-            shown = shown_cell(float(figure.value), figure.unit, crew, figure.digits)
+            shown = shown_cell(float(figure.value), figure.unit, reader, figure.digits)
             name = figure.name.casefold()
             found.append(Named(name, float(figure.value), figure.unit or None, spread, shown))
     return tuple(found)

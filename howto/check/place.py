@@ -35,15 +35,15 @@ def placed(rule: Rule[Any], breach: Breach, technique: AnyTechnique, sources: So
 
     That is the breach's own source, or else the rule's first.
     """
-    span = technique.spot(breach.field)
+    span, reader = technique.spot(breach.field), technique.crew.read_in("en")
     return Finding(
         rule=rule.name,
         severity=softer(rule.severity, breach.severity),
         span=span,
         text=line_at(span, sources),
-        what=breach.what,
-        why=breach.why,
-        mend=breach.mend,
+        what=reader.plain(breach.what),
+        why=reader.plain(breach.why),
+        mend=reader.plain(breach.mend),
         reference=str(breach.reference or rule.references[0]),
         also=technique.spot(breach.also) if breach.also else None,
     )

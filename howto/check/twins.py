@@ -244,5 +244,5 @@ def _told(technique: AnyTechnique, field: str, given: Mapping[str, Any]) -> str:
         return "yes" if value else "no"
     plain = isinstance(value, int | float)
     return measures.written.get(field) or (
-        shown_cell(float(value), unit or "", technique.crew.in_english) if plain else str(value)
+        shown_cell(float(value), unit or "", technique.crew.read_in("en")) if plain else str(value)
     )

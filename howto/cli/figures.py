@@ -23,9 +23,9 @@ def figures(
     if worked.unknown:
         raise refuse(worked.unknown)
     if form is Form.JSON:
-        typer.echo(working.figures_as_json(worked.groups))
+        typer.echo(working.figures_as_json(worked.groups, worked.reader))
     else:
         if worked.findings:
             typer.echo(report.terminal(worked.findings, worked.sources, colour=colour(), width=width()), err=True)
-        typer.echo(working.figures_as_text(worked.groups, worked.system, width=width()))
+        typer.echo(working.figures_as_text(worked.groups, worked.reader, width=width()))
     raise typer.Exit(int(stops(worked.findings)))

@@ -6,11 +6,10 @@ from collections.abc import Iterable
 from datetime import date
 from typing import Any
 
-from howto.model.crew import System
+from howto.languages.reader import Reader
 from howto.model.family import Rule
 from howto.model.figure import Cell, Figure
 from howto.model.reference import Grade, Reference
-from howto.quantities import show, show_number
 
 GRADES = {
     Grade.A: "university, government, standards body, learned society or published study",
@@ -22,35 +21,37 @@ GRADES = {
 }
 
 
-def figures_as_text(groups: Iterable[tuple[str, tuple[Figure, ...]]], system: System, width: int) -> str:
+def figures_as_text(groups: Iterable[tuple[str, tuple[Figure, ...]]], reader: Reader, width: int) -> str:
     """Return each figure with its working and sources, under a heading a group."""
     parts: list[str] = []
     for heading, figures in groups:
         parts.append(f"{heading}\n{'=' * min(len(heading), width)}")
-        parts.extend(_figure(figure, system, width) for figure in figures)
+        parts.extend(_figure(figure, reader, width) for figure in figures)
     return "\n\n".join(parts)
 
 
-def _figure(figure: Figure, system: System, width: int) -> str:
-    lines = [f"{figure.label}: {cell(figure.value, figure.unit, system, figure.digits)}   {{{figure.name}}}"]
+def _figure(figure: Figure, reader: Reader, width: int) -> str:
+    lines = [
+        f"{reader.tell(figure.label)}: {cell(figure.value, figure.unit, reader, figure.digits)}   {{{figure.name}}}"
+    ]
     for line in figure.working:
-        lines.extend(textwrap.wrap(line, width, initial_indent="    ", subsequent_indent="      "))
+        lines.extend(textwrap.wrap(reader.worked(line), width, initial_indent="    ", subsequent_indent="      "))
     if figure.table is not None:
-        lines.append(_table(figure, system))
+        lines.append(_table(figure, reader))
     sources = dict.fromkeys(_source(reference) for reference in figure.references)
     for source in sources:
         lines.extend(textwrap.wrap(source, width, initial_indent="    source: ", subsequent_indent="            "))
     return "\n".join(lines)
 
 
-def _table(figure: Figure, system: System) -> str:
+def _table(figure: Figure, reader: Reader) -> str:
     table = figure.table
     if table is None:
         return ""
     rows = [
-        table.columns,
+        tuple(map(reader.tell, table.columns)),
         *(
-            tuple(cell(value, unit, system, None) for value, unit in zip(row, table.units, strict=True))
+            tuple(cell(value, unit, reader, None) for value, unit in zip(row, table.units, strict=True))
             for row in table.rows
         ),
     ]
@@ -60,29 +61,43 @@ def _table(figure: Figure, system: System) -> str:
     )
 
 
-def cell(value: Cell, unit: str, system: System, digits: int | None) -> str:
+def cell(value: Cell, unit: str, reader: Reader, digits: int | None) -> str:
     """Return one value as a reader sees it: a date as 2026-10-14, a number in their units, a word as it is."""
     if isinstance(value, date):
         return value.isoformat()
     if isinstance(value, str):
-        return value
-    return show(value, unit, system, digits) if unit else show_number(value, digits or 3)
+        return reader.tell(value)
+    return reader.value(value, unit, digits)
 
 
 def _source(reference: Reference) -> str:
     return f"{reference} [{reference.grade}]" if reference.grade in "ABC" else str(reference)
 
 
-def figures_as_json(groups: Iterable[tuple[str, tuple[Figure, ...]]]) -> str:
+def figures_as_json(groups: Iterable[tuple[str, tuple[Figure, ...]]], reader: Reader) -> str:
     """Return the figures as a JSON list of groups, values in the unit each names."""
-    data = [{"of": heading, "figures": [_plain(figure) for figure in figures]} for heading, figures in groups]
+    data = [{"of": heading, "figures": [_plain(figure, reader) for figure in figures]} for heading, figures in groups]
     return json.dumps(data, indent=2, ensure_ascii=False)
 
 
-def _plain(figure: Figure) -> dict[str, Any]:
+def _plain(figure: Figure, reader: Reader) -> dict[str, Any]:
     data = figure.model_dump(mode="json")
+    data["label"] = reader.plain(figure.label)
+    data["working"] = [reader.worked(line) for line in figure.working]
+    if isinstance(figure.value, str):
+        data["value"] = reader.plain(figure.value)
+    if figure.table is not None:
+        rows = [
+            [reader.plain(cell) if isinstance(cell, str) else cell for cell in row] for row in data["table"]["rows"]
+        ]
+        data["table"] |= {"columns": [reader.plain(each) for each in figure.table.columns], "rows": rows}
     data["references"] = [str(reference) for reference in figure.references]
     return data
+
+
+def _told(value: object, reader: Reader) -> object:
+    """Return words as they are told, and any other value as it is."""
+    return reader.plain(value) if isinstance(value, str) else value
 
 
 def rules_as_text(rules: Iterable[Rule[Any]], width: int) -> str:

@@ -5,12 +5,10 @@ from typing import Any, Final, TypeVar
 
 from howto.model.figure import Figure
 from howto.model.prose import BRACED, Prose, compared
-from howto.model.shown import shown, shown_cell, shown_day, shown_measures
+from howto.model.shown import shown, shown_measures
 from howto.model.technique import AnyTechnique, Care, Hazard, Kit, Step
 from howto.model.value import Value
 from howto.model.visit import Job, Visit
-
-__all__ = ["filled", "filled_technique", "filled_visit", "shown", "shown_cell", "shown_day", "values"]
 
 V = TypeVar("V", bound=Value)
 
@@ -19,8 +17,8 @@ _TOLERANCE: Final = "tolerance"
 
 def values(technique: AnyTechnique, figures: Sequence[Figure]) -> dict[str, str]:
     """Return what each `{words}` stands for: figures by name, measures by the author's key and over them."""
-    found = {compared(figure.name): shown(figure, technique.crew) for figure in figures}
-    for measure in shown_measures(technique.measures, technique.crew):
+    found = {compared(figure.name): shown(figure, technique.crew.reader) for figure in figures}
+    for measure in shown_measures(technique.measures, technique.crew.reader):
         found[compared(measure.key)] = measure.value
         if measure.tolerance:
             found[compared(f"{measure.key} {_TOLERANCE}")] = measure.tolerance

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Final
 
 from howto.check.twins import is_twin
-from howto.compute.words import filled_technique, shown_cell
+from howto.compute.words import filled_technique
 from howto.families.mowing.formulae import mow_at_mm
 from howto.families.mowing.measures import MowingMeasures
 from howto.families.watering import garden
@@ -25,6 +25,7 @@ from howto.model.due import months_named
 from howto.model.prose import Prose, capital, prose
 from howto.model.sheet import Entry
 from howto.model.shelf import Shelf
+from howto.model.shown import shown_cell
 from howto.model.technique import AnyTechnique
 from howto.render.html import page
 from howto.render.pdf import pdf
@@ -96,7 +97,9 @@ def _mowing(techniques: list[AnyTechnique], month: int, say: Labels) -> Iterator
     for technique in techniques:
         m = technique.measures
         if isinstance(m, MowingMeasures) and _in_season(technique, month):
-            at, to = (shown_cell(each, "mm", technique.crew) for each in (mow_at_mm(m.set_height_mm), m.set_height_mm))
+            at, to = (
+                shown_cell(each, "mm", technique.crew.reader) for each in (mow_at_mm(m.set_height_mm), m.set_height_mm)
+            )
             yield say["letter_mow_at"].format(grass=capital(m.grass or technique.title), at=at, to=to)
 
 
@@ -113,7 +116,7 @@ def _clip(shelf: Shelf, month: int) -> Iterator[str]:
 def _water(shelf: Shelf, techniques: list[AnyTechnique], month: int, say: Labels) -> Iterator[Entry]:
     """Yield how a lawn and a bed are watered, where the crew keeps its climate."""
     grasses = [each.measures.grass or "" for each in techniques if isinstance(each.measures, MowingMeasures)]
-    area = shown_cell(BED_M2, "m2", shelf.crew)
+    area = shown_cell(BED_M2, "m2", shelf.crew.reader)
     lawn = lawn_need(shelf.crew, month, BED_M2, shelf.book.grass(grasses[0]) if grasses else None)
     bed = garden.garden_water(shelf.crew, month, BED_M2, method=BED)
     for label, need in ((say["letter_lawn"], lawn), (say["letter_bed"].format(area=area), bed)):

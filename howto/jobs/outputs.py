@@ -19,7 +19,7 @@ from howto.layout.frames.carousel import FRAME_RULES, RATIOS, frames
 from howto.layout.frames.look import OWN_MARK
 from howto.layout.frames.publish import alt_texts, caption
 from howto.layout.pages.card import ART_MM, card_sheet
-from howto.layout.pages.page_words import card_words, page_letters, said_drawing
+from howto.layout.pages.page_words import card_words, page_letters, told_drawing
 from howto.model.family import Rule
 from howto.model.figure import Figure
 from howto.model.photo import Photograph
@@ -100,7 +100,7 @@ def _card(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[Find
     figures = job.figures[technique.id]
     screen, paper = page_look(technique.crew.colours), print_look(technique.crew.colours)
     drawn = _drawn(technique, job.today)
-    drawings = [said_drawing(drawing, technique.crew) for drawing in drawn[:1]]
+    drawings = [told_drawing(drawing, technique.crew.reader) for drawing in drawn[:1]]
     arts, printed = ([fit(drawing, *ART_MM, look)[0] for drawing in drawings] for look in (screen, paper))
     sheet = card_sheet(filled_technique(technique, figures), figures, arts, job.today, printed)
     said = card_words(technique, figures, drawn)
@@ -125,7 +125,7 @@ def family_tags(technique: AnyTechnique) -> tuple[str, ...]:
 def _carousel(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[Finding, ...]:
     figures = job.figures[technique.id]
     ready = filled_technique(technique, figures)
-    drawings = [said_drawing(drawing, technique.crew) for drawing in _drawn(technique, job.today)]
+    drawings = [told_drawing(drawing, technique.crew.reader) for drawing in _drawn(technique, job.today)]
     photos, found = _photos(job.shelf, technique)
     folder = f"carousels/{technique.id}"
     for ratio in RATIOS:

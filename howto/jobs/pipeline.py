@@ -23,7 +23,7 @@ from howto.findings import Finding, in_order, stops
 from howto.jobs.garden import garden_figures
 from howto.jobs.outputs import FIT_RULES, Make, make
 from howto.jobs.staging import Stage, not_ours
-from howto.model.crew import System
+from howto.languages.reader import Reader
 from howto.model.family import AnyFamily, Rule
 from howto.model.figure import Figure
 from howto.model.shelf import Shelf
@@ -86,7 +86,7 @@ class Worked:
     """The worked figures of a technique or a visit, in groups with a heading each."""
 
     groups: tuple[tuple[str, tuple[Figure, ...]], ...] = ()
-    system: System = "metric"
+    reader: Reader = field(default_factory=Reader)
     findings: tuple[Finding, ...] = ()
     sources: Mapping[str, SourceText] = field(default_factory=dict)
     unknown: str = ""
@@ -236,14 +236,14 @@ def figures(root: Path, name: str, today: date) -> Worked:
     findings = tuple(f for f in examined.findings if Path(f.span.path).stem == wanted)
     if (technique := shelf.technique(wanted)) is not None:
         groups: tuple[tuple[str, tuple[Figure, ...]], ...] = ((technique.title, examined.figures[wanted]),)
-        return Worked(groups, shelf.crew.units, findings, shelf.sources)
+        return Worked(groups, shelf.crew.read_in("en"), findings, shelf.sources)
     visit = next((each for each in shelf.visits if each.id == wanted), None)
     if visit is not None:
         worked = zip(visit.jobs, examined.job_figures[visit.id], strict=True)
         groups = tuple((" - ".join(filter(None, (job.technique.title, job.what))), each) for job, each in worked)
-        return Worked(groups, shelf.crew.units, findings, shelf.sources)
+        return Worked(groups, shelf.crew.read_in("en"), findings, shelf.sources)
     if findings:
-        return Worked((), shelf.crew.units, findings, shelf.sources)
+        return Worked((), shelf.crew.read_in("en"), findings, shelf.sources)
     known = [*(each.id for each in shelf.techniques), *(each.id for each in shelf.visits)]
     near = get_close_matches(wanted, known, n=3, cutoff=0.4) or known[:8]
     return Worked(unknown=f"No technique or visit is called `{wanted}`. There is: {', '.join(near) or 'none yet'}.")

@@ -1,14 +1,15 @@
 """The crew: who works, where, in which units, and how their pages look."""
 
 from collections.abc import Mapping
-from typing import Literal
 
 from pydantic import Field
 
+from howto.languages.reader import Reader, System
+from howto.languages.tags import base
 from howto.model.value import Value
 from howto.seasons import Hemisphere, month_here
 
-System = Literal["metric", "us", "uk"]
+__all__ = ["Climate", "Colours", "Crew", "System"]
 
 
 class Climate(Value):
@@ -51,6 +52,15 @@ class Crew(Value):
     caption_limit: int = Field(default=2000, ge=100, le=10000)
     alt_limit: int = Field(default=900, ge=125, le=5000)
     words: Mapping[str, Mapping[str, str]] = {}  # by language: an English label or phrase in small letters, and its own
+
+    @property
+    def reader(self) -> Reader:
+        """The one who reads this crew's pages."""
+        return self.read_in(self.language)
+
+    def read_in(self, language: str) -> Reader:
+        """Return the reader of this crew's pages in a language."""
+        return Reader(language, self.units, self.words.get(base(language), {}))
 
     @property
     def in_english(self) -> "Crew":

@@ -230,12 +230,23 @@ def show_tolerance(value: float, unit: str, system: str = "metric") -> str:
     return f"±{_SPACE}{_print(value, unit, system, None, difference=True)}"
 
 
+def printed(value: float, unit: str, system: str = "metric") -> tuple[str, str]:
+    """Return the number and the unit of an amount for a reader."""
+    found = _print(value, unit, system, None)
+    return found.number, found.many
+
+
 def show_range(low: float, high: float, unit: str, system: str = "metric") -> str:
     """Return a range for a reader, with the unit once where both share it: `600 to 750 mm`."""
+    return " to ".join(end for end in range_ends(low, high, unit, system) if end)
+
+
+def range_ends(low: float, high: float, unit: str, system: str = "metric") -> tuple[str, str]:
+    """Return both ends of a range for a reader, the unit of the first left out where both share it; equal ones once."""
     first, last = (_print(value, unit, system, None) for value in (low, high))
     if last.unit == "m" and first.unit == "mm" and abs(metres := convert(low, unit, "m")) >= 0.1:
         first = _Printed(_fixed(metres, 2), "m", "m")
     if str(first) == str(last):
-        return str(last)
+        return str(last), ""
     shared = first.many == last.many and not re.search("[0-9¼½¾]", first.many.partition("/")[0])
-    return f"{first.number if shared else first} to {last}"
+    return first.number if shared else str(first), str(last)

@@ -9,10 +9,10 @@ from pathlib import PurePosixPath
 from typing import Final
 
 from howto.fonts import missing
+from howto.languages.reader import day_told
 from howto.model.family import AnyFamily
 from howto.model.measures import Measures
 from howto.model.names import file_name
-from howto.model.shown import shown_day
 from howto.read.bounds import needed_lines
 from howto.read.letters import note_letters, tidied
 from howto.read.measures import measures_from
@@ -258,7 +258,7 @@ def language_in(notes: Notes, entry: Entry) -> str | None:
 
 def _letters_lacking(language: str) -> tuple[str, ...]:
     """Return the letters of a language's dates that the typefaces lack."""
-    return missing("".join(shown_day(date(2026, month, 28), language) for month in range(1, 13)))
+    return missing("".join(day_told(date(2026, month, 28), language) for month in range(1, 13)))
 
 
 def _can_be_printed(notes: Notes, entry: Entry, language: str) -> bool:

@@ -9,7 +9,6 @@ from icalendar import Alarm, Calendar, Event
 
 from howto.languages.labels import Labels, labels
 from howto.model.prose import capital, plain
-from howto.model.said import said
 from howto.model.task import Plan, Task
 from howto.model.visit import Visit
 
@@ -90,7 +89,7 @@ def _entry(visit: Visit, name: str, day: date, today: date, title: str) -> Event
 
 def _whom(visit: Visit, say: Labels) -> str:
     crew = visit.jobs[0].technique.crew.model_copy(update={"language": visit.language})
-    return say["call_whom"].format(contact=said(crew.contact or crew.name, crew))
+    return say["call_whom"].format(contact=crew.reader.tell(crew.contact or crew.name))
 
 
 def _title(text: str) -> str:

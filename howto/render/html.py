@@ -15,10 +15,10 @@ from markupsafe import Markup
 from howto.colour import SAFETY_YELLOW, on_paper
 from howto.fonts import CUTS, Face, path
 from howto.languages.labels import Labels, labels
+from howto.languages.reader import day_told
 from howto.model.crew import Colours, Crew
 from howto.model.prose import Run, capital, plain
 from howto.model.sheet import ArtBlock, Block, Code, Grid, Photo, Section, Sheet
-from howto.model.shown import shown_day
 from howto.model.technique import AnyTechnique
 from howto.model.value import Value
 from howto.render.code import symbol
@@ -85,7 +85,7 @@ def shelf_page(crew: Crew, entries: Sequence[Entry], today: date) -> str:
         crew=crew,
         say=say,
         groups=_groups(entries, say),
-        stamp=shown_day(today, crew.language),
+        stamp=day_told(today, crew.language),
     )  # fmt: skip
 
 

@@ -8,8 +8,7 @@ from howto.layout.frames.rows import Row
 from howto.layout.frames.step import Copy
 from howto.model.figure import Figure
 from howto.model.prose import Prose, capital, plain
-from howto.model.said import said
-from howto.model.shown import label_of, shown, shown_measures
+from howto.model.shown import shown, shown_measures
 from howto.model.technique import AnyTechnique, Kit, Picture, Step
 
 LONGEST_LIST = 40  # characters of a number that a frame shows: three amounts in a row
@@ -34,7 +33,7 @@ def bare(title: str) -> str:
 
 def over_line(technique: AnyTechnique, say: Labels) -> str:
     """Return the line above a cover's title: the trade, the level, the time it takes."""
-    family = said(technique.family, technique.crew)
+    family = technique.crew.reader.tell(technique.family)
     parts = [capital(family), say["level"].format(level=technique.level)]
     if technique.minutes:
         parts.append(say["minutes"].format(minutes=f"{technique.minutes:g}"))
@@ -75,7 +74,7 @@ def main_numbers(technique: AnyTechnique, figures: Sequence[Figure], count: int)
 
 def measures(technique: AnyTechnique) -> Iterator[Number]:
     """Yield the measures the author wrote, with their tolerances."""
-    for each in shown_measures(technique.measures, technique.crew):
+    for each in shown_measures(technique.measures, technique.crew.reader):
         if each.assumed:
             continue
         spread = f" {each.tolerance}" if each.tolerance else ""
@@ -89,8 +88,8 @@ def _stands_alone(figure: Figure) -> bool:
 
 def _number(figure: Figure, technique: AnyTechnique) -> Number:
     """Return a figure with its label, in the language of the technique."""
-    label = label_of(figure, technique.crew)
-    return Number(capital(label), shown(figure, technique.crew))
+    label = technique.crew.reader.tell(figure.label)
+    return Number(capital(label), shown(figure, technique.crew.reader))
 
 
 def kit(technique: AnyTechnique) -> tuple[str, ...]:

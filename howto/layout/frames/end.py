@@ -9,7 +9,6 @@ from howto.layout.frames.parts import Block, block, rule, steps_down
 from howto.layout.frames.rows import Row, SetRow, paint_rows, rows_height, set_rows
 from howto.layout.frames.shared import Job, Made, Page, drawn, finding
 from howto.model.prose import plain
-from howto.model.said import said
 from howto.model.sheet import PaintMark
 
 SIZES = steps_down(56, 34, 2)
@@ -91,5 +90,5 @@ def _contact(job: Job) -> Block:
     """Return the crew's contact line and web address."""
     crew = job.technique.crew
     width = job.sheet.area[2] - job.sheet.area[0]
-    told = "\n".join(filter(None, (said(crew.contact, crew), crew.web)))
+    told = "\n".join(filter(None, (crew.reader.tell(crew.contact), crew.web)))
     return block(told, "text", max(SMALLEST, 32.0), width, 1.25)

@@ -13,7 +13,6 @@ from howto.layout.frames.copy import bare, cover_numbers
 from howto.layout.frames.shared import finding
 from howto.model.figure import Figure
 from howto.model.prose import capital, plain
-from howto.model.said import said, unsaid
 from howto.model.sheet import Frame
 from howto.model.technique import AnyTechnique
 
@@ -93,7 +92,7 @@ def _tags(technique: AnyTechnique, own: Sequence[str]) -> tuple[str, ...]:
     """
     crew = technique.crew
     known = [plant.common[0] for plant in technique.known_plants[:2] if plant.common]
-    told = [said(text, crew) for text in (technique.family, *known, *own) if not unsaid(text, crew)]
+    told = [crew.reader.tell(text) for text in (technique.family, *known, *own) if not any(crew.reader.gaps(text))]
     named = (_tag(text) for text in (*told[:1], bare(technique.title), *technique.plants[:2], *told[1:]))
     kept: dict[str, str] = {}
     for tag in named:

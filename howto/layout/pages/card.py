@@ -7,11 +7,11 @@ from typing import Final
 
 from howto.colour import contrast, nearest
 from howto.languages.labels import Labels, labels
+from howto.languages.reader import day_told
 from howto.layout.pages.numbers import numbers
 from howto.model.crew import Colours
 from howto.model.figure import Figure
 from howto.model.prose import Prose, capital, prose
-from howto.model.said import said
 from howto.model.sheet import (
     Art,
     ArtBlock,
@@ -26,7 +26,6 @@ from howto.model.sheet import (
     Sheet,
     StepRow,
 )
-from howto.model.shown import shown_day
 from howto.model.technique import AnyTechnique, Kit
 
 A5_MM: Final = (148.0, 210.0)  # ISO 216
@@ -108,7 +107,7 @@ def legible(colours: Colours) -> str:
 
 def stamp(version: str, today: date, language: str, say: Labels) -> str:
     """Return the line that tells an old print from a new one."""
-    day = shown_day(today, language)
+    day = day_told(today, language)
     return f"{say['version'].format(version=version)} · {day}" if version else day
 
 
@@ -119,7 +118,7 @@ def small_words(say: Labels) -> dict[str, str]:
 
 def _over(technique: AnyTechnique, say: Labels) -> str:
     """Return the line above the title: family, level, minutes."""
-    parts = [capital(said(technique.family, technique.crew)), say["level"].format(level=technique.level)]
+    parts = [capital(technique.crew.reader.tell(technique.family)), say["level"].format(level=technique.level)]
     if technique.minutes is not None:
         parts.append(say["minutes"].format(minutes=f"{technique.minutes:g}"))
     return " · ".join(parts)

@@ -5,6 +5,7 @@ from datetime import date
 from typing import Final
 
 from howto.languages.labels import Labels, labels
+from howto.languages.reader import day_told
 from howto.layout.pages.card import joined, legible, small_words, stamp
 from howto.layout.pages.explain import explained
 from howto.layout.pages.leaflet_when import full_day, joined_names, when_shown
@@ -14,9 +15,8 @@ from howto.layout.pages.year import Look, Mark, year_line
 from howto.model.crew import Crew
 from howto.model.figure import Figure
 from howto.model.prose import Prose, capital, prose
-from howto.model.said import said
 from howto.model.sheet import ArtBlock, Block, Bullets, Dated, Entry, Facts, Paragraph, Photo, Section, Sheet
-from howto.model.shown import label_of, shown, shown_cell, shown_day
+from howto.model.shown import shown, shown_cell
 from howto.model.task import Plan, Task
 from howto.model.visit import Job, Visit
 
@@ -39,7 +39,7 @@ def leaflet_sheet(
         kind="leaflet",
         id=visit.id,
         title=visit.site,
-        over=say["visit_over"].format(date=shown_day(visit.date, visit.language)),
+        over=say["visit_over"].format(date=day_told(visit.date, visit.language)),
         under=joined(visit.words),
         language=visit.language,
         width_mm=A4_MM[0],
@@ -88,7 +88,7 @@ def _done(job: Job, visit: Visit, say: Labels) -> Prose:
     if job.plant:
         parts.append(f"{say['count'].format(count=job.count)} {job.plant}" if job.count > 1 else job.plant)
     if job.area_m2 is not None:
-        parts.append(shown_cell(job.area_m2, "m²", reader(job, visit)))
+        parts.append(shown_cell(job.area_m2, "m²", reader(job, visit).reader))
     rest = f": {', '.join(parts)}" if parts else ""
     return (*prose(job.technique.title, strong=True), *prose(rest))
 
@@ -138,7 +138,7 @@ def _line(visit: Visit, plan: Plan, say: Labels) -> tuple[Block, ...]:
         marks,
         Look(LINE_MM, size, crew.colours, legible(crew.colours), visit.language),
         caption=say["year"],
-        alt=say["strip_alt"].format(date=shown_day(visit.date, visit.language), tasks="; ".join(spoken)),
+        alt=say["strip_alt"].format(date=day_told(visit.date, visit.language), tasks="; ".join(spoken)),
     )
     return (ArtBlock(art=art),) if art else ()
 
@@ -158,8 +158,8 @@ def _numbers(visit: Visit, figures_by_job: Sequence[Sequence[Figure]], say: Labe
 def _entry(figure: Figure, job: Job, visit: Visit) -> Entry:
     """Return a figure, large where it is short."""
     crew = reader(job, visit)
-    value = shown(figure, crew)
-    return Entry(label=capital(label_of(figure, crew)), value=value, headline=len(value) <= LONGEST_LARGE)
+    value = shown(figure, crew.reader)
+    return Entry(label=capital(crew.reader.tell(figure.label)), value=value, headline=len(value) <= LONGEST_LARGE)
 
 
 def _never(plan: Plan, say: Labels) -> tuple[Block, ...]:
@@ -174,5 +174,5 @@ def _never(plan: Plan, say: Labels) -> tuple[Block, ...]:
 def call_box(crew: Crew, say: Labels) -> tuple[Block, ...]:
     """Return when to call, and whom."""
     signs = tuple(prose(sign) for sign in say["call_signs"].split("\n"))
-    whom = say["call_whom"].format(contact=said(crew.contact or crew.name, crew))
+    whom = say["call_whom"].format(contact=crew.reader.tell(crew.contact or crew.name))
     return (Paragraph(text=prose(say["call_if"])), Bullets(items=signs), Paragraph(text=prose(whom, strong=True)))

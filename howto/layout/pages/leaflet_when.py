@@ -5,7 +5,7 @@ from datetime import date
 from babel.dates import format_date, format_skeleton
 
 from howto.languages.labels import Labels
-from howto.model.shown import locale_of, shown_day
+from howto.languages.reader import day_told, locale_of
 from howto.model.task import Task
 
 A_DAY, A_WEEK = 1, 7
@@ -34,8 +34,8 @@ def _round(task: Task, start: date, language: str, say: Labels) -> str:
     """Return how often, from when, and until when where that is known."""
     often = {A_DAY: say["each_day"], A_WEEK: say["each_week"]}.get(task.days) or say["each_days"].format(days=task.days)
     if task.end is None:
-        return say["each_from"].format(every=often, start=shown_day(start, language))
-    return say["each_until"].format(every=often, start=shown_day(start, language), end=shown_day(task.end, language))
+        return say["each_from"].format(every=often, start=day_told(start, language))
+    return say["each_until"].format(every=often, start=day_told(start, language), end=day_told(task.end, language))
 
 
 def _months(start: date, end: date, language: str, say: Labels) -> str:

@@ -7,13 +7,13 @@ from typing import Final, NamedTuple
 from babel.dates import format_skeleton
 
 from howto.languages.labels import Labels, labels
+from howto.languages.reader import locale_of
 from howto.layout.pages.card import legible, small_words, stamp
 from howto.layout.pages.explain import explained
 from howto.layout.pages.leaflet import A4_MM, SMALL_PT, TEXT_PT, call_box
 from howto.model.crew import Crew
 from howto.model.prose import Prose, prose
 from howto.model.sheet import Block, Bullets, Entry, Facts, Paragraph, Section, Sheet
-from howto.model.shown import locale_of
 
 MOST_PAGES: Final = 2
 

@@ -2,17 +2,17 @@
 
 import re
 from collections.abc import Sequence
-from itertools import accumulate
+from itertools import accumulate, pairwise
 from typing import Final, NamedTuple
 
-from howto.languages.tags import base
+from howto.languages.reader import TIE, Reader
 from howto.model.crew import Crew
 from howto.model.figure import Figure
 from howto.model.prose import capital
-from howto.model.said import amounts_said, said
 from howto.model.sheet import Art, Entry, Grid
-from howto.model.shown import Shown, label_of, shown, shown_cell, shown_measures
+from howto.model.shown import Shown, shown, shown_cell, shown_measures
 from howto.model.technique import AnyTechnique
+from howto.quantities.amounts import phrase
 
 LONGEST_WORKING: Final = 64  # characters of arithmetic that stand under a number
 ROW_MM, NOTE_MM = 6.0, 4.0  # what a large number takes beside a drawing, and each line of its working
@@ -23,7 +23,6 @@ LONGEST_LARGE: Final = 20  # characters of a number that is set large
 CARD_LINE: Final = 76  # characters of figures across a card, two between cells
 LONG_TABLE: Final = 6  # rows over which a narrow table is folded in two
 FOLDED_COLUMNS: Final = 3
-_ENGLISH: Final = re.compile(r"[A-Za-z]{4,}|\b(?:of|and|per|the|off|all|day|for|to|at|an?)\b")
 
 
 class Numbers(NamedTuple):
@@ -42,7 +41,7 @@ def numbers(technique: AnyTechnique, figures: Sequence[Figure], arts: Sequence[A
     will not fit leaves out first.
     """
     crew = technique.crew
-    told = [each for each in shown_measures(technique.measures, crew) if not (each.assumed and each.idle)]
+    told = [each for each in shown_measures(technique.measures, crew.reader) if not (each.assumed and each.idle)]
     measures = [_measure(each) for each in told if not each.assumed]
     assumed = [_measure(each) for each in told if each.assumed]
     single = [(figure.headline, _entry(figure, crew)) for figure in figures if figure.table is None]
@@ -69,10 +68,10 @@ def grid(figure: Figure, crew: Crew) -> Grid | None:
     if table is None:
         return None
     columns = [
-        _column(said(name, crew), [shown_cell(row[at], unit, crew) for row in table.rows])
+        _column(crew.reader.tell(name), [shown_cell(row[at], unit, crew.reader) for row in table.rows])
         for at, (name, unit) in enumerate(zip(table.columns, table.units, strict=True))
     ]
-    caption = capital(label_of(figure, crew))
+    caption = capital(crew.reader.tell(figure.label))
     across = list(zip(*columns, strict=True))
     if len(columns) < len(across) and sum(max(map(len, cells)) + 2 for cells in across) <= CARD_LINE:
         return Grid(caption=caption, columns=columns[0], rows=tuple(columns[1:]), turned=True)
@@ -120,24 +119,31 @@ def _small(entry: Entry) -> Entry:
 
 def _entry(figure: Figure, crew: Crew) -> Entry:
     """Return a figure with the arithmetic that a person can follow under it, where it is short enough."""
-    value = shown(figure, crew)
-    return Entry(label=capital(label_of(figure, crew)), value=value, note=_working(figure, value, crew), headline=True)
+    value = shown(figure, crew.reader)
+    return Entry(
+        label=capital(crew.reader.tell(figure.label)), value=value, note=_working(figure, value, crew), headline=True
+    )
 
 
 def _working(figure: Figure, value: str, crew: Crew) -> str:
     """Return the line of working that ends in the value printed, where it is short; else nothing.
 
-    Working is written in English: for another reader a line with words in it is left out.
+    A line with words that the reader's language lacks is left out.
     """
-    number = value.split("\u00a0", maxsplit=1)[0]
-    lines = figure.working
-    if base(crew.language) != "en":
-        lines = tuple(amounts_said(line, crew.language) for line in lines if not _ENGLISH.search(line))
-    for line in lines:
-        ends = line.rpartition("= ")[2].split()
-        if ends and ends[0] == number and len(line) <= LONGEST_WORKING:
-            return kept_together(line)
+    reader = crew.reader
+    number = value.split(TIE, maxsplit=1)[0]
+    for line in figure.working:
+        told = reader.worked(line)
+        if len(told) <= LONGEST_WORKING and _ends_in(line, number, reader) and not any(reader.gaps(line)):
+            return kept_together(told)
     return ""
+
+
+def _ends_in(line: str, number: str, reader: Reader) -> bool:
+    """Tell whether the amount after the last `=` of a line of working is printed as `number`."""
+    parts = phrase(line).parts
+    sums = [after for before, after in pairwise(parts) if isinstance(before, str) and before.endswith("= ")]
+    return bool(sums) and reader.worked(str(sums[-1])).split(" ", maxsplit=1)[0] == number
 
 
 def kept_together(working: str) -> str:

@@ -7,33 +7,29 @@ from typing import Final
 from howto.findings import Finding, Severity
 from howto.fonts import missing
 from howto.languages.labels import LANGUAGES
+from howto.languages.reader import Reader
 from howto.languages.tags import base
 from howto.layout.fit_rules import PAGE_LETTER, PAGE_WORDS
 from howto.model.crew import Crew
 from howto.model.figure import Figure
-from howto.model.said import phrase_key, said, unsaid
 from howto.model.sheet import Sheet
 from howto.model.shown import shown_measures
 from howto.model.technique import AnyTechnique
 from howto.model.value import Value
 from howto.model.visit import Job, Visit
-from howto.shapes import Dimension, Drawing, Label, Level, Shape
+from howto.shapes import Dimension, Drawing, Label, Level
 from howto.span import Span
 
 MOST_NAMED: Final = 8  # phrases named in one finding
 
 
-def said_drawing(drawing: Drawing, crew: Crew) -> Drawing:
-    """Return a drawing with its words in the crew's language, where there are any."""
-    if base(crew.language) == "en":
-        return drawing
-    shapes = tuple(_said_shape(shape, crew) for shape in drawing.shapes)
-    return replace(drawing, shapes=shapes, caption=said(drawing.caption, crew), alt=said(drawing.alt, crew))
-
-
-def _said_shape(shape: Shape, crew: Crew) -> Shape:
-    """Return a shape with its words told."""
-    return replace(shape, text=said(shape.text, crew)) if isinstance(shape, Dimension | Level | Label) else shape
+def told_drawing(drawing: Drawing, reader: Reader) -> Drawing:
+    """Return a drawing with its words and amounts as its reader sees them."""
+    shapes = tuple(
+        replace(shape, text=reader.tell(shape.text)) if isinstance(shape, Dimension | Level | Label) else shape
+        for shape in drawing.shapes
+    )
+    return replace(drawing, shapes=shapes, caption=reader.tell(drawing.caption), alt=reader.tell(drawing.alt))
 
 
 def reader(job: Job, visit: Visit) -> Crew:
@@ -45,8 +41,8 @@ def card_words(technique: AnyTechnique, figures: Sequence[Figure], drawings: Seq
     """Return the finding of what a card and its pictures would print in English on a page that is not."""
     crew = technique.crew
     texts = [technique.family]
-    for measure in shown_measures(technique.measures, crew.in_english):
-        texts += [measure.key, measure.value]
+    for measure in shown_measures(technique.measures, crew.read_in("en")):
+        texts += [measure.key, *([] if any(map(str.isdigit, measure.value)) else [measure.value])]
     texts += _of_figures(figures)
     for drawing in drawings:
         texts += [drawing.caption, drawing.alt]
@@ -79,7 +75,7 @@ def _told(texts: Iterable[str], crew: Crew, span: Span, language: str, severity:
     """Return one finding that names the phrases without words in a language that has labels."""
     if base(language) not in LANGUAGES:
         return ()
-    gaps = list(dict.fromkeys(phrase_key(text) for text in texts if text and unsaid(text, crew)))
+    gaps = list(dict.fromkeys(gap for text in texts for gap in crew.reader.gaps(text)))
     if not gaps:
         return ()
     named = ", ".join(f"`{each}`" for each in gaps[:MOST_NAMED])

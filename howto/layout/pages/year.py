@@ -6,9 +6,9 @@ from typing import Final, NamedTuple
 
 from babel.dates import format_date
 
+from howto.languages.reader import locale_of
 from howto.model.crew import Colours
 from howto.model.sheet import Area, Art, Dot, PaintMark, Stroke, Words
-from howto.model.shown import locale_of
 from howto.seasons import month_start, months_between
 
 MONTHS: Final = 12
