@@ -23,8 +23,8 @@ from howto.quantities.amounts import (
     Name,
     Phrase,
     Range,
+    Share,
     Spread,
-    Typed,
     Word,
     Words,
     phrase,
@@ -34,6 +34,11 @@ from howto.quantities.units import unit_named
 
 System = Literal["metric", "us", "uk"]
 TIE: Final = "\u00a0"
+SHARES: Final = {
+    "all": 1.0, "nine tenths": 0.9, "three quarters": 0.75, "two thirds": 2 / 3, "half": 0.5, "a third": 1 / 3,
+    "a quarter": 0.25, "a fifth": 0.2, "an eighth": 0.125, "a tenth": 0.1,
+}  # fmt: skip
+NEAR: Final = 1e-9
 _POINT: Final = re.compile(r"(?<=\d)\.(?=\d)")
 _WORD: Final = re.compile(r"[A-Za-z]+")
 _LETTERS: Final = re.compile(r"[^\W\d_]{2,}")
@@ -149,8 +154,8 @@ class Reader:
                 return iso if form == "plain" else self.short_day(day) if form == "short" else self.day(day)
             case Months():
                 return self._months(held)
-            case Typed():
-                return typed(held, self.units)
+            case Share(value):
+                return self._share(value)
             case Word(text):
                 return self._told(phrase(text), units)
             case Name(text):
@@ -161,6 +166,11 @@ class Reader:
         """Return a range with the reader's word between its ends."""
         ends = [self._marked(end) for end in range_ends(held.low, held.high, held.unit, units or "metric") if end]
         return ends[0] if len(ends) == 1 else self._told(phrase(f"{Name(ends[0])} to {Name(ends[1])}"), None)
+
+    def _share(self, value: float) -> str:
+        """Return a part of a whole: `a third`, or `27.7 %`."""
+        named = next((words for words, part in SHARES.items() if abs(part - value) < NEAR), None)
+        return self._told(phrase(named), None) if named else self._amount(Amount(value * 100, "%"), None)
 
     def _amount(self, held: Amount, units: System | None) -> str:
         """Return an amount; one with its figures given keeps its unit where the reader uses it too."""
@@ -222,11 +232,3 @@ def day_told(day: date, language: str) -> str:
 def decimal_mark(language: str) -> str:
     """Return the decimal mark of a language."""
     return str(get_decimal_symbol(locale_of(language)))
-
-
-def typed(held: Typed, units: System = "metric") -> str:
-    """Return a value as an author types it into a file, exact in the field's own unit."""
-    del units
-    text = f"{held.value:.12g}"
-    tight = held.unit.startswith("/")
-    return f"{text}{'' if tight or not held.unit else ' '}{held.unit}"

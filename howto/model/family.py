@@ -3,27 +3,34 @@
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from datetime import date
-from typing import Any, Generic, TypeVar
+from math import floor, log10
+from typing import Any, Final, Generic, TypeVar
 
 from howto.findings import Finding, Severity
 from howto.model.figure import Figure
 from howto.model.measures import Measures
 from howto.model.reference import CEILING, Reference
-from howto.model.technique import Technique
+from howto.model.work import Work
+from howto.quantities import convert, field_unit, round_down, round_up
+from howto.quantities.amounts import Amount, Range, Share, Words
 from howto.shapes import Drawing
 from howto.span import Span
 
 M = TypeVar("M", bound=Measures)
 
 
+SHARE: Final = "share"  # the unit of a limit that is part of a whole, 0 to 1
+
+
 @dataclass(frozen=True, slots=True)
 class Limit:
-    """A range the trade set, in `unit`, with who set it."""
+    """A range the trade set, in `unit` (`SHARE` for a part of a whole), with who set it; `of` says of what."""
 
     unit: str
     reference: Reference
     low: float | None = None
     high: float | None = None
+    of: str = ""
 
     def allows(self, value: float) -> bool:
         """Tell whether a value in `unit` keeps the limit; arithmetic dust is forgiven."""
@@ -31,13 +38,37 @@ class Limit:
         above = self.low is None or value >= self.low - dust
         return above and (self.high is None or value <= self.high + dust)
 
+    @property
+    def least(self) -> Words:
+        """The lower end, as words that hold it."""
+        return self._end(self.low)
+
+    @property
+    def most(self) -> Words:
+        """The upper end, as words that hold it."""
+        return self._end(self.high)
+
+    def nearest(self, value: float) -> float:
+        """Return the value in `unit` that is nearest to one and keeps the limit."""
+        value = value if self.low is None else max(value, self.low)
+        return value if self.high is None else min(value, self.high)
+
     def __str__(self) -> str:
-        """Return the range as a reader sees it."""
+        """Return the range as words that hold its ends."""
         if self.low is None:
-            return f"at most {self.high:g} {self.unit}"
-        if self.high is None:
-            return f"at least {self.low:g} {self.unit}"
-        return f"{self.low:g} to {self.high:g} {self.unit}"
+            said = f"at most {self.most}"
+        elif self.high is None:
+            said = f"at least {self.least}"
+        elif self.unit in {SHARE, ""}:
+            said = f"{self.least} to {self.most}"
+        else:
+            said = str(Range(self.low, self.high, self.unit))
+        return f"{said} {self.of}".rstrip()
+
+    def _end(self, value: float | None) -> Words:
+        if value is None:
+            return ""
+        return str(Share(value) if self.unit == SHARE else Amount(value, self.unit))
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,9 +95,9 @@ class Breach:
     """
 
     field: str
-    what: str
-    why: str
-    mend: str
+    what: Words
+    why: Words
+    mend: Words
     edit: Edit | None = None
     also: str = ""
     severity: Severity | None = None
@@ -95,11 +126,11 @@ class Rule(Generic[M]):
 
     name: str
     severity: Severity
-    why: str
+    why: Words
     references: tuple[Reference, ...]
     applies: str
-    check: Callable[[Technique[M]], Iterator[Breach]] | None = None
-    statement: str = ""
+    check: Callable[[Work[M]], Iterator[Breach]] | None = None
+    statement: Words = ""
 
     def __post_init__(self) -> None:
         """Refuse a rule that nobody vouches for, or that weighs more than its sources can carry."""
@@ -115,9 +146,66 @@ class Rule(Generic[M]):
         if order.index(self.severity) > ceiling:
             raise ValueError(f"{self.name}: {self.severity} is more than its sources can carry")
 
+    def __call__(self, work: Work[M]) -> Iterator[Breach]:
+        """Yield where a work breaks this rule; nothing for a rule that another stage looks for."""
+        if self.check is not None:
+            yield from self.check(work)
+
     def finding(self, span: Span, what: str, why: str, mend: str, text: str = "") -> Finding:
         """Return what was found of this rule at a place; `text` is the line that stands there."""
         return Finding(self.name, self.severity, span, text, what, why, mend, str(self.references[0]))
+
+
+def rule(
+    name: str, severity: Severity, *references: Reference, why: Words, applies: str, **held: Words
+) -> Callable[[Callable[[Work[M]], Iterator[Breach]]], Rule[M]]:
+    """Return a decorator that makes a check its rule; the first line of its docstring is the rule's statement.
+
+    `held` are the amounts that statement and `why` name between braces: a number stands in its limit alone.
+    """
+
+    def made(check: Callable[[Work[M]], Iterator[Breach]]) -> Rule[M]:
+        statement = (check.__doc__ or "").strip().split("\n", 1)[0]
+        said = [text.format(**held) if held else text for text in (statement, why)]
+        return Rule(name, severity, said[1], references, applies, check, said[0])
+
+    return made
+
+
+def outside(limit: Limit, work: Work[Any], field: str, *, what: Words, why: Words, also: str = "") -> Iterator[Breach]:
+    """Yield the breach of a measure outside its limit; the mend writes the nearest value that keeps it.
+
+    `field` is the measure's name; `what` and `why` may hold `{found}`, `{limit}`, `{least}` and `{most}`.
+    """
+    value = getattr(work.measures, field)
+    if value is None:
+        return
+    key, unit = field_unit(field)
+    theirs = convert(value, unit, limit.unit) if unit and limit.unit not in {SHARE, "", unit} else value
+    if limit.allows(theirs):
+        return
+    bound = limit.nearest(theirs)
+    bound = convert(bound, limit.unit, unit) if unit and limit.unit not in {SHARE, "", unit} else bound
+    text = typed(bound, unit or "", down=theirs > limit.nearest(theirs))
+    held = {"found": Amount(value, unit or "", 4), "limit": limit, "least": limit.least, "most": limit.most}
+    more = "" if limit.low is not None and limit.high is not None else " or more" if limit.high is None else " or less"
+    yield Breach(
+        field=f"measures.{field}",
+        also=also,
+        what=what.format(**held),
+        why=why.format(**held),
+        mend=f"write `{key}: {text}`{more}",
+        edit=Edit(key=key, text=text),
+    )
+
+
+def typed(value: float, unit: str, *, down: bool = False) -> str:
+    """Return a value as its author types it, rounded to six figures inwards: `down` for what may not be more."""
+    if not value:
+        return f"0 {unit}".strip()
+    step = 10.0 ** (floor(log10(abs(value))) - 5)
+    near = (round_down if down else round_up)(value, step)
+    return f"{near:.12g}{'' if unit.startswith('/') else ' '}{unit}".strip()
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,9 +220,9 @@ class Family(Generic[M]):
     title: str
     about: str
     measures: type[M]
-    figures: Callable[[Technique[M], date], Iterator[Figure]]
+    figures: Callable[[Work[M], date], Iterator[Figure]]
     rules: tuple[Rule[M], ...]
-    drawings: Callable[[Technique[M], date], tuple[Drawing, ...]]
+    drawings: Callable[[Work[M], date], tuple[Drawing, ...]]
     starter: tuple[tuple[str, str], ...]
     every: tuple[Rule[Any], ...] = ()
     tags: tuple[str, ...] = field(default=())

@@ -3,11 +3,8 @@
 from collections.abc import Mapping
 from typing import Any, Generic, Literal, TypeVar
 
-from howto.model.crew import Crew
 from howto.model.measures import Measures
-from howto.model.plants import Plant, PlantBook
 from howto.model.prose import Prose
-from howto.model.reference import Reference
 from howto.model.value import Value
 from howto.span import Span
 
@@ -83,7 +80,7 @@ class Care(Value):
 
 
 class Technique(Value, Generic[M]):
-    """One technique, whole; what the shelf knows of crew and plants comes with it.
+    """One technique, whole.
 
     `spans` says where each part stands, by a dotted field name (`measures.finished_width_mm`, `steps[2]`,
     `steps[2].key_points[0]`, `tools`, `cautions[0]`, `season`); a part that is missing points at the key or
@@ -111,21 +108,6 @@ class Technique(Value, Generic[M]):
     version: str = ""
     path: str = ""
     spans: Mapping[str, Span] = {}
-    crew: Crew = Crew()
-    book: PlantBook = PlantBook()
-
-    @property
-    def known_plants(self) -> tuple[Plant, ...]:
-        """The plants of this technique that the book knows, in the order written."""
-        return tuple(plant for name in self.plants if (plant := self.book.plant(name)))
-
-    @property
-    def book_growth(self) -> tuple[float, Reference] | None:
-        """The middle of what the first plant with known growth puts on in a year, in mm, and who says so."""
-        for plant in self.known_plants:
-            if (fact := plant.growth_mm_per_year) is not None:
-                return fact.middle, fact.reference(f"growth of {plant.botanical}")
-        return None
 
     def spot(self, field: str) -> Span:
         """Return where a field stands in the file; the nearest part above it where it has no place of its own."""

@@ -3,7 +3,8 @@
 from collections.abc import Iterable
 
 from howto.model.prose import plain
-from howto.model.technique import AnyTechnique, Hazard, Kit, Step
+from howto.model.technique import Hazard, Kit, Step
+from howto.model.work import AnyWork
 
 
 def words_of_kit(kits: Iterable[Kit]) -> str:
@@ -24,8 +25,9 @@ def words_of_cautions(cautions: Iterable[Hazard]) -> str:
     return " ".join(f"{hazard.title} {plain(hazard.text)}" for hazard in cautions)
 
 
-def says(technique: AnyTechnique, *words: str) -> bool:
+def says(work: AnyWork, *words: str) -> bool:
     """Tell whether any of the words, in small letters, stands anywhere from the tools to the aftercare."""
+    technique = work.technique
     parts = (
         words_of_kit((*technique.tools, *technique.materials)),
         words_of_steps(technique.steps),

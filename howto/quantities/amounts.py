@@ -95,13 +95,11 @@ class Months(Held):
 
 
 @dataclass(frozen=True, slots=True)
-class Typed(Held):
-    """A value as its author would type it into a file, in the field's unit; rounded `up` or `down` where it must be."""
+class Share(Held):
+    """A part of a whole, 0 to 1: told in words where it has a name (a third), else in percent."""
 
-    kind = "typed"
+    kind = "share"
     value: float
-    unit: str = ""
-    toward: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +118,7 @@ class Word(Held):
     text: str
 
 
-_KINDS: Final = {each.kind: each for each in (Amount, Range, Spread, Count, Day, Months, Typed, Name, Word)}
+_KINDS: Final = {each.kind: each for each in (Amount, Range, Spread, Count, Day, Months, Share, Name, Word)}
 
 
 @dataclass(frozen=True, slots=True)

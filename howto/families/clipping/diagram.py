@@ -8,7 +8,7 @@ from howto.families.clipping.figures import share
 from howto.families.clipping.gauge import handy_step, marks
 from howto.families.clipping.measures import ClippingMeasures
 from howto.model.crew import System
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show
 from howto.quantities import show_number as num
 from howto.shapes import (
@@ -33,16 +33,16 @@ STRAIGHT = ("cube", "cylinder")  # as wide at the top as at the foot
 LEAST_OFF = 1e-6  # mm; below this nothing comes off
 
 
-def drawings(technique: Technique[ClippingMeasures], today: date) -> tuple[Drawing, ...]:
+def drawings(work: Work[ClippingMeasures], today: date) -> tuple[Drawing, ...]:
     """Return the section with gauge rings and what comes off, then the view from above."""
     del today
-    return section(technique), from_above(technique)
+    return section(work), from_above(work)
 
 
-def section(technique: Technique[ClippingMeasures]) -> Drawing:
+def section(work: Work[ClippingMeasures]) -> Drawing:
     """Return the shape cut down its middle: what comes off hatched, rings at their heights."""
-    m = technique.measures
-    units = technique.crew.units
+    m = work.measures
+    units = work.crew.units
     width, height = m.finished_width_mm, m.height_mm
     stands, high = max(m.standing_width_mm, width), max(m.standing_mm, height)
     drop = (high - height) / 2 if m.shape == "ball" else 0.0  # a ball grows out below as well as above
@@ -101,10 +101,10 @@ def _in_the_shell(m: ClippingMeasures, off: float) -> Point:
     return (across if m.shape in STRAIGHT else -across), up
 
 
-def from_above(technique: Technique[ClippingMeasures]) -> Drawing:
+def from_above(work: Work[ClippingMeasures]) -> Drawing:
     """Return the plan: the finished line inside what stands."""
-    m = technique.measures
-    units = technique.crew.units
+    m = work.measures
+    units = work.crew.units
     width, stands = m.finished_width_mm, max(m.standing_width_mm, m.finished_width_mm)
     inner, outer = _plan(m.shape, width), _plan(m.shape, stands)
     reach = stands * 0.6

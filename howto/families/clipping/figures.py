@@ -12,7 +12,7 @@ from howto.families.clipping.measures import ClippingMeasures
 from howto.families.clipping.references import BOX_GROWTH, BOX_SEASON, CROWN, RATE, SEASON, SHEARING
 from howto.model.figure import Figure
 from howto.model.reference import GEOMETRY, MEASURED, PRACTICE, Reference
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 from howto.seasons import growing_days, growth_date, next_in_months
 
@@ -22,16 +22,16 @@ RATE_M2_PER_H = 4.0  # see references.RATE
 GROWTH_MM_PER_YEAR = 100.0  # see references.BOX_GROWTH
 
 
-def figures(technique: Technique[ClippingMeasures], today: date) -> Iterator[Figure]:
+def figures(work: Work[ClippingMeasures], today: date) -> Iterator[Figure]:
     """Yield the figures of one clipped shape; `today` is the day of the clip."""
-    m = technique.measures
+    m = work.measures
     yield _off_each_side(m)
     yield from _off_the_top(m)
     yield _share(m)
     yield _passes(m)
-    yield gauge(m, technique.crew.units)
+    yield gauge(m, work.crew.units)
     yield from _size_and_time(m)
-    yield from _next_clip(technique, today)
+    yield from _next_clip(work, today)
     yield _clip_before(m)
 
 
@@ -40,12 +40,12 @@ def share(m: ClippingMeasures) -> float:
     return formulae.share_removed(m.shape, (m.standing_width_mm, m.standing_mm), (m.finished_width_mm, m.height_mm))
 
 
-def growth(technique: Technique[ClippingMeasures]) -> tuple[float, Reference]:
+def growth(work: Work[ClippingMeasures]) -> tuple[float, Reference]:
     """Return growth a side in mm a year, and who says so: the author, the plant book, or memory."""
-    m = technique.measures
+    m = work.measures
     if m.growth_mm_per_year is not None:
         return m.growth_mm_per_year, MEASURED
-    return technique.book_growth or (GROWTH_MM_PER_YEAR, BOX_GROWTH)
+    return work.book_growth or (GROWTH_MM_PER_YEAR, BOX_GROWTH)
 
 
 def _off_each_side(m: ClippingMeasures) -> Figure:
@@ -192,27 +192,27 @@ def _surface(m: ClippingMeasures) -> str:
     )
 
 
-def _next_clip(technique: Technique[ClippingMeasures], today: date) -> Iterator[Figure]:
-    m = technique.measures
-    a_year, source = growth(technique)
+def _next_clip(work: Work[ClippingMeasures], today: date) -> Iterator[Figure]:
+    m = work.measures
+    a_year, source = growth(work)
     off = m.side_mm if m.side_mm > 0 else max(m.top_mm or 0.0, 0.0)
-    due = growth_date(today, off, a_year, technique.crew.hemisphere) if off > 0 else None
+    due = growth_date(today, off, a_year, work.crew.hemisphere) if off > 0 else None
     if due is None:
         return
-    days = growing_days(technique.crew.hemisphere)
+    days = growing_days(work.crew.hemisphere)
     working = [
         f"it grows {num(a_year)} mm a side in a year, in {days} days from spring to autumn",
         f"{num(off)} / {num(a_year)} x {days} = {num(off / a_year * days)} growing days from "
         f"{today.isoformat()}: {due.isoformat()}",
     ]
     references = [source, SEASON]
-    if (soonest := _soonest(technique, today)) and soonest.day > due:
+    if (soonest := _soonest(work, today)) and soonest.day > due:
         due = soonest.day
         working.append(soonest.working)
         references.append(soonest.source)
-    months = next((plant.clip_months for plant in technique.known_plants if plant.clip_months), None)
+    months = next((plant.clip_months for plant in work.plants if plant.clip_months), None)
     if months is not None:
-        kept = next_in_months(due, months.at(technique.crew.hemisphere))
+        kept = next_in_months(due, months.at(work.crew.hemisphere))
         if kept != due:
             working.append(f"then wait for a clipping month of this plant: {kept.isoformat()}")
         due = kept
@@ -236,16 +236,16 @@ class _Soonest(NamedTuple):
     source: Reference
 
 
-def _soonest(technique: Technique[ClippingMeasures], today: date) -> _Soonest | None:
+def _soonest(work: Work[ClippingMeasures], today: date) -> _Soonest | None:
     """Return when a plant's clips of a year come round again; a crew that measured its growth knows better.
 
     Several clips a year share out the months in which it is clipped; one a year comes a year on.
     """
-    plant = next((plant for plant in technique.known_plants if plant.clips_a_year), None)
-    if plant is None or plant.clips_a_year is None or technique.measures.growth_mm_per_year is not None:
+    plant = next((plant for plant in work.plants if plant.clips_a_year), None)
+    if plant is None or plant.clips_a_year is None or work.measures.growth_mm_per_year is not None:
         return None
     fact = plant.clips_a_year
-    season = growing_days(technique.crew.hemisphere)
+    season = growing_days(work.crew.hemisphere)
     if plant.clip_months is not None:
         season = sum(monthrange(2023, month)[1] for month in plant.clip_months.months)
     once = fact.high <= 1

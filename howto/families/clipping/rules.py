@@ -13,11 +13,11 @@ from howto.families.clipping.rules_said import SAID
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import GEOMETRY, PRACTICE
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import round_down, show
 from howto.quantities import show_number as num
 
-T = Technique[ClippingMeasures]
+T = Work[ClippingMeasures]
 
 HALF = Limit(high=0.5, unit="of height or width", reference=RENOVATION)
 THIRD = Limit(high=SEASON_SHARE, unit="of the leaf", reference=BOX_SEASON)
@@ -25,9 +25,9 @@ LIGHT = Limit(high=LIGHT_SHARE, unit="of the leaf in a pass", reference=SHEARING
 RINGS = Limit(low=2, high=16, unit="steps up the gauge", reference=PRACTICE)
 
 
-def something_to_clip(technique: T) -> Iterator[Breach]:
+def something_to_clip(work: T) -> Iterator[Breach]:
     """The shape stands larger than it should finish, and nowhere smaller."""
-    m = technique.measures
+    m = work.measures
     if m.top_mm is not None and m.top_mm < 0:
         yield _too_small("height", "high", m.standing_mm, m.height_mm)
     if m.side_mm < 0 or (m.side_mm == 0 and not m.top_mm):
@@ -47,9 +47,9 @@ def _too_small(side: str, word: str, stands: float, finished: float) -> Breach:
     )
 
 
-def half_at_most(technique: T) -> Iterator[Breach]:
+def half_at_most(work: T) -> Iterator[Breach]:
     """No more than half of the width or height comes off in one clip, even from plants that take hard cutting."""
-    for side, stands, finished in _sides(technique.measures):
+    for side, stands, finished in _sides(work.measures):
         off = 1 - finished / stands
         if HALF.allows(off):
             continue
@@ -77,9 +77,9 @@ def _sound(m: ClippingMeasures) -> bool:
     return all(finished <= stands and HALF.allows(1 - finished / stands) for _, stands, finished in _sides(m))
 
 
-def third_of_the_leaf(technique: T) -> Iterator[Breach]:
+def third_of_the_leaf(work: T) -> Iterator[Breach]:
     """A clip takes at most a third of the leafy volume, since the leaf is all in the shell."""
-    m = technique.measures
+    m = work.measures
     off = share(m)
     if off <= 0 or THIRD.allows(off) or not _sound(m):
         return
@@ -113,9 +113,9 @@ def _third_left(m: ClippingMeasures) -> dict[str, str]:
     return {"width": str(ceil(wide * scale)), "height": str(ceil(high * scale))}
 
 
-def light_passes(technique: T) -> Iterator[Breach]:
+def light_passes(work: T) -> Iterator[Breach]:
     """Many light passes beat a few deep ones: none takes more than a quarter of what stands."""
-    m = technique.measures
+    m = work.measures
     off = share(m)
     if off <= 0 or LIGHT.allows(formulae.share_a_pass(off, m.passes)) or not _sound(m):
         return
@@ -130,9 +130,9 @@ def light_passes(technique: T) -> Iterator[Breach]:
     )
 
 
-def round_ball(technique: T) -> Iterator[Breach]:
+def round_ball(work: T) -> Iterator[Breach]:
     """A ball is as high as it is wide, within its tolerance."""
-    m = technique.measures
+    m = work.measures
     if m.shape != "ball" or m.finished_height_mm is None:
         return
     slack = m.tolerance("finished_width_mm") or 0.05 * m.finished_width_mm
@@ -149,9 +149,9 @@ def round_ball(technique: T) -> Iterator[Breach]:
     )
 
 
-def tolerance_within_cut(technique: T) -> Iterator[Breach]:
+def tolerance_within_cut(work: T) -> Iterator[Breach]:
     """The tolerance is smaller than the cut, or finished cannot be told from not started."""
-    m = technique.measures
+    m = work.measures
     slack = m.tolerance("finished_width_mm")
     off = 2 * m.side_mm
     if slack is None or off <= 0 or slack < off:
@@ -167,12 +167,12 @@ def tolerance_within_cut(technique: T) -> Iterator[Breach]:
     )
 
 
-def rings_to_read(technique: T) -> Iterator[Breach]:
+def rings_to_read(work: T) -> Iterator[Breach]:
     """The gauge has two to sixteen steps, so that it can be read at a glance and still holds the shape."""
-    m = technique.measures
+    m = work.measures
     if m.gauge_every_mm is None or RINGS.allows(m.height_mm / m.gauge_every_mm):
         return
-    units = technique.crew.units
+    units = work.crew.units
     handy = show(handy_step(m.height_mm, units), "mm", units).replace("\u00a0", " ").replace("½", "0.5")
     yield Breach(
         field="measures.gauge_every_mm",

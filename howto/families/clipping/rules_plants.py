@@ -10,11 +10,11 @@ from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.plants import Plant
 from howto.model.reference import CEILING, Reference
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 from howto.seasons import month_list, months_of
 
-T = Technique[ClippingMeasures]
+T = Work[ClippingMeasures]
 
 HOTTEST = Limit(high=32, unit="°C", reference=HEAT)
 COLDEST = Limit(low=-4, unit="°C", reference=COLD)
@@ -22,13 +22,13 @@ FROST_WEEKS = Limit(low=6, unit="weeks", reference=FROST)
 BY_WEIGHT = (Severity.ADVICE, Severity.WARNING, Severity.ERROR)
 
 
-def past_the_green(technique: T) -> Iterator[Breach]:
+def past_the_green(work: T) -> Iterator[Breach]:
     """A plant that shoots only from green wood is never clipped deeper than a year's growth."""
-    m = technique.measures
-    plant = next((p for p in technique.known_plants if p.regrows and p.regrows.text == "green wood only"), None)
+    m = work.measures
+    plant = next((p for p in work.plants if p.regrows and p.regrows.text == "green wood only"), None)
     if plant is None or plant.regrows is None:
         return
-    a_year, source = growth(technique)
+    a_year, source = growth(work)
     weights = [CEILING[plant.regrows.grade]]
     said = " as written"
     if m.growth_mm_per_year is None:
@@ -54,13 +54,13 @@ def past_the_green(technique: T) -> Iterator[Breach]:
         )
 
 
-def clip_months(technique: T) -> Iterator[Breach]:
+def clip_months(work: T) -> Iterator[Breach]:
     """The season falls in months in which the plant is clipped."""
-    here = technique.crew.hemisphere
-    written = months_of(technique.season, here) if technique.season else None
+    here = work.crew.hemisphere
+    written = months_of(work.technique.season, here) if work.technique.season else None
     if not written:
         return
-    known = [(plant, plant.clip_months.at(here)) for plant in technique.known_plants if plant.clip_months]
+    known = [(plant, plant.clip_months.at(here)) for plant in work.plants if plant.clip_months]
     shared = [month for month in range(1, 13) if all(month in months for _, months in known)]
     for plant, months in known:
         if plant.clip_months is None or set(written) & set(months):
@@ -68,7 +68,7 @@ def clip_months(technique: T) -> Iterator[Breach]:
         names = month_list(shared or months)
         yield Breach(
             field="season",
-            what=f"{plant.botanical} is not clipped in {technique.season}",
+            what=f"{plant.botanical} is not clipped in {work.technique.season}",
             why=f"here its months are {month_list(months)}",
             mend=f"write `season: {names}`",
             edit=Edit(key="season", text=names, top=True),
@@ -84,9 +84,9 @@ def _months_of(plant: Plant) -> Reference | None:
     return months.reference(title) if months else None
 
 
-def day_temperature(technique: T) -> Iterator[Breach]:
+def day_temperature(work: T) -> Iterator[Breach]:
     """Clip on a mild day: fresh cuts scorch in hot sun, and frozen wood breaks."""
-    day = technique.measures.day_temperature_c
+    day = work.measures.day_temperature_c
     if day is None or (HOTTEST.allows(day) and COLDEST.allows(day)):
         return
     hot = not HOTTEST.allows(day)
@@ -101,9 +101,9 @@ def day_temperature(technique: T) -> Iterator[Breach]:
     )
 
 
-def before_frost(technique: T) -> Iterator[Breach]:
+def before_frost(work: T) -> Iterator[Breach]:
     """The last clip falls at least six weeks before frost, so that new shoots harden."""
-    weeks = technique.measures.first_frost_weeks
+    weeks = work.measures.first_frost_weeks
     if weeks is None or FROST_WEEKS.allows(weeks):
         return
     yield Breach(

@@ -8,10 +8,10 @@ from howto.families.clipping.references import TOOLS, WET_BOX
 from howto.findings import Severity
 from howto.model.family import Breach, Rule, line_wanted
 from howto.model.reference import PRACTICE
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.model.wording import words_of_cautions, words_of_kit, words_of_steps
 
-T = Technique[ClippingMeasures]
+T = Work[ClippingMeasures]
 
 CLEAN = re.compile(r"disinfect|alcohol|bleach|\bwip(?:e|ed|es|ing)\b|saniti[sz]|sterili[sz]")
 DRY = re.compile(r"\b(?:wet|dry|damp|rain|blight|splash\w*)\b")
@@ -19,9 +19,9 @@ FROM_ABOVE = re.compile(r"\b(?:from above|stand(?:ing)? over|straight down|look(
 RUFFLE = re.compile(r"\b(?:ruffl\w*|shak(?:e|en|ing)|brush(?:ed|ing)? over|stands? (?:out|up|proud))\b")
 
 
-def clean_blades(technique: T) -> Iterator[Breach]:
+def clean_blades(work: T) -> Iterator[Breach]:
     """Blades are disinfected between plants, and the card says so."""
-    if CLEAN.search(_said(technique)):
+    if CLEAN.search(_said(work)):
         return
     line = "- **Clean blades.** Wipe the blades with 70 % alcohol before the next plant."
     yield line_wanted(
@@ -32,11 +32,11 @@ def clean_blades(technique: T) -> Iterator[Breach]:
     )
 
 
-def box_in_the_dry(technique: T) -> Iterator[Breach]:
+def box_in_the_dry(work: T) -> Iterator[Breach]:
     """Box is clipped dry, since splash spreads blight."""
-    if not any(plant.botanical.startswith("Buxus") for plant in technique.known_plants):
+    if not any(plant.botanical.startswith("Buxus") for plant in work.plants):
         return
-    if DRY.search(_said(technique)):
+    if DRY.search(_said(work)):
         return
     line = "- **Blight.** Clip box on a dry day only, and take every clipping away."
     yield line_wanted(
@@ -47,45 +47,45 @@ def box_in_the_dry(technique: T) -> Iterator[Breach]:
     )
 
 
-def ring_from_above(technique: T) -> Iterator[Breach]:
+def ring_from_above(work: T) -> Iterator[Breach]:
     """A ball is begun looking straight down, with a ring round its widest part."""
-    if technique.measures.shape != "ball" or FROM_ABOVE.search(_said(technique)):
+    if work.measures.shape != "ball" or FROM_ABOVE.search(_said(work)):
         return
     yield _advise_step(
-        technique,
+        work,
         "no step looks at the ball from above",
         "the widest ring, clipped first, is the line every other cut is judged by",
         "**Find the widest ring.** Stand over the plant, look straight down, and clip a level ring round it.",
     )
 
 
-def ruffle(technique: T) -> Iterator[Breach]:
+def ruffle(work: T) -> Iterator[Breach]:
     """The plant is ruffled after clipping, so that folded shoots stand out, then clipped once more."""
-    if RUFFLE.search(_said(technique)):
+    if RUFFLE.search(_said(work)):
         return
     yield _advise_step(
-        technique,
+        work,
         "no step ruffles the plant before the last pass",
         "shoots folded under by the blades stand up again within days and spoil the outline",
         "**Ruffle and clip once more.** Run both hands over the plant, then take off what stands out.",
     )
 
 
-def _advise_step(technique: T, what: str, why: str, step: str) -> Breach:
+def _advise_step(work: T, what: str, why: str, step: str) -> Breach:
     """Return the breach of a step that is not there; its line bears the number that follows the last."""
-    line = f"{len(technique.steps) + 1}. {step}"
+    line = f"{len(work.technique.steps) + 1}. {step}"
     return line_wanted(
         "Steps",
         line,
-        field=f"steps[{len(technique.steps) - 1}]" if technique.steps else "steps",
+        field=f"steps[{len(work.technique.steps) - 1}]" if work.technique.steps else "steps",
         what=what,
         why=why,
     )
 
 
-def _said(technique: T) -> str:
+def _said(work: T) -> str:
     """Return everything the tools, steps and cautions say, lower case."""
-    told = (words_of_kit(technique.tools), words_of_steps(technique.steps), words_of_cautions(technique.cautions))
+    told = (words_of_kit(work.technique.tools), words_of_steps(work.technique.steps), words_of_cautions(work.technique.cautions))
     return " ".join(told).casefold()
 
 

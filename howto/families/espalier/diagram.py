@@ -18,11 +18,11 @@ ORDER = {
 }
 
 
-def drawings(technique: T, today: date) -> tuple[Drawing, ...]:
+def drawings(work: T, today: date) -> tuple[Drawing, ...]:
     """Return the drawings that this job's measures allow, the most telling first; the shoots where there is no other.
 
     `today` changes nothing that is drawn.
     """
     del today
-    found = [drawing for draw in ORDER[technique.measures.job] if (drawing := draw(technique))]
-    return tuple(found or (shoots(technique),))
+    found = [drawing for draw in ORDER[work.measures.job] if (drawing := draw(work))]
+    return tuple(found or (shoots(work),))

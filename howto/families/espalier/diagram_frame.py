@@ -38,9 +38,9 @@ class Frame:
         return self.heights[-1]
 
 
-def frame_of(technique: T) -> Frame | None:
+def frame_of(work: T) -> Frame | None:
     """Return where everything stands, or None where the measures do not say."""
-    m = technique.measures
+    m = work.measures
     heights, bay, arm = frame.heights_mm(m), frame.bay_mm(m), frame.arm_mm(m)
     if not heights or bay is None or arm is None:
         return None
@@ -60,23 +60,23 @@ def frame_of(technique: T) -> Frame | None:
     return Frame(heights, gap, span, eyes, stems, arm, wide, made, whole, bare)
 
 
-def elevation(technique: T) -> Drawing | None:
+def elevation(work: T) -> Drawing | None:
     """Return the frame from the front, or None where heights or lengths are missing."""
-    found = frame_of(technique)
+    found = frame_of(work)
     if found is None:
         return None
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     if found.bare:
-        return _wires(technique, found)
+        return _wires(work, found)
     shapes: list[Shape] = [*_ground(found), *_bricks(found)]
     for at, _ in enumerate(found.stems):
         shapes += _leaves(found, at)
     shapes += [Line(((0.0, height), (found.wide, height)), Role.WIRE) for height in found.heights]
     for stem in found.stems:
         shapes += _wood(found, stem)
-        shapes += _next_tier(technique, found, stem)
+        shapes += _next_tier(work, found, stem)
     shapes += _fixings(found)
-    shapes += _words(technique, found)
+    shapes += _words(work, found)
     arms = formulae.laterals(m.tiers, m.trees)
     part = "" if found.whole else f", the first {len(found.stems)} of {m.trees} trees"
     heights = ", ".join(show(height, "mm", units) for height in found.heights[:6])
@@ -92,13 +92,13 @@ def elevation(technique: T) -> Drawing | None:
     )
 
 
-def _wires(technique: T, found: Frame) -> Drawing:
+def _wires(work: T, found: Frame) -> Drawing:
     """Return the wires alone, the tree to come dashed."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     shapes: list[Shape] = [*_ground(found), *_bricks(found)]
     shapes += [Line(((stem, 0.0), (stem, found.top + found.gap * 0.3)), Role.LAST) for stem in found.stems]
     shapes += [Line(((0.0, height), (found.wide, height)), Role.ACCENT) for height in found.heights]
-    shapes += [*_fixings(found), *_levels(technique, found)]
+    shapes += [*_fixings(found), *_levels(work, found)]
     if len(found.eyes) > 1:
         shapes.append(Label((found.eyes[-1], found.heights[0]), "eye"))
     if found.whole:
@@ -206,9 +206,9 @@ def _arm(stem: float, side: int, height: float, found: Frame, thick: float) -> t
     return tuple((stem + side * out, height + up) for out, up in (*low, *reversed(high)))
 
 
-def _next_tier(technique: T, found: Frame, stem: float) -> Iterator[Shape]:
+def _next_tier(work: T, found: Frame, stem: float) -> Iterator[Shape]:
     """Yield what is still to come: the next tier's arms as they are tied in summer, and the tiers above dashed."""
-    m = technique.measures
+    m = work.measures
     coming = found.heights[found.made :]
     if not coming:
         return
@@ -243,18 +243,18 @@ def _fixings(found: Frame) -> Iterator[Shape]:
             yield Polygon(rectangle(left, height - radius, right, height + radius), Role.WOOD)
 
 
-def _words(technique: T, found: Frame) -> Iterator[Shape]:
-    yield from _levels(technique, found)
+def _words(work: T, found: Frame) -> Iterator[Shape]:
+    yield from _levels(work, found)
     stem, top = found.stems[0], found.top
     yield Line(((stem, -top * 0.05), (stem, top + found.gap * 0.5)), Role.CENTRE)
-    arm = f"arm {show(found.arm, 'mm', technique.crew.units)}"
+    arm = f"arm {show(found.arm, 'mm', work.crew.units)}"
     yield Dimension((stem - found.arm, top), (stem, top), arm, offset=found.gap + top * 0.2)
-    yield from _labels(technique, found, found.stems[-1])
+    yield from _labels(work, found, found.stems[-1])
 
 
-def _levels(technique: T, found: Frame) -> Iterator[Shape]:
+def _levels(work: T, found: Frame) -> Iterator[Shape]:
     """Yield the height of each wire, a span and the whole length."""
-    units, top = technique.crew.units, found.top
+    units, top = work.crew.units, found.top
     for height in found.heights:
         yield Level((found.wide, height), show(height, "mm", units))
     if len(found.eyes) > 1:
@@ -262,9 +262,9 @@ def _levels(technique: T, found: Frame) -> Iterator[Shape]:
     yield Dimension((0, 0), (found.wide, 0), show(found.wide, "mm", units), offset=-top * 0.32)
 
 
-def _labels(technique: T, found: Frame, stem: float) -> Iterator[Shape]:
+def _labels(work: T, found: Frame, stem: float) -> Iterator[Shape]:
     """Yield what stays, what comes off, and what is still to come, said of the last tree drawn."""
-    angle_deg = technique.measures.arm_angle_deg
+    angle_deg = work.measures.arm_angle_deg
     if found.made:
         tier = found.made - 1
         near, far = stem + found.arm * 0.1, stem + found.arm * 0.96

@@ -17,10 +17,10 @@ NODE_MM = 25.0  # from leaf to leaf: three leaves in 75 mm, one in 25 mm, as the
 SPUR_MM = 22.0
 
 
-def shoots(technique: T) -> Drawing:
+def shoots(work: T) -> Drawing:
     """Return three shoots on an arm, where each is cut, and what comes off it."""
-    m, units = technique.measures, technique.crew.units
-    stubs = pruning.stubs_of(frame.fruit_of(technique) or "apple")
+    m, units = work.measures, work.crew.units
+    stubs = pruning.stubs_of(frame.fruit_of(work) or "apple")
     main, spur = m.main_stub_mm or stubs.main_mm, m.spur_stub_mm or stubs.spur_mm
     shortest = m.shortest_cut_mm or pruning.SHORTEST_CUT_MM
     tall = max(min(m.shoot_length_mm or TALLEST_MM, TALLEST_MM), shortest * 1.15, main * 2, spur * 2)

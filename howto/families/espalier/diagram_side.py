@@ -26,9 +26,9 @@ WIRE_DOT_MM = 11.0  # a wire seen end on, drawn larger than it is so that it sho
 MOST_WIRES = 2  # drawn; those above stand as these do
 
 
-def side(technique: T) -> Drawing | None:
+def side(work: T) -> Drawing | None:
     """Return the wall in section, or None where heights or the gap to the wall are missing, or posts hold the wires."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     heights = frame.heights_mm(m)[:MOST_WIRES]
     if not heights or m.off_wall_mm is None or m.support != "wall":
         return None
@@ -40,7 +40,7 @@ def side(technique: T) -> Drawing | None:
         Polygon(_broken_wall(-gap * 0.4, top), Role.WALL),
         Polygon(rectangle(0, -gap * 0.22, reach, 0), Role.SOIL),
         Line(((0, 0), (reach, 0)), Role.GROUND),
-        *_tree(technique, heights, stem, top),
+        *_tree(work, heights, stem, top),
     ]
     for height in heights:
         shapes.append(Polygon(rectangle(-70, height - 5, off, height + 5), Role.WOOD))
@@ -64,11 +64,11 @@ def side(technique: T) -> Drawing | None:
     )
 
 
-def _tree(technique: T, heights: tuple[float, ...], stem: float, top: float) -> Iterator[Shape]:
+def _tree(work: T, heights: tuple[float, ...], stem: float, top: float) -> Iterator[Shape]:
     """Yield the stem with its leaf and a shoot that comes forward; a tree still to be planted is dashed."""
-    off = technique.measures.off_wall_mm or 0.0
+    off = work.measures.off_wall_mm or 0.0
     outline = _stem(off, stem, top, heights[0])
-    if technique.measures.job == "wiring":
+    if work.measures.job == "wiring":
         yield Line(outline, Role.LAST, closed=True)
         return
     yield Polygon(_forward(off, heights[-1]), Role.REMOVE)

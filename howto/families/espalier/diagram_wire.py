@@ -11,12 +11,12 @@ MOST_SHARE = 0.5  # of the span: a wire that hangs deeper is not drawn
 TIMES = (1, 2, 5, 10, 15, 20, 50, 100, 200, 500, 1000)
 
 
-def sag(technique: T) -> Drawing | None:
+def sag(work: T) -> Drawing | None:
     """Return one span bare and loaded, with its limit.
 
     None where load, span or pull is missing, or where the wire would hang past half its span: no parabola then.
     """
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     deep, span, set_n = frame.sag_m(m), frame.span_mm(m), frame.tension_n(m)
     if not deep or span is None or set_n is None:
         return None

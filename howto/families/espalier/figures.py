@@ -17,29 +17,29 @@ from howto.quantities import show_number as num
 TIE_EVERY_MM = 300.0  # along an arm: common practice
 
 
-def figures(technique: T, today: date) -> Iterator[Figure]:
+def figures(work: T, today: date) -> Iterator[Figure]:
     """Yield the figures of one frame; `today` is the day of the work."""
-    m = technique.measures
-    yield from _heights(technique, today)
+    m = work.measures
+    yield from _heights(work, today)
     yield _arms(m)
     yield from _arm_length(m)
     yield from _spans(m)
     if m.job == "wiring":
         yield from _wire_to_buy(m)
-        yield from _materials(technique)
+        yield from _materials(work)
     else:
         yield from _ties(m)
-    yield from wire_figures(technique)
-    yield from tree_figures(technique, today)
+    yield from wire_figures(work)
+    yield from tree_figures(work, today)
 
 
-def _heights(technique: T, today: date) -> Iterator[Figure]:
-    m, units = technique.measures, technique.crew.units
+def _heights(work: T, today: date) -> Iterator[Figure]:
+    m, units = work.measures, work.crew.units
     heights = frame.heights_mm(m)
     if not heights:
         return
     made = min(m.tiers_made, m.tiers)
-    years = [pruning.lowered_on(today, tier, technique.crew.hemisphere).year for tier in range(1, m.tiers - made + 1)]
+    years = [pruning.lowered_on(today, tier, work.crew.hemisphere).year for tier in range(1, m.tiers - made + 1)]
     rows: tuple[tuple[Cell, ...], ...] = tuple(
         (float(tier), height, float(2 * m.trees), "made" if tier <= made else f"{years[tier - made - 1]}")
         for tier, height in enumerate(heights, 1)
@@ -156,8 +156,8 @@ def _wire_to_buy(m: EspalierMeasures) -> Iterator[Figure]:
     )
 
 
-def _materials(technique: T) -> Iterator[Figure]:
-    m, units = technique.measures, technique.crew.units
+def _materials(work: T) -> Iterator[Figure]:
+    m, units = work.measures, work.crew.units
     count = frame.spans(m)
     if count is None or m.wall_length_m is None:
         return
@@ -165,7 +165,7 @@ def _materials(technique: T) -> Iterator[Figure]:
     eyes = m.tiers * (count + 1)
     tensioners = m.tensioners or m.tiers
     rows: list[tuple[Cell, ...]] = [
-        (_wire_named(technique), show(wire, "m", units)),
+        (_wire_named(work), show(wire, "m", units)),
         ("Eyes", float(eyes)),
         ("Tensioners", float(tensioners)),
         ("Grips or ferrules, two a wire", float(2 * m.tiers)),
@@ -204,9 +204,9 @@ def _ties(m: EspalierMeasures) -> Iterator[Figure]:
     )
 
 
-def _wire_named(technique: T) -> str:
-    m = technique.measures
-    size = "" if m.wire_diameter_mm is None else show(m.wire_diameter_mm, "mm", technique.crew.units)
+def _wire_named(work: T) -> str:
+    m = work.measures
+    size = "" if m.wire_diameter_mm is None else show(m.wire_diameter_mm, "mm", work.crew.units)
     return "Wire" + "".join(f", {part}" for part in (size, m.lay or "", m.wire or "") if part)
 
 

@@ -36,19 +36,19 @@ LEADER_ABOVE_MM = 50.0
 TIE_CHECK_DAYS = 182  # twice a year
 
 
-def tree_figures(technique: T, today: date) -> Iterator[Figure]:
+def tree_figures(work: T, today: date) -> Iterator[Figure]:
     """Yield what can be said of the trees, from planting to pruning."""
-    m = technique.measures
+    m = work.measures
     yield from _room(m)
     if m.job == "wiring":
         return
     yield from _leader(m)
-    yield from _filled(technique, today)
-    yield from _first_crop(technique, today)
-    yield from _pruning(technique, today)
-    yield _stubs(technique)
-    yield from _leaves(technique)
-    yield _ties(technique, today)
+    yield from _filled(work, today)
+    yield from _first_crop(work, today)
+    yield from _pruning(work, today)
+    yield _stubs(work)
+    yield from _leaves(work)
+    yield _ties(work, today)
 
 
 def least_spacing(m: EspalierMeasures) -> tuple[float, Reference]:
@@ -91,8 +91,8 @@ def _leader(m: EspalierMeasures) -> Iterator[Figure]:
     )
 
 
-def _filled(technique: T, today: date) -> Iterator[Figure]:
-    m = technique.measures
+def _filled(work: T, today: date) -> Iterator[Figure]:
+    m = work.measures
     made = min(m.tiers_made, m.tiers)
     left = formulae.years_to_fill(m.tiers, made)
     yield Figure(
@@ -106,15 +106,15 @@ def _filled(technique: T, today: date) -> Iterator[Figure]:
     )
     if not left:
         return
-    day = pruning.lowered_on(today, left, technique.crew.hemisphere)
-    first = pruning.lowered_on(today, 1, technique.crew.hemisphere)
+    day = pruning.lowered_on(today, left, work.crew.hemisphere)
+    first = pruning.lowered_on(today, 1, work.crew.hemisphere)
     yield Figure(
         name="frame filled",
         label="Top tier laid level",
         value=day,
         working=(
-            f"the next tier's arms grow in the summer before, and are laid level from {_said(technique, first)}",
-            f"{left - 1} more at a tier a year: {_said(technique, day)}",
+            f"the next tier's arms grow in the summer before, and are laid level from {_said(work, first)}",
+            f"{left - 1} more at a tier a year: {_said(work, day)}",
         ),
         references=(TIER_A_YEAR, ARMS, SEASONS),
         headline=m.job in {"planting", "training"},
@@ -122,13 +122,13 @@ def _filled(technique: T, today: date) -> Iterator[Figure]:
     )
 
 
-def _first_crop(technique: T, today: date) -> Iterator[Figure]:
-    m = technique.measures
+def _first_crop(work: T, today: date) -> Iterator[Figure]:
+    m = work.measures
     age = 0.0 if m.age_years is None and m.job == "planting" else m.age_years
-    if age is None or frame.fruit_of(technique) is None:
+    if age is None or frame.fruit_of(work) is None:
         return
     planted = today - timedelta(days=round(age * 365.25))
-    spring = pruning.next_month(month_here(3, technique.crew.hemisphere), planted)
+    spring = pruning.next_month(month_here(3, work.crew.hemisphere), planted)
     off = pruning.BLOSSOM_SPRINGS if m.blossom_off_springs is None else m.blossom_off_springs
     first = spring.replace(year=spring.year + off)
     if first < today:
@@ -138,7 +138,7 @@ def _first_crop(technique: T, today: date) -> Iterator[Figure]:
         label="First spring in which blossom stays",
         value=first,
         working=(
-            f"its first spring began on {_said(technique, spring)}; blossom comes off in {off} springs",
+            f"its first spring began on {_said(work, spring)}; blossom comes off in {off} springs",
             f"{spring.year} + {off} = {first.year}",
         ),
         references=(ESPALIERS,),
@@ -146,11 +146,11 @@ def _first_crop(technique: T, today: date) -> Iterator[Figure]:
     )
 
 
-def _pruning(technique: T, today: date) -> Iterator[Figure]:
-    fruit = frame.fruit_of(technique)
+def _pruning(work: T, today: date) -> Iterator[Figure]:
+    fruit = frame.fruit_of(work)
     if fruit is None:
         return
-    window, side = pruning.WINDOWS[fruit], technique.crew.hemisphere
+    window, side = pruning.WINDOWS[fruit], work.crew.hemisphere
     first, last = pruning.next_window(fruit, today, side)
     south = "" if side == "north" else ", six months on in the south"
     yield Figure(
@@ -159,10 +159,10 @@ def _pruning(technique: T, today: date) -> Iterator[Figure]:
         value=max(first, today),
         working=(
             f"{fruit}: {window.words} in the north{south}",
-            f"from {_said(technique, first)} to {_said(technique, last)}",
+            f"from {_said(work, first)} to {_said(work, last)}",
         ),
         references=(window.reference, SEASONS),
-        headline=technique.measures.job in {"training", "summer pruning"},
+        headline=work.measures.job in {"training", "summer pruning"},
         client=True,
     )
     if fruit == "stone fruit":
@@ -172,18 +172,18 @@ def _pruning(technique: T, today: date) -> Iterator[Figure]:
         name="regrowth off",
         label="What grows again comes off",
         value=september,
-        working=(f"the September after, in the north{south}: from {_said(technique, september)}",),
+        working=(f"the September after, in the north{south}: from {_said(work, september)}",),
         references=(LEAVES, STUBS),
         client=True,
     )
 
 
-def _stubs(technique: T) -> Figure:
+def _stubs(work: T) -> Figure:
     """Return how short each kind of shoot is cut, as a table."""
-    units = technique.crew.units
-    fruit: Fruit = frame.fruit_of(technique) or "apple"
+    units = work.crew.units
+    fruit: Fruit = frame.fruit_of(work) or "apple"
     stubs = pruning.stubs_of(fruit)
-    m = technique.measures
+    m = work.measures
     shortest = show(m.shortest_cut_mm or pruning.SHORTEST_CUT_MM, "mm", units)
     main, spur = m.main_stub_mm or stubs.main_mm, m.spur_stub_mm or stubs.spur_mm
     rows: tuple[tuple[Cell, ...], ...] = (
@@ -218,12 +218,12 @@ def _about(cell: Cell, units: str) -> Cell:
     return show(cell, "mm", units) if isinstance(cell, float | int) else cell
 
 
-def _leaves(technique: T) -> Iterator[Figure]:
+def _leaves(work: T) -> Iterator[Figure]:
     """Yield how much of a shoot of the written length comes off."""
-    m = technique.measures
+    m = work.measures
     if m.shoot_length_mm is None:
         return
-    stubs = pruning.stubs_of(frame.fruit_of(technique) or "apple")
+    stubs = pruning.stubs_of(frame.fruit_of(work) or "apple")
     shortest = m.shortest_cut_mm or pruning.SHORTEST_CUT_MM
     main = m.main_stub_mm or stubs.main_mm
     off = max(0.0, m.shoot_length_mm - main) if m.shoot_length_mm > shortest else 0.0
@@ -241,8 +241,8 @@ def _leaves(technique: T) -> Iterator[Figure]:
     )
 
 
-def _ties(technique: T, today: date) -> Figure:
-    checks = max(technique.measures.tie_checks or 2, 1)
+def _ties(work: T, today: date) -> Figure:
+    checks = max(work.measures.tie_checks or 2, 1)
     days = TIE_CHECK_DAYS * 2 // checks
     return Figure(
         name="next tie check",
@@ -254,5 +254,5 @@ def _ties(technique: T, today: date) -> Figure:
     )
 
 
-def _said(technique: T, day: date) -> str:
-    return shown_day(day, technique.crew.language)
+def _said(work: T, day: date) -> str:
+    return shown_day(day, work.crew.language)

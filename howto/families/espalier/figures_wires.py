@@ -32,9 +32,9 @@ class Wire(NamedTuple):
     breaking: float | None
 
 
-def wire_figures(technique: T) -> Iterator[Figure]:
+def wire_figures(work: T) -> Iterator[Figure]:
     """Yield what can be said of one span of one wire."""
-    m = technique.measures
+    m = work.measures
     breaking = frame.breaking_n(m)
     if breaking is not None:
         yield _strength(m, breaking)

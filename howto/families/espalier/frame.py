@@ -2,9 +2,9 @@
 
 from howto.families.espalier import formulae
 from howto.families.espalier.measures import EspalierMeasures, Fruit
-from howto.model.technique import Technique
+from howto.model.work import Work
 
-T = Technique[EspalierMeasures]
+T = Work[EspalierMeasures]
 
 ENDS_M = 0.3  # of wire, for the turn through an end eye and the tail in a tensioner: common practice
 STONE_FRUIT = ("Prunus domestica", "Prunus avium", "Prunus cerasus", "Prunus persica", "Prunus armeniaca",
@@ -99,11 +99,11 @@ def arm_mm(m: EspalierMeasures) -> float | None:
     return most / 2
 
 
-def fruit_of(technique: T) -> Fruit | None:
+def fruit_of(work: T) -> Fruit | None:
     """Return which fruit it is: as written, or from the plants the file names."""
-    if technique.measures.fruit is not None:
-        return technique.measures.fruit
-    for plant in technique.known_plants:
+    if work.measures.fruit is not None:
+        return work.measures.fruit
+    for plant in work.plants:
         if plant.botanical in STONE_FRUIT:
             return "stone fruit"
         for genus, fruit in POME_FRUIT.items():

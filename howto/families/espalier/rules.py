@@ -45,9 +45,9 @@ SPACING = Limit(low=12 * 12 * INCH_MM, high=20 * 12 * INCH_MM, unit="mm", refere
 LEADER_CUT = Limit(low=25, high=75, unit="mm above the first wire", reference=LEADER)
 
 
-def first_wire(technique: T) -> Iterator[Breach]:
+def first_wire(work: T) -> Iterator[Breach]:
     """The first wire stands 300 to 450 mm above the ground."""
-    height = technique.measures.first_wire_mm
+    height = work.measures.first_wire_mm
     if height is None or FIRST.allows(height):
         return
     bound = 300 if height < 300 else 450
@@ -56,9 +56,9 @@ def first_wire(technique: T) -> Iterator[Breach]:
     ) + "; growers set it at 300 to 450 mm (12 to 18 in)")  # fmt: skip
 
 
-def tier_spacing(technique: T) -> Iterator[Breach]:
+def tier_spacing(work: T) -> Iterator[Breach]:
     """Wires stand 350 to 450 mm apart."""
-    gap = technique.measures.tier_spacing_mm
+    gap = work.measures.tier_spacing_mm
     if gap is None or GAP.allows(gap):
         return
     bound = 350 if gap < 350 else 450
@@ -75,9 +75,9 @@ def tier_spacing(technique: T) -> Iterator[Breach]:
     )
 
 
-def tier_count(technique: T) -> Iterator[Breach]:
+def tier_count(work: T) -> Iterator[Breach]:
     """Five wires are enough."""
-    tiers = technique.measures.tiers
+    tiers = work.measures.tiers
     if TIERS.allows(tiers):
         return
     yield Breach(
@@ -89,9 +89,9 @@ def tier_count(technique: T) -> Iterator[Breach]:
     )
 
 
-def top_wire(technique: T) -> Iterator[Breach]:
+def top_wire(work: T) -> Iterator[Breach]:
     """The top wire is at most 1.8 m up, so that the tree is pruned and picked from the ground."""
-    m = technique.measures
+    m = work.measures
     heights = frame.heights_mm(m)
     if not heights or TOP.allows(heights[-1]) or m.first_wire_mm is None or not TOP.allows(m.first_wire_mm):
         return
@@ -108,54 +108,54 @@ def top_wire(technique: T) -> Iterator[Breach]:
     )
 
 
-def eye_spacing(technique: T) -> Iterator[Breach]:
+def eye_spacing(work: T) -> Iterator[Breach]:
     """Wall eyes stand no more than 1.8 m apart."""
-    m = technique.measures
+    m = work.measures
     if m.eye_spacing_mm is None or m.support != "wall" or EYES.allows(m.eye_spacing_mm):
         return
     why = "a longer span sags by the square of its length, and loads each eye the more; the most is 1.8 m (6 ft)"
     yield _length("eye spacing", "eye_spacing_mm", f"eyes are {num(m.eye_spacing_mm, 5)} mm apart", 1800, why)
 
 
-def post_spacing(technique: T) -> Iterator[Breach]:
+def post_spacing(work: T) -> Iterator[Breach]:
     """Posts of a free-standing frame stand no more than 4 m apart."""
-    m = technique.measures
+    m = work.measures
     if m.eye_spacing_mm is None or m.support != "posts" or POST_GAP.allows(m.eye_spacing_mm):
         return
     why = "growers set posts 2.5 to 3.5 m apart, and one in every 4 m at the least"
     yield _length("eye spacing", "eye_spacing_mm", f"posts are {num(m.eye_spacing_mm, 5)} mm apart", 4000, why)
 
 
-def post_depth(technique: T) -> Iterator[Breach]:
+def post_depth(work: T) -> Iterator[Breach]:
     """Posts stand at least 450 mm deep."""
-    m = technique.measures
+    m = work.measures
     if m.post_depth_mm is None or m.support != "posts" or POST_DEPTH.allows(m.post_depth_mm):
         return
     why = "the wires pull at the top of the end post; posts go 450 to 600 mm (18 to 24 in) into the ground"
     yield _length("post depth", "post_depth_mm", f"posts stand {num(m.post_depth_mm, 5)} mm deep", 450, why)
 
 
-def off_wall(technique: T) -> Iterator[Breach]:
+def off_wall(work: T) -> Iterator[Breach]:
     """Wires run at least 50 mm off the wall."""
-    gap = technique.measures.off_wall_mm
+    gap = work.measures.off_wall_mm
     if gap is None or OFF.allows(gap):
         return
     why = "a hand and a tie must pass behind, and air, or leaf mildews against the wall; the usual is 50 mm (2 in)"
     yield _length("off wall", "off_wall_mm", f"the wire runs {num(gap)} mm off the wall", 50, why)
 
 
-def stem_off_wall(technique: T) -> Iterator[Breach]:
+def stem_off_wall(work: T) -> Iterator[Breach]:
     """A stem is planted at least 150 mm off the wall."""
-    gap = technique.measures.stem_off_wall_mm
+    gap = work.measures.stem_off_wall_mm
     if gap is None or STEM_OFF.allows(gap):
         return
     why = "the foot of a wall is dry, and a stem thickens; growers keep 150 mm (6 in)"
     yield _length("stem off wall", "stem_off_wall_mm", f"the stem stands {num(gap)} mm off the wall", 150, why)
 
 
-def tree_spacing(technique: T) -> Iterator[Breach]:
+def tree_spacing(work: T) -> Iterator[Breach]:
     """Trees stand as far apart as their rootstock asks, and no more than 6 m."""
-    m = technique.measures
+    m = work.measures
     bay, (least, source) = frame.bay_mm(m), least_spacing(m)
     if bay is None or (m.trees == 1 and m.tree_spacing_mm is None):
         return
@@ -184,9 +184,9 @@ def _apart(m: EspalierMeasures, bay: float, bound: float, why: str) -> Breach:
     )
 
 
-def trees_on_the_wall(technique: T) -> Iterator[Breach]:
+def trees_on_the_wall(work: T) -> Iterator[Breach]:
     """The trees at their spacing have room on the wall."""
-    m = technique.measures
+    m = work.measures
     if m.tree_spacing_mm is None or m.wall_length_m is None:
         return
     wall, wanted = m.wall_length_m * 1000, m.tree_spacing_mm * (m.trees - 1)
@@ -203,9 +203,9 @@ def trees_on_the_wall(technique: T) -> Iterator[Breach]:
     )
 
 
-def leader_cut(technique: T) -> Iterator[Breach]:
+def leader_cut(work: T) -> Iterator[Breach]:
     """At planting the leader is cut to a bud about 50 mm above the first wire."""
-    m = technique.measures
+    m = work.measures
     if m.leader_cut_mm is None or m.first_wire_mm is None:
         return
     above = m.leader_cut_mm - m.first_wire_mm
@@ -223,9 +223,9 @@ def leader_cut(technique: T) -> Iterator[Breach]:
     )
 
 
-def tiers_made(technique: T) -> Iterator[Breach]:
+def tiers_made(work: T) -> Iterator[Breach]:
     """No more tiers are made than there are."""
-    m = technique.measures
+    m = work.measures
     if m.tiers_made <= m.tiers:
         return
     yield Breach(

@@ -15,27 +15,27 @@ CUTTING = ("planting", "training", "summer pruning", "winter thinning")
 EYES = ("eye protection", "goggles")
 
 
-def tightened(technique: T) -> Iterator[Breach]:
+def tightened(work: T) -> Iterator[Breach]:
     """A technique that puts up wires says how they are tightened."""
-    if technique.measures.job != "wiring" or says(technique, "tensioner", "turnbuckle", "strainer", "ratchet"):
+    if work.measures.job != "wiring" or says(work, "tensioner", "turnbuckle", "strainer", "ratchet"):
         return
-    count = technique.measures.tensioners or technique.measures.tiers
+    count = work.measures.tensioners or work.measures.tiers
     line = f"- Tensioners: {count}, one a wire"
     yield line_wanted(
         "Materials",
         line,
         what="nothing is listed to tighten the wires with",
-        why=f"{technique.measures.tiers} wires; each settles and sags in its first years, and is tightened again "
+        why=f"{work.measures.tiers} wires; each settles and sags in its first years, and is tightened again "
         "(common practice, no source)",
     )
 
 
-def wire_ends(technique: T) -> Iterator[Breach]:
+def wire_ends(work: T) -> Iterator[Breach]:
     """A technique that pulls wires tight warns of the ends that whip."""
-    worn = " ".join(item for hazard in technique.cautions for item in hazard.wear).casefold()
-    if technique.measures.job != "wiring" or any(word in worn for word in EYES):
+    worn = " ".join(item for hazard in work.technique.cautions for item in hazard.wear).casefold()
+    if work.measures.job != "wiring" or any(word in worn for word in EYES):
         return
-    if says(technique, "whip", "wire end", "cut end", "ends of wire", *EYES):
+    if says(work, "whip", "wire end", "cut end", "ends of wire", *EYES):
         return
     line = (
         "- **Wire ends.** Hold both sides of a cut, and stand out of line with a tight wire. → eye protection, gloves"
@@ -48,11 +48,11 @@ def wire_ends(technique: T) -> Iterator[Breach]:
     )
 
 
-def in_the_wall(technique: T) -> Iterator[Breach]:
+def in_the_wall(work: T) -> Iterator[Breach]:
     """A technique that drills a wall says to look for cables and pipes first."""
-    if technique.measures.job != "wiring" or technique.measures.support != "wall":
+    if work.measures.job != "wiring" or work.measures.support != "wall":
         return
-    if says(technique, "cable", "pipe", "detector"):
+    if says(work, "cable", "pipe", "detector"):
         return
     line = "- **In the wall.** Look for cables and pipes with a detector before drilling. → eye protection"
     yield line_wanted(
@@ -63,11 +63,11 @@ def in_the_wall(technique: T) -> Iterator[Breach]:
     )
 
 
-def soft_ties(technique: T) -> Iterator[Breach]:
+def soft_ties(work: T) -> Iterator[Breach]:
     """Ties are soft, with room to swell, so that bark never rubs on wire."""
-    if technique.measures.job not in {"planting", "training"}:
+    if work.measures.job not in {"planting", "training"}:
         return
-    if says(technique, "soft", "figure of eight", "figure-of-eight", "room to swell", "loose"):
+    if says(work, "soft", "figure of eight", "figure-of-eight", "room to swell", "loose"):
         return
     line = "- Soft ties: tied to the wire first, crossed, a finger's room round the arm"
     yield line_wanted(
@@ -78,26 +78,26 @@ def soft_ties(technique: T) -> Iterator[Breach]:
     )
 
 
-def left_and_right(technique: T) -> Iterator[Breach]:
+def left_and_right(work: T) -> Iterator[Breach]:
     """Only shoots that run left and right along the wall stay."""
-    if technique.measures.job not in {"training", "summer pruning"}:
+    if work.measures.job not in {"training", "summer pruning"}:
         return
-    if says(technique, "forward", "to the front", "toward you", "away from the wall", "out from the wall"):
+    if says(work, "forward", "to the front", "toward you", "away from the wall", "out from the wall"):
         return
     line = "1. **Take off what comes forward.** Cut away each shoot that grows out from the wall or in to it."
     yield line_wanted(
         "Steps",
         line,
-        field=f"steps[{len(technique.steps) - 1}]" if technique.steps else "steps",
+        field=f"steps[{len(work.technique.steps) - 1}]" if work.technique.steps else "steps",
         what="no step takes off the shoots that come forward",
         why="only shoots that run left and right along the wall stay (common practice, no source)",
     )
 
 
-def clean_blades(technique: T) -> Iterator[Breach]:
+def clean_blades(work: T) -> Iterator[Breach]:
     """Blades are disinfected between trees, and the card says so."""
-    if technique.measures.job not in CUTTING or says(
-        technique, "disinfect", "alcohol", "bleach", "wiped clean", "wipe", "sanit"
+    if work.measures.job not in CUTTING or says(
+        work, "disinfect", "alcohol", "bleach", "wiped clean", "wipe", "sanit"
     ):
         return
     line = "- **Clean blades.** Wipe the blades with 70 % alcohol before the next tree."
@@ -109,11 +109,11 @@ def clean_blades(technique: T) -> Iterator[Breach]:
     )
 
 
-def fire_blight(technique: T) -> Iterator[Breach]:
+def fire_blight(work: T) -> Iterator[Breach]:
     """Where fire blight is about, blades go into bleach and not alcohol."""
-    if technique.measures.job not in CUTTING or frame.fruit_of(technique) not in {"apple", "pear"}:
+    if work.measures.job not in CUTTING or frame.fruit_of(work) not in {"apple", "pear"}:
         return
-    if not says(technique, "fire blight") or says(technique, "bleach"):
+    if not says(work, "fire blight") or says(work, "bleach"):
         return
     line = (
         "- **Fire blight.** Soak blades for 10 minutes in 1 part bleach to 9 parts water, made the same hour; rinse. "
@@ -127,9 +127,9 @@ def fire_blight(technique: T) -> Iterator[Breach]:
     )
 
 
-def dry_day(technique: T) -> Iterator[Breach]:
+def dry_day(work: T) -> Iterator[Breach]:
     """Stone fruit is cut on a dry day."""
-    if technique.measures.job not in CUTTING or frame.fruit_of(technique) != "stone fruit" or says(technique, "dry"):
+    if work.measures.job not in CUTTING or frame.fruit_of(work) != "stone fruit" or says(work, "dry"):
         return
     line = "- **Silver leaf.** Cut stone fruit on a dry day only, with more dry days to come."
     yield line_wanted(

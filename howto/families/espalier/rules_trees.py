@@ -30,9 +30,9 @@ OLD_SPURS = Limit(low=7, unit="years", reference=ESPALIERS)
 INCH_MM = 25.4
 
 
-def arm_angle(technique: T) -> Iterator[Breach]:
+def arm_angle(work: T) -> Iterator[Breach]:
     """New arms are tied at 45 degrees in their first summer, and laid level after leaf fall."""
-    angle = technique.measures.arm_angle_deg
+    angle = work.measures.arm_angle_deg
     if angle is None or STEEP.allows(angle):
         return
     why = (
@@ -43,9 +43,9 @@ def arm_angle(technique: T) -> Iterator[Breach]:
     yield _one("arm angle", "arm_angle_deg", f"new arms are tied at {num(angle)} degrees", "45 deg", why)
 
 
-def tier_a_year(technique: T) -> Iterator[Breach]:
+def tier_a_year(work: T) -> Iterator[Breach]:
     """A frame fills at a tier a year."""
-    m = technique.measures
+    m = work.measures
     left = max(0, m.tiers - m.tiers_made)
     if m.filled_in_years is None or m.filled_in_years >= left:
         return
@@ -59,10 +59,10 @@ def tier_a_year(technique: T) -> Iterator[Breach]:
     )
 
 
-def blossom_off(technique: T) -> Iterator[Breach]:
+def blossom_off(work: T) -> Iterator[Breach]:
     """Blossom comes off for the first three springs."""
-    springs = technique.measures.blossom_off_springs
-    if springs is None or frame.fruit_of(technique) is None or SPRINGS.allows(springs):
+    springs = work.measures.blossom_off_springs
+    if springs is None or frame.fruit_of(work) is None or SPRINGS.allows(springs):
         return
     yield _one(
         "blossom off springs",
@@ -73,9 +73,9 @@ def blossom_off(technique: T) -> Iterator[Breach]:
     )
 
 
-def tie_checks(technique: T) -> Iterator[Breach]:
+def tie_checks(work: T) -> Iterator[Breach]:
     """Ties are looked at twice a year."""
-    checks = technique.measures.tie_checks
+    checks = work.measures.tie_checks
     if checks is None or CHECKS.allows(checks):
         return
     yield _one(
@@ -87,19 +87,19 @@ def tie_checks(technique: T) -> Iterator[Breach]:
     )
 
 
-def prune_months(technique: T) -> Iterator[Breach]:
+def prune_months(work: T) -> Iterator[Breach]:
     """Trained fruit is summer pruned in its own weeks: pears from late July, apples from mid August, in the north."""
-    fruit = frame.fruit_of(technique)
-    if technique.measures.job != "summer pruning" or fruit is None or fruit == "stone fruit" or not technique.season:
+    fruit = frame.fruit_of(work)
+    if work.measures.job != "summer pruning" or fruit is None or fruit == "stone fruit" or not work.technique.season:
         return
-    side = technique.crew.hemisphere
-    written, good = months_of(technique.season, side), pruning.summer_months(fruit, side)
+    side = work.crew.hemisphere
+    written, good = months_of(work.technique.season, side), pruning.summer_months(fruit, side)
     if not written or set(written) & set(good):
         return
     text = month_run(good)
     yield Breach(
         field="season",
-        what=f"{fruit} trees are not summer pruned in {technique.season}",
+        what=f"{fruit} trees are not summer pruned in {work.technique.season}",
         why=f"their weeks are {pruning.WINDOWS[fruit].words} in the north, which is {text} here: sooner, they grow "
         "again; later, the spurs do not ripen",
         mend=f"write `season: {text}`",
@@ -107,18 +107,18 @@ def prune_months(technique: T) -> Iterator[Breach]:
     )
 
 
-def stone_fruit_season(technique: T) -> Iterator[Breach]:
+def stone_fruit_season(work: T) -> Iterator[Breach]:
     """Stone fruit is cut only in spring and summer."""
-    if frame.fruit_of(technique) != "stone fruit" or technique.measures.job == "wiring" or not technique.season:
+    if frame.fruit_of(work) != "stone fruit" or work.measures.job == "wiring" or not work.technique.season:
         return
-    side = technique.crew.hemisphere
-    written = months_of(technique.season, side)
+    side = work.crew.hemisphere
+    written = months_of(work.technique.season, side)
     good = season_months("spring", side) + season_months("summer", side)
     if not written or set(written) <= set(good):
         return
     yield Breach(
         field="season",
-        what=f"stone fruit is cut in {technique.season}",
+        what=f"stone fruit is cut in {work.technique.season}",
         why=f"here spring and summer are {month_run(good)}; silver leaf and canker get in through cuts made in the "
         "wet half of the year",
         mend="write `season: spring to summer`",
@@ -126,33 +126,33 @@ def stone_fruit_season(technique: T) -> Iterator[Breach]:
     )
 
 
-def winter_thinning(technique: T) -> Iterator[Breach]:
+def winter_thinning(work: T) -> Iterator[Breach]:
     """Old spurs are thinned in winter, once they are seven years old."""
-    m = technique.measures
-    if m.job != "winter thinning" or frame.fruit_of(technique) == "stone fruit":
+    m = work.measures
+    if m.job != "winter thinning" or frame.fruit_of(work) == "stone fruit":
         return
     if m.age_years is not None and not OLD_SPURS.allows(m.age_years):
         why = "spurs crowd after seven or eight years; thinned sooner they are next year's fruit lost"
         yield _one("age", "age_years", f"spurs of a tree of {num(m.age_years)} years are thinned", "7 years", why)
-    side = technique.crew.hemisphere
+    side = work.crew.hemisphere
     good = tuple(month_here(month, side) for month in pruning.THINNING_MONTHS_NORTH)
-    written = months_of(technique.season, side) if technique.season else None
+    written = months_of(work.technique.season, side) if work.technique.season else None
     if not written or set(written) & set(good):
         return
     text = month_run(good)
     yield Breach(
         field="season",
-        what=f"spurs are thinned in {technique.season}",
+        what=f"spurs are thinned in {work.technique.season}",
         why=f"they are thinned while the tree is at rest, {text} here",
         mend=f"write `season: {text}`",
         edit=Edit(key="season", text=text, top=True),
     )
 
 
-def leaves_left(technique: T) -> Iterator[Breach]:
+def leaves_left(work: T) -> Iterator[Breach]:
     """A shoot from the frame keeps three leaves, and one from a spur a single leaf, above the ring at its foot."""
-    m = technique.measures
-    if frame.fruit_of(technique) == "stone fruit":
+    m = work.measures
+    if frame.fruit_of(work) == "stone fruit":
         return
     if m.main_leaves is not None and m.main_leaves != pruning.MAIN_LEAVES:
         yield _leaves("main leaves", "main_leaves", m.main_leaves, pruning.MAIN_LEAVES, "the stem or an arm", 75)
@@ -173,10 +173,10 @@ def _leaves(key: str, field: str, written: int, right: int, from_: str, about_mm
     )
 
 
-def stubs(technique: T) -> Iterator[Breach]:
+def stubs(work: T) -> Iterator[Breach]:
     """Stubs are as long as the fruit asks: 75 mm and 25 mm, or on stone fruit 50 mm and 25 mm."""
-    m = technique.measures
-    right = pruning.stubs_of(frame.fruit_of(technique) or "apple")
+    m = work.measures
+    right = pruning.stubs_of(frame.fruit_of(work) or "apple")
     fruit = "on stone fruit" if not right.counts_leaves else "on apple and pear"
     for key, field, written, bound in (
         ("main stub", "main_stub_mm", m.main_stub_mm, right.main_mm),
@@ -191,9 +191,9 @@ def stubs(technique: T) -> Iterator[Breach]:
         yield replace(breach, reference=right.references[-1])
 
 
-def shortest_cut(technique: T) -> Iterator[Breach]:
+def shortest_cut(work: T) -> Iterator[Breach]:
     """Shoots under 200 mm are left."""
-    shortest = technique.measures.shortest_cut_mm
+    shortest = work.measures.shortest_cut_mm
     if shortest is None or SHORTEST.allows(shortest):
         return
     yield _one(

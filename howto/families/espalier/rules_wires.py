@@ -20,11 +20,11 @@ MOST_N = 5_000_000.0  # the most that `tension` takes
 STRETCH_APART = 0.25  # ours: the folding rule is read with a rule and by eye
 
 
-def coast(technique: T) -> Iterator[Breach]:
+def coast(work: T) -> Iterator[Breach]:
     """Near the sea the wire is 316 stainless."""
-    m = technique.measures
+    m = work.measures
     wired = m.wire is not None or m.job == "wiring"
-    if not technique.crew.coast or not wired or m.wire == "316 stainless":
+    if not work.crew.coast or not wired or m.wire == "316 stainless":
         return
     yield Breach(
         field="measures.wire",
@@ -35,9 +35,9 @@ def coast(technique: T) -> Iterator[Breach]:
     )
 
 
-def half_of_breaking(technique: T) -> Iterator[Breach]:
+def half_of_breaking(work: T) -> Iterator[Breach]:
     """A wire is set to no more than half of its breaking load."""
-    m = technique.measures
+    m = work.measures
     set_n, breaking = frame.tension_n(m), frame.breaking_n(m)
     if set_n is None or breaking is None or HALF.allows(formulae.share_of_breaking(set_n, breaking)):
         return
@@ -51,9 +51,9 @@ def half_of_breaking(technique: T) -> Iterator[Breach]:
     yield _one("tension", "tension_n", f"the wire is pulled to {num(share * 100)} % of what breaks it", most, why)
 
 
-def half_when_loaded(technique: T) -> Iterator[Breach]:
+def half_when_loaded(work: T) -> Iterator[Breach]:
     """With its leaf and crop on, a wire pulls no more than half of its breaking load."""
-    m = technique.measures
+    m = work.measures
     loaded, set_n, breaking = frame.loaded_n(m), frame.tension_n(m), frame.breaking_n(m)
     load, span = frame.load_n_per_m(m), frame.span_mm(m)
     if loaded is None or set_n is None or breaking is None or load is None or span is None:
@@ -83,9 +83,9 @@ def half_when_loaded(technique: T) -> Iterator[Breach]:
     )
 
 
-def sag_limit(technique: T) -> Iterator[Breach]:
+def sag_limit(work: T) -> Iterator[Breach]:
     """The wire sags no more than its limit, the pull held as set."""
-    m = technique.measures
+    m = work.measures
     sag, load, span, set_n = frame.sag_m(m), frame.load_n_per_m(m), frame.span_mm(m), frame.tension_n(m)
     if m.sag_limit_mm is None or sag is None or not load or span is None or set_n is None:
         return
@@ -114,9 +114,9 @@ def _tauter(m: EspalierMeasures, what: str, why: str, pull: float, closer_mm: fl
     return Breach(field="measures.load_kg_per_m", also="measures.eye_spacing_mm", what=what, why=why, mend=mend)
 
 
-def shallow(technique: T) -> Iterator[Breach]:
+def shallow(work: T) -> Iterator[Breach]:
     """A wire sags no more than an eighth of its span, as far as the sums hold."""
-    m = technique.measures
+    m = work.measures
     sag, load, span, set_n = frame.sag_m(m), frame.load_n_per_m(m), frame.span_mm(m), frame.tension_n(m)
     if sag is None or not load or span is None or set_n is None or SHALLOW.allows(sag * 1000 / span):
         return
@@ -132,9 +132,9 @@ def shallow(technique: T) -> Iterator[Breach]:
     )
 
 
-def published_pull(technique: T) -> Iterator[Breach]:
+def published_pull(work: T) -> Iterator[Breach]:
     """A wire is pulled no harder than the published table pulls barrier wires of its size and span."""
-    m = technique.measures
+    m = work.measures
     set_n, span = frame.tension_n(m), frame.span_mm(m)
     if set_n is None or span is None or m.wire_diameter_mm is None or m.lay is None or m.tension_n is None:
         return
@@ -151,9 +151,9 @@ def published_pull(technique: T) -> Iterator[Breach]:
     )
 
 
-def stretch_agrees(technique: T) -> Iterator[Breach]:
+def stretch_agrees(work: T) -> Iterator[Breach]:
     """How much the wire grew agrees with the pull it is set to: 1 mm in 2 m for each 5 % of its breaking load."""
-    m = technique.measures
+    m = work.measures
     breaking = frame.breaking_n(m)
     if m.stretch_mm_per_m is None or m.tension_n is None or breaking is None or m.lay != "1x19":
         return
@@ -173,9 +173,9 @@ def stretch_agrees(technique: T) -> Iterator[Breach]:
     )
 
 
-def tensioners(technique: T) -> Iterator[Breach]:
+def tensioners(work: T) -> Iterator[Breach]:
     """Every wire has a means of tightening it."""
-    m = technique.measures
+    m = work.measures
     if m.tensioners is None or m.tensioners >= m.tiers:
         return
     yield _one(

@@ -32,32 +32,32 @@ ARMS = ((-0.62, 0.72), (-0.25, 0.86), (0.3, 0.84), (0.64, 0.68))  # tips, in hal
 ROOTS = ((0.35, 0.10), (0.7, 0.16), (0.98, 0.12))  # how far out and how deep, in rings
 
 
-def drawings(technique: T, today: date) -> tuple[Drawing, ...]:
+def drawings(work: T, today: date) -> tuple[Drawing, ...]:
     """Return two or three drawings: where the feed goes, when, and how it is measured."""
-    m = technique.measures
+    m = work.measures
     drawn: list[Drawing] = []
     if m.in_water:
-        drawn.append(can(technique))
+        drawn.append(can(work))
     ring = plan.ring(m) if m.kind == "fruit tree" else None
     if ring is not None and ring.area_m2 > 0:
-        drawn.append(ring_plan(technique, ring))
+        drawn.append(ring_plan(work, ring))
     elif m.kind == "lawn":
-        drawn.append(passes(technique))
+        drawn.append(passes(work))
     elif m.kind == "bed":
-        drawn.append(square_metre(technique))
-    drawn.append(year_line(technique, today))
+        drawn.append(square_metre(work))
+    drawn.append(year_line(work, today))
     if ring is not None and ring.area_m2 > 0:
-        drawn.append(section(technique, ring))
+        drawn.append(section(work, ring))
     elif m.kind == "lawn":
-        drawn.append(lawn_section(technique))
+        drawn.append(lawn_section(work))
     return tuple(drawn[:3])
 
 
 class _Sizes:
     """The sizes a tree is drawn with, in mm from the stem's middle."""
 
-    def __init__(self, technique: T, ring: plan.Ring) -> None:
-        m = technique.measures
+    def __init__(self, work: T, ring: plan.Ring) -> None:
+        m = work.measures
         self.inner, self.outer, self.wall = ring.inner_mm, ring.outer_mm, bool(m.wall)
         self.canopy = (m.canopy_mm or ring.outer_mm * 2) / 2
         self.stem = ring.bark_mm or ring.outer_mm * LEAST_STEM
@@ -66,9 +66,9 @@ class _Sizes:
         self.trained = m.is_trained
 
 
-def ring_plan(technique: T, ring: plan.Ring) -> Drawing:
+def ring_plan(work: T, ring: plan.Ring) -> Drawing:
     """Return the ring from above: the stem kept bare, the feed band dotted to just past the canopy's edge."""
-    m, units, sizes = technique.measures, technique.crew.units, _Sizes(technique, ring)
+    m, units, sizes = work.measures, work.crew.units, _Sizes(work, ring)
     shapes: list[Shape] = [*_wall(sizes), Polygon(band(sizes.inner, sizes.outer, half=sizes.wall), Role.MULCH)]
     ends = (0.0, 180.0) if sizes.wall else (0.0, 360.0)
     shapes += [
@@ -90,9 +90,9 @@ def ring_plan(technique: T, ring: plan.Ring) -> Drawing:
         shapes.append(
             Dimension((-sizes.canopy, 0), (sizes.canopy, 0), across, offset=down * sizes.reach * 1.28),
         )
-    shapes += _ring_words(technique, sizes)
-    dose = plan.dose_g(technique)
-    given = f" Each dose, {shown_cell(dose, 'g', technique.crew)}, is spread on the band." if dose else ""
+    shapes += _ring_words(work, sizes)
+    dose = plan.dose_g(work)
+    given = f" Each dose, {shown_cell(dose, 'g', work.crew)}, is spread on the band." if dose else ""
     form = "half ring before a wall" if sizes.wall else "ring"
     return Drawing(
         shapes=tuple(shapes),
@@ -132,9 +132,9 @@ def _canopy_from_above(sizes: _Sizes) -> list[Shape]:
     ]
 
 
-def _ring_words(technique: T, sizes: _Sizes) -> list[Shape]:
-    crew, each = technique.crew, plan.dose_g(technique)
-    area = plan.fed_m2(technique.measures)
+def _ring_words(work: T, sizes: _Sizes) -> list[Shape]:
+    crew, each = work.crew, plan.dose_g(work)
+    area = plan.fed_m2(work.measures)
     middle = (sizes.inner + sizes.outer) / 2
     at = (middle * 0.7071, middle * 0.7071)
     said = "feed here"
@@ -150,9 +150,9 @@ def _ring_words(technique: T, sizes: _Sizes) -> list[Shape]:
     ]
 
 
-def section(technique: T, ring: plan.Ring) -> Drawing:
+def section(work: T, ring: plan.Ring) -> Drawing:
     """Return the tree in section: feed on the surface between the bare ring and the canopy's edge, roots under it."""
-    units, sizes = technique.crew.units, _Sizes(technique, ring)
+    units, sizes = work.crew.units, _Sizes(work, ring)
     tall = sizes.canopy * (1.5 if sizes.trained else 2.0)
     deep, thick = sizes.outer * 0.3, sizes.outer * 0.06
     shapes: list[Shape] = [
@@ -173,7 +173,7 @@ def section(technique: T, ring: plan.Ring) -> Drawing:
         Label(((-sizes.inner - sizes.outer) / 2, thick / 2), "feed, on top"),
         Label((sizes.outer * ROOTS[1][0], -sizes.outer * ROOTS[1][1]), "fine roots"),
     ]
-    shapes += _tape(technique, sizes)
+    shapes += _tape(work, sizes)
     return Drawing(
         shapes=tuple(shapes),
         caption="Section: on the soil, over the fine roots",
@@ -183,9 +183,9 @@ def section(technique: T, ring: plan.Ring) -> Drawing:
     )
 
 
-def _tape(technique: T, sizes: _Sizes) -> list[Shape]:
+def _tape(work: T, sizes: _Sizes) -> list[Shape]:
     """Return the level at which the trunk is measured, and what was found there."""
-    units, thick = technique.crew.units, plan.trunk_cm(technique.measures)
+    units, thick = work.crew.units, plan.trunk_cm(work.measures)
     found: list[Shape] = [
         Line(((-sizes.stem * 1.6, 300.0), (sizes.stem * 1.6, 300.0)), Role.ACCENT),
         Level((sizes.stem, 300.0), f"{show(300, 'mm', units)} up"),

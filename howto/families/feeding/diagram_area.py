@@ -19,9 +19,9 @@ SOIL_MM = 130.0
 THERMOMETER_MM = 100.0
 
 
-def passes(technique: T) -> Drawing:
+def passes(work: T) -> Drawing:
     """Return the lawn from above: half the feed one way, half across it."""
-    m, units, crew = technique.measures, technique.crew.units, technique.crew
+    m, units, crew = work.measures, work.crew.units, work.crew
     width = m.spreader_width_mm or USUAL_WIDTH_MM
     side = min(sqrt(m.area_m2 or USUAL_M2) * 1000, width * MOST_LINES)
     side = max(side, width * 2)
@@ -57,9 +57,9 @@ def _head(tip: Point, across: float, along: float, width: float) -> list[Shape]:
     ]
 
 
-def lawn_section(technique: T) -> Drawing:
+def lawn_section(work: T) -> Drawing:
     """Return the turf in section: grains on the soil between the blades, and the thermometer of a warm grass."""
-    units, grass = technique.crew.units, plan.grass_of(technique)
+    units, grass = work.crew.units, plan.grass_of(work)
     warm = grass is not None and grass.season == "warm"
     shapes: list[Shape] = [Polygon(rectangle(-WIDE_MM / 2, -SOIL_MM, WIDE_MM / 2, 0), Role.SOIL)]
     for number in range(TUFTS):
@@ -96,10 +96,10 @@ def lawn_section(technique: T) -> Drawing:
     )
 
 
-def square_metre(technique: T) -> Drawing:
+def square_metre(work: T) -> Drawing:
     """Return a square metre of a bed from above, with what goes on it."""
-    units, found = technique.crew.units, plan.rate(technique.measures)
-    said = shown_cell(found.product, "g", technique.crew) if found else "one dose"
+    units, found = work.crew.units, plan.rate(work.measures)
+    said = shown_cell(found.product, "g", work.crew) if found else "one dose"
     shapes: tuple[Shape, ...] = (
         Polygon(rectangle(0, 0, 1000, 1000), Role.MULCH),
         Line(rectangle(0, 0, 1000, 1000), Role.GROUND, closed=True),

@@ -23,22 +23,22 @@ ZONE_MM = 80.0
 MOST_WORDS = 4  # doses that are labelled one by one; of more, the first and the last
 
 
-def year_line(technique: T, today: date) -> Drawing:
+def year_line(work: T, today: date) -> Drawing:
     """Return twelve months by quarters, from the one before the first dose, and the time without nitrogen."""
-    days = season.dose_days(technique, today)
+    days = season.dose_days(work, today)
     start = month_start(days[0], -1)
     start = month_start(start, -(start.month % 3))
     end = month_start(start, 12)
     drawn = [day for day in days if day < end]
-    language = technique.crew.language
-    shapes: list[Shape] = [*_zone(technique, days, start, end)]
+    language = work.crew.language
+    shapes: list[Shape] = [*_zone(work, days, start, end)]
     shapes.append(Line(((0, 0), (12 * MONTH_MM, 0)), Role.GROUND))
     shapes += [Line(((at * MONTH_MM, 0), (at * MONTH_MM, -18)), Role.WIRE) for at in range(13)]
     shapes += [
         Dimension((at * MONTH_MM, 0), ((at + 3) * MONTH_MM, 0), _quarter(month_start(start, at), language), offset=-75)
         for at in range(0, 12, 3)
     ]
-    amounts = _amounts(technique, days)
+    amounts = _amounts(work, days)
     largest = max(amounts, default=1.0) or 1.0
     for number, day in enumerate(drawn, 1):
         high = TALL_MM * (amounts[number - 1] / largest if amounts else 1.0)
@@ -46,28 +46,28 @@ def year_line(technique: T, today: date) -> Drawing:
         shapes.append(Polygon(rectangle(x - BAR_MM / 2, 0, x + BAR_MM / 2, max(high, 30.0)), Role.WOOD))
         if len(drawn) <= MOST_WORDS or number in {1, len(drawn)}:
             said = _short_day(day, language)
-            words = f"{said}: {_amount(technique, amounts, number)}" if amounts else said
+            words = f"{said}: {_amount(work, amounts, number)}" if amounts else said
             shapes.append(Dimension((x, 0), (x, max(high, 30.0)), words, offset=-BAR_MM * 1.7))
     if start <= today < end:
         shapes.append(Line(((_x(today, start), -20), (_x(today, start), TALL_MM * 0.6)), Role.ACCENT))
         shapes.append(Label((_x(today, start), TALL_MM * 0.6), "today"))
     return Drawing(
         shapes=tuple(shapes),
-        caption=_caption(technique, days),
-        alt=_alt(technique, days, amounts),
+        caption=_caption(work, days),
+        alt=_alt(work, days, amounts),
         true=False,
         elastic=True,
     )
 
 
-def _zone(technique: T, days: tuple[date, ...], start: date, end: date) -> list[Shape]:
+def _zone(work: T, days: tuple[date, ...], start: date, end: date) -> list[Shape]:
     """Return the hatched time without nitrogen, to the autumn dose or the end of the line."""
-    last = season.cut_off(technique, days[0])
-    until = min(days[-1], end) if season.has_autumn(technique.measures) else end
+    last = season.cut_off(work, days[0])
+    until = min(days[-1], end) if season.has_autumn(work.measures) else end
     if last is None or not start <= last < until:
         return []
     left, right = _x(last, start), _x(until, start)
-    said = f"no nitrogen after {_short_day(last, technique.crew.language)}"
+    said = f"no nitrogen after {_short_day(last, work.crew.language)}"
     return [
         Polygon(rectangle(left, 0, right, ZONE_MM), Role.DANGER),
         Label((left + (right - left) * 0.85, ZONE_MM), said),
@@ -90,42 +90,42 @@ def _short_day(day: date, language: str) -> str:
     return format_skeleton("MMMd", day, locale=locale_of("en-GB" if language == "en" else language))
 
 
-def _amounts(technique: T, days: tuple[date, ...]) -> tuple[float, ...]:
+def _amounts(work: T, days: tuple[date, ...]) -> tuple[float, ...]:
     """Return the product of each dose, in the unit of `_unit`; nothing where it is not known."""
-    m, label = technique.measures, label_of(technique.measures)
+    m, label = work.measures, label_of(work.measures)
     if m.in_water:
         grams = mix_g_per_l(m, label) if label else None
         return () if grams is None else (grams,) * len(days)
     if m.kind == "fruit tree":
-        each = plan.dose_g(technique)
+        each = plan.dose_g(work)
         if each is None:
             return ()
-        autumn = (plan.autumn_g(technique),) if season.has_autumn(m) else ()
+        autumn = (plan.autumn_g(work),) if season.has_autumn(m) else ()
         return (each,) * (len(days) - len(autumn)) + autumn
     found = plan.rate(m)
     return () if found is None else (found.product,) * len(days)
 
 
-def _unit(technique: T) -> str:
-    if technique.measures.in_water:
+def _unit(work: T) -> str:
+    if work.measures.in_water:
         return "g/L"
-    return "g" if technique.measures.kind == "fruit tree" else "g/m2"
+    return "g" if work.measures.kind == "fruit tree" else "g/m2"
 
 
-def _amount(technique: T, amounts: tuple[float, ...], number: int) -> str:
-    return shown_cell(amounts[number - 1], _unit(technique), technique.crew)
+def _amount(work: T, amounts: tuple[float, ...], number: int) -> str:
+    return shown_cell(amounts[number - 1], _unit(work), work.crew)
 
 
-def _caption(technique: T, days: tuple[date, ...]) -> str:
+def _caption(work: T, days: tuple[date, ...]) -> str:
     count = "one dose" if len(days) == 1 else f"{len(days)} doses"
-    return f"The year: {count} from {shown_day(days[0], technique.crew.language)}"
+    return f"The year: {count} from {shown_day(days[0], work.crew.language)}"
 
 
-def _alt(technique: T, days: tuple[date, ...], amounts: tuple[float, ...]) -> str:
-    language = technique.crew.language
-    each = f" of {_amount(technique, amounts, 1)}" if amounts else ""
+def _alt(work: T, days: tuple[date, ...], amounts: tuple[float, ...]) -> str:
+    language = work.crew.language
+    each = f" of {_amount(work, amounts, 1)}" if amounts else ""
     said = "; ".join(shown_day(day, language) for day in days[:MOST_WORDS])
     more = f" and {len(days) - MOST_WORDS} more" if len(days) > MOST_WORDS else ""
-    last = season.cut_off(technique, days[0])
+    last = season.cut_off(work, days[0])
     stop = f" Hatched: no nitrogen after {shown_day(last, language)}." if last else ""
     return f"A line of twelve months with a bar for each dose{each}: {said}{more}.{stop}"

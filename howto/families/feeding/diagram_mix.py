@@ -14,9 +14,9 @@ SLENDER = 1.15  # height over width
 ROOM = 0.08  # of the height, left above the full mark
 
 
-def can(technique: T) -> Drawing:
+def can(work: T) -> Drawing:
     """Return a watering can, or a sprayer where only that is written: levels by quarters, and the measure of feed."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     usual = USUAL_L if units == "metric" else USUAL_US_L
     size = m.can_l or m.sprayer_l or usual
     name = "sprayer" if m.can_l is None and m.sprayer_l is not None else "can"
@@ -35,7 +35,7 @@ def can(technique: T) -> Drawing:
         shapes.append(Line(((half * 0.55, up), (half, up)), Role.ACCENT if quarter == 4 else Role.GUIDE))
         shapes.append(Level((half, up), _level(size, quarter, units)))
     shapes.append(Dimension((-half, 0), (half, 0), show(width, "mm", units), offset=-full * 0.16))
-    what = _what(technique, size)
+    what = _what(work, size)
     shapes.append(Label((-half * 0.4, full / 2), f"{what} in at half full" if what else "feed in at half full"))
     into = f" {what} of feed goes in at half full" if what else " The feed goes in at half full"
     return Drawing(
@@ -51,14 +51,14 @@ def _level(size: float, quarter: int, units: str) -> str:
     return {2: f"{said}: feed in, stir", 4: f"{said}: full"}.get(quarter, said)
 
 
-def _what(technique: T, size: float) -> str:
+def _what(work: T, size: float) -> str:
     """Return what goes into the can: grams or millilitres; nothing where neither is known."""
-    m, label = technique.measures, label_of(technique.measures)
+    m, label = work.measures, label_of(work.measures)
     grams = mix_g_per_l(m, label) if label else None
     if grams is not None:
-        return shown_cell(grams * size, "g", technique.crew)
+        return shown_cell(grams * size, "g", work.crew)
     if m.concentrate_ml_per_l is not None:
-        return shown_cell(m.concentrate_ml_per_l * size, "mL", technique.crew)
+        return shown_cell(m.concentrate_ml_per_l * size, "mL", work.crew)
     return ""
 
 

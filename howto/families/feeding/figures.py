@@ -25,9 +25,9 @@ STRIP_M = 10.0  # the spreader is tried on a strip of this length
 CLIPPINGS_PART = 0.2  # the lower end of 20 to 30 %
 
 
-def figures(technique: T, today: date) -> Iterator[Figure]:
+def figures(work: T, today: date) -> Iterator[Figure]:
     """Yield the figures of one feeding; `today` is the day of the work."""
-    m = technique.measures
+    m = work.measures
     label = label_of(m)
     if label is None:
         return
@@ -35,13 +35,13 @@ def figures(technique: T, today: date) -> Iterator[Figure]:
     if m.bag_kg is not None:
         yield _bag(m.bag_kg, label)
     if m.kind == "fruit tree":
-        yield from _tree(technique)
+        yield from _tree(work)
     if m.kind in {"lawn", "bed"}:
-        yield from _area(technique, label)
-    yield from dates(technique, today)
+        yield from _area(work, label)
+    yield from dates(work, today)
     if m.in_water:
-        yield from mixing(technique, label)
-    yield from cost_of(technique, label)
+        yield from mixing(work, label)
+    yield from cost_of(work, label)
 
 
 def _label(m: FeedingMeasures, label: Label) -> Iterator[Figure]:
@@ -79,8 +79,8 @@ def _bag(bag_kg: float, label: Label) -> Figure:
 # -- trees --
 
 
-def _tree(technique: T) -> Iterator[Figure]:
-    need = plan.year_need(technique)
+def _tree(work: T) -> Iterator[Figure]:
+    need = plan.year_need(work)
     if need is not None:
         yield Figure(
             name="year nitrogen",
@@ -90,15 +90,15 @@ def _tree(technique: T) -> Iterator[Figure]:
             working=need.working,
             references=need.references,
         )
-    each = plan.dose_g(technique)
+    each = plan.dose_g(work)
     if each is not None:
-        yield from _doses(technique, each)
-    yield from _ring(technique, each)
-    yield from _growth(technique)
+        yield from _doses(work, each)
+    yield from _ring(work, each)
+    yield from _growth(work)
 
 
-def _doses(technique: T, each: float) -> Iterator[Figure]:
-    m, need = technique.measures, plan.year_need(technique)
+def _doses(work: T, each: float) -> Iterator[Figure]:
+    m, need = work.measures, plan.year_need(work)
     references = need.references if need else (OWN_WEIGHING,)
     share = plan.spring_part(m)
     kept = "" if share >= 1 else f" x {num(share * 100)} % before autumn"
@@ -136,8 +136,8 @@ def _doses(technique: T, each: float) -> Iterator[Figure]:
         )
 
 
-def _ring(technique: T, each: float | None) -> Iterator[Figure]:
-    m, found, area = technique.measures, plan.ring(technique.measures), plan.fed_m2(technique.measures)
+def _ring(work: T, each: float | None) -> Iterator[Figure]:
+    m, found, area = work.measures, plan.ring(work.measures), plan.fed_m2(work.measures)
     references = plan.ring_references(m)
     if found is not None and found.area_m2 > 0:
         yield Figure(
@@ -188,8 +188,8 @@ def _reach(m: FeedingMeasures, found: plan.Ring) -> str:
     )
 
 
-def _growth(technique: T) -> Iterator[Figure]:
-    m, wanted, fruit = technique.measures, plan.growth_wanted(technique), plan.fruit_of(technique)
+def _growth(work: T) -> Iterator[Figure]:
+    m, wanted, fruit = work.measures, plan.growth_wanted(work), plan.fruit_of(work)
     if m.shoot_growth_mm is None or wanted is None or fruit is None:
         return
     grown = m.shoot_growth_mm
@@ -204,7 +204,7 @@ def _growth(technique: T) -> Iterator[Figure]:
         label="What the shoots say",
         value=verdict,
         working=(
-            f"{plan.crop_of(technique)}, {'bearing' if plan.is_bearing(m) else 'young'}: "
+            f"{plan.crop_of(work)}, {'bearing' if plan.is_bearing(m) else 'young'}: "
             f"{num(wanted.low)} to {num(wanted.high)} mm wanted, {num(grown)} mm grown",
         ),
         references=(fruit.growth_from,),
@@ -214,8 +214,8 @@ def _growth(technique: T) -> Iterator[Figure]:
 # -- lawns and beds --
 
 
-def _area(technique: T, label: Label) -> Iterator[Figure]:
-    m, found = technique.measures, plan.rate(technique.measures)
+def _area(work: T, label: Label) -> Iterator[Figure]:
+    m, found = work.measures, plan.rate(work.measures)
     if found is None:
         return
     yield _spread_rate(m, label, found)
@@ -232,7 +232,7 @@ def _area(technique: T, label: Label) -> Iterator[Figure]:
         )
     if m.kind == "lawn":
         yield from _passes(m, found)
-    yield from _year(technique, found)
+    yield from _year(work, found)
 
 
 def _spread_rate(m: FeedingMeasures, label: Label, found: plan.Rate) -> Figure:
@@ -283,8 +283,8 @@ def _passes(m: FeedingMeasures, found: plan.Rate) -> Iterator[Figure]:
     )
 
 
-def _year(technique: T, found: plan.Rate) -> Iterator[Figure]:
-    m, grass = technique.measures, plan.grass_of(technique)
+def _year(work: T, found: plan.Rate) -> Iterator[Figure]:
+    m, grass = work.measures, plan.grass_of(work)
     total = found.nitrogen * m.doses
     lines = [f"{num(found.nitrogen)} g/m² N x {m.doses} doses = {num(total)} g/m² N"]
     references: list[Reference] = [PRODUCT_RATE]

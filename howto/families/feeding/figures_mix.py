@@ -34,9 +34,9 @@ def feed_l(m: FeedingMeasures) -> float | None:
     return None
 
 
-def mixing(technique: T, label: Label) -> Iterator[Figure]:
+def mixing(work: T, label: Label) -> Iterator[Figure]:
     """Yield the figures of a feed in water; those whose measures are missing are left out."""
-    m = technique.measures
+    m = work.measures
     grams, litres = mix_g_per_l(m, label), feed_l(m)
     if grams is not None:
         yield from _strength(m, label, grams)
@@ -157,9 +157,9 @@ def _stock(injector: float, grams: float, litres: float | None) -> Iterator[Figu
     )
 
 
-def year_kg(technique: T, label: Label) -> tuple[float, str] | None:
+def year_kg(work: T, label: Label) -> tuple[float, str] | None:
     """Return the product of a whole year in kg, with the sum; None where the amounts are not known."""
-    m = technique.measures
+    m = work.measures
     if m.in_water:
         grams, litres = mix_g_per_l(m, label), feed_l(m)
         if grams is None or litres is None:
@@ -167,7 +167,7 @@ def year_kg(technique: T, label: Label) -> tuple[float, str] | None:
         total = grams * litres * m.doses / 1000
         return total, f"{num(grams)} g/L x {num(litres)} L x {m.doses} doses = {num(total)} kg"
     if m.kind == "fruit tree":
-        each = plan.year_product_g(technique)
+        each = plan.year_product_g(work)
         if each is None:
             return None
         total = each * (m.tree_count or 1) / 1000
@@ -179,9 +179,9 @@ def year_kg(technique: T, label: Label) -> tuple[float, str] | None:
     return total, f"{num(m.area_m2)} m² x {num(found.product)} g/m² x {m.doses} doses = {num(total)} kg"
 
 
-def cost_of(technique: T, label: Label) -> Iterator[Figure]:
+def cost_of(work: T, label: Label) -> Iterator[Figure]:
     """Yield the product of a year, the bags, and what they cost in the crew's money."""
-    m, year, money = technique.measures, year_kg(technique, label), technique.crew.currency
+    m, year, money = work.measures, year_kg(work, label), work.crew.currency
     if year is not None:
         yield Figure(
             name="year product",

@@ -12,11 +12,11 @@ from howto.quantities import show_number as num
 T = plan.T
 
 
-def dates(technique: T, today: date) -> Iterator[Figure]:
+def dates(work: T, today: date) -> Iterator[Figure]:
     """Yield the doses of the season that is running or comes next, the next one, and the last day."""
-    days = season.dose_days(technique, today)
-    references = season.date_references(technique) or (USUAL_DATES,)
-    yield _table(technique, days, references)
+    days = season.dose_days(work, today)
+    references = season.date_references(work) or (USUAL_DATES,)
+    yield _table(work, days, references)
     yield Figure(
         name="next dose",
         label="Next feed",
@@ -26,21 +26,21 @@ def dates(technique: T, today: date) -> Iterator[Figure]:
         headline=True,
         client=True,
     )
-    last = season.cut_off(technique, days[0])
+    last = season.cut_off(work, days[0])
     if last is not None:
         yield Figure(
             name="last day for nitrogen",
             label="No nitrogen after",
             value=last,
             working=("1 July for fruit trees and 15 August for warm lawns in the north; six months on in the south",),
-            references=(TREE_CUT_OFF if technique.measures.kind == "fruit tree" else WARM_TURF,),
+            references=(TREE_CUT_OFF if work.measures.kind == "fruit tree" else WARM_TURF,),
             client=True,
         )
 
 
-def _table(technique: T, days: tuple[date, ...], references: tuple[Reference, ...]) -> Figure:
-    m, unit = technique.measures, _unit(technique)
-    gap = season.gap_weeks(technique)
+def _table(work: T, days: tuple[date, ...], references: tuple[Reference, ...]) -> Figure:
+    m, unit = work.measures, _unit(work)
+    gap = season.gap_weeks(work)
     lines = [f"first dose {days[0].isoformat()}"]
     if m.doses > 1:
         lines.append(f"{m.doses} doses, {num(gap)} weeks = {round(gap * 7)} days apart")
@@ -48,9 +48,9 @@ def _table(technique: T, days: tuple[date, ...], references: tuple[Reference, ..
         lines.append(f"{num(m.autumn_share_percent or 0)} % of the year waits for {days[-1].isoformat()}")
     columns: tuple[str, ...] = ("Dose", "Day")
     units: tuple[str, ...] = ("", "")
-    amounts = _amounts(technique, len(days))
+    amounts = _amounts(work, len(days))
     rows: tuple[tuple[float | date | str, ...], ...] = tuple(
-        (_named(technique, at, days), day) for at, day in enumerate(days)
+        (_named(work, at, days), day) for at, day in enumerate(days)
     )
     if amounts:
         columns, units = (*columns, unit[0]), (*units, unit[1])
@@ -66,24 +66,24 @@ def _table(technique: T, days: tuple[date, ...], references: tuple[Reference, ..
     )
 
 
-def _named(technique: T, at: int, days: tuple[date, ...]) -> str:
+def _named(work: T, at: int, days: tuple[date, ...]) -> str:
     """Return what a dose is called: its number, or `autumn`."""
-    autumn = season.has_autumn(technique.measures) and at == len(days) - 1
+    autumn = season.has_autumn(work.measures) and at == len(days) - 1
     return "autumn" if autumn else str(at + 1)
 
 
-def _unit(technique: T) -> tuple[str, str]:
-    return ("Each tree", "g") if technique.measures.kind == "fruit tree" else ("Each square metre", "g/m2")
+def _unit(work: T) -> tuple[str, str]:
+    return ("Each tree", "g") if work.measures.kind == "fruit tree" else ("Each square metre", "g/m2")
 
 
-def _amounts(technique: T, count: int) -> tuple[float, ...]:
+def _amounts(work: T, count: int) -> tuple[float, ...]:
     """Return the product of each dose, or nothing where none is known."""
-    m = technique.measures
+    m = work.measures
     if m.kind == "fruit tree":
-        each = plan.dose_g(technique)
+        each = plan.dose_g(work)
         if each is None:
             return ()
-        autumn = (plan.autumn_g(technique),) if season.has_autumn(m) else ()
+        autumn = (plan.autumn_g(work),) if season.has_autumn(m) else ()
         return (each,) * (count - len(autumn)) + autumn
     found = plan.rate(m) if m.kind in {"lawn", "bed"} else None
     return () if found is None else (found.product,) * count

@@ -17,10 +17,10 @@ from howto.families.feeding.references import (
 )
 from howto.model.plants import Grass
 from howto.model.reference import GEOMETRY, Reference
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 
-T = Technique[FeedingMeasures]
+T = Work[FeedingMeasures]
 
 
 class Need(NamedTuple):
@@ -52,11 +52,11 @@ class Rate(NamedTuple):
     nitrogen: float
 
 
-def crop_of(technique: T) -> CropName | None:
+def crop_of(work: T) -> CropName | None:
     """Return the kind of fruit: as written, else by the plants."""
-    if technique.measures.crop is not None:
-        return technique.measures.crop
-    names = [plant.botanical for plant in technique.known_plants] + list(technique.plants)
+    if work.measures.crop is not None:
+        return work.measures.crop
+    names = [plant.botanical for plant in work.plants] + list(work.technique.plants)
     for name in (each.casefold() for each in names):
         named = tables.ALSO.get(name, name)
         for crop in tables.CROP_NAMES:
@@ -66,9 +66,9 @@ def crop_of(technique: T) -> CropName | None:
     return None
 
 
-def fruit_of(technique: T) -> tables.Fruit | None:
+def fruit_of(work: T) -> tables.Fruit | None:
     """Return what is known of the kind of fruit."""
-    crop = crop_of(technique)
+    crop = crop_of(work)
     return tables.FRUITS[crop] if crop else None
 
 
@@ -86,12 +86,12 @@ def is_bearing(m: FeedingMeasures) -> bool:
     return m.tree_age_years is None or m.tree_age_years >= tables.MATURE_YEARS
 
 
-def growth_wanted(technique: T) -> tables.Growth | None:
+def growth_wanted(work: T) -> tables.Growth | None:
     """Return how long new shoots should be on this tree."""
-    fruit = fruit_of(technique)
+    fruit = fruit_of(work)
     if fruit is None:
         return None
-    return fruit.bearing if is_bearing(technique.measures) or fruit.young is None else fruit.young
+    return fruit.bearing if is_bearing(work.measures) or fruit.young is None else fruit.young
 
 
 def ring(m: FeedingMeasures) -> Ring | None:
@@ -115,9 +115,9 @@ def fed_m2(m: FeedingMeasures) -> float | None:
     return found.area_m2 if found and found.area_m2 > 0 else None
 
 
-def basis(technique: T) -> Basis | None:
+def basis(work: T) -> Basis | None:
     """Return how a tree's year is reckoned: as written, else by what was measured."""
-    m = technique.measures
+    m = work.measures
     if m.kind != "fruit tree":
         return None
     if m.dose_by is not None:
@@ -129,9 +129,9 @@ def basis(technique: T) -> Basis | None:
     return "area" if fed_m2(m) is not None else None
 
 
-def full_need(technique: T) -> Need | None:
+def full_need(work: T) -> Need | None:
     """Return what a free-standing tree of this size gets in a year, its lawn's feed not counted."""
-    m, label, fruit, by = technique.measures, label_of(technique.measures), fruit_of(technique), basis(technique)
+    m, label, fruit, by = work.measures, label_of(work.measures), fruit_of(work), basis(work)
     if label is None or label.nitrogen <= 0 or by is None:
         return None
     if by == "mature tree":
@@ -143,9 +143,9 @@ def full_need(technique: T) -> Need | None:
     return _by_area(m, label, fruit) if by == "area" else _by_age(m, label, fruit)
 
 
-def year_need(technique: T) -> Need | None:
+def year_need(work: T) -> Need | None:
     """Return what one tree gets in a year: its lawn's feed taken off, and half for a trained tree."""
-    m, need = technique.measures, full_need(technique)
+    m, need = work.measures, full_need(work)
     label = label_of(m)
     if need is None or label is None:
         return None
@@ -162,7 +162,7 @@ def year_need(technique: T) -> Need | None:
         nitrogen = half
         references.append(HALF)
     product = formulae.product_for(nitrogen, label.nitrogen)
-    if lawn > 0 or m.is_trained or basis(technique) in {"trunk", "mature tree"}:
+    if lawn > 0 or m.is_trained or basis(work) in {"trunk", "mature tree"}:
         working.append(_to_product(nitrogen, label, product))
     return Need(nitrogen, product, tuple(working), tuple(references))
 
@@ -238,9 +238,9 @@ def _to_product(nitrogen: float, label: Label, product: float) -> str:
     return f"{num(nitrogen, 4)} g N x 100 / {num(label.nitrogen)} = {num(product, 4)} g of product"
 
 
-def dose_g(technique: T) -> float | None:
+def dose_g(work: T) -> float | None:
     """Return the product one tree gets in one dose: as written, else its year split."""
-    m, need = technique.measures, year_need(technique)
+    m, need = work.measures, year_need(work)
     if m.product_each_g is not None:
         return m.product_each_g
     if need is None:
@@ -248,11 +248,11 @@ def dose_g(technique: T) -> float | None:
     return formulae.split(need.product_g * spring_part(m), m.doses)
 
 
-def autumn_g(technique: T) -> float:
+def autumn_g(work: T) -> float:
     """Return the product of the autumn dose, in the same proportion to the others."""
-    m, each = technique.measures, dose_g(technique)
+    m, each = work.measures, dose_g(work)
     part = spring_part(m)
-    need = year_need(technique)
+    need = year_need(work)
     if part >= 1 or each is None:
         return 0.0
     if part <= 0:
@@ -267,13 +267,13 @@ def spring_part(m: FeedingMeasures) -> float:
     return 1 - m.autumn_share_percent / 100
 
 
-def year_product_g(technique: T) -> float | None:
+def year_product_g(work: T) -> float | None:
     """Return what one tree gets in the year as it is dosed."""
-    m, each = technique.measures, dose_g(technique)
+    m, each = work.measures, dose_g(work)
     if each is None:
         return None
     spring = each * m.doses if spring_part(m) > 0 else 0.0
-    return spring + autumn_g(technique)
+    return spring + autumn_g(work)
 
 
 def rate(m: FeedingMeasures) -> Rate | None:
@@ -290,10 +290,10 @@ def rate(m: FeedingMeasures) -> Rate | None:
     return Rate(product, formulae.nutrient_in(product, label.nitrogen))
 
 
-def grass_of(technique: T) -> Grass | None:
+def grass_of(work: T) -> Grass | None:
     """Return the lawn's grass, if the book knows it."""
-    name = technique.measures.grass
-    return technique.book.grass(name) if name else None
+    name = work.measures.grass
+    return work.book.grass(name) if name else None
 
 
 def ring_references(m: FeedingMeasures) -> tuple[Reference, ...]:

@@ -35,9 +35,9 @@ def _apart(one: float, two: float) -> bool:
     return abs(one - two) > SLACK * max(one, two)
 
 
-def label_numbers(technique: T) -> Iterator[Breach]:
+def label_numbers(work: T) -> Iterator[Breach]:
     """The label is written as its three numbers, nitrogen first."""
-    m = technique.measures
+    m = work.measures
     if numbers_in(m.analysis) is not None:
         return
     found = re.findall(r"\d+(?:\.\d+)?", m.analysis)
@@ -54,9 +54,9 @@ def label_numbers(technique: T) -> Iterator[Breach]:
     )
 
 
-def label_total(technique: T) -> Iterator[Breach]:
+def label_total(work: T) -> Iterator[Breach]:
     """The three numbers of a label make more than nothing and at most 100 % together."""
-    m, numbers = technique.measures, numbers_in(technique.measures.analysis)
+    m, numbers = work.measures, numbers_in(work.measures.analysis)
     if numbers is None:
         return
     label = as_oxides(numbers, m.label_basis or "oxide")
@@ -76,9 +76,9 @@ def label_total(technique: T) -> Iterator[Breach]:
     )
 
 
-def label_nutrient(technique: T) -> Iterator[Breach]:
+def label_nutrient(work: T) -> Iterator[Breach]:
     """The bag holds the nutrient that a rate or strength is for."""
-    m, label = technique.measures, label_of(technique.measures)
+    m, label = work.measures, label_of(work.measures)
     asked = m.nutrient_rate_g_per_m2 is not None or m.feed_strength_ppm is not None
     if label is None or label.total <= 0 or not asked or label.of(m.wanted) > 0:
         return
@@ -92,9 +92,9 @@ def label_nutrient(technique: T) -> Iterator[Breach]:
     )
 
 
-def rate_agrees(technique: T) -> Iterator[Breach]:
+def rate_agrees(work: T) -> Iterator[Breach]:
     """Product and nutrient rates that are both written follow from the label."""
-    m, label = technique.measures, label_of(technique.measures)
+    m, label = work.measures, label_of(work.measures)
     if label is None or m.nutrient_rate_g_per_m2 is None or m.product_rate_g_per_m2 is None:
         return
     percent = label.of(m.wanted)
@@ -116,9 +116,9 @@ def rate_agrees(technique: T) -> Iterator[Breach]:
     )
 
 
-def bag_covers(technique: T) -> Iterator[Breach]:
+def bag_covers(work: T) -> Iterator[Breach]:
     """The area a bag is said to feed follows from its weight and the rate."""
-    m, found = technique.measures, plan.rate(technique.measures)
+    m, found = work.measures, plan.rate(work.measures)
     if m.bag_kg is None or m.bag_covers_m2 is None or found is None:
         return
     area = m.bag_kg * 1000 / found.product
@@ -135,9 +135,9 @@ def bag_covers(technique: T) -> Iterator[Breach]:
     )
 
 
-def bag_price(technique: T) -> Iterator[Breach]:
+def bag_price(work: T) -> Iterator[Breach]:
     """The price of a bag is one amount of money."""
-    text = technique.measures.bag_price
+    text = work.measures.bag_price
     if text is None or price_of(text) is not None:
         return
     yield Breach(
@@ -149,13 +149,13 @@ def bag_price(technique: T) -> Iterator[Breach]:
     )
 
 
-def label_rate(technique: T) -> Iterator[Breach]:
+def label_rate(work: T) -> Iterator[Breach]:
     """No dose is more than the label allows; the label comes before every other rate."""
-    m, label = technique.measures, label_of(technique.measures)
+    m, label = work.measures, label_of(work.measures)
     most = m.label_rate_g_per_m2
     if most is None or label is None:
         return
-    each, area = plan.dose_g(technique), plan.fed_m2(m)
+    each, area = plan.dose_g(work), plan.fed_m2(m)
     if m.kind == "fruit tree":
         if each is None or area is None or each / area <= most * (1 + 1e-9):
             return
@@ -187,9 +187,9 @@ def rate_edit(m: FeedingMeasures, label: Label, product: float) -> Edit:
     return Edit(key="nutrient rate", text=f"{at_most(nutrient)} g/m2")
 
 
-def strength_agrees(technique: T) -> Iterator[Breach]:
+def strength_agrees(work: T) -> Iterator[Breach]:
     """A strength and a mix that are both written follow from the label."""
-    m, label = technique.measures, label_of(technique.measures)
+    m, label = work.measures, label_of(work.measures)
     if label is None or m.feed_strength_ppm is None or m.mix_g_per_l is None:
         return
     percent = label.of(m.wanted)
@@ -211,9 +211,9 @@ def strength_agrees(technique: T) -> Iterator[Breach]:
     )
 
 
-def label_mix(technique: T) -> Iterator[Breach]:
+def label_mix(work: T) -> Iterator[Breach]:
     """No mix is stronger than the label allows."""
-    m, label = technique.measures, label_of(technique.measures)
+    m, label = work.measures, label_of(work.measures)
     grams = mix_g_per_l(m, label) if label else None
     if label is None or grams is None or m.label_mix_g_per_l is None or grams <= m.label_mix_g_per_l * (1 + 1e-9):
         return
@@ -229,11 +229,11 @@ def label_mix(technique: T) -> Iterator[Breach]:
     )
 
 
-def steady_strength(technique: T) -> Iterator[Breach]:
+def steady_strength(work: T) -> Iterator[Breach]:
     """Feed that is given every week or oftener is no stronger than 250 ppm of nitrogen."""
-    m, label = technique.measures, label_of(technique.measures)
+    m, label = work.measures, label_of(work.measures)
     grams = mix_g_per_l(m, label) if label else None
-    if label is None or grams is None or gap_weeks(technique) > 1:
+    if label is None or grams is None or gap_weeks(work) > 1:
         return
     strong = formulae.ppm(label.nitrogen, grams)
     if STEADY.allows(strong):
@@ -242,7 +242,7 @@ def steady_strength(technique: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.mix_g_per_l" if m.mix_g_per_l is not None else "measures.feed_strength_ppm",
         also="measures.dose_gap_weeks",
-        what=f"a feed of {num(strong)} ppm N, {num(gap_weeks(technique) * 7)} days apart",
+        what=f"a feed of {num(strong)} ppm N, {num(gap_weeks(work) * 7)} days apart",
         why=f"10 x {num(label.nitrogen)} % x {num(grams)} g/L = {num(strong)} ppm; steady feed is 150 to 250 ppm N",
         mend=f"write `{edit.key}: {edit.text}`, or feed less often",
         edit=edit,

@@ -15,9 +15,9 @@ from howto.model.wording import says
 WEED_AND_FEED = from_memory("weed killers in lawn feed harm trees and beds through their roots")
 
 
-def label_first(technique: T) -> Iterator[Breach]:
+def label_first(work: T) -> Iterator[Breach]:
     """The card sends the reader to the label first, and lets the label rule."""
-    if says(technique, "the label", "product label", "label's", "label rules", "label says"):
+    if says(work, "the label", "product label", "label's", "label rules", "label says"):
         return
     yield _caution(
         "nothing sends the reader to the product's label",
@@ -26,12 +26,12 @@ def label_first(technique: T) -> Iterator[Breach]:
     )
 
 
-def pear_blight(technique: T) -> Iterator[Breach]:
+def pear_blight(work: T) -> Iterator[Breach]:
     """The card of a pear that is fed nitrogen warns of fire blight in soft growth."""
-    label = label_of(technique.measures)
-    if label is None or label.nitrogen <= 0 or technique.measures.kind != "fruit tree":
+    label = label_of(work.measures)
+    if label is None or label.nitrogen <= 0 or work.measures.kind != "fruit tree":
         return
-    if plan.crop_of(technique) != "pear" or says(technique, "blight"):
+    if plan.crop_of(work) != "pear" or says(work, "blight"):
         return
     yield _caution(
         "nothing warns of fire blight",
@@ -40,9 +40,9 @@ def pear_blight(technique: T) -> Iterator[Breach]:
     )
 
 
-def weed_and_feed(technique: T) -> Iterator[Breach]:
+def weed_and_feed(work: T) -> Iterator[Breach]:
     """A feed with a weed killer goes on lawns, and on nothing else."""
-    m = technique.measures
+    m = work.measures
     if not m.weed_killer or m.kind == "lawn":
         return
     yield Breach(
@@ -54,10 +54,10 @@ def weed_and_feed(technique: T) -> Iterator[Breach]:
     )
 
 
-def off_paving(technique: T) -> Iterator[Breach]:
+def off_paving(work: T) -> Iterator[Breach]:
     """Granules that fall on paving are swept up, away from drains, and the card says so."""
-    m = technique.measures
-    if m.kind != "lawn" or m.in_water or says(technique, "sweep", "swept", "off the path", "off paving", "drain"):
+    m = work.measures
+    if m.kind != "lawn" or m.in_water or says(work, "sweep", "swept", "off the path", "off paving", "drain"):
         return
     yield _caution(
         "nothing tells the reader to sweep granules off paving",
@@ -66,9 +66,9 @@ def off_paving(technique: T) -> Iterator[Breach]:
     )
 
 
-def water_in(technique: T) -> Iterator[Breach]:
+def water_in(work: T) -> Iterator[Breach]:
     """Granules are watered in, and the card says so."""
-    if technique.measures.in_water or says(technique, "water in", "watered in", "water it in", "water them in", "rain"):
+    if work.measures.in_water or says(work, "water in", "watered in", "water it in", "water them in", "rain"):
         return
     yield _caution(
         "nothing says that the granules are watered in",
@@ -77,9 +77,9 @@ def water_in(technique: T) -> Iterator[Breach]:
     )
 
 
-def pets(technique: T) -> Iterator[Breach]:
+def pets(work: T) -> Iterator[Breach]:
     """Children and animals are kept off until the feed is watered in, and the card says so."""
-    if says(technique, "children", "pets", "dogs", "animals", "stock off"):
+    if says(work, "children", "pets", "dogs", "animals", "stock off"):
         return
     yield _caution(
         "nothing keeps children and animals away from the feed",

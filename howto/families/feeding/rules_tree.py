@@ -30,46 +30,46 @@ MEASURED_AT = Limit(low=250, high=350, unit="mm", reference=TRUNK)  # ours: a ha
 CLEAR = Limit(low=tables.STEM_CLEAR_MM, unit="mm", reference=TREE_CAP)
 
 
-def _given(technique: T, label: Label) -> float | None:
+def _given(work: T, label: Label) -> float | None:
     """Return the nitrogen of a year, in g, where the author wrote what a tree gets."""
-    year = plan.year_product_g(technique)
-    if technique.measures.kind != "fruit tree" or technique.measures.product_each_g is None or year is None:
+    year = plan.year_product_g(work)
+    if work.measures.kind != "fruit tree" or work.measures.product_each_g is None or year is None:
         return None
     return formulae.nutrient_in(year, label.nitrogen)
 
 
-def _less(technique: T, part: float) -> Edit:
+def _less(work: T, part: float) -> Edit:
     """Return the edit that gives each tree this part of what is written."""
-    each = plan.dose_g(technique) or 0.0
+    each = plan.dose_g(work) or 0.0
     return Edit(key="product each", text=f"{at_most(each * part)} g")
 
 
-def _allowed(technique: T) -> float | None:
+def _allowed(work: T) -> float | None:
     """Return the nitrogen of a year in g that a free-standing tree of this size may get, no cap laid on it."""
-    need, fruit, thick = plan.full_need(technique), plan.fruit_of(technique), plan.trunk_cm(technique.measures)
+    need, fruit, thick = plan.full_need(work), plan.fruit_of(work), plan.trunk_cm(work.measures)
     if need is None:
         return None
-    if plan.basis(technique) == "trunk" and fruit is not None and thick is not None:
+    if plan.basis(work) == "trunk" and fruit is not None and thick is not None:
         return formulae.tree_nitrogen(thick, fruit.nitrogen_g_per_cm)
     return need.nitrogen_g
 
 
-def _no_nitrogen(technique: T) -> Edit:
+def _no_nitrogen(work: T) -> Edit:
     """Return the edit that keeps the feed's P and K and leaves its nitrogen out; potash alone where it has neither."""
-    _, p, k = numbers_in(technique.measures.analysis) or (0.0, 0.0, 0.0)
+    _, p, k = numbers_in(work.measures.analysis) or (0.0, 0.0, 0.0)
     text = f"0-{num(p, 4)}-{num(k, 4)}" if p + k > 0 else "0-0-50"
     return Edit(key="analysis", text=text)
 
 
-def tree_rate(technique: T) -> Iterator[Breach]:
+def tree_rate(work: T) -> Iterator[Breach]:
     """A fruit tree gets no more nitrogen in a year than its trunk, age or area calls for."""
-    label = label_of(technique.measures)
-    given = _given(technique, label) if label else None
-    allowed = _allowed(technique)
+    label = label_of(work.measures)
+    given = _given(work, label) if label else None
+    allowed = _allowed(work)
     if given is None or allowed is None or given <= allowed * SLACK:
         return
-    need = plan.full_need(technique)
-    edit = _less(technique, allowed / given)
+    need = plan.full_need(work)
+    edit = _less(work, allowed / given)
     yield Breach(
         field="measures.product_each_g",
         what=f"each tree gets {num(given)} g of nitrogen in a year",
@@ -80,13 +80,13 @@ def tree_rate(technique: T) -> Iterator[Breach]:
     )
 
 
-def tree_cap(technique: T) -> Iterator[Breach]:
+def tree_cap(work: T) -> Iterator[Breach]:
     """No fruit tree gets more nitrogen in a year than 1.13 kg of 10-10-10 holds, 113 g."""
-    label = label_of(technique.measures)
-    given = _given(technique, label) if label else None
-    if given is None or plan.basis(technique) not in {None, "trunk"} or given <= tables.MOST_TREE_G * SLACK:
+    label = label_of(work.measures)
+    given = _given(work, label) if label else None
+    if given is None or plan.basis(work) not in {None, "trunk"} or given <= tables.MOST_TREE_G * SLACK:
         return
-    edit = _less(technique, tables.MOST_TREE_G / given)
+    edit = _less(work, tables.MOST_TREE_G / given)
     yield Breach(
         field="measures.product_each_g",
         what=f"each tree gets {num(given)} g of nitrogen in a year",
@@ -96,14 +96,14 @@ def tree_cap(technique: T) -> Iterator[Breach]:
     )
 
 
-def age_cap(technique: T) -> Iterator[Breach]:
+def age_cap(work: T) -> Iterator[Breach]:
     """After ten years a fruit tree's feed is not raised from year to year."""
-    m, year = technique.measures, plan.year_product_g(technique)
+    m, year = work.measures, plan.year_product_g(work)
     if m.kind != "fruit tree" or m.last_year_g is None or year is None or (m.tree_age_years or 0) <= 10:
         return
     if year <= m.last_year_g * (1 + 1e-9):
         return
-    edit = _less(technique, m.last_year_g / year)
+    edit = _less(work, m.last_year_g / year)
     yield Breach(
         field="measures.last_year_g",
         also="measures.tree_age_years",
@@ -114,21 +114,21 @@ def age_cap(technique: T) -> Iterator[Breach]:
     )
 
 
-def growth_enough(technique: T) -> Iterator[Breach]:
+def growth_enough(work: T) -> Iterator[Breach]:
     """A tree whose shoots grew past their range gets no nitrogen."""
-    m, label, wanted = technique.measures, label_of(technique.measures), plan.growth_wanted(technique)
-    fruit = plan.fruit_of(technique)
+    m, label, wanted = work.measures, label_of(work.measures), plan.growth_wanted(work)
+    fruit = plan.fruit_of(work)
     if m.kind != "fruit tree" or label is None or label.nitrogen <= 0 or wanted is None or fruit is None:
         return
     if m.shoot_growth_mm is None or m.shoot_growth_mm <= wanted.high + 0.5:
         return
-    edit = _no_nitrogen(technique)
+    edit = _no_nitrogen(work)
     age = "a bearing" if plan.is_bearing(m) or fruit.young is None else "a young"
     yield Breach(
         field="measures.shoot_growth_mm",
         also="measures.analysis",
         what=f"shoots grew {num(m.shoot_growth_mm)} mm, and nitrogen is fed",
-        why=f"{age} {plan.crop_of(technique)} should grow {num(wanted.low)} to {num(wanted.high)} mm a year; nitrogen "
+        why=f"{age} {plan.crop_of(work)} should grow {num(wanted.low)} to {num(wanted.high)} mm a year; nitrogen "
         "drives shoots, and long ones shade the fruit and spoil a frame",
         mend=f"leave nitrogen out this year: use a feed without it, and write `{edit.key}: {edit.text}`",
         edit=edit,
@@ -137,16 +137,16 @@ def growth_enough(technique: T) -> Iterator[Breach]:
     )
 
 
-def lawn_counts(technique: T) -> Iterator[Breach]:
+def lawn_counts(work: T) -> Iterator[Breach]:
     """What a lawn is fed under a tree counts as the tree's."""
-    m, label, allowed = technique.measures, label_of(technique.measures), _allowed(technique)
+    m, label, allowed = work.measures, label_of(work.measures), _allowed(work)
     lawn = plan.lawn_nitrogen_g(m)
     if label is None or allowed is None or lawn <= 0 or m.kind != "fruit tree":
         return
-    given = _given(technique, label) or 0.0
+    given = _given(work, label) or 0.0
     if lawn < allowed and (given <= 0 or lawn + given <= allowed * SLACK):
         return
-    edit = _no_nitrogen(technique) if lawn >= allowed else _less(technique, (allowed - lawn) / given)
+    edit = _no_nitrogen(work) if lawn >= allowed else _less(work, (allowed - lawn) / given)
     area = plan.fed_m2(m) or 0.0
     yield Breach(
         field="measures.lawn_nitrogen_g_per_m2",
@@ -160,13 +160,13 @@ def lawn_counts(technique: T) -> Iterator[Breach]:
     )
 
 
-def trained_half(technique: T) -> Iterator[Breach]:
+def trained_half(work: T) -> Iterator[Breach]:
     """A trained tree gets about half of what a free-standing one of its size gets."""
-    m, label, allowed = technique.measures, label_of(technique.measures), _allowed(technique)
-    given = _given(technique, label) if label else None
+    m, label, allowed = work.measures, label_of(work.measures), _allowed(work)
+    given = _given(work, label) if label else None
     if not m.is_trained or given is None or allowed is None or given <= allowed * tables.TRAINED_PART * SLACK:
         return
-    edit = _less(technique, allowed * tables.TRAINED_PART / given)
+    edit = _less(work, allowed * tables.TRAINED_PART / given)
     yield Breach(
         field="measures.product_each_g",
         also="measures.tree_form",
@@ -178,9 +178,9 @@ def trained_half(technique: T) -> Iterator[Breach]:
     )
 
 
-def trained_doses(technique: T) -> Iterator[Breach]:
+def trained_doses(work: T) -> Iterator[Breach]:
     """A trained tree's feed is split in two or three."""
-    m = technique.measures
+    m = work.measures
     low, high = tables.TRAINED_DOSES
     count = m.doses + has_autumn(m)
     if not m.is_trained or m.kind != "fruit tree" or low <= count <= high or plan.spring_part(m) <= 0:
@@ -196,9 +196,9 @@ def trained_doses(technique: T) -> Iterator[Breach]:
     )
 
 
-def trunk_height(technique: T) -> Iterator[Breach]:
+def trunk_height(work: T) -> Iterator[Breach]:
     """The trunk is measured 300 mm above the ground."""
-    m = technique.measures
+    m = work.measures
     if m.trunk_measured_at_mm is None or MEASURED_AT.allows(m.trunk_measured_at_mm):
         return
     yield Breach(
@@ -210,9 +210,9 @@ def trunk_height(technique: T) -> Iterator[Breach]:
     )
 
 
-def stem_clear(technique: T) -> Iterator[Breach]:
+def stem_clear(work: T) -> Iterator[Breach]:
     """Fertiliser stays 300 mm off the stem."""
-    clear = technique.measures.stem_clear_mm
+    clear = work.measures.stem_clear_mm
     if clear is None or CLEAR.allows(clear):
         return
     yield Breach(
@@ -224,9 +224,9 @@ def stem_clear(technique: T) -> Iterator[Breach]:
     )
 
 
-def canopy_edge(technique: T) -> Iterator[Breach]:
+def canopy_edge(work: T) -> Iterator[Breach]:
     """Feed is spread out to the edge of the canopy, and outside the bare ring."""
-    m = technique.measures
+    m = work.measures
     if m.ring_edge_mm is None:
         return
     found = plan.ring(m)
@@ -248,9 +248,9 @@ def canopy_edge(technique: T) -> Iterator[Breach]:
     )
 
 
-def planting_hole(technique: T) -> Iterator[Breach]:
+def planting_hole(work: T) -> Iterator[Breach]:
     """No fertiliser goes in the planting hole."""
-    if technique.measures.place != "planting hole":
+    if work.measures.place != "planting hole":
         return
     yield Breach(
         field="measures.place",

@@ -34,13 +34,13 @@ MONTH_NAMES: tuple[Month, ...] = get_args(Month)
 ANY_YEAR = 2025  # dates are weighed in a year without a leap day
 
 
-def dose_known(technique: T) -> Iterator[Breach]:
+def dose_known(work: T) -> Iterator[Breach]:
     """The measures tell how much one dose is."""
-    m, label = technique.measures, label_of(technique.measures)
+    m, label = work.measures, label_of(work.measures)
     if label is None or m.in_water:
         return
     if m.kind == "fruit tree":
-        yield from _tree_dose_known(technique, has_nitrogen=label.nitrogen > 0)
+        yield from _tree_dose_known(work, has_nitrogen=label.nitrogen > 0)
     elif m.kind == "pots":
         yield _unknown("how strong the feed is", Edit(key="feed strength", text="200 ppm"))
     elif m.product_rate_g_per_m2 is None and m.nutrient_rate_g_per_m2 is None:
@@ -49,8 +49,8 @@ def dose_known(technique: T) -> Iterator[Breach]:
         yield _unknown("how much goes on a square metre", edit)
 
 
-def _tree_dose_known(technique: T, *, has_nitrogen: bool) -> Iterator[Breach]:
-    m, by, fruit = technique.measures, plan.basis(technique), plan.fruit_of(technique)
+def _tree_dose_known(work: T, *, has_nitrogen: bool) -> Iterator[Breach]:
+    m, by, fruit = work.measures, plan.basis(work), plan.fruit_of(work)
     if m.product_each_g is not None:
         return
     by_label = Edit(key="product each", text="100 g")
@@ -61,7 +61,7 @@ def _tree_dose_known(technique: T, *, has_nitrogen: bool) -> Iterator[Breach]:
         yield _unknown("what kind of fruit it is", Edit(key="crop", text="apple"))
     no_rate = fruit is not None and {"area": fruit.bare_g_per_m2, "age": fruit.full_g}.get(by or "", 1.0) is None
     if no_rate:
-        yield _unknown(f"what {plan.crop_of(technique)} gets by {by}: no source has a rate", by_label)
+        yield _unknown(f"what {plan.crop_of(work)} gets by {by}: no source has a rate", by_label)
     elif by == "area" and plan.fed_m2(m) is None:
         yield _unknown("how much soil is fed round it", Edit(key="rooting area", text="3 m2"))
     elif by == "age" and m.tree_age_years is None:
@@ -80,12 +80,12 @@ def _unknown(what: str, edit: Edit) -> Breach:
     )
 
 
-def single_dose(technique: T) -> Iterator[Breach]:
+def single_dose(work: T) -> Iterator[Breach]:
     """A lawn gets at most 4.9 g/m² of nitrogen at one time, centipede half of it."""
-    m, label, found = technique.measures, label_of(technique.measures), plan.rate(technique.measures)
+    m, label, found = work.measures, label_of(work.measures), plan.rate(work.measures)
     if m.kind != "lawn" or label is None or found is None:
         return
-    grass = plan.grass_of(technique)
+    grass = plan.grass_of(work)
     light = grass is not None and grass.botanical.casefold() in LIGHT_FEEDERS
     limit = LIGHT_DOSE if light else ONE_DOSE
     if limit.allows(found.nitrogen):
@@ -105,13 +105,13 @@ def single_dose(technique: T) -> Iterator[Breach]:
     )
 
 
-def year_cap(technique: T) -> Iterator[Breach]:
+def year_cap(work: T) -> Iterator[Breach]:
     """A lawn's doses together stay within its grass's nitrogen for a year."""
     m, label, found, grass = (
-        technique.measures,
-        label_of(technique.measures),
-        plan.rate(technique.measures),
-        plan.grass_of(technique),
+        work.measures,
+        label_of(work.measures),
+        plan.rate(work.measures),
+        plan.grass_of(work),
     )
     fact = grass.nitrogen_g_per_m2_year if grass else None
     if m.kind != "lawn" or label is None or found is None or grass is None or fact is None or fact.high <= 0:
@@ -135,13 +135,13 @@ def year_cap(technique: T) -> Iterator[Breach]:
     )
 
 
-def grass_known(technique: T) -> Iterator[Breach]:
+def grass_known(work: T) -> Iterator[Breach]:
     """The lawn's grass is one that the plant book knows."""
-    m = technique.measures
-    if m.kind != "lawn" or not m.grass or plan.grass_of(technique) is not None or not technique.book.grasses:
+    m = work.measures
+    if m.kind != "lawn" or not m.grass or plan.grass_of(work) is not None or not work.book.grasses:
         return
-    near = technique.book.nearest(m.grass, "grass")
-    best = near[0] if near else technique.book.grasses[0].names[0]
+    near = work.book.nearest(m.grass, "grass")
+    best = near[0] if near else work.book.grasses[0].names[0]
     yield Breach(
         field="measures.grass",
         what=f"the plant book has no grass called {m.grass}",
@@ -151,9 +151,9 @@ def grass_known(technique: T) -> Iterator[Breach]:
     )
 
 
-def warm_start(technique: T) -> Iterator[Breach]:
+def warm_start(work: T) -> Iterator[Breach]:
     """A warm-season lawn is first fed when the soil 100 mm down has reached 18 °C."""
-    m, grass = technique.measures, plan.grass_of(technique)
+    m, grass = work.measures, plan.grass_of(work)
     if m.kind != "lawn" or grass is None or grass.season != "warm" or m.soil_temperature_c is None:
         return
     if WARM_SOIL.allows(m.soil_temperature_c):
@@ -167,25 +167,25 @@ def warm_start(technique: T) -> Iterator[Breach]:
     )
 
 
-def tree_cut_off(technique: T) -> Iterator[Breach]:
+def tree_cut_off(work: T) -> Iterator[Breach]:
     """A fruit tree gets no nitrogen from July to autumn in the north, from January in the south."""
-    if technique.measures.kind == "fruit tree":
-        yield from _late(technique, "shoots made late do not ripen before frost")
+    if work.measures.kind == "fruit tree":
+        yield from _late(work, "shoots made late do not ripen before frost")
 
 
-def turf_cut_off(technique: T) -> Iterator[Breach]:
+def turf_cut_off(work: T) -> Iterator[Breach]:
     """A warm-season lawn gets no nitrogen after mid-August in the north, mid-February in the south."""
-    if technique.measures.kind == "lawn":
-        yield from _late(technique, "a warm-season lawn fed in autumn goes soft into winter")
+    if work.measures.kind == "lawn":
+        yield from _late(work, "a warm-season lawn fed in autumn goes soft into winter")
 
 
-def _late(technique: T, why: str) -> Iterator[Breach]:
-    m, label, first = technique.measures, label_of(technique.measures), season.first_day(technique, ANY_YEAR)
-    last = season.cut_off(technique, first)
+def _late(work: T, why: str) -> Iterator[Breach]:
+    m, label, first = work.measures, label_of(work.measures), season.first_day(work, ANY_YEAR)
+    last = season.cut_off(work, first)
     if label is None or label.nitrogen <= 0 or last is None or plan.spring_part(m) <= 0:
         return
     if first > last:
-        technique, month = _usual_start(technique)
+        work, month = _usual_start(work)
         yield Breach(
             field="measures.start_month",
             what=f"the first dose falls in {month_name(first.month)}",
@@ -193,38 +193,38 @@ def _late(technique: T, why: str) -> Iterator[Breach]:
             mend=f"write `start month: {month}`",
             edit=Edit(key="start month", text=month),
         )
-        first = season.first_day(technique, ANY_YEAR)
-        last = season.cut_off(technique, first) or last
-    days = season.spring_days(technique, season.season_days(technique, first))
+        first = season.first_day(work, ANY_YEAR)
+        last = season.cut_off(work, first) or last
+    days = season.spring_days(work, season.season_days(work, first))
     in_time = sum(day <= last for day in days)
     if in_time == len(days):
         return
     yield Breach(
         field="measures.doses",
         what=f"dose {in_time + 1} of {m.doses} falls on {_day(days[in_time])}",
-        why=f"{num(season.gap_weeks(technique))} weeks apart from {_day(first)}; the last day for nitrogen is "
+        why=f"{num(season.gap_weeks(work))} weeks apart from {_day(first)}; the last day for nitrogen is "
         f"{_day(last)}: {why}",
         mend=f"write `doses: {in_time}`, or start earlier",
         edit=Edit(key="doses", text=str(in_time)),
     )
 
 
-def _usual_start(technique: T) -> tuple[T, Month]:
+def _usual_start(work: T) -> tuple[T, Month]:
     """Return the technique begun in the usual month, and that month."""
-    usual = technique.measures.model_copy(update={"start_month": None})
-    month = MONTH_NAMES[season.first_day(technique.model_copy(update={"measures": usual}), ANY_YEAR).month - 1]
-    begun = technique.measures.model_copy(update={"start_month": month})
-    return technique.model_copy(update={"measures": begun}), month
+    usual = work.measures.model_copy(update={"start_month": None})
+    month = MONTH_NAMES[season.first_day(work.having(**{"measures": usual}), ANY_YEAR).month - 1]
+    begun = work.measures.model_copy(update={"start_month": month})
+    return work.having(**{"measures": begun}), month
 
 
 def _day(day: date) -> str:
     return f"{day.day} {month_name(day.month)}"
 
 
-def dose_gap(technique: T) -> Iterator[Breach]:
+def dose_gap(work: T) -> Iterator[Breach]:
     """Doses of a fruit tree or a warm-season lawn stand six weeks apart or more."""
-    m = technique.measures
-    if m.doses < 2 or m.dose_gap_weeks is None or season.ways(technique) not in {"fruit tree", "warm"}:
+    m = work.measures
+    if m.doses < 2 or m.dose_gap_weeks is None or season.ways(work) not in {"fruit tree", "warm"}:
         return
     if m.in_water or GAP.allows(m.dose_gap_weeks):
         return
@@ -238,17 +238,17 @@ def dose_gap(technique: T) -> Iterator[Breach]:
     )
 
 
-def season_start(technique: T) -> Iterator[Breach]:
+def season_start(work: T) -> Iterator[Breach]:
     """The season written holds the month of the first dose."""
-    months = months_of(technique.season, technique.crew.hemisphere) if technique.season else None
-    first = season.first_day(technique, ANY_YEAR)
+    months = months_of(work.technique.season, work.crew.hemisphere) if work.technique.season else None
+    first = season.first_day(work, ANY_YEAR)
     if not months or first.month in months:
         return
     month = MONTHS[months[0] - 1]
     yield Breach(
-        field="measures.start_month" if technique.measures.start_month else "season",
-        also="season" if technique.measures.start_month else "",
-        what=f"the first dose falls in {month_name(first.month)}, and the season is {technique.season}",
+        field="measures.start_month" if work.measures.start_month else "season",
+        also="season" if work.measures.start_month else "",
+        what=f"the first dose falls in {month_name(first.month)}, and the season is {work.technique.season}",
         why="the card would send the apprentice out in one month and the dates in another",
         mend=f"write `start month: {month}`, or the season that holds {month_name(first.month)}",
         edit=Edit(key="start month", text=month),

@@ -19,26 +19,26 @@ from howto.seasons import Hemisphere, month_here
 LONGEST_YEARS = 2  # a start this many years back may still have doses to come
 
 
-def ways(technique: T) -> str:
+def ways(work: T) -> str:
     """Return what the dates go by: the kind, and for a lawn `warm` or `cool` grass (cool if not known)."""
-    m = technique.measures
+    m = work.measures
     if m.kind != "lawn":
         return m.kind
-    grass = grass_of(technique)
+    grass = grass_of(work)
     return grass.season if grass else "cool"
 
 
-def gap_weeks(technique: T) -> float:
+def gap_weeks(work: T) -> float:
     """Return the weeks between two doses: as written, else the usual ones."""
-    return technique.measures.dose_gap_weeks or tables.GAP_WEEKS[ways(technique)]
+    return work.measures.dose_gap_weeks or tables.GAP_WEEKS[ways(work)]
 
 
-def first_day(technique: T, year: int) -> date:
+def first_day(work: T, year: int) -> date:
     """Return the day of the first dose of a season that starts in `year`."""
-    m = technique.measures
+    m = work.measures
     if m.start_month is not None:
         return date(year, MONTHS.index(m.start_month) + 1, 1)
-    return _here(tables.STARTS[ways(technique)], year, technique.crew.hemisphere)
+    return _here(tables.STARTS[ways(work)], year, work.crew.hemisphere)
 
 
 def _here(day: tuple[int, int], year: int, hemisphere: Hemisphere) -> date:
@@ -47,13 +47,13 @@ def _here(day: tuple[int, int], year: int, hemisphere: Hemisphere) -> date:
     return date(year, month_here(month, hemisphere), number)
 
 
-def season_days(technique: T, start: date) -> tuple[date, ...]:
+def season_days(work: T, start: date) -> tuple[date, ...]:
     """Return the days of all doses of the season that begins on `start`; an autumn one comes last."""
-    m = technique.measures
-    gap = timedelta(days=round(gap_weeks(technique) * 7))
+    m = work.measures
+    gap = timedelta(days=round(gap_weeks(work) * 7))
     days = [start + gap * number for number in range(m.doses)] if spring_part(m) > 0 else []
     if has_autumn(m):
-        autumn = _here(tables.AUTUMN, start.year, technique.crew.hemisphere)
+        autumn = _here(tables.AUTUMN, start.year, work.crew.hemisphere)
         days.append(autumn if autumn > start else autumn.replace(year=autumn.year + 1))
     return tuple(days)
 
@@ -63,38 +63,38 @@ def has_autumn(m: FeedingMeasures) -> bool:
     return spring_part(m) < 1
 
 
-def dose_days(technique: T, today: date) -> tuple[date, ...]:
+def dose_days(work: T, today: date) -> tuple[date, ...]:
     """Return the doses of the season that is running or comes next: the first whose last dose is not past."""
     years = range(today.year - LONGEST_YEARS, today.year + 2)
-    seasons = (season_days(technique, first_day(technique, year)) for year in years)
+    seasons = (season_days(work, first_day(work, year)) for year in years)
     return next(days for days in seasons if days[-1] >= today)
 
 
-def cut_off(technique: T, start: date) -> date | None:
+def cut_off(work: T, start: date) -> date | None:
     """Return the last day for nitrogen in the season that `start` falls in; None where no source sets one.
 
     A season runs from the first month of winter to the last of autumn.
     """
-    day = tables.CUT_OFFS.get(ways(technique))
+    day = tables.CUT_OFFS.get(ways(work))
     if day is None:
         return None
-    north = technique.crew.hemisphere == "north"
+    north = work.crew.hemisphere == "north"
     winter = 12 if north else 6
     year = start.year + (start.month >= winter)
-    return _here(day, year, technique.crew.hemisphere)
+    return _here(day, year, work.crew.hemisphere)
 
 
-def spring_days(technique: T, days: tuple[date, ...]) -> tuple[date, ...]:
+def spring_days(work: T, days: tuple[date, ...]) -> tuple[date, ...]:
     """Return the days without the autumn dose."""
-    return days[:-1] if has_autumn(technique.measures) else days
+    return days[:-1] if has_autumn(work.measures) else days
 
 
-def date_references(technique: T) -> tuple[Reference, ...]:
+def date_references(work: T) -> tuple[Reference, ...]:
     """Return who says when."""
-    m, found = technique.measures, []
+    m, found = work.measures, []
     if m.start_month is None:
-        found.append({"cool": COOL_TURF, "warm": WARM_TURF}.get(ways(technique), USUAL_DATES))
+        found.append({"cool": COOL_TURF, "warm": WARM_TURF}.get(ways(work), USUAL_DATES))
     if m.dose_gap_weeks is None and m.doses > 1:
-        found.append({"fruit tree": MATURE, "warm": WARM_TURF}.get(ways(technique), PRACTICE))
-    found.append({"fruit tree": TREE_CUT_OFF, "warm": WARM_TURF}.get(ways(technique), PRACTICE))
+        found.append({"fruit tree": MATURE, "warm": WARM_TURF}.get(ways(work), PRACTICE))
+    found.append({"fruit tree": TREE_CUT_OFF, "warm": WARM_TURF}.get(ways(work), PRACTICE))
     return tuple(dict.fromkeys(found))

@@ -6,29 +6,29 @@ from howto.families.hedging import formulae
 from howto.families.hedging.diagram_rise import rise
 from howto.families.hedging.figures import section_share, string_line_mm
 from howto.families.hedging.measures import HedgingMeasures
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show
 from howto.quantities import show_number as num
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
 
-T = Technique[HedgingMeasures]
+T = Work[HedgingMeasures]
 
 LEAF_DEPTH_MM = 16.0  # how far a drawn leaf cluster stands proud of its outline
 PLANTS_DRAWN, FEW_DRAWN = 5, 3  # in each row of the plan; of a single row fewer tell as much, and larger
 FULL_WIDTH = 0.92  # of its spacing: how wide a plant is drawn in plan where no width is written
 
 
-def drawings(technique: T, today: date) -> tuple[Drawing, ...]:
+def drawings(work: T, today: date) -> tuple[Drawing, ...]:
     """Return the section; before it a young hedge's rise; after it a trim's batter board, and the plan of a row."""
-    m = technique.measures
+    m = work.measures
     found: list[Drawing] = []
     if m.job == "thicken":
-        found += rise(technique, today)
-    found.append(section(technique))
+        found += rise(work, today)
+    found.append(section(work))
     if m.job == "trim" and m.base_width_mm and m.top_width_mm and m.base_width_mm > m.top_width_mm:
-        found.append(batter_board(technique, m.base_width_mm, m.top_width_mm))
+        found.append(batter_board(work, m.base_width_mm, m.top_width_mm))
     if m.spacing_mm is not None:
-        found.append(plan(technique))
+        found.append(plan(work))
     return tuple(found)
 
 
@@ -65,10 +65,10 @@ def trapezium(base: float, top: float, height: float) -> tuple[Point, ...]:
     return ((-base / 2, 0.0), (base / 2, 0.0), (top / 2, height), (-top / 2, height))
 
 
-def section(technique: T) -> Drawing:
+def section(work: T) -> Drawing:
     """Return the hedge cut across: what comes off hatched, this year's line over the last, and the taper."""
-    m = technique.measures
-    units = technique.crew.units
+    m = work.measures
+    units = work.crew.units
     sizes = _Sizes(m)
     shapes: list[Shape] = [*_ground(sizes)]
     if sizes.grown:
@@ -83,7 +83,7 @@ def section(technique: T) -> Drawing:
         share = sizes.last / sizes.height
         width = sizes.base + (sizes.top - sizes.base) * share
         shapes.append(Line((*trapezium(sizes.base, width, sizes.last)[1:], (-sizes.base / 2, 0.0)), Role.LAST))
-    shapes += _section_words(technique, sizes)
+    shapes += _section_words(work, sizes)
     angle = formulae.angle_deg(sizes.base, sizes.top, sizes.height)
     share_off = section_share(m)
     off = f" {num(share_off * 100)} % of the section comes off." if share_off and share_off > 0 else ""
@@ -123,9 +123,9 @@ def _stems(m: HedgingMeasures, sizes: _Sizes) -> list[Shape]:
     return found
 
 
-def _section_words(technique: T, sizes: _Sizes) -> list[Shape]:
+def _section_words(work: T, sizes: _Sizes) -> list[Shape]:
     """Return the guides, dimensions, levels and labels of the section."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     base, top, height = sizes.base, sizes.top, sizes.height
     side = formulae.in_each_side_mm(base, top)
     angle = formulae.angle_deg(base, top, height)
@@ -133,7 +133,7 @@ def _section_words(technique: T, sizes: _Sizes) -> list[Shape]:
     shapes: list[Shape] = [
         Dimension((-base / 2, 0), (base / 2, 0), show(base, "mm", units), offset=height * 0.1),
         Dimension((-top / 2, height), (top / 2, height), show(top, "mm", units), offset=-height * 0.2),
-        *_stands_wide(technique, sizes),
+        *_stands_wide(work, sizes),
         Dimension((-base / 2, 0), (-base / 2, height), show(height, "mm", units), offset=sizes.wide * 0.6),
         Level((sizes.wide_top / 2, sizes.stands), f"{show(sizes.stands, 'mm', units)} now")
         if sizes.stands > height
@@ -160,17 +160,17 @@ def _section_words(technique: T, sizes: _Sizes) -> list[Shape]:
     return shapes
 
 
-def _stands_wide(technique: T, sizes: _Sizes) -> list[Shape]:
+def _stands_wide(work: T, sizes: _Sizes) -> list[Shape]:
     """Return the dimension of the width that stands at the foot, where it is more than the cut one."""
     if sizes.wide <= sizes.base:
         return []
-    words = f"{show(sizes.wide, 'mm', technique.crew.units)} now"
+    words = f"{show(sizes.wide, 'mm', work.crew.units)} now"
     return [Dimension((-sizes.wide / 2, 0), (sizes.wide / 2, 0), words, offset=-sizes.stands * 0.12)]
 
 
-def batter_board(technique: T, base: float, top: float) -> Drawing:
+def batter_board(work: T, base: float, top: float) -> Drawing:
     """Return one face with a plumb board against its foot: a block at the top, and how far in the leaf stands."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     height, side = m.cut_mm, formulae.in_each_side_mm(base, top)
     thick, block = height * 0.02, height * 0.04
     back = side + top * 0.4
@@ -201,9 +201,9 @@ def batter_board(technique: T, base: float, top: float) -> Drawing:
     )
 
 
-def plan(technique: T) -> Drawing:
+def plan(work: T) -> Drawing:
     """Return the first plants of the rows from above: staggered, the end plants half a spacing in."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     spacing = m.spacing_mm or 0.0
     rows, gap = m.row_count, m.gap_between_rows_mm
     drawn = FEW_DRAWN if rows == 1 else PLANTS_DRAWN

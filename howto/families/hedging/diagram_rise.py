@@ -6,30 +6,30 @@ from itertools import pairwise
 
 from howto.families.hedging.growing import Rise, rises
 from howto.families.hedging.measures import HedgingMeasures
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show
 from howto.shapes import Dimension, Disc, Drawing, Line, Point, Polygon, Role, Shape, leafy, rectangle
 
-T = Technique[HedgingMeasures]
+T = Work[HedgingMeasures]
 
 MOST_PANELS = 4
 MOST_SHOOTS = 32  # more would print as one dark patch; the figure says the true number
 LEAF_DEPTH_MM = 12.0
 
 
-def rise(technique: T, today: date) -> list[Drawing]:
+def rise(work: T, today: date) -> list[Drawing]:
     """Return one drawing of the cuts from today's to the last, or nothing where the hedge never rises."""
-    found = rises(technique, today)
+    found = rises(work, today)
     if not found:
         return []
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     shown = [*found[: MOST_PANELS - 1], found[-1]] if len(found) > MOST_PANELS else list(found)
     top = max(each.stands_mm for each in shown)
     wide = min(m.spacing_mm or top * 0.3, top * 0.45)
     pitch = wide + top * 0.17
     shapes: list[Shape] = _ground(len(shown), pitch, top)
     for at, each in enumerate(shown):
-        shapes += _panel(technique, found, each, (at * pitch, wide, pitch), at + 1)
+        shapes += _panel(work, found, each, (at * pitch, wide, pitch), at + 1)
     first, last = found[0], found[-1]
     counts = ", ".join(f"{each.shoots}" for each in shown)
     heights = ", ".join(show(each.cut_mm, "mm", units) for each in shown)
@@ -52,10 +52,10 @@ def _ground(panels: int, pitch: float, top: float) -> list[Shape]:
 
 
 def _panel(
-    technique: T, found: Sequence[Rise], each: Rise, place: tuple[float, float, float], number: int
+    work: T, found: Sequence[Rise], each: Rise, place: tuple[float, float, float], number: int
 ) -> Iterator[Shape]:
     """Yield one plant at one cut: what comes off, what stays, its branching, the cut line and its words."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     x, wide, pitch = place
     at = found.index(each)
     nodes = [m.last_cut_height_mm] if m.last_cut_height_mm and m.last_cut_height_mm < found[0].cut_mm else []

@@ -19,24 +19,24 @@ from howto.families.hedging.references import (
 )
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY, PRACTICE
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 
 RATE_M2_PER_H = 40.0  # see references.RATE
 BELOW_MM = 10.0  # the level line stands this far below the finished height; see references.LEVEL_LINE
 
 
-def figures(technique: Technique[HedgingMeasures], today: date) -> Iterator[Figure]:
+def figures(work: Work[HedgingMeasures], today: date) -> Iterator[Figure]:
     """Yield the figures of one hedge; `today` is the day of the cut."""
-    m = technique.measures
+    m = work.measures
     yield from _top_off(m)
-    yield from _staged(technique, today)
+    yield from _staged(work, today)
     yield from _taper(m)
     yield from _section(m)
     if m.cut_mm > BELOW_MM:
         yield _line(m)
     yield from _renovation(m)
-    yield from growing_figures(technique, today)
+    yield from growing_figures(work, today)
     yield from _face(m)
 
 
@@ -78,9 +78,9 @@ def _top_off(m: HedgingMeasures) -> Iterator[Figure]:
     )
 
 
-def _staged(technique: Technique[HedgingMeasures], today: date) -> Iterator[Figure]:
-    m = technique.measures
-    found = stages(technique, today)
+def _staged(work: Work[HedgingMeasures], today: date) -> Iterator[Figure]:
+    m = work.measures
+    found = stages(work, today)
     if len(found) < 2 or m.standing_height_mm is None:
         return
     stands = m.standing_height_mm

@@ -10,25 +10,25 @@ from howto.families.hedging.measures import HedgingMeasures
 from howto.families.hedging.references import ARIZONA, END_PLANTS, GRANT, SPACING, TRIMMING
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY, PRACTICE, from_memory
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 
-T = Technique[HedgingMeasures]
+T = Work[HedgingMeasures]
 
 
-def growing_figures(technique: T, today: date) -> Iterator[Figure]:
+def growing_figures(work: T, today: date) -> Iterator[Figure]:
     """Yield what growth decides: the rise season by season, the closing of gaps, plants, and the next cut."""
-    if technique.measures.job == "thicken":
-        yield from _rise(technique, today)
-    yield from _gaps(technique)
-    yield from _plants(technique.measures)
-    yield from _next_cut(technique, today)
+    if work.measures.job == "thicken":
+        yield from _rise(work, today)
+    yield from _gaps(work)
+    yield from _plants(work.measures)
+    yield from _next_cut(work, today)
 
 
-def _rise(technique: T, today: date) -> Iterator[Figure]:
-    m = technique.measures
-    a_year, source = growth(technique)
-    cuts, back = m.cuts_a_year or 1, cut_back(technique)
+def _rise(work: T, today: date) -> Iterator[Figure]:
+    m = work.measures
+    a_year, source = growth(work)
+    cuts, back = m.cuts_a_year or 1, cut_back(work)
     gain = formulae.gain_mm(a_year / cuts, back)
     yield Figure(
         name="height gained",
@@ -42,7 +42,7 @@ def _rise(technique: T, today: date) -> Iterator[Figure]:
         references=(source, ARIZONA, TRIMMING),
         headline=True,
     )
-    found = rises(technique, today)
+    found = rises(work, today)
     if not found:
         return
     more = found[1:]
@@ -100,12 +100,12 @@ def _shoots(m: HedgingMeasures, found: tuple[Rise, ...]) -> Figure:
     )
 
 
-def _gaps(technique: T) -> Iterator[Figure]:
-    m = technique.measures
+def _gaps(work: T) -> Iterator[Figure]:
+    m = work.measures
     if m.spacing_mm is None or m.plant_width_mm is None:
         return
     gap = formulae.gap_mm(m.spacing_mm, m.plant_width_mm)
-    a_side, source = side_growth(technique)
+    a_side, source = side_growth(work)
     years = formulae.years_to_close(gap, a_side)
     seasons = ceil(years - 1e-9)
     yield Figure(
@@ -167,12 +167,12 @@ def _plants(m: HedgingMeasures) -> Iterator[Figure]:
     )
 
 
-def _next_cut(technique: T, today: date) -> Iterator[Figure]:
-    m = technique.measures
-    a_year, source = growth(technique)
-    wanted = a_year / m.cuts_a_year if m.cuts_a_year else _usual(technique)
-    due = next_cut(technique, today, wanted)
-    months, said = cut_months(technique)
+def _next_cut(work: T, today: date) -> Iterator[Figure]:
+    m = work.measures
+    a_year, source = growth(work)
+    wanted = a_year / m.cuts_a_year if m.cuts_a_year else _usual(work)
+    due = next_cut(work, today, wanted)
+    months, said = cut_months(work)
     yield Figure(
         name="next cut",
         label="Next cut due",
@@ -189,9 +189,9 @@ def _next_cut(technique: T, today: date) -> Iterator[Figure]:
     )
 
 
-def _usual(technique: T) -> float:
+def _usual(work: T) -> float:
     """Return the growth between two cuts: what this one takes off the top, or else a third of a year's."""
-    m = technique.measures
+    m = work.measures
     if m.standing_height_mm is not None and m.standing_height_mm > m.cut_mm:
-        return min(m.standing_height_mm - m.cut_mm, growth(technique)[0])
-    return growth(technique)[0] / 3
+        return min(m.standing_height_mm - m.cut_mm, growth(work)[0])
+    return growth(work)[0] / 3

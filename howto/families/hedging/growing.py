@@ -8,10 +8,10 @@ from howto.families.hedging.measures import HedgingMeasures
 from howto.families.hedging.references import BLEEDING, GROWTH, RENOVATION, SIDE_GROWTH, TRIMMING
 from howto.model.plants import Plant
 from howto.model.reference import MEASURED, Reference
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.seasons import growth_date, month_start, months_here, next_in_months
 
-T = Technique[HedgingMeasures]
+T = Work[HedgingMeasures]
 
 GROWTH_MM_PER_YEAR = 375.0  # the middle of references.GROWTH
 SIDE_SHARE = 0.5  # of the top's growth; see references.SIDE_GROWTH
@@ -35,42 +35,42 @@ class Stage(NamedTuple):
     cut_mm: float
 
 
-def plant_of(technique: T) -> Plant | None:
+def plant_of(work: T) -> Plant | None:
     """Return the plant the hedge is made of: the first one the book knows."""
-    return next(iter(technique.known_plants), None)
+    return next(iter(work.plants), None)
 
 
-def growth(technique: T) -> tuple[float, Reference]:
+def growth(work: T) -> tuple[float, Reference]:
     """Return the top's growth in mm a year and who says so: the author, the plant book, or the nurseries."""
-    m = technique.measures
+    m = work.measures
     if m.growth_mm_per_year is not None:
         return m.growth_mm_per_year, MEASURED
-    return technique.book_growth or (GROWTH_MM_PER_YEAR, GROWTH)
+    return work.book_growth or (GROWTH_MM_PER_YEAR, GROWTH)
 
 
-def side_growth(technique: T) -> tuple[float, Reference]:
+def side_growth(work: T) -> tuple[float, Reference]:
     """Return each side's growth in mm a year and who says so: half of the top's where none is written."""
-    written = technique.measures.side_growth_mm_per_year
+    written = work.measures.side_growth_mm_per_year
     if written is not None:
         return written, MEASURED
-    return growth(technique)[0] * SIDE_SHARE, SIDE_GROWTH
+    return growth(work)[0] * SIDE_SHARE, SIDE_GROWTH
 
 
-def cut_back(technique: T) -> float:
+def cut_back(work: T) -> float:
     """Return the share of new growth each cut takes back: the author's, else a half (RHS and Arizona)."""
-    written = technique.measures.cut_back_percent
+    written = work.measures.cut_back_percent
     return 0.5 if written is None else written / 100
 
 
-def cut_months(technique: T) -> tuple[tuple[int, ...] | None, Reference | None]:
+def cut_months(work: T) -> tuple[tuple[int, ...] | None, Reference | None]:
     """Return the months here in which this hedge is cut, and who says so; None where nobody does.
 
     A young deciduous hedge is cut while it is bare, in its first two years; a renovation falls in mid-spring
     for evergreens and mid-winter for others; every other cut in the plant's own months.
     """
-    m = technique.measures
-    plant = plant_of(technique)
-    here = technique.crew.hemisphere
+    m = work.measures
+    plant = plant_of(work)
+    here = work.crew.hemisphere
     if plant is None:
         return None, None
     if m.job == "renovate" and plant.kind != "conifer":
@@ -92,27 +92,27 @@ def bleeds(plant: Plant) -> bool:
     return plant.botanical.split()[0] in {"Carpinus", "Betula", "Acer", "Juglans"}
 
 
-def next_cut(technique: T, after: date, growth_mm: float) -> date:
+def next_cut(work: T, after: date, growth_mm: float) -> date:
     """Return the day the hedge has grown by so much (a year's growth at most), or the next one in its months.
 
     Where its months stand apart (June and August) and it is cut in each of them, the next one is due.
     """
-    months = cut_months(technique)[0] or ()
+    months = cut_months(work)[0] or ()
     starts = tuple(month for month in months if (month + 10) % 12 + 1 not in months)
-    if len(starts) > 1 and (technique.measures.cuts_a_year or 1) >= len(starts):
+    if len(starts) > 1 and (work.measures.cuts_a_year or 1) >= len(starts):
         return next_in_months(month_start(after, 1), starts)
-    due = growth_date(after, growth_mm, growth(technique)[0], technique.crew.hemisphere) or after
+    due = growth_date(after, growth_mm, growth(work)[0], work.crew.hemisphere) or after
     return next_in_months(due, months) if months else due
 
 
-def rises(technique: T, today: date) -> tuple[Rise, ...]:
+def rises(work: T, today: date) -> tuple[Rise, ...]:
     """Return the cuts of a young hedge from today's to the one at the finished height; empty if it hardly rises."""
-    m = technique.measures
+    m = work.measures
     cuts = m.cuts_a_year or 1
-    a_cut = growth(technique)[0] / cuts
+    a_cut = growth(work)[0] / cuts
     start = m.cut_mm
     stands = m.standing_height_mm if m.standing_height_mm is not None else start
-    gain = formulae.gain_mm(a_cut, cut_back(technique))
+    gain = formulae.gain_mm(a_cut, cut_back(work))
     if start >= m.finished_height_mm or m.finished_height_mm - start > gain * MOST_CUTS:
         return ()
     count = m.shoots or 1
@@ -120,20 +120,20 @@ def rises(technique: T, today: date) -> tuple[Rise, ...]:
     found = [Rise(today, stands, start, formulae.shoots_after(int(topped), count))]
     day = today
     cut_so_far = int(topped)
-    for stood, cut in formulae.heights_up_mm(start, m.finished_height_mm, a_cut, cut_back(technique)):
-        day = next_cut(technique, day, a_cut)
+    for stood, cut in formulae.heights_up_mm(start, m.finished_height_mm, a_cut, cut_back(work)):
+        day = next_cut(work, day, a_cut)
         cut_so_far += stood > cut + formulae.DUST  # a hedge that just reaches the line is not cut
         found.append(Rise(day, stood, cut, formulae.shoots_after(cut_so_far, count)))
     return tuple(found)
 
 
-def stages(technique: T, today: date) -> tuple[Stage, ...]:
+def stages(work: T, today: date) -> tuple[Stage, ...]:
     """Return the yearly cuts that bring a hedge down to its finished height by thirds; empty if it needs none."""
-    m = technique.measures
+    m = work.measures
     if m.standing_height_mm is None or m.standing_height_mm <= m.finished_height_mm:
         return ()
-    heights = stage_heights(technique)
-    months = cut_months(technique)[0]
+    heights = stage_heights(work)
+    months = cut_months(work)[0]
     day = next_in_months(today, months) if months else today
     found: list[Stage] = []
     for height in heights:
@@ -143,8 +143,8 @@ def stages(technique: T, today: date) -> tuple[Stage, ...]:
     return tuple(found)
 
 
-def stage_heights(technique: T) -> tuple[float, ...]:
+def stage_heights(work: T) -> tuple[float, ...]:
     """Return the heights of yearly cuts by thirds; growth between them is held to its stage by trimming."""
-    m = technique.measures
+    m = work.measures
     stands = m.standing_height_mm or m.finished_height_mm
     return formulae.staged_heights(stands, m.finished_height_mm)

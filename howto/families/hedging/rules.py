@@ -25,11 +25,11 @@ from howto.families.hedging.rules_young import YOUNG
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import GEOMETRY, PRACTICE, Grade
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 from howto.seasons import month_name
 
-T = Technique[HedgingMeasures]
+T = Work[HedgingMeasures]
 
 THIRD = Limit(high=1 / 3, unit="of the height in one cut", reference=RENOVATION)
 HALF = Limit(high=0.5, unit="of the height in one cut", reference=RENOVATION_OTHER)
@@ -42,9 +42,9 @@ WIDEST_MM = 5000.0  # as wide as `base width` may be written
 ROOM_MM = 300.0  # see references.ROOM
 
 
-def something_to_cut(technique: T) -> Iterator[Breach]:
+def something_to_cut(work: T) -> Iterator[Breach]:
     """The line of the cut is not above the hedge."""
-    m = technique.measures
+    m = work.measures
     stands = m.standing_height_mm
     if stands is None or stands >= m.cut_mm:
         return
@@ -59,18 +59,18 @@ def something_to_cut(technique: T) -> Iterator[Breach]:
     )
 
 
-def third_of_height(technique: T) -> Iterator[Breach]:
+def third_of_height(work: T) -> Iterator[Breach]:
     """No cut takes more than a third of the standing height; a lower hedge is reached in stages."""
-    m = technique.measures
+    m = work.measures
     stands = m.standing_height_mm
-    if stands is None or stands <= m.cut_mm or _cut_hard_while_young(technique):
+    if stands is None or stands <= m.cut_mm or _cut_hard_while_young(work):
         return
     share = formulae.share_off(stands, m.cut_mm)
     if THIRD.allows(share):
         return
     least = ceil(formulae.lowest_cut_mm(stands) - 1e-9)
     down = ", ".join(num(height, 5) for height in formulae.staged_heights(stands, m.cut_mm))
-    softer = m.job == "renovate" and takes_hard_cuts(technique) and HALF.allows(share)
+    softer = m.job == "renovate" and takes_hard_cuts(work) and HALF.allows(share)
     both = (
         "; one copy of the source stages from a third on, another from a half on: the smaller is kept" if softer else ""
     )
@@ -79,7 +79,7 @@ def third_of_height(technique: T) -> Iterator[Breach]:
         also="measures.standing_height_mm",
         what=f"the cut takes {num(share * 100)} % of the height",
         why=f"({num(stands, 5)} - {num(m.cut_mm, 5)}) / {num(stands, 5)}; the most is a third{both}. "
-        f"In stages: {down} mm, one a year{_in_months(technique)}",
+        f"In stages: {down} mm, one a year{_in_months(work)}",
         mend=f"write `cut height: {least} mm` for this year"
         + ("; the figure `staged cuts` gives heights and dates" if m.finished_height_mm < least else ""),
         edit=Edit(key="cut height", text=f"{least} mm"),
@@ -87,35 +87,35 @@ def third_of_height(technique: T) -> Iterator[Breach]:
     )
 
 
-def _cut_hard_while_young(technique: T) -> bool:
+def _cut_hard_while_young(work: T) -> bool:
     """Tell whether the formative pruning of its group asks more than a third of this hedge."""
-    m, plant = technique.measures, plant_of(technique)
+    m, plant = work.measures, plant_of(work)
     young = m.job == "thicken" and m.year is not None and m.year <= FORMATIVE_YEARS
     return young and plant is not None and plant.group == "upright deciduous"
 
 
-def takes_hard_cuts(technique: T) -> bool:
+def takes_hard_cuts(work: T) -> bool:
     """Tell whether a published source lets this plant lose half of its height and width."""
-    plant = plant_of(technique)
+    plant = plant_of(work)
     return bool(
         plant and plant.regrows and plant.regrows.text == "old wood" and plant.regrows.grade in (Grade.A, Grade.B)
     )
 
 
-def _in_months(technique: T) -> str:
-    months = cut_months(technique)[0]
+def _in_months(work: T) -> str:
+    months = cut_months(work)[0]
     return f", in {' or '.join(map(month_name, months))}" if months else ""
 
 
-def one_face_a_year(technique: T) -> Iterator[Breach]:
+def one_face_a_year(work: T) -> Iterator[Breach]:
     """A renovation that takes more than a third of the width cuts one face hard this year, the other next."""
-    m = technique.measures
+    m = work.measures
     if m.job != "renovate" or m.base_width_mm is None or m.standing_base_width_mm is None or m.faces == 1:
         return
     share = formulae.share_off(m.standing_base_width_mm, m.base_width_mm)
     if THIRD.allows(share):
         return
-    softer = takes_hard_cuts(technique) and HALF.allows(share)
+    softer = takes_hard_cuts(work) and HALF.allows(share)
     yield Breach(
         field="measures.faces" if m.faces else "measures.base_width_mm",
         also="measures.standing_base_width_mm",
@@ -128,9 +128,9 @@ def one_face_a_year(technique: T) -> Iterator[Breach]:
     )
 
 
-def inside_the_face(technique: T) -> Iterator[Breach]:
+def inside_the_face(work: T) -> Iterator[Breach]:
     """A renovation cuts at least 150 mm inside the wanted face, so that new shoots fill up to it."""
-    m = technique.measures
+    m = work.measures
     if m.job != "renovate" or m.inside_face_mm is None or INSIDE.allows(m.inside_face_mm):
         return
     yield Breach(
@@ -142,9 +142,9 @@ def inside_the_face(technique: T) -> Iterator[Breach]:
     )
 
 
-def room_to_regrow(technique: T) -> Iterator[Breach]:
+def room_to_regrow(work: T) -> Iterator[Breach]:
     """The last cut of a renovation stops 300 mm below the wanted height, to leave room for new shoots."""
-    m = technique.measures
+    m = work.measures
     stands, wanted = m.standing_height_mm, m.finished_height_mm - ROOM_MM
     if m.job != "renovate" or stands is None or wanted <= 0 or not wanted < m.cut_mm <= m.finished_height_mm:
         return
@@ -161,13 +161,13 @@ def room_to_regrow(technique: T) -> Iterator[Breach]:
     )
 
 
-def past_the_green(technique: T) -> Iterator[Breach]:
+def past_the_green(work: T) -> Iterator[Breach]:
     """A hedge that shoots only from green wood is never cut deeper than its green."""
-    m = technique.measures
-    plant = next((p for p in technique.known_plants if p.regrows and p.regrows.text == "green wood only"), None)
+    m = work.measures
+    plant = next((p for p in work.plants if p.regrows and p.regrows.text == "green wood only"), None)
     if plant is None:
         return
-    green = m.green_depth_mm if m.green_depth_mm is not None else side_growth(technique)[0]
+    green = m.green_depth_mm if m.green_depth_mm is not None else side_growth(work)[0]
     known = "its green is" if m.green_depth_mm is not None else "a year's growth of a side is about"
     for key, stands, wanted in (
         ("base width", m.standing_base_width_mm, m.base_width_mm),
@@ -187,9 +187,9 @@ def past_the_green(technique: T) -> Iterator[Breach]:
         )
 
 
-def third_of_the_section(technique: T) -> Iterator[Breach]:
+def third_of_the_section(work: T) -> Iterator[Breach]:
     """A trim takes no more than a third of the hedge in section; more is a renovation."""
-    m = technique.measures
+    m = work.measures
     share = section_share(m)
     if m.job != "trim" or share is None or LEAF.allows(share):
         return
@@ -212,9 +212,9 @@ def third_of_the_section(technique: T) -> Iterator[Breach]:
     )
 
 
-def base_wider(technique: T) -> Iterator[Breach]:
+def base_wider(work: T) -> Iterator[Breach]:
     """A formal hedge over 1 m is wider at its base than at its top, and none is ever narrower there."""
-    m = technique.measures
+    m = work.measures
     base, top = m.base_width_mm, m.top_width_mm
     if base is None or top is None or base > top or (base == top and m.cut_mm <= UPRIGHT_MM):
         return
@@ -233,9 +233,9 @@ def base_wider(technique: T) -> Iterator[Breach]:
     )
 
 
-def lean(technique: T) -> Iterator[Breach]:
+def lean(work: T) -> Iterator[Breach]:
     """The sides lean no more than 18° from upright."""
-    m = technique.measures
+    m = work.measures
     if m.base_width_mm is None or m.top_width_mm is None or m.base_width_mm <= m.top_width_mm:
         return
     angle = formulae.angle_deg(m.base_width_mm, m.top_width_mm, m.cut_mm)
@@ -252,9 +252,9 @@ def lean(technique: T) -> Iterator[Breach]:
     )
 
 
-def top_within_reach(technique: T) -> Iterator[Breach]:
+def top_within_reach(work: T) -> Iterator[Breach]:
     """The top is at most 600 mm wide, so that it can be reached from one side."""
-    top = technique.measures.top_width_mm
+    top = work.measures.top_width_mm
     if top is None or TOP.allows(top):
         return
     yield Breach(

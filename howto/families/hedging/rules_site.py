@@ -21,12 +21,12 @@ from howto.families.hedging.references import (
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, line_wanted
 from howto.model.reference import Grade
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.model.wording import words_of_cautions, words_of_steps
 from howto.quantities import show_number as num
 from howto.seasons import month_list, month_run, months_of
 
-T = Technique[HedgingMeasures]
+T = Work[HedgingMeasures]
 
 UK = ("england", "wales", "scotland", "northern ireland")
 SPRING_TO_AUGUST = (3, 4, 5, 6, 7, 8)
@@ -46,93 +46,93 @@ class Nesting(NamedTuple):
     law: bool
 
 
-def nesting(technique: T) -> Nesting:
+def nesting(work: T) -> Nesting:
     """Return the main nesting months where the hedge stands."""
-    country = technique.measures.country
+    country = work.measures.country
     if country in UK:
         return Nesting(SPRING_TO_AUGUST, law=True)
     if country == "ireland":
         return Nesting(SPRING_TO_AUGUST, law=True)
     if country in ("australia", "new zealand"):
         return Nesting(AUGUST_TO_JANUARY, law=False)
-    south = technique.crew.hemisphere == "south" and country != "united states"
+    south = work.crew.hemisphere == "south" and country != "united states"
     return Nesting(AUGUST_TO_JANUARY if south else SPRING_TO_AUGUST, law=False)
 
 
-def _written_months(technique: T) -> tuple[int, ...]:
+def _written_months(work: T) -> tuple[int, ...]:
     """Return the months of the season; all twelve where none is written."""
-    found = months_of(technique.season, technique.crew.hemisphere) if technique.season else None
+    found = months_of(work.technique.season, work.crew.hemisphere) if work.technique.season else None
     return found or tuple(range(1, 13))
 
 
-def nests(technique: T) -> Iterator[Breach]:
+def nests(work: T) -> Iterator[Breach]:
     """Where the law protects nests, a hedge cut in the nesting season is looked through first, and the card says so."""
-    if nesting(technique).law:
-        yield from _unsaid_nests(technique, "; to harm a nest in use or being built is an offence there")
+    if nesting(work).law:
+        yield from _unsaid_nests(work, "; to harm a nest in use or being built is an offence there")
 
 
-def nests_elsewhere(technique: T) -> Iterator[Breach]:
+def nests_elsewhere(work: T) -> Iterator[Breach]:
     """Everywhere else too a hedge cut while birds nest is looked through first, and the card says so."""
-    if not nesting(technique).law:
-        yield from _unsaid_nests(technique, "; look up the law of the place, and write `country:`")
+    if not nesting(work).law:
+        yield from _unsaid_nests(work, "; look up the law of the place, and write `country:`")
 
 
-def _unsaid_nests(technique: T, after: str) -> Iterator[Breach]:
-    where = nesting(technique)
-    shared = [month for month in where.months if month in _written_months(technique)]
-    words = words_of_cautions(technique.cautions).casefold()
+def _unsaid_nests(work: T, after: str) -> Iterator[Breach]:
+    where = nesting(work)
+    shared = [month for month in where.months if month in _written_months(work)]
+    words = words_of_cautions(work.technique.cautions).casefold()
     if not shared or "nest" in words:
         return
     line = "- **Nests.** Look through the hedge first, and leave it until the young have flown if a nest is in use."
     yield line_wanted(
         "Cautions",
         line,
-        also="season" if technique.season else "",
+        also="season" if work.technique.season else "",
         what="nothing tells the reader to look for nests",
         why=f"birds nest mainly from {month_run(where.months)}, and this work falls in {len(shared)} of those "
         f"months{after}",
     )
 
 
-def closed_farm(technique: T) -> Iterator[Breach]:
+def closed_farm(work: T) -> Iterator[Breach]:
     """Farm hedges in England are not cut from 1 March to 31 August."""
-    if technique.measures.country == "england" and technique.measures.farm_hedge is True:
-        yield from _closed(technique, "farm hedges in England are")
+    if work.measures.country == "england" and work.measures.farm_hedge is True:
+        yield from _closed(work, "farm hedges in England are")
 
 
-def closed_ireland(technique: T) -> Iterator[Breach]:
+def closed_ireland(work: T) -> Iterator[Breach]:
     """Hedges in Ireland are not cut from 1 March to 31 August."""
-    if technique.measures.country == "ireland":
-        yield from _closed(technique, "hedges in Ireland are")
+    if work.measures.country == "ireland":
+        yield from _closed(work, "hedges in Ireland are")
 
 
-def _closed(technique: T, which: str) -> Iterator[Breach]:
-    shared = [month for month in SPRING_TO_AUGUST if month in _written_months(technique)]
+def _closed(work: T, which: str) -> Iterator[Breach]:
+    shared = [month for month in SPRING_TO_AUGUST if month in _written_months(work)]
     if not shared:
         return
     names = month_list(shared)
     yield Breach(
         field="season",
         also="measures.country",
-        what=f"the season takes in {names}" if technique.season else "no season is written",
+        what=f"the season takes in {names}" if work.technique.season else "no season is written",
         why=f"{which} not cut from 1 March to 31 August",
         mend="write `season: September to February`",
         edit=Edit(key="season", text="September to February", top=True),
     )
 
 
-def clip_months(technique: T) -> Iterator[Breach]:
+def clip_months(work: T) -> Iterator[Breach]:
     """The season falls in months in which this hedge is cut."""
-    plant, (good, source) = plant_of(technique), cut_months(technique)
-    if not technique.season or plant is None or not good or source is None:
+    plant, (good, source) = plant_of(work), cut_months(work)
+    if not work.technique.season or plant is None or not good or source is None:
         return
-    written = months_of(technique.season, technique.crew.hemisphere)
+    written = months_of(work.technique.season, work.crew.hemisphere)
     if not written or set(written) & set(good):
         return
     names = month_list(good)
     yield Breach(
         field="season",
-        what=f"{plant.botanical} is not cut in {technique.season}",
+        what=f"{plant.botanical} is not cut in {work.technique.season}",
         why=f"for this job its months here are {names}",
         mend=f"write `season: {names}`",
         edit=Edit(key="season", text=names, top=True),
@@ -141,9 +141,9 @@ def clip_months(technique: T) -> Iterator[Breach]:
     )
 
 
-def spacing(technique: T) -> Iterator[Breach]:
+def spacing(work: T) -> Iterator[Breach]:
     """Plants of a single row stand close enough to knit and far enough apart to thrive."""
-    m, plant = technique.measures, plant_of(technique)
+    m, plant = work.measures, plant_of(work)
     if m.spacing_mm is None or m.row_count != 1 or plant is None or plant.spacing_mm is None:
         return
     fact = plant.spacing_mm
@@ -163,24 +163,24 @@ def spacing(technique: T) -> Iterator[Breach]:
     )
 
 
-def double_row(technique: T) -> Iterator[Breach]:
+def double_row(work: T) -> Iterator[Breach]:
     """A staggered double row holds at least 5 plants a metre."""
-    if technique.measures.row_count > 1 and not _farm(technique):
-        yield from _thin(technique, DOUBLE)
+    if work.measures.row_count > 1 and not _farm(work):
+        yield from _thin(work, DOUBLE)
 
 
-def farm_row(technique: T) -> Iterator[Breach]:
+def farm_row(work: T) -> Iterator[Breach]:
     """A native farm hedge in England holds at least 6 plants a metre."""
-    if _farm(technique):
-        yield from _thin(technique, FARM)
+    if _farm(work):
+        yield from _thin(work, FARM)
 
 
-def _farm(technique: T) -> bool:
-    return technique.measures.farm_hedge is True and technique.measures.country == "england"
+def _farm(work: T) -> bool:
+    return work.measures.farm_hedge is True and work.measures.country == "england"
 
 
-def _thin(technique: T, limit: Limit) -> Iterator[Breach]:
-    m = technique.measures
+def _thin(work: T, limit: Limit) -> Iterator[Breach]:
+    m = work.measures
     if m.spacing_mm is None or limit.low is None:
         return
     found = formulae.plants_per_metre(m.spacing_mm, m.row_count)
@@ -197,9 +197,9 @@ def _thin(technique: T, limit: Limit) -> Iterator[Breach]:
     )
 
 
-def row_gap(technique: T) -> Iterator[Breach]:
+def row_gap(work: T) -> Iterator[Breach]:
     """The rows of a double hedge stand 400 to 450 mm apart."""
-    m = technique.measures
+    m = work.measures
     if m.row_count < 2 or m.row_gap_mm is None or GAP.allows(m.row_gap_mm):
         return
     near = 400 if m.row_gap_mm < 400 else 450
@@ -212,10 +212,10 @@ def row_gap(technique: T) -> Iterator[Breach]:
     )
 
 
-def big_leaves(technique: T) -> Iterator[Breach]:
+def big_leaves(work: T) -> Iterator[Breach]:
     """Laurel, bay and other large leaves are cut with secateurs or hand shears, not a power trimmer."""
-    plant = next((each for each in technique.known_plants if each.botanical in BIG_LEAVES), None)
-    tools = " ".join(kit.name for kit in technique.tools).casefold()
+    plant = next((each for each in work.plants if each.botanical in BIG_LEAVES), None)
+    tools = " ".join(kit.name for kit in work.technique.tools).casefold()
     if plant is None or any(word in tools for word in ("secateurs", "pruner", "hand shears")):
         return
     line = "- Secateurs: sharp, for every leaf that a trimmer would tear"
@@ -227,32 +227,32 @@ def big_leaves(technique: T) -> Iterator[Breach]:
     )
 
 
-def bottom_up(technique: T) -> Iterator[Breach]:
+def bottom_up(work: T) -> Iterator[Breach]:
     """The sides are cut from the bottom up."""
-    said = words_of_steps(technique.steps).casefold()
-    if technique.measures.job != "trim" or any(word in said for word in UPWARD):
+    said = words_of_steps(work.technique.steps).casefold()
+    if work.measures.job != "trim" or any(word in said for word in UPWARD):
         return
     line = "1. **Cut the sides from the bottom up.** Sweep upwards along the line, so that clippings fall clear."
     yield line_wanted(
         "Steps",
         line,
-        field=f"steps[{len(technique.steps) - 1}]" if technique.steps else "steps",
+        field=f"steps[{len(work.technique.steps) - 1}]" if work.technique.steps else "steps",
         what="no step says that the sides are cut from the bottom up",
         why="clippings then fall clear of what is still to be cut, and the taper can be seen",
     )
 
 
-def level_line(technique: T) -> Iterator[Breach]:
+def level_line(work: T) -> Iterator[Breach]:
     """The top of a trimmed hedge is cut to a stretched line, set a little below the finished height."""
-    kit = " ".join(each.name for each in (*technique.tools, *technique.materials))
-    said = f"{words_of_steps(technique.steps)} {kit}".casefold()
-    if technique.measures.job != "trim" or any(word in said for word in LINES):
+    kit = " ".join(each.name for each in (*work.technique.tools, *work.technique.materials))
+    said = f"{words_of_steps(work.technique.steps)} {kit}".casefold()
+    if work.measures.job != "trim" or any(word in said for word in LINES):
         return
     line = "1. **Stretch a level line.** Set it {string line} above the ground between two canes."
     yield line_wanted(
         "Steps",
         line,
-        field=f"steps[{len(technique.steps) - 1}]" if technique.steps else "steps",
+        field=f"steps[{len(work.technique.steps) - 1}]" if work.technique.steps else "steps",
         what="no step stretches a line for the top",
         why="a line 10 mm below the finished height lets the blade ride level over it",
     )

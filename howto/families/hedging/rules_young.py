@@ -11,10 +11,10 @@ from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.plants import Plant
 from howto.model.reference import PRACTICE
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 
-T = Technique[HedgingMeasures]
+T = Work[HedgingMeasures]
 
 AT_PLANTING = Limit(low=150, high=300, unit="mm", reference=TRIMMING)
 NEW_GROWTH = Limit(low=0.33, high=0.5, unit="of the new growth", reference=ARIZONA)
@@ -23,9 +23,9 @@ VIGOROUS_MM_PER_YEAR = 400.0  # "fast" is about 400 mm a year or more: two hedge
 LEAST_SHARE = 0.25  # a formative cut by a third may fall short by this much before it is spoken of
 
 
-def formative_cut(technique: T) -> Iterator[Breach]:
+def formative_cut(work: T) -> Iterator[Breach]:
     """In its first two years a hedge is cut as its group asks: a third, or hard and then by half its growth."""
-    m, plant = technique.measures, plant_of(technique)
+    m, plant = work.measures, plant_of(work)
     stands = m.standing_height_mm
     if m.job != "thicken" or plant is None or stands is None or not 1 <= (m.year or 0) <= FORMATIVE_YEARS:
         return
@@ -73,16 +73,16 @@ def _cut_at(m: HedgingMeasures, plant: Plant, height: float, why: str) -> Breach
     )
 
 
-def leave_the_leader(technique: T) -> Iterator[Breach]:
+def leave_the_leader(work: T) -> Iterator[Breach]:
     """Conifers and most evergreens keep their leader until the finished height; only the sides are trimmed."""
-    m, plant = technique.measures, plant_of(technique)
+    m, plant = work.measures, plant_of(work)
     stands = m.standing_height_mm
     if m.job != "thicken" or plant is None or plant.group != "leave the leader" or stands is None:
         return
     keep = min(stands, m.finished_height_mm)
     if m.cut_mm >= keep - 1:  # a tape is read to the millimetre
         return
-    vigorous = plant.kind != "conifer" and growth(technique)[0] >= VIGOROUS_MM_PER_YEAR
+    vigorous = plant.kind != "conifer" and growth(work)[0] >= VIGOROUS_MM_PER_YEAR
     if vigorous and TOP_OFF.allows(stands - m.cut_mm):
         return
     text = f"{max(1, floor(keep))} mm"
@@ -98,9 +98,9 @@ def leave_the_leader(technique: T) -> Iterator[Breach]:
     )
 
 
-def top_off(technique: T) -> Iterator[Breach]:
+def top_off(work: T) -> Iterator[Breach]:
     """One formative cut takes at most 400 mm off the top of an evergreen."""
-    m, plant = technique.measures, plant_of(technique)
+    m, plant = work.measures, plant_of(work)
     stands = m.standing_height_mm
     if m.job != "thicken" or plant is None or plant.kind != "evergreen" or stands is None:
         return
@@ -122,10 +122,10 @@ def top_off(technique: T) -> Iterator[Breach]:
     )
 
 
-def topped_as_it_rises(technique: T) -> Iterator[Breach]:
+def topped_as_it_rises(work: T) -> Iterator[Breach]:
     """A young hedge is topped as it rises, and not left to run to its full height first."""
-    m = technique.measures
-    stands, plant = m.standing_height_mm, plant_of(technique)
+    m = work.measures
+    stands, plant = m.standing_height_mm, plant_of(work)
     if m.job != "thicken" or stands is None or m.last_cut_height_mm is not None:
         return
     if (plant and plant.group == "leave the leader") or stands < m.finished_height_mm:
@@ -143,9 +143,9 @@ def topped_as_it_rises(technique: T) -> Iterator[Breach]:
     )
 
 
-def cut_back_growth(technique: T) -> Iterator[Breach]:
+def cut_back_growth(work: T) -> Iterator[Breach]:
     """Each cut of a young hedge takes back a third to a half of its new growth."""
-    m = technique.measures
+    m = work.measures
     back = m.cut_back_percent
     if m.job != "thicken" or back is None or NEW_GROWTH.allows(back / 100):
         return

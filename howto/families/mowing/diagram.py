@@ -6,7 +6,7 @@ from howto.families.mowing import formulae
 from howto.families.mowing.figures import in_days
 from howto.families.mowing.lawn import first_cut, growth, standing, way_down
 from howto.families.mowing.measures import MowingMeasures
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show
 from howto.quantities import show_number as num
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, rectangle
@@ -15,16 +15,16 @@ LEAN = (0.10, -0.07, 0.04, -0.12, 0.13, -0.03, 0.08)  # how far each blade's tip
 MOST_DRAWN = 6  # cuts that a drawing and a short description can hold
 
 
-def drawings(technique: Technique[MowingMeasures], today: date) -> tuple[Drawing, ...]:
+def drawings(work: Work[MowingMeasures], today: date) -> tuple[Drawing, ...]:
     """Return the blades in thirds with today's cut, then the cuts on the way down or the saw of growth."""
     del today
-    second = staged(technique) if len(way_down(technique.measures).heights) > 1 else saw(technique)
-    return in_thirds(technique), second
+    second = staged(work) if len(way_down(work.measures).heights) > 1 else saw(work)
+    return in_thirds(work), second
 
 
-def in_thirds(technique: Technique[MowingMeasures]) -> Drawing:
+def in_thirds(work: Work[MowingMeasures]) -> Drawing:
     """Return grass blades as they stand, thirds marked, what today's cut takes hatched."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     stands = standing(m)
     cut = min(first_cut(m), stands)
     wide = stands * 0.9
@@ -91,9 +91,9 @@ def _between(lower: tuple[Point, Point], upper: tuple[Point, Point], y: float) -
     return a, b
 
 
-def staged(technique: Technique[MowingMeasures]) -> Drawing:
+def staged(work: Work[MowingMeasures]) -> Drawing:
     """Return one blade a cut, each as it stands before it, with the level it is cut to; of many, the first."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     stands, down = standing(m), way_down(m)
     count = len(down.heights)
     heights = down.heights[:MOST_DRAWN]
@@ -124,11 +124,11 @@ def staged(technique: Technique[MowingMeasures]) -> Drawing:
     )
 
 
-def saw(technique: Technique[MowingMeasures]) -> Drawing:
+def saw(work: Work[MowingMeasures]) -> Drawing:
     """Return four rounds of growth and cut: up to the mowing height, down to the set height; across is time."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     low, high = m.set_height_mm, formulae.mow_at_mm(m.set_height_mm)
-    a_day, _ = growth(technique)
+    a_day, _ = growth(work)
     days = formulae.days_between_cuts(m.set_height_mm, a_day)
     across = high * 0.5  # one interval on the drawing: time has no true length
     teeth: list[Point] = []

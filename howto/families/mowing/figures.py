@@ -31,24 +31,24 @@ from howto.families.mowing.references import (
 )
 from howto.model.figure import Figure, Table
 from howto.model.reference import Reference
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 
-T = Technique[MowingMeasures]
+T = Work[MowingMeasures]
 LEAF_SHARE = 0.03  # see references.DENSITY
 WALK_KM_PER_H, OVERLAP = 4.0, 0.1  # see references.WALK
 GROWING_MONTHS = 8  # see references.SEASON
 ROOTING_WEEKS = 3.0  # see references.NEW_TURF
 
 
-def figures(technique: T, today: date) -> Iterator[Figure]:
+def figures(work: T, today: date) -> Iterator[Figure]:
     """Yield the figures of one lawn; `today` is the day of the cut."""
-    m = technique.measures
+    m = work.measures
     yield _mow_at(m)
     yield _todays_cut(m)
     yield from _stages(m, today)
-    yield from _next_cut(technique, today)
-    yield from _raised(technique)
+    yield from _next_cut(work, today)
+    yield from _raised(work)
     yield from _clippings(m)
     yield from _time(m)
     yield from _new_turf(m, today)
@@ -137,9 +137,9 @@ def _stage_lines(m: MowingMeasures) -> Iterator[str]:
         before = f"({num(height, 4)} + {num(down.between_mm, 4)})" if down.between_mm else num(height, 4)
 
 
-def _next_cut(technique: T, today: date) -> Iterator[Figure]:
-    m = technique.measures
-    a_day, source = growth(technique)
+def _next_cut(work: T, today: date) -> Iterator[Figure]:
+    m = work.measures
+    a_day, source = growth(work)
     days, due_at = formulae.days_between_cuts(m.set_height_mm, a_day), formulae.mow_at_mm(m.set_height_mm)
     yield Figure(
         name="days between cuts",
@@ -189,9 +189,9 @@ def in_days(days: float) -> str:
     return f"{num(days)} {'day' if num(days) == '1' else 'days'}"
 
 
-def _raised(technique: T) -> Iterator[Figure]:
-    m, grass, row = technique.measures, grass_of(technique), range_of(technique)
-    shade = in_shade(technique)
+def _raised(work: T) -> Iterator[Figure]:
+    m, grass, row = work.measures, grass_of(work), range_of(work)
+    shade = in_shade(work)
     if grass is None or row is None or shade is None or not (m.shade or m.drought):
         return
     if m.drought:

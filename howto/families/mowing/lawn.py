@@ -8,9 +8,9 @@ from howto.families.mowing.measures import MowingMeasures
 from howto.families.mowing.references import GROWTH
 from howto.model.plants import Grass, Mowing
 from howto.model.reference import MEASURED, Reference
-from howto.model.technique import Technique
+from howto.model.work import Work
 
-T = Technique[MowingMeasures]
+T = Work[MowingMeasures]
 
 WAIT_DAYS = 3.0  # see references.WAIT
 GROWTH_MM_PER_DAY = 4.0  # see references.GROWTH
@@ -34,18 +34,18 @@ class WayDown(NamedTuple):
     never: bool
 
 
-def grass_of(technique: T) -> Grass | None:
+def grass_of(work: T) -> Grass | None:
     """Return the grass the author named, or None where it is left out or unknown."""
-    name = technique.measures.grass
-    return technique.book.grass(name) if name else None
+    name = work.measures.grass
+    return work.book.grass(name) if name else None
 
 
-def range_of(technique: T) -> Mowing | None:
+def range_of(work: T) -> Mowing | None:
     """Return the mowing range of the grass in the author's climate: the named one, or the only one."""
-    grass = grass_of(technique)
+    grass = grass_of(work)
     if grass is None:
         return None
-    wanted = (technique.measures.climate or "").casefold()
+    wanted = (work.measures.climate or "").casefold()
     if wanted:
         return next((row for row in grass.mowing if row.climate.casefold() == wanted), None)
     return grass.mowing[0] if len(grass.mowing) == 1 else None
@@ -69,9 +69,9 @@ def inside(row: Mowing, height_mm: float) -> int:
     return low if height_mm < low else high
 
 
-def in_shade(technique: T) -> Shade | None:
+def in_shade(work: T) -> Shade | None:
     """Return the least set height in shade, or None where no range is known."""
-    grass, row = grass_of(technique), range_of(technique)
+    grass, row = grass_of(work), range_of(work)
     if grass is None or row is None:
         return None
     own = next((each for each in grass.mowing if each.climate == row.climate.replace("sun", "shade")), row)
@@ -84,12 +84,12 @@ def in_shade(technique: T) -> Shade | None:
     return Shade(least, working, None)
 
 
-def growth(technique: T) -> tuple[float, Reference]:
+def growth(work: T) -> tuple[float, Reference]:
     """Return growth in mm a day and who says so: the crew, the plant book, or memory."""
-    m = technique.measures
+    m = work.measures
     if m.growth_mm_per_day is not None:
         return m.growth_mm_per_day, MEASURED
-    grass = grass_of(technique)
+    grass = grass_of(work)
     if grass is not None and (fact := grass.growth_mm_per_day) is not None:
         return fact.middle, fact.reference(f"growth of {grass.botanical}")
     return GROWTH_MM_PER_DAY, GROWTH

@@ -13,10 +13,10 @@ from howto.families.mowing.rules_grasses import GRASSES
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import CEILING, GEOMETRY
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 
-T = Technique[MowingMeasures]
+T = Work[MowingMeasures]
 
 THIRD = Limit(high=1 / 3, unit="of the height in one cut", reference=UC_AMOUNT)
 STAGE_WAIT = Limit(low=2, unit="days", reference=WAIT)
@@ -24,9 +24,9 @@ SLOWEST, FASTEST = 0.2, 12.0  # mm a day; a tenth and twice of the usual 2 to 6,
 DUST = 1e-3  # days or mm
 
 
-def one_third(technique: T) -> Iterator[Breach]:
+def one_third(work: T) -> Iterator[Breach]:
     """A cut takes no more than a third of the standing height."""
-    m = technique.measures
+    m = work.measures
     if not _too_deep(m) or m.cut_height_mm is None:
         return
     stands, cut = standing(m), m.cut_height_mm
@@ -52,9 +52,9 @@ def _too_deep(m: MowingMeasures) -> bool:
     return not THIRD.allows(formulae.share_removed(m.standing_height_mm, m.cut_height_mm))
 
 
-def lower_than_it_stands(technique: T) -> Iterator[Breach]:
+def lower_than_it_stands(work: T) -> Iterator[Breach]:
     """The grass stands higher than the cut."""
-    m = technique.measures
+    m = work.measures
     stands, cut = m.standing_height_mm, first_cut(m)
     if stands is None or stands > cut:
         return
@@ -70,9 +70,9 @@ def lower_than_it_stands(technique: T) -> Iterator[Breach]:
     )
 
 
-def not_below_set_height(technique: T) -> Iterator[Breach]:
+def not_below_set_height(work: T) -> Iterator[Breach]:
     """A cut is not lower than the height the lawn is kept at."""
-    m = technique.measures
+    m = work.measures
     if m.cut_height_mm is None or m.cut_height_mm >= m.set_height_mm - 1e-9 or _too_deep(m):
         return
     text = f"{m.set_height_mm:.12g} mm"
@@ -86,9 +86,9 @@ def not_below_set_height(technique: T) -> Iterator[Breach]:
     )
 
 
-def stages_apart(technique: T) -> Iterator[Breach]:
+def stages_apart(work: T) -> Iterator[Breach]:
     """Two cuts on the way down stand at least two days apart."""
-    wait = technique.measures.stage_wait_days
+    wait = work.measures.stage_wait_days
     if wait is None or STAGE_WAIT.allows(wait):
         return
     yield Breach(
@@ -100,10 +100,10 @@ def stages_apart(technique: T) -> Iterator[Breach]:
     )
 
 
-def lawn_keeps_up(technique: T) -> Iterator[Breach]:
+def lawn_keeps_up(work: T) -> Iterator[Breach]:
     """On the way down, less grows between two cuts than a cut takes off."""
-    m = technique.measures
-    (a_day, source), wait = growth(technique), wait_days(m)
+    m = work.measures
+    (a_day, source), wait = growth(work), wait_days(m)
     back = a_day * wait
     if len(way_down(m).heights) < 2 or formulae.comes_down(m.set_height_mm, back):
         return
@@ -132,9 +132,9 @@ def _slower(m: MowingMeasures, a_day: float) -> tuple[str, Edit | None]:
     return f"write `stage wait: 2 days` and `set height: {floor(4 * a_day) + 1} mm` until it grows more slowly", None
 
 
-def growth_in_reason(technique: T) -> Iterator[Breach]:
+def growth_in_reason(work: T) -> Iterator[Breach]:
     """Growth a day is within what lawns do."""
-    a_day = technique.measures.growth_mm_per_day
+    a_day = work.measures.growth_mm_per_day
     if a_day is None or SLOWEST <= a_day <= FASTEST:
         return
     yield Breach(

@@ -10,10 +10,10 @@ from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, line_wanted
 from howto.model.prose import plain
 from howto.model.reference import PRACTICE
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 
-T = Technique[MowingMeasures]
+T = Work[MowingMeasures]
 
 REEL = Limit(high=38.1, unit="mm", reference=ARIZONA)  # 1.5 in
 BLADE = Limit(high=25, unit="hours", reference=SHARPEN)
@@ -24,9 +24,9 @@ THIRD_OF_AN_INCH = re.compile(
 )
 
 
-def dry_grass(technique: T) -> Iterator[Breach]:
+def dry_grass(work: T) -> Iterator[Breach]:
     """Grass is mown dry."""
-    if not technique.measures.wet:
+    if not work.measures.wet:
         return
     yield Breach(
         field="measures.wet",
@@ -37,9 +37,9 @@ def dry_grass(technique: T) -> Iterator[Breach]:
     )
 
 
-def reel_or_rotary(technique: T) -> Iterator[Breach]:
+def reel_or_rotary(work: T) -> Iterator[Breach]:
     """A reel mower is for lawns kept at 38 mm or lower."""
-    m = technique.measures
+    m = work.measures
     reel = REELS.search(m.mower or "")
     if reel is None or REEL.allows(m.set_height_mm):
         return
@@ -53,9 +53,9 @@ def reel_or_rotary(technique: T) -> Iterator[Breach]:
     )
 
 
-def sharp_blade(technique: T) -> Iterator[Breach]:
+def sharp_blade(work: T) -> Iterator[Breach]:
     """The blade is sharpened every 20 to 25 hours."""
-    hours = technique.measures.blade_hours
+    hours = work.measures.blade_hours
     if hours is None or BLADE.allows(hours):
         return
     yield Breach(
@@ -67,9 +67,9 @@ def sharp_blade(technique: T) -> Iterator[Breach]:
     )
 
 
-def turf_rooted(technique: T) -> Iterator[Breach]:
+def turf_rooted(work: T) -> Iterator[Breach]:
     """New turf has rooted before its first cut."""
-    weeks = technique.measures.turf_age_weeks
+    weeks = work.measures.turf_age_weeks
     if weeks is None or weeks >= ROOTING_WEEKS:
         return
     yield Breach(
@@ -81,9 +81,9 @@ def turf_rooted(technique: T) -> Iterator[Breach]:
     )
 
 
-def third_of_the_height(technique: T) -> Iterator[Breach]:
+def third_of_the_height(work: T) -> Iterator[Breach]:
     """The third that a cut may take is a third of the height, not of an inch."""
-    for field, text in _passages(technique):
+    for field, text in _passages(work):
         if found := THIRD_OF_AN_INCH.search(text):
             yield Breach(
                 field=field,
@@ -93,28 +93,28 @@ def third_of_the_height(technique: T) -> Iterator[Breach]:
             )
 
 
-def _passages(technique: T) -> Iterator[tuple[str, str]]:
+def _passages(work: T) -> Iterator[tuple[str, str]]:
     """Yield what the technique says of the work, with the field each part stands in."""
-    yield from ((f"intro[{at}]", plain(part)) for at, part in enumerate(technique.intro))
-    for at, step in enumerate(technique.steps):
+    yield from ((f"intro[{at}]", plain(part)) for at, part in enumerate(work.technique.intro))
+    for at, step in enumerate(work.technique.steps):
         yield f"steps[{at}]", f"{step.title}\n{plain(step.text)}"
         for part in ("key_points", "reasons", "checks"):
             lines = enumerate(getattr(step, part))
             yield from ((f"steps[{at}].{part}[{number}]", plain(line)) for number, line in lines)
-    yield from ((f"finish[{at}]", plain(part)) for at, part in enumerate(technique.finish))
-    yield from ((f"aftercare[{at}]", plain(care.text)) for at, care in enumerate(technique.aftercare))
+    yield from ((f"finish[{at}]", plain(part)) for at, part in enumerate(work.technique.finish))
+    yield from ((f"aftercare[{at}]", plain(care.text)) for at, care in enumerate(work.technique.aftercare))
 
 
-def clippings_said(technique: T) -> Iterator[Breach]:
+def clippings_said(work: T) -> Iterator[Breach]:
     """The card says what happens to the clippings."""
-    words = " ".join([*(kit.name for kit in technique.tools), *(text for _, text in _passages(technique))])
-    if "clipping" in words.casefold() or not technique.steps:
+    words = " ".join([*(kit.name for kit in work.technique.tools), *(text for _, text in _passages(work))])
+    if "clipping" in words.casefold() or not work.technique.steps:
         return
-    line = f"{len(technique.steps) + 1}. **Leave or lift the clippings.** Leave short ones; rake off rows."
+    line = f"{len(work.technique.steps) + 1}. **Leave or lift the clippings.** Leave short ones; rake off rows."
     yield line_wanted(
         "Steps",
         line,
-        field=f"steps[{len(technique.steps) - 1}]",
+        field=f"steps[{len(work.technique.steps) - 1}]",
         what="no step says what happens to the clippings",
         why="short clippings left on the lawn save 20 to 30 % of its feed; rows of long ones smother it",
     )

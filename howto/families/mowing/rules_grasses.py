@@ -9,19 +9,19 @@ from howto.families.mowing.references import SHADE, UC_GRASSES, UC_SPECIAL
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Rule
 from howto.model.reference import CEILING, PRACTICE
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 
-T = Technique[MowingMeasures]
+T = Work[MowingMeasures]
 
 BUFFALO = ("buffalo", "buffalo grass")
 ONE_BUFFALO = ("australia", "new zealand")  # where the name means Stenotaphrum secundatum only
 
 
-def height_for_the_grass(technique: T) -> Iterator[Breach]:
+def height_for_the_grass(work: T) -> Iterator[Breach]:
     """The set height lies in the range of the grass and climate."""
-    m = technique.measures
-    grass, row = grass_of(technique), range_of(technique)
+    m = work.measures
+    grass, row = grass_of(work), range_of(work)
     if grass is None or row is None or in_range(row, m.set_height_mm):
         return
     near = inside(row, m.set_height_mm)
@@ -37,11 +37,11 @@ def height_for_the_grass(technique: T) -> Iterator[Breach]:
     )
 
 
-def climate_named(technique: T) -> Iterator[Breach]:
+def climate_named(work: T) -> Iterator[Breach]:
     """A grass with several ranges names the climate meant, since ranges are never averaged."""
-    m = technique.measures
-    grass = grass_of(technique)
-    if grass is None or range_of(technique) is not None:
+    m = work.measures
+    grass = grass_of(work)
+    if grass is None or range_of(work) is not None:
         return
     rows = "; ".join(f"{row.climate} {num(row.low_mm, 4)} to {num(row.high_mm, 4)} mm" for row in grass.mowing)
     choice = next((row for row in grass.mowing if in_range(row, m.set_height_mm)), grass.mowing[0]).climate
@@ -54,12 +54,12 @@ def climate_named(technique: T) -> Iterator[Breach]:
     )
 
 
-def grass_known(technique: T) -> Iterator[Breach]:
+def grass_known(work: T) -> Iterator[Breach]:
     """The grass is one the plant book knows."""
-    name = technique.measures.grass
-    if not name or grass_of(technique) is not None:
+    name = work.measures.grass
+    if not name or grass_of(work) is not None:
         return
-    near = technique.book.nearest(name, "grass")
+    near = work.book.nearest(name, "grass")
     others = f", or one of: {', '.join(near[1:])}" if near[1:] else ""
     yield Breach(
         field="measures.grass",
@@ -70,9 +70,9 @@ def grass_known(technique: T) -> Iterator[Breach]:
     )
 
 
-def which_buffalo(technique: T) -> Iterator[Breach]:
+def which_buffalo(work: T) -> Iterator[Breach]:
     """A grass called buffalo is named by its botanical name, for two grasses are called so."""
-    m = technique.measures
+    m = work.measures
     if (m.grass or "").casefold() not in BUFFALO or (m.climate or "").casefold().startswith(ONE_BUFFALO):
         return
     yield Breach(
@@ -85,10 +85,10 @@ def which_buffalo(technique: T) -> Iterator[Breach]:
     )
 
 
-def shade_raised(technique: T) -> Iterator[Breach]:
+def shade_raised(work: T) -> Iterator[Breach]:
     """A lawn in shade is kept at its range for shade, or at least 13 mm above the bottom of its range."""
-    m = technique.measures
-    grass, row, shade = grass_of(technique), range_of(technique), in_shade(technique)
+    m = work.measures
+    grass, row, shade = grass_of(work), range_of(work), in_shade(work)
     if not m.shade or m.drought or grass is None or row is None or shade is None:
         return
     if shade.row is not None and shade.row != row:
@@ -114,10 +114,10 @@ def shade_raised(technique: T) -> Iterator[Breach]:
         )
 
 
-def drought_raised(technique: T) -> Iterator[Breach]:
+def drought_raised(work: T) -> Iterator[Breach]:
     """A lawn short of water is kept at the top of its range."""
-    m = technique.measures
-    row = range_of(technique)
+    m = work.measures
+    row = range_of(work)
     if not m.drought or row is None or not in_range(row, m.set_height_mm):
         return
     if m.set_height_mm > row.high_mm - FORGIVEN_MM:

@@ -6,32 +6,32 @@ from math import sin
 from howto.families.planting import formulae, hole
 from howto.families.planting.diagram_plan import bank, plan
 from howto.families.planting.measures import PlantingMeasures
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, ellipse, leafy, rectangle
 
-T = Technique[PlantingMeasures]
+T = Work[PlantingMeasures]
 
 USUAL_BALL_MM = 400.0  # drawn where nothing tells the ball
 USUAL_TRUNK = 0.1  # of the ball's width, where no calliper is written
 MULCH_MM = 75.0
 
 
-def drawings(technique: T, today: date) -> tuple[Drawing, ...]:
+def drawings(work: T, today: date) -> tuple[Drawing, ...]:
     """Return the hole and the staked tree of a tree or shrub; the plan where a spacing is written."""
     del today
-    m = technique.measures
+    m = work.measures
     found: list[Drawing] = []
     if m.work != "bed" or m.spacing_mm is None:
-        found.append(section(technique))
+        found.append(section(work))
     if m.work == "tree" and m.height_mm is not None and m.stakes != 0 and not m.stands_alone:
-        found.append(staked(technique, m.height_mm))
+        found.append(staked(work, m.height_mm))
     if m.spacing_mm is not None:
-        found.append(plan(technique, m.spacing_mm))
+        found.append(plan(work, m.spacing_mm))
         if m.slope_percent:
-            found.append(bank(technique, m.spacing_mm, m.slope_percent))
+            found.append(bank(work, m.spacing_mm, m.slope_percent))
         elif m.work == "bed" and (m.pot_l is not None or m.ball_width_mm is not None):
-            found.append(section(technique))
+            found.append(section(work))
     return tuple(found)
 
 
@@ -52,9 +52,9 @@ class _Sizes:
         self.tall = max(self.deep * 0.9, self.ball * 0.5)
 
 
-def section(technique: T) -> Drawing:
+def section(work: T) -> Drawing:
     """Return the hole cut open: saucer, ball, topmost root, mulch ring and trunk flare."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     sizes = _Sizes(m)
     half, foot = sizes.wide / 2, sizes.ball / 2
     brim = ((-sizes.half, 0.0), (-half, 0.0), (-foot, -sizes.hole), (foot, -sizes.hole), (half, 0.0), (sizes.half, 0.0))
@@ -65,10 +65,10 @@ def section(technique: T) -> Drawing:
         Polygon(_ball(sizes), Role.KEEP),
         *_roots(sizes),
         *_posts(m, sizes),
-        *_mulch(technique, sizes),
+        *_mulch(work, sizes),
         Polygon(_trunk(sizes), Role.WOOD),
         Line(((0, sizes.floor), (0, sizes.tall * 1.05)), Role.CENTRE),
-        *_words(technique, sizes),
+        *_words(work, sizes),
     ]
     kind = "a ball" if m.has_ball else "roots"
     above = f" Its topmost root stands {show(sizes.up, 'mm', units)} above the ground." if sizes.up else ""
@@ -136,9 +136,9 @@ def _posts(m: PlantingMeasures, sizes: _Sizes) -> list[Shape]:
     ]  # fmt: skip
 
 
-def _mulch(technique: T, sizes: _Sizes) -> list[Shape]:
+def _mulch(work: T, sizes: _Sizes) -> list[Shape]:
     """Return the mulch on both sides, from the bare ring out to its edge."""
-    m = technique.measures
+    m = work.measures
     deep = m.mulch_depth_mm or MULCH_MM
     inner = sizes.trunk / 2 + hole.clear_mm(m)
     outer = min((m.mulch_width_mm or hole.RING_MM) / 2, sizes.half)
@@ -158,9 +158,9 @@ def _mulch(technique: T, sizes: _Sizes) -> list[Shape]:
     return found
 
 
-def _words(technique: T, sizes: _Sizes) -> list[Shape]:
+def _words(work: T, sizes: _Sizes) -> list[Shape]:
     """Return dimensions, levels and labels of the section."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     half, foot = sizes.wide / 2, sizes.ball / 2
     bare = hole.clear_mm(m)
     found: list[Shape] = [
@@ -185,9 +185,9 @@ def _words(technique: T, sizes: _Sizes) -> list[Shape]:
     return found
 
 
-def staked(technique: T, height: float) -> Drawing:
+def staked(work: T, height: float) -> Drawing:
     """Return the tree from the side with its stakes, the tie and how far up it stands."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     tie = min(m.tie_height_mm or formulae.tie_height_mm(height), height)
     count = m.stakes or 2
     thick, post = height * 0.012, height * 0.016

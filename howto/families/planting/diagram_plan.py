@@ -3,11 +3,11 @@
 from howto.families.planting import counts
 from howto.families.planting.figures_counts import edge_sides, plants
 from howto.families.planting.measures import PlantingMeasures
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show
 from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
 
-T = Technique[PlantingMeasures]
+T = Work[PlantingMeasures]
 
 FULL = 0.44  # of the spacing: half the width a plant is drawn
 IN_GRID = 3  # plants along each side of the two grids that are compared
@@ -16,12 +16,12 @@ MOST_EDGE = 7
 MOST_ROWS = 12
 
 
-def plan(technique: T, spacing: float) -> Drawing:
+def plan(work: T, spacing: float) -> Drawing:
     """Return the plan of the layout that is written."""
-    layout = technique.measures.layout
+    layout = work.measures.layout
     if layout == "row":
-        return _row(technique, spacing)
-    return _edge(technique, spacing) if layout == "edge" else _grids(technique, spacing)
+        return _row(work, spacing)
+    return _edge(work, spacing) if layout == "edge" else _grids(work, spacing)
 
 
 def _plant(at: Point, spacing: float, role: Role = Role.KEEP) -> list[Shape]:
@@ -31,9 +31,9 @@ def _plant(at: Point, spacing: float, role: Role = Role.KEEP) -> list[Shape]:
     return [Polygon(crown, role), middle]
 
 
-def _grids(technique: T, spacing: float) -> Drawing:
+def _grids(work: T, spacing: float) -> Drawing:
     """Return a square grid and a triangular one of the same spacing, the one that is planted framed."""
-    units, layout = technique.crew.units, technique.measures.layout
+    units, layout = work.crew.units, work.measures.layout
     gap = counts.triangle_row_gap_mm(spacing)
     second = spacing * (IN_GRID + 0.9)
     shapes: list[Shape] = []
@@ -55,7 +55,7 @@ def _grids(technique: T, spacing: float) -> Drawing:
         Label((-spacing * 0.2, spacing * 2.2), f"square, {show(square, '/m2', units)}"),
         Label((second + spacing * (IN_GRID - 0.8), gap * 2.2), f"triangle, {show(triangle, '/m2', units)}"),
     ]
-    count = plants(technique.measures)
+    count = plants(work.measures)
     needed = f" This bed takes {count} plants." if count else ""
     return Drawing(
         shapes=tuple(shapes),
@@ -72,9 +72,9 @@ def _frame(left: float, spacing: float, gap: float, *, triangle: bool) -> tuple[
     return rectangle(left - out, -out, left + right + out, 2 * (gap if triangle else spacing) + out)
 
 
-def _row(technique: T, spacing: float) -> Drawing:
+def _row(work: T, spacing: float) -> Drawing:
     """Return the first plants of a row or rows, the end plants half a spacing in."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     rows = min(m.row_count, 3)
     gap = (m.row_gap_mm or spacing) if rows > 1 else 0.0
     length, out = spacing * 5, spacing * 0.55
@@ -106,9 +106,9 @@ def _row(technique: T, spacing: float) -> Drawing:
     )
 
 
-def _edge(technique: T, spacing: float) -> Drawing:
+def _edge(work: T, spacing: float) -> Drawing:
     """Return a square grid whose outer plants stand on the edge of the bed."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     sides = edge_sides(m)
     along, across = sides or (ACROSS, 3)
     shown = (min(along, MOST_EDGE), min(across, 5))
@@ -132,9 +132,9 @@ def _edge(technique: T, spacing: float) -> Drawing:
     )
 
 
-def bank(technique: T, spacing: float, slope: float) -> Drawing:
+def bank(work: T, spacing: float, slope: float) -> Drawing:
     """Return a bank in section: its level width, its longer face, and rows of plants up the face."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     run = (m.bed_width_m or 1.0) * 1000
     rise, face = run * slope / 100, counts.sloped(run, slope)
     across, up = run / face, rise / face

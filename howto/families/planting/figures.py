@@ -28,30 +28,30 @@ from howto.families.planting.references import (
 )
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY, PRACTICE
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import convert
 from howto.quantities import show_number as num
 
-T = Technique[PlantingMeasures]
+T = Work[PlantingMeasures]
 
 BALLS_MM = ((25.4, 406.4), (38.1, 508.0), (50.8, 609.6), (63.5, 711.2), (76.2, 812.8), (101.6, 1066.8))
 YEAR = timedelta(days=365)
 
 
-def figures(technique: T, today: date) -> Iterator[Figure]:
+def figures(work: T, today: date) -> Iterator[Figure]:
     """Yield the figures of one planting that its measures allow."""
-    m = technique.measures
-    yield from count_figures(technique)
+    m = work.measures
+    yield from count_figures(work)
     yield from _depth(m)
     yield from _width(m)
     yield from _soil_out(m)
     yield from _ball(m)
     yield from _weight(m)
-    yield from _calliper(technique)
+    yield from _calliper(work)
     yield from _mulch(m)
-    yield from _stakes(technique, today)
-    yield from water_figures(technique, today)
-    yield from season_figures(technique)
+    yield from _stakes(work, today)
+    yield from water_figures(work, today)
+    yield from season_figures(work)
 
 
 def _depth(m: PlantingMeasures) -> Iterator[Figure]:
@@ -194,8 +194,8 @@ def _weight(m: PlantingMeasures) -> Iterator[Figure]:
     )
 
 
-def _calliper(technique: T) -> Iterator[Figure]:
-    m, metric = technique.measures, technique.crew.units == "metric"
+def _calliper(work: T) -> Iterator[Figure]:
+    m, metric = work.measures, work.crew.units == "metric"
     if m.calliper_mm is None:
         return
     up = formulae.calliper_height_mm(m.calliper_mm)
@@ -231,8 +231,8 @@ def _mulch(m: PlantingMeasures) -> Iterator[Figure]:
     )
 
 
-def _stakes(technique: T, today: date) -> Iterator[Figure]:
-    m = technique.measures
+def _stakes(work: T, today: date) -> Iterator[Figure]:
+    m = work.measures
     if m.work != "tree":
         return
     if m.stands_alone is not None:
@@ -255,7 +255,7 @@ def _stakes(technique: T, today: date) -> Iterator[Figure]:
             working=(f"{num(m.height_mm, 4)} / 3 = {num(tie, 4)} mm, so that its head can move",),
             references=(LOW_STAKE,),
         )
-    planted = planted_on(technique, today)
+    planted = planted_on(work, today)
     yield Figure(
         name="stakes off",
         label="Stakes off by",

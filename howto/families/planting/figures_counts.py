@@ -8,16 +8,16 @@ from howto.families.planting.references import BOOK, COUNTS, HALF_IN, SLOPES
 from howto.model.figure import Figure
 from howto.model.plants import Fact
 from howto.model.reference import GEOMETRY, Grade, Reference, from_memory
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 from howto.quantities import show_range
 
-T = Technique[PlantingMeasures]
+T = Work[PlantingMeasures]
 
 
-def book_spacing(technique: T) -> Fact | None:
+def book_spacing(work: T) -> Fact | None:
     """Return the spacing of the first plant that the book knows one of."""
-    return next((plant.spacing_mm for plant in technique.known_plants if plant.spacing_mm is not None), None)
+    return next((plant.spacing_mm for plant in work.plants if plant.spacing_mm is not None), None)
 
 
 def said_by(fact: Fact) -> str:
@@ -62,10 +62,10 @@ def to_order(m: PlantingMeasures) -> int | None:
     return None if count is None else counts.with_spare(count, m.spare_percent or 0.0)
 
 
-def count_figures(technique: T) -> Iterator[Figure]:
+def count_figures(work: T) -> Iterator[Figure]:
     """Yield the spacing, the density, the count and the order."""
-    m = technique.measures
-    yield from _book(technique)
+    m = work.measures
+    yield from _book(work)
     if m.spacing_mm is None:
         return
     yield from _slope(m)
@@ -74,15 +74,15 @@ def count_figures(technique: T) -> Iterator[Figure]:
     yield from _needed(m)
 
 
-def _book(technique: T) -> Iterator[Figure]:
-    fact = book_spacing(technique)
-    if fact is None or technique.measures.spacing_mm is None:
+def _book(work: T) -> Iterator[Figure]:
+    fact = book_spacing(work)
+    if fact is None or work.measures.spacing_mm is None:
         return
     memory = fact.grade is Grade.MEMORY
     yield Figure(
         name="book spacing",
         label="Usual spacing of this plant",
-        value=show_range(fact.low, fact.high, "mm", technique.crew.units),
+        value=show_range(fact.low, fact.high, "mm", work.crew.units),
         working=(f"{num(fact.low, 4)} to {num(fact.high, 4)} mm, {said_by(fact)}",),
         references=(from_memory("spacing of this plant") if memory else BOOK,),
     )

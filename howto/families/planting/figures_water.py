@@ -19,58 +19,58 @@ from howto.families.planting.references import (
 from howto.families.planting.watering_in import Span, Stage
 from howto.model.figure import Figure, Table
 from howto.model.reference import Reference
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 from howto.quantities import show_range
 from howto.seasons import month_run, months_here
 
-T = Technique[PlantingMeasures]
+T = Work[PlantingMeasures]
 
 HOT_C = 30.0  # summers count as warm where the hottest month's mean maximum reaches this
 DORMANT_NORTH = (11, 12, 1, 2, 3)  # see references.GRANT
 OUT_OF_HEAT_NORTH = (9, 10, 11, 3, 4, 5)  # autumn and spring, see references.SEASON
 
 
-def planted_on(technique: T, today: date) -> date:
+def planted_on(work: T, today: date) -> date:
     """Return the day of planting: today, or so many weeks ago as is written."""
-    return today - timedelta(days=round((technique.measures.planted_weeks or 0.0) * 7))
+    return today - timedelta(days=round((work.measures.planted_weeks or 0.0) * 7))
 
 
-def summers(technique: T) -> str:
+def summers(work: T) -> str:
     """Return `cool` or `warm`: as written, else by the crew's hottest month."""
-    own, climate = technique.measures.summers, technique.crew.climate
+    own, climate = work.measures.summers, work.crew.climate
     return own or ("warm" if climate is not None and max(climate.max_c) >= HOT_C else "cool")
 
 
-def each_time(technique: T) -> Span | None:
+def each_time(work: T) -> Span | None:
     """Return the litres one plant takes each time: a tree by its trunk, else by its pot."""
-    m = technique.measures
+    m = work.measures
     if m.calliper_mm is not None:
-        rate = watering_in.WARM_GAL_PER_IN if summers(technique) == "warm" else watering_in.COOL_GAL_PER_IN
+        rate = watering_in.WARM_GAL_PER_IN if summers(work) == "warm" else watering_in.COOL_GAL_PER_IN
         return watering_in.by_calliper(m.calliper_mm, rate)
     return None if m.pot_l is None else watering_in.by_pot(m.pot_l)
 
 
-def sources(technique: T) -> tuple[Reference, ...]:
+def sources(work: T) -> tuple[Reference, ...]:
     """Return who says how much and how often."""
-    if technique.measures.calliper_mm is None or summers(technique) == "cool":
+    if work.measures.calliper_mm is None or summers(work) == "cool":
         return (WATER_COOL,)
     return (WATER_WARM, WATER_BIG)
 
 
-def dormant_months(technique: T) -> tuple[int, ...]:
+def dormant_months(work: T) -> tuple[int, ...]:
     """Return the months in which bare roots are planted where the crew works."""
-    return months_here(DORMANT_NORTH, technique.crew.hemisphere)
+    return months_here(DORMANT_NORTH, work.crew.hemisphere)
 
 
-def mild_months(technique: T) -> tuple[int, ...]:
+def mild_months(work: T) -> tuple[int, ...]:
     """Return the months of autumn and spring where the crew works."""
-    return months_here(OUT_OF_HEAT_NORTH, technique.crew.hemisphere)
+    return months_here(OUT_OF_HEAT_NORTH, work.crew.hemisphere)
 
 
-def water_figures(technique: T, today: date) -> Iterator[Figure]:
+def water_figures(work: T, today: date) -> Iterator[Figure]:
     """Yield the water of a new tree or shrub, its dates, and when it has rooted."""
-    m, system = technique.measures, technique.crew.units
+    m, system = work.measures, work.crew.units
     if m.work == "tree":
         day = watering_in.on_the_day()
         yield Figure(
@@ -80,18 +80,18 @@ def water_figures(technique: T, today: date) -> Iterator[Figure]:
             working=(f"10 to 20 US gal × 3.785 = {num(day.low)} to {num(day.high)} L, to settle the soil and soak it",),
             references=(FIRST_WATER,),
         )
-    span = each_time(technique)
+    span = each_time(work)
     if span is None:
         return
-    yield _each(technique, span)
+    yield _each(work, span)
     if m.calliper_mm is not None:
         yield _week(m.calliper_mm, system)
-    yield _dates(technique, today, span)
-    yield from _rooted(technique, today)
+    yield _dates(work, today, span)
+    yield from _rooted(work, today)
 
 
-def _each(technique: T, span: Span) -> Figure:
-    m, system = technique.measures, technique.crew.units
+def _each(work: T, span: Span) -> Figure:
+    m, system = work.measures, work.crew.units
     if m.calliper_mm is None:
         lines: tuple[str, ...] = (f"25 to 30 % of a {num(m.pot_l or 0)} L pot = {num(span.low)} to {num(span.high)} L",)
     else:
@@ -106,7 +106,7 @@ def _each(technique: T, span: Span) -> Figure:
         label="Each plant, each time",
         value=show_range(span.low, span.high, "L", system),
         working=lines,
-        references=sources(technique),
+        references=sources(work),
         headline=True,
         client=True,
     )
@@ -130,23 +130,23 @@ def _week(calliper_mm: float, system: str) -> Figure:
     )
 
 
-def rooted_days(technique: T) -> int:
+def rooted_days(work: T) -> int:
     """Return the days until it is left to the weather: worked where it is warm, a year elsewhere."""
-    months = _months(technique)
+    months = _months(work)
     return watering_in.YEAR if months is None else round(months.high * watering_in.MONTH_DAYS)
 
 
-def _months(technique: T) -> Span | None:
-    m = technique.measures
-    if m.calliper_mm is None or summers(technique) != "warm":
+def _months(work: T) -> Span | None:
+    m = work.measures
+    if m.calliper_mm is None or summers(work) != "warm":
         return None
     return watering_in.months_to_root(m.calliper_mm, container=m.stock == "container")
 
 
-def _dates(technique: T, today: date, span: Span) -> Figure:
-    planted = planted_on(technique, today)
-    found = watering_in.stages(summers(technique), technique.measures.calliper_mm or 0.0, rooted_days(technique))
-    litres = show_range(span.low, span.high, "L", technique.crew.units)
+def _dates(work: T, today: date, span: Span) -> Figure:
+    planted = planted_on(work, today)
+    found = watering_in.stages(summers(work), work.measures.calliper_mm or 0.0, rooted_days(work))
+    litres = show_range(span.low, span.high, "L", work.crew.units)
     gone = (today - planted).days
     now = next((stage for stage in found if gone < stage.end_day), found[-1])
     low, high = 0.0, 0.0
@@ -163,7 +163,7 @@ def _dates(technique: T, today: date, span: Span) -> Figure:
             *(f"days {stage.start_day} to {stage.end_day}: every {_every(stage)}" for stage in found),
             f"in the first 12 weeks {num(low)} to {num(high)} waterings",
         ),
-        references=sources(technique),
+        references=sources(work),
         table=Table(
             columns=("From", "To", "Every", "Each plant"),
             units=("", "", "", ""),
@@ -188,13 +188,13 @@ def _every(stage: Stage) -> str:
     return {1: "day", 7: "week"}.get(stage.every_low, f"{stage.every_low} days")
 
 
-def _rooted(technique: T, today: date) -> Iterator[Figure]:
-    m, months = technique.measures, _months(technique)
+def _rooted(work: T, today: date) -> Iterator[Figure]:
+    m, months = work.measures, _months(work)
     if months is None or m.calliper_mm is None:
         return
-    planted, inches = planted_on(technique, today), m.calliper_mm / 25.4
+    planted, inches = planted_on(work, today), m.calliper_mm / 25.4
     low, high = (end / inches for end in months)
-    day = planted + timedelta(days=rooted_days(technique))
+    day = planted + timedelta(days=rooted_days(work))
     pot = ", 1 to 2 of them for the pot" if m.stock == "container" else ""
     yield Figure(
         name="rooted by",
@@ -210,10 +210,10 @@ def _rooted(technique: T, today: date) -> Iterator[Figure]:
     )
 
 
-def season_figures(technique: T) -> Iterator[Figure]:
+def season_figures(work: T) -> Iterator[Figure]:
     """Yield the months to plant in, where the crew works."""
-    bare = technique.measures.stock == "bare root"
-    months = dormant_months(technique)
+    bare = work.measures.stock == "bare root"
+    months = dormant_months(work)
     north = "November to March in the north"
     yield Figure(
         name="planting months",

@@ -22,11 +22,11 @@ from howto.families.planting.rules_counts import COUNTED
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, line_wanted
 from howto.model.reference import GEOMETRY
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
 
-T = Technique[PlantingMeasures]
+T = Work[PlantingMeasures]
 
 TAPE_MM: Final = 1.0  # a tape in a hole is read to a millimetre
 SHALLOWEST_MM: Final = 10.0  # roots that reach less far down than this are a slip of the tape, and set no hole
@@ -39,9 +39,9 @@ HELPS: Final = (
 )  # fmt: skip
 
 
-def hole_width(technique: T) -> Iterator[Breach]:
+def hole_width(work: T) -> Iterator[Breach]:
     """The hole is at least 1.5 times as wide as the ball."""
-    m, ball = technique.measures, hole.ball_mm(technique.measures)
+    m, ball = work.measures, hole.ball_mm(work.measures)
     if m.hole_width_mm is None or ball is None:
         return
     least, wide = formulae.hole_widths_mm(ball)
@@ -58,9 +58,9 @@ def hole_width(technique: T) -> Iterator[Breach]:
     )
 
 
-def hole_depth(technique: T) -> Iterator[Breach]:
+def hole_depth(work: T) -> Iterator[Breach]:
     """The hole is never deeper than the ball."""
-    m = technique.measures
+    m = work.measures
     roots, advised = m.root_to_base_mm, hole.advised_depth_mm(m)
     if m.hole_depth_mm is None or roots is None or advised is None or m.hole_depth_mm <= roots + TAPE_MM:
         return
@@ -78,9 +78,9 @@ def hole_depth(technique: T) -> Iterator[Breach]:
     )
 
 
-def set_proud(technique: T) -> Iterator[Breach]:
+def set_proud(work: T) -> Iterator[Breach]:
     """A ball is set so that its topmost root stands a little above the ground, and higher on poor drainage."""
-    m = technique.measures
+    m = work.measures
     roots, above = m.root_to_base_mm, hole.proud_mm(m)
     if roots is None or roots < SHALLOWEST_MM or above is None or not m.has_ball:
         return
@@ -107,9 +107,9 @@ def set_proud(technique: T) -> Iterator[Breach]:
     )
 
 
-def levels_add_up(technique: T) -> Iterator[Breach]:
+def levels_add_up(work: T) -> Iterator[Breach]:
     """The depth of the hole and the height above ground make the distance from topmost root to base."""
-    m, roots = technique.measures, technique.measures.root_to_base_mm
+    m, roots = work.measures, work.measures.root_to_base_mm
     if m.hole_depth_mm is None or m.proud_mm is None or roots is None or m.hole_depth_mm > roots + TAPE_MM:
         return
     if abs(m.hole_depth_mm + m.proud_mm - roots) <= SPADE_MM:
@@ -125,9 +125,9 @@ def levels_add_up(technique: T) -> Iterator[Breach]:
     )
 
 
-def topmost_root(technique: T) -> Iterator[Breach]:
+def topmost_root(work: T) -> Iterator[Breach]:
     """The topmost root lies within 50 mm of the top of the ball."""
-    m = technique.measures
+    m = work.measures
     if m.first_root_mm is None or TOPMOST.allows(m.first_root_mm):
         return
     yield Breach(
@@ -139,9 +139,9 @@ def topmost_root(technique: T) -> Iterator[Breach]:
     )
 
 
-def no_soil_over(technique: T) -> Iterator[Breach]:
+def no_soil_over(work: T) -> Iterator[Breach]:
     """No soil goes on top of the ball."""
-    m = technique.measures
+    m = work.measures
     if not m.soil_over_mm:
         return
     yield Breach(
@@ -153,9 +153,9 @@ def no_soil_over(technique: T) -> Iterator[Breach]:
     )
 
 
-def no_loose_soil_under(technique: T) -> Iterator[Breach]:
+def no_loose_soil_under(work: T) -> Iterator[Breach]:
     """The ball stands on soil that was not dug."""
-    m = technique.measures
+    m = work.measures
     if not m.loose_soil_mm:
         return
     yield Breach(
@@ -167,9 +167,9 @@ def no_loose_soil_under(technique: T) -> Iterator[Breach]:
     )
 
 
-def ball_size(technique: T) -> Iterator[Breach]:
+def ball_size(work: T) -> Iterator[Breach]:
     """A dug ball is at least ten times as wide as the trunk."""
-    m = technique.measures
+    m = work.measures
     if m.stock != "balled" or m.ball_width_mm is None or m.calliper_mm is None:
         return
     least = formulae.ball_width_mm(m.calliper_mm)
@@ -187,9 +187,9 @@ def ball_size(technique: T) -> Iterator[Breach]:
     )
 
 
-def ball_depth(technique: T) -> Iterator[Breach]:
+def ball_depth(work: T) -> Iterator[Breach]:
     """A dug ball is deep enough for its width: 75 % of a small one, 60 % of a large one."""
-    m = technique.measures
+    m = work.measures
     if m.stock != "balled" or m.ball_width_mm is None or m.ball_depth_mm is None:
         return
     share, least = formulae.ball_depth_share(m.ball_width_mm), formulae.ball_depth_mm(m.ball_width_mm)
@@ -206,9 +206,9 @@ def ball_depth(technique: T) -> Iterator[Breach]:
     )
 
 
-def calliper_height(technique: T) -> Iterator[Breach]:
+def calliper_height(work: T) -> Iterator[Breach]:
     """Calliper is measured 150 mm up, and 300 mm up a trunk over 100 mm thick."""
-    m = technique.measures
+    m = work.measures
     if m.calliper_mm is None or m.calliper_at_mm is None:
         return
     up = formulae.calliper_height_mm(m.calliper_mm)
@@ -225,10 +225,10 @@ def calliper_height(technique: T) -> Iterator[Breach]:
     )
 
 
-def heavy_ball(technique: T) -> Iterator[Breach]:
+def heavy_ball(work: T) -> Iterator[Breach]:
     """A ball heavier than two people should lift has a trolley or a machine among the tools."""
-    mass = hole.weight_kg(technique.measures)
-    kit = " ".join(each.name for each in (*technique.tools, *technique.materials)).casefold()
+    mass = hole.weight_kg(work.measures)
+    kit = " ".join(each.name for each in (*work.technique.tools, *work.technique.materials)).casefold()
     if mass is None or mass <= TWO_LIFT_KG or any(word in kit for word in HELPS):
         return
     line = "- Ball trolley: with a strap, tyres hard"

@@ -22,11 +22,11 @@ from howto.families.planting.references import (
 from howto.families.planting.watering_in import on_the_day
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
 
-T = Technique[PlantingMeasures]
+T = Work[PlantingMeasures]
 
 STAKED = Limit(high=12, unit="months", reference=ONE_SEASON)
 LONGEST = Limit(high=24, unit="months", reference=TWO_YEARS)
@@ -35,9 +35,9 @@ CLEAR = Limit(low=25, unit="mm", reference=MULCH_TREES)
 CIRCLE = Limit(low=hole.RING_MM, unit="mm", reference=RING)
 
 
-def stakes_off(technique: T) -> Iterator[Breach]:
+def stakes_off(work: T) -> Iterator[Breach]:
     """Stakes come off after one growing season, and never stay past two years."""
-    m = technique.measures
+    m = work.measures
     if m.staked_months is None or m.stakes == 0 or STAKED.allows(m.staked_months):
         return
     longest = "" if LONGEST.allows(m.staked_months) else ", and over two years it is cut by its tie"
@@ -51,9 +51,9 @@ def stakes_off(technique: T) -> Iterator[Breach]:
     )
 
 
-def stake_only_if_needed(technique: T) -> Iterator[Breach]:
+def stake_only_if_needed(work: T) -> Iterator[Breach]:
     """A tree that stands alone is not staked."""
-    m = technique.measures
+    m = work.measures
     if not m.stands_alone or not m.stakes:
         return
     yield Breach(
@@ -66,9 +66,9 @@ def stake_only_if_needed(technique: T) -> Iterator[Breach]:
     )
 
 
-def tie_low(technique: T) -> Iterator[Breach]:
+def tie_low(work: T) -> Iterator[Breach]:
     """A stake holds a tree low, at about a third of its height."""
-    m = technique.measures
+    m = work.measures
     if m.tie_height_mm is None or m.height_mm is None:
         return
     low = formulae.tie_height_mm(m.height_mm)
@@ -85,9 +85,9 @@ def tie_low(technique: T) -> Iterator[Breach]:
     )
 
 
-def no_feed_in_hole(technique: T) -> Iterator[Breach]:
+def no_feed_in_hole(work: T) -> Iterator[Breach]:
     """No fertiliser goes in the planting hole."""
-    if not technique.measures.feed_in_hole:
+    if not work.measures.feed_in_hole:
         return
     yield Breach(
         field="measures.feed_in_hole",
@@ -98,9 +98,9 @@ def no_feed_in_hole(technique: T) -> Iterator[Breach]:
     )
 
 
-def mulch_depth(technique: T) -> Iterator[Breach]:
+def mulch_depth(work: T) -> Iterator[Breach]:
     """Mulch round a new tree lies 50 to 100 mm deep."""
-    m = technique.measures
+    m = work.measures
     if m.work == "bed" or m.mulch_depth_mm is None or MULCH.allows(m.mulch_depth_mm):
         return
     near = "75 mm" if m.mulch_depth_mm > 100 else "50 mm"
@@ -113,9 +113,9 @@ def mulch_depth(technique: T) -> Iterator[Breach]:
     )
 
 
-def mulch_clear(technique: T) -> Iterator[Breach]:
+def mulch_clear(work: T) -> Iterator[Breach]:
     """Mulch stops at least 25 mm short of the trunk."""
-    m = technique.measures
+    m = work.measures
     if m.trunk_clear_mm is None or CLEAR.allows(m.trunk_clear_mm):
         return
     yield Breach(
@@ -127,9 +127,9 @@ def mulch_clear(technique: T) -> Iterator[Breach]:
     )
 
 
-def mulch_ring(technique: T) -> Iterator[Breach]:
+def mulch_ring(work: T) -> Iterator[Breach]:
     """The ring round a new tree, mulched and free of grass, is at least a metre wide."""
-    m = technique.measures
+    m = work.measures
     if m.work != "tree" or m.mulch_width_mm is None or CIRCLE.allows(m.mulch_width_mm):
         return
     yield Breach(
@@ -141,9 +141,9 @@ def mulch_ring(technique: T) -> Iterator[Breach]:
     )
 
 
-def water_on_the_day(technique: T) -> Iterator[Breach]:
+def water_on_the_day(work: T) -> Iterator[Breach]:
     """A new tree gets 38 to 76 L on the day."""
-    m, span = technique.measures, on_the_day()
+    m, span = work.measures, on_the_day()
     if m.work != "tree" or m.first_water_l is None:
         return
     if span.low - 0.5 <= m.first_water_l <= span.high + 0.5:
@@ -158,9 +158,9 @@ def water_on_the_day(technique: T) -> Iterator[Breach]:
     )
 
 
-def water_each(technique: T) -> Iterator[Breach]:
+def water_each(work: T) -> Iterator[Breach]:
     """Each time, a new plant gets what its trunk or its pot calls for."""
-    m, span = technique.measures, each_time(technique)
+    m, span = work.measures, each_time(work)
     if m.water_each_l is None or span is None:
         return
     if span.low * (1 - 1e-9) <= m.water_each_l <= span.high * (1 + 1e-9):
@@ -171,7 +171,7 @@ def water_each(technique: T) -> Iterator[Breach]:
     by = f"25 to 30 % of its {num(m.pot_l or 0)} L pot"
     if m.calliper_mm is not None:
         rate = span.times(10 / m.calliper_mm)
-        by = f"{summers(technique)} summers: {num(m.calliper_mm / 10)} cm × {num(rate.low)} to {num(rate.high)} L a cm"
+        by = f"{summers(work)} summers: {num(m.calliper_mm / 10)} cm × {num(rate.low)} to {num(rate.high)} L a cm"
     yield Breach(
         field="measures.water_each_l",
         also="measures.calliper_mm" if m.calliper_mm is not None else "measures.pot_l",

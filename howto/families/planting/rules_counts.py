@@ -12,24 +12,24 @@ from howto.families.planting.references import BOOK, COUNTS, GRANT, SEASON
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Rule, line_wanted
 from howto.model.reference import GEOMETRY, PRACTICE, Grade
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.model.wording import words_of_cautions, words_of_steps
 from howto.quantities import show_number as num
 from howto.seasons import month_list, month_run, months_of
 
-T = Technique[PlantingMeasures]
+T = Work[PlantingMeasures]
 
 SPARE: Final = 1.2  # no more than a fifth over what was worked out
 BURIED: Final = re.compile(r"\b(?:cables?|pipes?|services|utilities|buried|underground)\b", re.IGNORECASE)
 DEEP_TOOLS: Final = re.compile(r"auger|digger|excavator|pick ?axe|mattock|trencher", re.IGNORECASE)  # safety asks there
 
 
-def ordered_up(technique: T) -> Iterator[Breach]:
+def ordered_up(work: T) -> Iterator[Breach]:
     """The plants ordered are what the layout takes, rounded up."""
-    m, need = technique.measures, figures_counts.to_order(technique.measures)
+    m, need = work.measures, figures_counts.to_order(work.measures)
     if m.ordered is None or need is None or need <= m.ordered <= max(need + 1, floor(need * SPARE)):
         return
-    working = next(each for each in figures_counts.count_figures(technique) if each.name == "plants needed").working
+    working = next(each for each in figures_counts.count_figures(work) if each.name == "plants needed").working
     yield Breach(
         field="measures.ordered",
         also="measures.spacing_mm",
@@ -40,10 +40,10 @@ def ordered_up(technique: T) -> Iterator[Breach]:
     )
 
 
-def spacing(technique: T) -> Iterator[Breach]:
+def spacing(work: T) -> Iterator[Breach]:
     """Plants stand as far apart as their kind wants."""
-    m = technique.measures
-    plant = next((each for each in technique.known_plants if each.spacing_mm is not None), None)
+    m = work.measures
+    plant = next((each for each in work.plants if each.spacing_mm is not None), None)
     if plant is None or plant.spacing_mm is None or m.spacing_mm is None or m.row_count > 1:
         return
     fact = plant.spacing_mm
@@ -60,32 +60,32 @@ def spacing(technique: T) -> Iterator[Breach]:
     )
 
 
-def bare_root_season(technique: T) -> Iterator[Breach]:
+def bare_root_season(work: T) -> Iterator[Breach]:
     """Bare roots are planted while they sleep: November to March in the north."""
-    if technique.measures.stock == "bare root":
-        yield from _out_of_season(technique, dormant_months(technique), "bare roots in leaf dry out before they root")
+    if work.measures.stock == "bare root":
+        yield from _out_of_season(work, dormant_months(work), "bare roots in leaf dry out before they root")
 
 
-def planting_season(technique: T) -> Iterator[Breach]:
+def planting_season(work: T) -> Iterator[Breach]:
     """Pots and balls are best planted in autumn or spring."""
-    if technique.measures.stock == "bare root":
+    if work.measures.stock == "bare root":
         return
-    months = mild_months(technique)
-    found = months_of(technique.season, technique.crew.hemisphere) if technique.season else None
+    months = mild_months(work)
+    found = months_of(work.technique.season, work.crew.hemisphere) if work.technique.season else None
     if found and set(found) & set(months):
         return
-    yield from _out_of_season(technique, months, "a plant set in heat or frost stands still, and needs more water")
+    yield from _out_of_season(work, months, "a plant set in heat or frost stands still, and needs more water")
 
 
-def _out_of_season(technique: T, months: tuple[int, ...], why: str) -> Iterator[Breach]:
+def _out_of_season(work: T, months: tuple[int, ...], why: str) -> Iterator[Breach]:
     """Yield a breach where the season holds a month that is not one of these."""
-    found = months_of(technique.season, technique.crew.hemisphere) if technique.season else None
+    found = months_of(work.technique.season, work.crew.hemisphere) if work.technique.season else None
     if found is None:
         return
     out = [month for month in found if month not in months]
     if not out:
         return
-    run = technique.measures.stock == "bare root"
+    run = work.measures.stock == "bare root"
     text = month_run(months) if run else "autumn, spring"
     yield Breach(
         field="season",
@@ -97,9 +97,9 @@ def _out_of_season(technique: T, months: tuple[int, ...], why: str) -> Iterator[
     )
 
 
-def roots_covered(technique: T) -> Iterator[Breach]:
+def roots_covered(work: T) -> Iterator[Breach]:
     """Bare roots are kept wet and covered until they are in the ground, and the card says so."""
-    if technique.measures.stock != "bare root" or _says(technique, "cover", "soak", "damp", "wet", "bucket", "sack"):
+    if work.measures.stock != "bare root" or _says(work, "cover", "soak", "damp", "wet", "bucket", "sack"):
         return
     line = "- **Dry roots.** Keep bare roots covered and damp until the moment they go in; wind kills them in minutes."
     yield line_wanted(
@@ -110,10 +110,10 @@ def roots_covered(technique: T) -> Iterator[Breach]:
     )
 
 
-def circling_roots(technique: T) -> Iterator[Breach]:
+def circling_roots(work: T) -> Iterator[Breach]:
     """Roots that circle in a pot are cut or teased out, and the card says so."""
-    m = technique.measures
-    if m.work == "bed" or m.stock != "container" or _says(technique, "circl", "tease", "pot-bound", "shave", "slice"):
+    m = work.measures
+    if m.work == "bed" or m.stock != "container" or _says(work, "circl", "tease", "pot-bound", "shave", "slice"):
         return
     line = "1. **Free the roots.** Slide the pot off, and cut or tease out every root that circles."
     yield line_wanted(
@@ -124,11 +124,11 @@ def circling_roots(technique: T) -> Iterator[Breach]:
     )
 
 
-def dig_safe(technique: T) -> Iterator[Breach]:
+def dig_safe(work: T) -> Iterator[Breach]:
     """Whoever digs a planting hole looks for buried cables and pipes first."""
-    if technique.measures.work == "bed" or any(DEEP_TOOLS.search(kit.name) for kit in technique.tools):
+    if work.measures.work == "bed" or any(DEEP_TOOLS.search(kit.name) for kit in work.technique.tools):
         return
-    if BURIED.search(_told(technique)):
+    if BURIED.search(_told(work)):
         return
     line = "- **Buried services.** Ask for the plans of cables and pipes, and dig the first spit by hand. → boots"
     yield line_wanted(
@@ -139,15 +139,15 @@ def dig_safe(technique: T) -> Iterator[Breach]:
     )
 
 
-def _says(technique: T, *words: str) -> bool:
+def _says(work: T, *words: str) -> bool:
     """Tell whether steps or cautions say one of these words."""
-    said = _told(technique)
+    said = _told(work)
     return any(re.search(rf"\b{word}", said) for word in words)
 
 
-def _told(technique: T) -> str:
+def _told(work: T) -> str:
     """Return everything that cautions and steps say, lower case."""
-    return f"{words_of_cautions(technique.cautions)} {words_of_steps(technique.steps)}".casefold()
+    return f"{words_of_cautions(work.technique.cautions)} {words_of_steps(work.technique.steps)}".casefold()
 
 
 COUNTED: tuple[Rule[PlantingMeasures], ...] = (

@@ -8,7 +8,7 @@ from howto.families.safety.diagram_ladder import ladder_drawing
 from howto.families.safety.diagram_lifting import lift_drawing
 from howto.families.safety.diagram_line import line_drawing
 from howto.families.safety.measures import SafetyMeasures
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.shapes import Drawing
 
 MOST = 3
@@ -24,8 +24,8 @@ KINDS = (
 )
 
 
-def drawings(technique: Technique[SafetyMeasures], today: date) -> tuple[Drawing, ...]:
+def drawings(work: Work[SafetyMeasures], today: date) -> tuple[Drawing, ...]:
     """Return the first three drawings that the measures are enough for."""
     del today
-    found = (kind(technique) for kind in KINDS)
+    found = (kind(work) for kind in KINDS)
     return tuple(drawing for drawing in found if drawing is not None)[:MOST]

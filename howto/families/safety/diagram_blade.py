@@ -4,7 +4,7 @@ from math import cos, radians, sin, tan
 
 from howto.families.safety import sharpening
 from howto.families.safety.measures import SafetyMeasures
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show
 from howto.quantities import show_number as num
 from howto.shapes import Dimension, Drawing, Label, Line, Polygon, Role, Shape, arc
@@ -12,9 +12,9 @@ from howto.shapes import Dimension, Drawing, Label, Line, Polygon, Role, Shape, 
 USUAL_THICKNESS_MM = 3.5  # ours: hand shears, where nobody measured
 
 
-def blade_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
+def blade_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
     """Return the edge cut across with the file on its bevel; None without a bevel."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     if m.bevel_deg is None:
         return None
     thick = m.blade_thickness_mm or USUAL_THICKNESS_MM

@@ -6,7 +6,7 @@ from howto.families.safety.figures_chemicals import wait_hours
 from howto.families.safety.figures_noise import scheme_of
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.prose import capital
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show
 from howto.quantities import show_number as num
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, Shape, rectangle
@@ -17,18 +17,18 @@ MOST_ALT = 250
 FILLS = (Role.KEEP, Role.WATER, Role.MULCH, Role.BLADE, Role.SOIL, Role.WALL)
 
 
-def noise_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
+def noise_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
     """Return the day's noise as a bar, a field a tool, up to a full dose; None where no times are written."""
-    spells, scheme = noises(technique.measures), scheme_of(technique.measures)
+    spells, scheme = noises(work.measures), scheme_of(work.measures)
     if not timed(spells):
         return None
     parts = [(s.minutes or 0.0) / noise.allowed_minutes(s.amount, scheme) for s in spells]
     return _bar(spells, parts, "%", f"noise of the day, {scheme.name}")
 
 
-def vibration_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
+def vibration_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
     """Return the day's vibration as a bar, a field a tool, up to the action value; None where no times are written."""
-    spells = shakes(technique.measures)
+    spells = shakes(work.measures)
     if not timed(spells):
         return None
     points = [vibration.points(s.amount, (s.minutes or 0.0) / 60) for s in spells]
@@ -72,9 +72,9 @@ def _bar(spells: tuple[Spell, ...], parts: list[float], unit: str, what: str) ->
     )
 
 
-def mix_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
+def mix_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
     """Return a jug filled to its parts, bleach on water; None without an amount to mix."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     if m.bleach_mix_l is None:
         return None
     one, nine = m.parts
@@ -100,9 +100,9 @@ def mix_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
     )
 
 
-def wait_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
+def wait_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
     """Return the hours of no entry along a clock; None where no wait is known."""
-    m = technique.measures
+    m = work.measures
     hours = wait_hours(m)
     if hours is None or hours <= 0:
         return None

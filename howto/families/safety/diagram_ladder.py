@@ -5,7 +5,7 @@ from math import atan2, cos, degrees, radians, sin
 from howto.families.safety.figures_height import country_of
 from howto.families.safety.ladder import Stance, law_of, measured_angle, rails_to_mm, stance
 from howto.families.safety.measures import SafetyMeasures
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show
 from howto.quantities import show_number as num
 from howto.shapes import (
@@ -26,9 +26,9 @@ RUNG_MM = 280.0
 RAIL_MM = 70.0
 
 
-def ladder_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
+def ladder_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
     """Return the ladder as it should stand, over how it was found; None where nothing says how long or high it is."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     stand = stance(m)
     if stand is None:
         return None
@@ -63,12 +63,12 @@ def ladder_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
     return Drawing(
         shapes=tuple(shapes),
         caption=f"Ladder: foot {show(stand.foot_mm, 'mm', units)} out, {num(angle, 3)}°",
-        alt=_alt(technique, stand, found),
+        alt=_alt(work, stand, found),
     )
 
 
-def _alt(technique: Technique[SafetyMeasures], stand: Stance, found: float | None) -> str:
-    m, units = technique.measures, technique.crew.units
+def _alt(work: Work[SafetyMeasures], stand: Stance, found: float | None) -> str:
+    m, units = work.measures, work.crew.units
     said = (
         f"A ladder leans at {num(stand.angle_deg, 3)}°: foot {show(stand.foot_mm, 'mm', units)} out, touching "
         f"{show(stand.contact_mm, 'mm', units)} up."

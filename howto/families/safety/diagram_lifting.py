@@ -5,7 +5,7 @@ from howto.families.safety.diagram_people import person
 from howto.families.safety.figures_lifting import WEIGHT, lifts_of
 from howto.families.safety.lifting import Lift
 from howto.families.safety.measures import SafetyMeasures
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import convert, show
 from howto.shapes import Dimension, Disc, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, rectangle
 
@@ -13,9 +13,9 @@ NEAR_MM, FAR_MM, TOP_MM, KNUCKLE_MM = 250.0, 630.0, 1750.0, 750.0
 SLICES = 35
 
 
-def lift_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
+def lift_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
     """Return the zones of the load by reach and height, and both ends of the lift; None without a load or hands."""
-    m, units, ends = technique.measures, technique.crew.units, lifts_of(technique)
+    m, units, ends = work.measures, work.crew.units, lifts_of(work)
     if not ends or m.load_kg is None:
         return None
     lift = ends[0][1]
@@ -49,7 +49,7 @@ def lift_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
     return Drawing(
         shapes=tuple(shapes),
         caption=f"Lifting {show(m.load_kg, 'kg', units)}: where it may be held",
-        alt=_alt(technique, ends, whole=bool(whole)),
+        alt=_alt(work, ends, whole=bool(whole)),
     )
 
 
@@ -57,8 +57,8 @@ def _limit(lift: Lift, units: str) -> str:
     return show(lifting.weight_limit(lift), WEIGHT[lift.system], units)
 
 
-def _alt(technique: Technique[SafetyMeasures], ends: tuple[tuple[str, Lift], ...], *, whole: bool) -> str:
-    m, units = technique.measures, technique.crew.units
+def _alt(work: Work[SafetyMeasures], ends: tuple[tuple[str, Lift], ...], *, whole: bool) -> str:
+    m, units = work.measures, work.crew.units
     load = show(m.load_kg or 0.0, "kg", units)
     zone = f"the plain zone near the body is where {load} may be held" if whole else f"nowhere may {load} be held so"
     limits = " and ".join(f"{name} at most {_limit(lift, units)}" for name, lift in ends)

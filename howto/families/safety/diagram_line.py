@@ -3,16 +3,16 @@
 from howto.families.safety.diagram_people import SHOULDER_MM, TALL_MM, person
 from howto.families.safety.figures_height import country_of, distance_mm, zone_of
 from howto.families.safety.measures import SafetyMeasures
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, Shape, arc, rectangle
 
 USUAL_LINE_MM = 6000.0  # ours: where nobody measured how high the line hangs
 
 
-def line_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
+def line_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
     """Return the line with its zone over the work; None where the country has no distance on record for it."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     zone, gap = zone_of(m), distance_mm(m)
     if zone is None:
         return None
@@ -45,7 +45,7 @@ def line_drawing(technique: Technique[SafetyMeasures]) -> Drawing | None:
     return Drawing(
         shapes=tuple(shapes),
         caption=f"Line overhead: keep {show(keep, 'mm', units)} away ({country_of(m)})",
-        alt=_alt(technique, keep, gap),
+        alt=_alt(work, keep, gap),
     )
 
 
@@ -59,8 +59,8 @@ def _worker(reach: float) -> list[Shape]:
     return shapes
 
 
-def _alt(technique: Technique[SafetyMeasures], keep: float, gap: float | None) -> str:
-    m, units = technique.measures, technique.crew.units
+def _alt(work: Work[SafetyMeasures], keep: float, gap: float | None) -> str:
+    m, units = work.measures, work.crew.units
     zone = zone_of(m)
     said = f"A line overhead, {zone.note if zone else ''}, with a hatched zone of {show(keep, 'mm', units)} round it."
     if gap is None:

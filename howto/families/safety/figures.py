@@ -13,14 +13,14 @@ from howto.families.safety.figures_wear import wear_figures
 from howto.families.safety.figures_weather import weather_figures
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.figure import Figure
-from howto.model.technique import Technique
+from howto.model.work import Work
 
 PARTS = (
     loudness, shaking, lift_figures, ladder_figures, line_figures, weather_figures, chemical_figures, wear_figures,
 )  # fmt: skip
 
 
-def figures(technique: Technique[SafetyMeasures], today: date) -> Iterator[Figure]:
+def figures(work: Work[SafetyMeasures], today: date) -> Iterator[Figure]:
     """Yield every figure that the measures are enough for."""
     del today
-    yield from chain.from_iterable(part(technique) for part in PARTS)
+    yield from chain.from_iterable(part(work) for part in PARTS)

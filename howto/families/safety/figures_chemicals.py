@@ -20,10 +20,10 @@ from howto.families.safety.references import (
 )
 from howto.model.figure import Figure, Table
 from howto.model.reference import Reference
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 
-T = Technique[SafetyMeasures]
+T = Work[SafetyMeasures]
 SOAK_MIN, MIX_LASTS_H = 10.0, 2.0  # Iowa State University Extension
 MIX_STEPS = (
     "Read the warning on the bag",
@@ -35,9 +35,9 @@ MIX_STEPS = (
 )
 
 
-def chemical_figures(technique: T) -> Iterator[Figure]:
+def chemical_figures(work: T) -> Iterator[Figure]:
     """Yield the shares of a mix, the waiting time, the steps for a bag, and the booster."""
-    m = technique.measures
+    m = work.measures
     if m.bleach_mix_l is not None:
         yield from _bleach(m, m.bleach_mix_l)
     if m.disinfectant is not None or m.disease is not None:

@@ -9,11 +9,11 @@ from howto.families.safety.measures import SafetyMeasures
 from howto.families.safety.references import ANGLES, QLD_PLANTS
 from howto.model.figure import Figure
 from howto.model.reference import GEOMETRY
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show
 from howto.quantities import show_number as num
 
-T = Technique[SafetyMeasures]
+T = Work[SafetyMeasures]
 
 
 def country_of(m: SafetyMeasures) -> str:
@@ -21,15 +21,15 @@ def country_of(m: SafetyMeasures) -> str:
     return "no country named" if m.place == "elsewhere" else m.place
 
 
-def ladder_figures(technique: T) -> Iterator[Figure]:
+def ladder_figures(work: T) -> Iterator[Figure]:
     """Yield how the ladder stands, and how far its rails go."""
-    m = technique.measures
+    m = work.measures
     stand = stance(m)
     if stand is not None:
         yield _foot(m, stand)
         yield _angle(stand)
     if m.foot_measured_mm is not None:
-        yield from _measured(technique)
+        yield from _measured(work)
     top = rails_to_mm(m)
     if top is None or m.landing_mm is None or stand is None:
         return
@@ -106,8 +106,8 @@ def _angle(stand: Stance) -> Figure:
     )
 
 
-def _measured(technique: T) -> Iterator[Figure]:
-    m, angle = technique.measures, measured_angle(technique.measures)
+def _measured(work: T) -> Iterator[Figure]:
+    m, angle = work.measures, measured_angle(work.measures)
     contact = contact_of(m)
     if angle is None or m.foot_measured_mm is None:
         return
@@ -143,9 +143,9 @@ def distance_mm(m: SafetyMeasures) -> float | None:
     return height.clearance(m.line_height_mm, m.reach_mm)
 
 
-def line_figures(technique: T) -> Iterator[Figure]:
+def line_figures(work: T) -> Iterator[Figure]:
     """Yield how far to keep from a line, and how far the work does."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     zone = zone_of(m)
     if zone is not None:
         working = [f"{zone.note}: nothing nearer than {show(zone.no_go_mm, 'mm', units)}, body, tool or branch"]

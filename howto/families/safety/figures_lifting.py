@@ -10,11 +10,11 @@ from howto.families.safety.lifting_tables import System
 from howto.families.safety.measures import SafetyMeasures
 from howto.families.safety.references import CCOHS_LIFT, EQUATION, GUIDELINES, WAIST, WORKSHEET
 from howto.model.figure import Figure, Table
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import convert
 from howto.quantities import show_number as num
 
-T = Technique[SafetyMeasures]
+T = Work[SafetyMeasures]
 _INCHES: Final = re.compile(r"\b(?:lbs?|pounds?|in|inch|inches|ft|feet|foot)\b|[\"″′']", re.IGNORECASE)
 _ASKED: Final = ("load_kg", "hands_out_cm", "hands_up_cm")
 WEIGHT: Final[dict[System, str]] = {"metric": "kg", "us": "lb"}
@@ -36,19 +36,19 @@ ZONES: Final = (  # Health and Safety Executive, from memory: kg, close and at a
 )
 
 
-def system_of(technique: T) -> System:
+def system_of(work: T) -> System:
     """Return which published form holds: inches and pounds for a crew that works or wrote in them, else metric."""
-    m = technique.measures
+    m = work.measures
     wrote = any(_INCHES.search(m.written.get(field, "")) for field in _ASKED)
-    return "us" if technique.crew.units == "us" or wrote else "metric"
+    return "us" if work.crew.units == "us" or wrote else "metric"
 
 
-def lifts_of(technique: T) -> tuple[tuple[str, Lift], ...]:
+def lifts_of(work: T) -> tuple[tuple[str, Lift], ...]:
     """Return the lift at each end, `pick up` first; nothing where the hands were not measured."""
-    m = technique.measures
+    m = work.measures
     if m.hands_out_cm is None or m.hands_up_cm is None:
         return ()
-    system = system_of(technique)
+    system = system_of(work)
     down_up = m.set_down_up_cm
     travel = m.lift_travel_cm
     if travel is None:
@@ -75,17 +75,17 @@ def lifts_of(technique: T) -> tuple[tuple[str, Lift], ...]:
     return first, ("set down", end(out, down_up, twist))
 
 
-def limit_kg(technique: T, *, table: bool = False) -> float | None:
+def limit_kg(work: T, *, table: bool = False) -> float | None:
     """Return the smaller weight limit of the two ends in kg, or None where the hands were not measured."""
-    ends = lifts_of(technique)
+    ends = lifts_of(work)
     if not ends:
         return None
     return min(convert(lifting.weight_limit(lift, table=table), WEIGHT[lift.system], "kg") for _, lift in ends)
 
 
-def lift_figures(technique: T) -> Iterator[Figure]:
+def lift_figures(work: T) -> Iterator[Figure]:
     """Yield what may be lifted so, and how this load stands to it."""
-    m, ends = technique.measures, lifts_of(technique)
+    m, ends = work.measures, lifts_of(work)
     if not ends:
         if m.load_kg is not None:
             yield _guide()
@@ -95,7 +95,7 @@ def lift_figures(technique: T) -> Iterator[Figure]:
     yield _limit(ends)
     yield _printed(ends)
     if m.load_kg is not None:
-        yield from _index(technique, m.load_kg)
+        yield from _index(work, m.load_kg)
     yield _guide()
 
 
@@ -177,12 +177,12 @@ def _printed(ends: tuple[tuple[str, Lift], ...]) -> Figure:
     )
 
 
-def _index(technique: T, load_kg: float) -> Iterator[Figure]:
-    limit, printed = limit_kg(technique), limit_kg(technique, table=True)
+def _index(work: T, load_kg: float) -> Iterator[Figure]:
+    limit, printed = limit_kg(work), limit_kg(work, table=True)
     if not limit or not printed:
         return
     index = lifting.lifting_index(load_kg, limit)
-    system = system_of(technique)
+    system = system_of(work)
     shown = [num(convert(each, "kg", WEIGHT[system])) for each in (load_kg, limit, printed)]
     yield Figure(
         name="lifting index",

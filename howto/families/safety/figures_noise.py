@@ -16,7 +16,7 @@ from howto.families.safety.references import (
 )
 from howto.model.figure import Figure, Table
 from howto.model.reference import Reference
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show
 from howto.quantities import show_number as num
 
@@ -41,9 +41,9 @@ def exposure_of(m: SafetyMeasures) -> float | None:
     return noise.daily_exposure_db(*pairs) if pairs and sum(pairs[1]) > BLINK_MIN else None
 
 
-def loudness(technique: Technique[SafetyMeasures]) -> Iterator[Figure]:
+def loudness(work: Work[SafetyMeasures]) -> Iterator[Figure]:
     """Yield what the noise of the day comes to."""
-    m = technique.measures
+    m = work.measures
     spells = noises(m)
     if not spells:
         return

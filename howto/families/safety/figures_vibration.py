@@ -7,7 +7,7 @@ from howto.families.safety.day import Spell, shakes, timed
 from howto.families.safety.measures import SafetyMeasures
 from howto.families.safety.references import A8, EU_VIBRATION, POINTS, RECKONER
 from howto.model.figure import Figure, Table
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 
 
@@ -17,9 +17,9 @@ def points_of(m: SafetyMeasures) -> float | None:
     return vibration.day_points(pairs[0], [each / 60 for each in pairs[1]]) if pairs else None
 
 
-def shaking(technique: Technique[SafetyMeasures]) -> Iterator[Figure]:
+def shaking(work: Work[SafetyMeasures]) -> Iterator[Figure]:
     """Yield what the vibration of the day comes to."""
-    m = technique.measures
+    m = work.measures
     spells = shakes(m)
     if not spells:
         return

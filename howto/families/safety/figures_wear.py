@@ -16,16 +16,16 @@ from howto.families.safety.references import (
 )
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show
 from howto.quantities import show_number as num
 
-T = Technique[SafetyMeasures]
+T = Work[SafetyMeasures]
 
 
-def wear_figures(technique: T) -> Iterator[Figure]:
+def wear_figures(work: T) -> Iterator[Figure]:
     """Yield distances, ranges and levels that kit is held to, then what to wear."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     if m.fuel_to_start_mm is not None:
         yield _start(m.fuel_to_start_mm, units)
     if m.chain_speed_m_per_s is not None:

@@ -17,11 +17,11 @@ from howto.families.safety.references import (
     WBGT,
 )
 from howto.model.figure import Figure
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show, show_range
 from howto.quantities import show_number as num
 
-T = Technique[SafetyMeasures]
+T = Work[SafetyMeasures]
 BANDS = (
     (125.0, "extreme danger"),
     (103.0, "danger"),
@@ -54,15 +54,15 @@ def alone(m: SafetyMeasures) -> bool:
     return m.noise_db is None and m.vibration_m_per_s2 is None
 
 
-def weather_figures(technique: T) -> Iterator[Figure]:
+def weather_figures(work: T) -> Iterator[Figure]:
     """Yield the heat index and its band, what to drink, and what to do about the sun."""
-    m = technique.measures
+    m = work.measures
     if (index := index_f(m)) is not None:
         yield from _index(m, index)
     if m.wet_bulb_c is not None and m.globe_c is not None:
         yield _wet_bulb(m, m.wet_bulb_c, m.globe_c)
     if m.heat_time_hours is not None or (m.air_temperature_c is not None and is_hot(m)):
-        yield from _drink(technique)
+        yield from _drink(work)
     if m.uv_index is not None:
         yield _uv(m.uv_index)
 
@@ -128,8 +128,8 @@ def _wet_bulb(m: SafetyMeasures, wet: float, globe: float) -> Figure:
     )
 
 
-def _drink(technique: T) -> Iterator[Figure]:
-    m, units = technique.measures, technique.crew.units
+def _drink(work: T) -> Iterator[Figure]:
+    m, units = work.measures, work.crew.units
     low, high = heat.drink_l_per_h()
     yield Figure(
         name="drink each hour",

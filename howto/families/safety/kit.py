@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from howto.model.prose import plain
-from howto.model.technique import AnyTechnique
+from howto.model.work import AnyWork
 
 Drive = Literal["petrol", "battery", "mains", "unknown"]
 
@@ -68,16 +68,16 @@ _PART: Final = re.compile(
 )
 
 
-def items(technique: AnyTechnique) -> Iterator[Item]:
+def items(work: AnyWork) -> Iterator[Item]:
     """Yield every tool, then every material."""
-    for part, kits in (("tools", technique.tools), ("materials", technique.materials)):
+    for part, kits in (("tools", work.technique.tools), ("materials", work.technique.materials)):
         for at, kit in enumerate(kits):
             yield Item(f"{part}[{at}]", kit.name, plain(kit.note))
 
 
-def named(technique: AnyTechnique, pattern: re.Pattern[str], but: re.Pattern[str] | None = None) -> Iterator[Item]:
+def named(work: AnyWork, pattern: re.Pattern[str], but: re.Pattern[str] | None = None) -> Iterator[Item]:
     """Yield the items that are what `pattern` says, leaving out those that are also what `but` says."""
-    for item in items(technique):
+    for item in items(work):
         text = item.name
         if _GENERIC.fullmatch(item.name.strip()):
             text = f"{item.name}: {item.note}"
@@ -105,9 +105,9 @@ def mentioned(text: str, pattern: re.Pattern[str]) -> str:
     return ""
 
 
-def first(technique: AnyTechnique, pattern: re.Pattern[str], but: re.Pattern[str] | None = None) -> Item | None:
+def first(work: AnyWork, pattern: re.Pattern[str], but: re.Pattern[str] | None = None) -> Item | None:
     """Return the first item of that kind, or None."""
-    return next(named(technique, pattern, but), None)
+    return next(named(work, pattern, but), None)
 
 
 # -- the machines and tools that ask for something --
@@ -147,6 +147,6 @@ TALL: Final = words(
 )
 
 
-def machine(technique: AnyTechnique, *kinds: re.Pattern[str]) -> Item | None:
+def machine(work: AnyWork, *kinds: re.Pattern[str]) -> Item | None:
     """Return the first powered machine of these kinds, or None; what is pushed by hand or runs alone is none."""
-    return next((item for kind in kinds for item in named(technique, kind, HAND)), None)
+    return next((item for kind in kinds for item in named(work, kind, HAND)), None)

@@ -11,7 +11,7 @@ from howto.languages.tags import is_english
 from howto.model.family import Breach, Edit, Rule
 from howto.model.prose import plain
 from howto.model.reference import Reference
-from howto.model.technique import AnyTechnique
+from howto.model.work import AnyWork
 from howto.model.wording import words_of_steps
 
 
@@ -48,7 +48,7 @@ class Need:
     references: tuple[Reference, ...]
     applies: str
     hazard: str
-    asks: Callable[[AnyTechnique], Ask | None]
+    asks: Callable[[AnyWork], Ask | None]
     covers: tuple[re.Pattern[str], ...]
     anywhere: bool = False
 
@@ -56,8 +56,8 @@ class Need:
     def rule(self) -> Rule[Any]:
         """The rule as the rulebook holds it."""
 
-        def missing_caution(technique: AnyTechnique) -> Iterator[Breach]:
-            yield from breaches(self, technique)
+        def missing_caution(work: AnyWork) -> Iterator[Breach]:
+            yield from breaches(self, work)
 
         return Rule(
             name=f"safety.{self.name}",
@@ -70,12 +70,12 @@ class Need:
         )
 
 
-def breaches(need: Need, technique: AnyTechnique) -> Iterator[Breach]:
+def breaches(need: Need, work: AnyWork) -> Iterator[Breach]:
     """Yield the breach of a need that is there and that no caution covers."""
-    if not is_english(technique.language):
+    if not is_english(work.technique.language):
         return
-    ask = need.asks(technique)
-    if ask is None or covered(need, technique):
+    ask = need.asks(work)
+    if ask is None or covered(need, work):
         return
     yield Breach(
         field=ask.field,
@@ -88,22 +88,22 @@ def breaches(need: Need, technique: AnyTechnique) -> Iterator[Breach]:
     )
 
 
-def covered(need: Need, technique: AnyTechnique) -> bool:
+def covered(need: Need, work: AnyWork) -> bool:
     """Tell whether the cautions, or with `anywhere` also the steps, cover a need."""
-    text = cautions(technique)
+    text = cautions(work)
     if need.anywhere:
-        text = f"{text}\n{steps(technique)}"
+        text = f"{text}\n{steps(work)}"
     return all(pattern.search(text) for pattern in need.covers)
 
 
-def cautions(technique: AnyTechnique) -> str:
+def cautions(work: AnyWork) -> str:
     """Return all that the cautions say, what to wear included."""
-    return "\n".join(f"{hazard.title} {plain(hazard.text)} {', '.join(hazard.wear)}" for hazard in technique.cautions)
+    return "\n".join(f"{hazard.title} {plain(hazard.text)} {', '.join(hazard.wear)}" for hazard in work.technique.cautions)
 
 
-def steps(technique: AnyTechnique) -> str:
+def steps(work: AnyWork) -> str:
     """Return all that the steps say."""
-    return "\n".join(words_of_steps((step,)) for step in technique.steps)
+    return "\n".join(words_of_steps((step,)) for step in work.technique.steps)
 
 
 def says(pattern: str) -> re.Pattern[str]:

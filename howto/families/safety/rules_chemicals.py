@@ -18,18 +18,18 @@ from howto.families.safety.references import (
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import CEILING
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 
-T = Technique[SafetyMeasures]
+T = Work[SafetyMeasures]
 WATER_TO_ONE = Limit(low=9, high=9, unit="parts of water to one of bleach", reference=PRUNERS)
 SOAK = Limit(low=SOAK_MIN, unit="min", reference=PRUNERS)
 LASTS = Limit(high=MIX_LASTS_H, unit="h", reference=PRUNERS)
 
 
-def bleach_share(technique: T) -> Iterator[Breach]:
+def bleach_share(work: T) -> Iterator[Breach]:
     """Bleach for blades is mixed one part to nine parts of water."""
-    m = technique.measures
+    m = work.measures
     if m.bleach_mix_l is None and m.disinfectant != "bleach":
         return
     one, nine = m.parts
@@ -48,9 +48,9 @@ def bleach_share(technique: T) -> Iterator[Breach]:
     )
 
 
-def soak_long_enough(technique: T) -> Iterator[Breach]:
+def soak_long_enough(work: T) -> Iterator[Breach]:
     """Blades stay in the bleach mix for ten minutes at least."""
-    m = technique.measures
+    m = work.measures
     if m.soak_minutes is None or m.disinfectant == "alcohol" or SOAK.allows(m.soak_minutes):
         return
     yield Breach(
@@ -62,9 +62,9 @@ def soak_long_enough(technique: T) -> Iterator[Breach]:
     )
 
 
-def fresh_mix(technique: T) -> Iterator[Breach]:
+def fresh_mix(work: T) -> Iterator[Breach]:
     """A bleach mix is used within two hours."""
-    age = technique.measures.mix_age_hours
+    age = work.measures.mix_age_hours
     if age is None or LASTS.allows(age):
         return
     yield Breach(
@@ -76,9 +76,9 @@ def fresh_mix(technique: T) -> Iterator[Breach]:
     )
 
 
-def by_disease(technique: T) -> Iterator[Breach]:
+def by_disease(work: T) -> Iterator[Breach]:
     """Where fire blight is about, blades are cleaned with bleach mix and not with alcohol."""
-    m = technique.measures
+    m = work.measures
     if m.disease != "fire blight" or m.disinfectant != "alcohol":
         return
     yield Breach(
@@ -91,9 +91,9 @@ def by_disease(technique: T) -> Iterator[Breach]:
     )
 
 
-def re_entry(technique: T) -> Iterator[Breach]:
+def re_entry(work: T) -> Iterator[Breach]:
     """Nobody goes in before the label's time, or that of the worst toxicity category, is over."""
-    m = technique.measures
+    m = work.measures
     wait = wait_hours(m)
     if wait is None or m.entry_after_hours is None or m.entry_after_hours >= wait - 1e-9:
         return
@@ -112,9 +112,9 @@ def re_entry(technique: T) -> Iterator[Breach]:
     )
 
 
-def readable_clock(technique: T) -> Iterator[Breach]:
+def readable_clock(work: T) -> Iterator[Breach]:
     """A time of day is written as a clock shows it."""
-    text = technique.measures.sprayed_at
+    text = work.measures.sprayed_at
     if text is None or chemicals.clock_minutes(text) is not None:
         return
     yield Breach(

@@ -26,10 +26,10 @@ from howto.families.safety.references import (
 )
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 
-T = Technique[SafetyMeasures]
+T = Work[SafetyMeasures]
 DOSE = Limit(high=100, unit="% of the day's dose", reference=REL)
 INSIDE = Limit(high=EU_LIMIT, unit="dB(A) inside the protector", reference=EU_NOISE)
 CEILING = Limit(high=140, unit="dB(A)", reference=CEILING_DB)
@@ -38,9 +38,9 @@ SHAKE_LIMIT = Limit(high=vibration.LIMIT_POINTS, unit="points", reference=RECKON
 MOST_RATING_DB = 50.0
 
 
-def lists_pair(technique: T) -> Iterator[Breach]:
+def lists_pair(work: T) -> Iterator[Breach]:
     """Each tool of the day has its own time."""
-    m = technique.measures
+    m = work.measures
     for amounts, times, key, time_key, field in (
         (m.noise_db, m.noise_time_minutes, "noise", "noise time", "noise_time_minutes"),
         (m.vibration_m_per_s2, m.trigger_time_minutes, "vibration", "trigger time", "trigger_time_minutes"),
@@ -70,9 +70,9 @@ def _minutes(times: list[float]) -> str:
     return ", ".join(f"{num(each)} min" for each in times)
 
 
-def noise_dose(technique: T) -> Iterator[Breach]:
+def noise_dose(work: T) -> Iterator[Breach]:
     """The noise of a day stays within its dose, or a protector brings it under."""
-    m = technique.measures
+    m = work.measures
     dose = dose_of(m)
     if dose is None or DOSE.allows(dose):
         return
@@ -101,9 +101,9 @@ def _criterion(scheme: noise.Scheme) -> str:
     return f"{num(scheme.criterion_db)} dB(A) for 8 h"
 
 
-def eu_limit(technique: T) -> Iterator[Breach]:
+def eu_limit(work: T) -> Iterator[Breach]:
     """In the European Union the day's level inside the protector is at most 87 dB(A)."""
-    m = technique.measures
+    m = work.measures
     if m.protector_rating_db is None or (exposure := exposure_of(m)) is None:
         return
     inside = under_protector(m, exposure)
@@ -123,12 +123,12 @@ def eu_limit(technique: T) -> Iterator[Breach]:
     )
 
 
-def noise_ceiling(technique: T) -> Iterator[Breach]:
+def noise_ceiling(work: T) -> Iterator[Breach]:
     """No noise passes 140 dB(A)."""
-    loud = [spell for spell in noises(technique.measures) if not CEILING.allows(spell.amount)]
+    loud = [spell for spell in noises(work.measures) if not CEILING.allows(spell.amount)]
     if not loud:
         return
-    text = ", ".join(f"{num(min(spell.amount, 140.0))} dB(A)" for spell in noises(technique.measures))
+    text = ", ".join(f"{num(min(spell.amount, 140.0))} dB(A)" for spell in noises(work.measures))
     yield Breach(
         field="measures.noise_db",
         what=f"{loud[0].name} at {num(loud[0].amount)} dB(A)",
@@ -138,20 +138,20 @@ def noise_ceiling(technique: T) -> Iterator[Breach]:
     )
 
 
-def _shorter(technique: T, total: float, most: float) -> str:
-    return _minutes([float(floor((s.minutes or 0.0) * most / total)) for s in shakes(technique.measures)])
+def _shorter(work: T, total: float, most: float) -> str:
+    return _minutes([float(floor((s.minutes or 0.0) * most / total)) for s in shakes(work.measures)])
 
 
-def vibration_action(technique: T) -> Iterator[Breach]:
+def vibration_action(work: T) -> Iterator[Breach]:
     """The vibration of a day stays under the action value of 100 points."""
-    total = points_of(technique.measures)
+    total = points_of(work.measures)
     if total is None or ACTION.allows(total) or not SHAKE_LIMIT.allows(total):
         return
-    text = _shorter(technique, total, vibration.ACTION_POINTS)
+    text = _shorter(work, total, vibration.ACTION_POINTS)
     yield Breach(
         field="measures.trigger_time_minutes",
         what=f"{num(total)} vibration points, over the action value of 100",
-        why=f"{_sum(technique)} = {num(total)} points, A(8) {num(vibration.exposure_of_points_m_per_s2(total))} m/s²; "
+        why=f"{_sum(work)} = {num(total)} points, A(8) {num(vibration.exposure_of_points_m_per_s2(total))} m/s²; "
         "over 100 points (2.5 m/s²) it has to be brought down",
         mend=f"write `trigger time: {text}`, or share the work or take a tool that shakes less",
         edit=Edit(key="trigger time", text=text),
@@ -159,16 +159,16 @@ def vibration_action(technique: T) -> Iterator[Breach]:
     )
 
 
-def vibration_limit(technique: T) -> Iterator[Breach]:
+def vibration_limit(work: T) -> Iterator[Breach]:
     """The vibration of a day never passes the limit value of 400 points."""
-    total = points_of(technique.measures)
+    total = points_of(work.measures)
     if total is None or SHAKE_LIMIT.allows(total):
         return
-    text = _shorter(technique, total, vibration.ACTION_POINTS)
+    text = _shorter(work, total, vibration.ACTION_POINTS)
     yield Breach(
         field="measures.trigger_time_minutes",
         what=f"{num(total)} vibration points, over the limit value of 400",
-        why=f"{_sum(technique)} = {num(total)} points, A(8) {num(vibration.exposure_of_points_m_per_s2(total))} m/s²; "
+        why=f"{_sum(work)} = {num(total)} points, A(8) {num(vibration.exposure_of_points_m_per_s2(total))} m/s²; "
         "nobody may pass 400 points (5 m/s²) in a day",
         mend=f"write `trigger time: {text}`, which stays under the action value too",
         edit=Edit(key="trigger time", text=text),
@@ -176,8 +176,8 @@ def vibration_limit(technique: T) -> Iterator[Breach]:
     )
 
 
-def _sum(technique: T) -> str:
-    return " + ".join(f"2 x {num(s.amount)}² x {num((s.minutes or 0.0) / 60)} h" for s in shakes(technique.measures))
+def _sum(work: T) -> str:
+    return " + ".join(f"2 x {num(s.amount)}² x {num((s.minutes or 0.0) / 60)} h" for s in shakes(work.measures))
 
 
 EXPOSURE: tuple[Rule[SafetyMeasures], ...] = (

@@ -25,20 +25,20 @@ from howto.families.safety.references import (
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import CEILING, GEOMETRY
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show
 from howto.quantities import show_number as num
 
-T = Technique[SafetyMeasures]
+T = Work[SafetyMeasures]
 ANGLE = Limit(low=74, high=77, unit="degrees from the ground", reference=ANGLES)
 ASKED = says(r"lines?['’]?s? owner|lines? company|network (?:owner|operator)|owner of the lines?")
 UK_TIME = Limit(high=30, unit="min", reference=UK_SHORT)
 UK_LOAD = Limit(high=10, unit="kg", reference=UK_SHORT)
 
 
-def ladder_angle(technique: T) -> Iterator[Breach]:
+def ladder_angle(work: T) -> Iterator[Breach]:
     """A leaning ladder stands at 74 to 77° from the ground."""
-    m = technique.measures
+    m = work.measures
     angle, stand = measured_angle(m), stance(m)
     if angle is None or stand is None or ANGLE.allows(angle):
         return
@@ -56,9 +56,9 @@ def ladder_angle(technique: T) -> Iterator[Breach]:
     )
 
 
-def foot_on_ladder(technique: T) -> Iterator[Breach]:
+def foot_on_ladder(work: T) -> Iterator[Breach]:
     """A ladder's foot stands no further out than the ladder is long."""
-    m = technique.measures
+    m = work.measures
     if m.foot_measured_mm is None or m.working_length_mm is None or contact_of(m) is not None:
         return
     if m.foot_measured_mm < m.working_length_mm:
@@ -74,9 +74,9 @@ def foot_on_ladder(technique: T) -> Iterator[Breach]:
     )
 
 
-def past_the_landing(technique: T) -> Iterator[Breach]:
+def past_the_landing(work: T) -> Iterator[Breach]:
     """The rails of a ladder pass the landing by what the country asks."""
-    m = technique.measures
+    m = work.measures
     wanted = rails_to_mm(m)
     if m.rail_top_mm is None or wanted is None or m.landing_mm is None or m.rail_top_mm >= wanted - 1e-6:
         return
@@ -96,28 +96,28 @@ def past_the_landing(technique: T) -> Iterator[Breach]:
     )
 
 
-def falls_law(technique: T) -> Iterator[Breach]:
+def falls_law(work: T) -> Iterator[Breach]:
     """In Victoria a fall over 2 m is assessed and controlled in the law's order, and the card says so."""
-    m = technique.measures
+    m = work.measures
     if m.place not in FALLS or m.fall_mm is None or m.fall_mm <= FALL_MM:
         return
-    said = cautions(technique).casefold()
+    said = cautions(work).casefold()
     if "platform" in said and any(word in said for word in ("ground first", "from the ground", "assess")):
         return
     line = "- **Falls.** Assess it first: from the ground if it can be done, then a platform, a ladder last."
     yield Breach(
         field="measures.fall_mm",
-        what=f"a fall of {show(m.fall_mm, 'mm', technique.crew.units)}, and no caution gives the order of controls",
-        why=f"over {show(FALL_MM, 'mm', technique.crew.units)} the law of Victoria asks: ground or solid platform, "
+        what=f"a fall of {show(m.fall_mm, 'mm', work.crew.units)}, and no caution gives the order of controls",
+        why=f"over {show(FALL_MM, 'mm', work.crew.units)} the law of Victoria asks: ground or solid platform, "
         "then a passive device, positioning, arrest, and a ladder last",
         mend=f"add under `## Cautions` the line `{line}`",
         edit=Edit(section="Cautions", text=line),
     )
 
 
-def short_and_light(technique: T) -> Iterator[Breach]:
+def short_and_light(work: T) -> Iterator[Breach]:
     """Work from a leaning ladder is short and light: 30 minutes and 10 kg."""
-    m = technique.measures
+    m = work.measures
     if m.ladder_time_minutes is not None and not UK_TIME.allows(m.ladder_time_minutes):
         yield Breach(
             field="measures.ladder_time_minutes",
@@ -136,9 +136,9 @@ def short_and_light(technique: T) -> Iterator[Breach]:
         )
 
 
-def clear_of_line(technique: T) -> Iterator[Breach]:
+def clear_of_line(work: T) -> Iterator[Breach]:
     """Body, tool and branch stay outside the distance that the country keeps from its lines."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     zone, found = zone_of(m), distance_mm(m)
     if zone is None or found is None or found >= zone.no_go_mm - 1e-6:
         return
@@ -155,13 +155,13 @@ def clear_of_line(technique: T) -> Iterator[Breach]:
     )
 
 
-def line_on_record(technique: T) -> Iterator[Breach]:
+def line_on_record(work: T) -> Iterator[Breach]:
     """A distance from a line is one that the country has set."""
-    m = technique.measures
+    m = work.measures
     if m.line is None or zone_of(m) is not None:
         return
     line = "- **Power lines.** Ask the line's owner for the distance, and stay out until you have it in writing."
-    if ASKED.search(cautions(technique)):
+    if ASKED.search(cautions(work)):
         return
     yield Breach(
         field="measures.line",

@@ -9,20 +9,20 @@ from howto.families.safety.measures import SafetyMeasures
 from howto.families.safety.references import CCOHS_LIFT, EQUATION, WORKSHEET
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import convert, round_down
 from howto.quantities import show_number as num
 
-T = Technique[SafetyMeasures]
+T = Work[SafetyMeasures]
 NEXT_TO_NOTHING = 0.05  # ours: below it no load worth lifting is left
 INDEX = Limit(high=1, unit="load over recommended limit", reference=WORKSHEET)
 
 
-def within_bounds(technique: T) -> Iterator[Breach]:
+def within_bounds(work: T) -> Iterator[Breach]:
     """A load is picked up and set down within the reach, height, travel and turn that the equation allows."""
-    m, system = technique.measures, system_of(technique)
+    m, system = work.measures, system_of(work)
     unit = LENGTH[system]
-    ends = dict(lifts_of(technique))
+    ends = dict(lifts_of(work))
     fields = {
         "pick up": ("hands_out_cm", "hands_up_cm", "twist_deg"),
         "set down": ("set_down_out_cm", "set_down_up_cm", "set_down_twist_deg"),
@@ -86,21 +86,21 @@ def _too_often(lift: Lift) -> Iterator[Breach]:
     )
 
 
-def within_limit(technique: T) -> Iterator[Breach]:
+def within_limit(work: T) -> Iterator[Breach]:
     """A load weighs no more than the recommended limit of its lift."""
-    m = technique.measures
-    limit = limit_kg(technique)
+    m = work.measures
+    limit = limit_kg(work)
     if m.load_kg is None or limit is None or limit <= 0:
         return
     index = lifting.lifting_index(m.load_kg, limit)
     if INDEX.allows(index):
         return
-    us = system_of(technique) == "us"
+    us = system_of(work) == "us"
     weight = "lb" if us else "kg"
     step = 0.1 if limit < 50 else 1.0
     most = round_down(convert(limit, "kg", weight), step)
     text = f"{num(most)} {weight}"
-    ends = [lifting.weight_limit(lift) for _, lift in lifts_of(technique)]
+    ends = [lifting.weight_limit(lift) for _, lift in lifts_of(work)]
     yield Breach(
         field="measures.load_kg",
         what=f"a lifting index of {num(index, 2)}",

@@ -20,13 +20,13 @@ from howto.families.safety.references import (
 from howto.findings import Severity
 from howto.model.family import Rule
 from howto.model.reference import PRACTICE
-from howto.model.technique import AnyTechnique
+from howto.model.work import AnyWork
 
 LONG_MIN: Final = 120.0  # at 5 m/s² the action value is reached in 2 h: 100 / (2 x 5²)
 
 
-def _hearing(technique: AnyTechnique) -> Ask | None:
-    item = kit.machine(technique, *kit.LOUD)
+def _hearing(work: AnyWork) -> Ask | None:
+    item = kit.machine(work, *kit.LOUD)
     if item is None:
         return None
     battery = item.drive == "battery"
@@ -43,8 +43,8 @@ def _hearing(technique: AnyTechnique) -> Ask | None:
     )
 
 
-def _jam(technique: AnyTechnique) -> Ask | None:
-    item = kit.machine(technique, *kit.SWINGING)
+def _jam(work: AnyWork) -> Ask | None:
+    item = kit.machine(work, *kit.SWINGING)
     if item is None:
         return None
     off = {
@@ -61,8 +61,8 @@ def _jam(technique: AnyTechnique) -> Ask | None:
     )
 
 
-def _eyes(technique: AnyTechnique) -> Ask | None:
-    item = kit.machine(technique, *kit.LOUD)
+def _eyes(work: AnyWork) -> Ask | None:
+    item = kit.machine(work, *kit.LOUD)
     return listed(
         item,
         "it throws twigs, grit and chips as high as the face",
@@ -70,8 +70,8 @@ def _eyes(technique: AnyTechnique) -> Ask | None:
     )
 
 
-def _bystanders(technique: AnyTechnique) -> Ask | None:
-    item = kit.machine(technique, *kit.THROWING)
+def _bystanders(work: AnyWork) -> Ask | None:
+    item = kit.machine(work, *kit.THROWING)
     return listed(
         item,
         "what it throws reaches people who wear nothing against it",
@@ -79,8 +79,8 @@ def _bystanders(technique: AnyTechnique) -> Ask | None:
     )
 
 
-def _blades(technique: AnyTechnique) -> Ask | None:
-    item = kit.first(technique, kit.HAND_BLADES) or kit.machine(technique, kit.HEDGE_TRIMMER, kit.CHAINSAW)
+def _blades(work: AnyWork) -> Ask | None:
+    item = kit.first(work, kit.HAND_BLADES) or kit.machine(work, kit.HEDGE_TRIMMER, kit.CHAINSAW)
     return listed(
         item,
         "most cuts are to the hand that is not holding the tool",
@@ -88,8 +88,8 @@ def _blades(technique: AnyTechnique) -> Ask | None:
     )
 
 
-def _fuel(technique: AnyTechnique) -> Ask | None:
-    item = next((each for each in kit.items(technique) if kit.mentioned(f"{each.name}: {each.note}", kit.PETROL)), None)
+def _fuel(work: AnyWork) -> Ask | None:
+    item = next((each for each in kit.items(work) if kit.mentioned(f"{each.name}: {each.note}", kit.PETROL)), None)
     return listed(
         item,
         "fuel on a hot engine burns, and exhaust in a closed place kills",
@@ -97,8 +97,8 @@ def _fuel(technique: AnyTechnique) -> Ask | None:
     )
 
 
-def _chainsaw(technique: AnyTechnique) -> Ask | None:
-    item = kit.first(technique, kit.CHAINSAW)
+def _chainsaw(work: AnyWork) -> Ask | None:
+    item = kit.first(work, kit.CHAINSAW)
     return listed(
         item,
         "a chainsaw is started with its brake on, 3 m from where it was filled, held in two hands and never above "
@@ -108,8 +108,8 @@ def _chainsaw(technique: AnyTechnique) -> Ask | None:
     )
 
 
-def _charging(technique: AnyTechnique) -> Ask | None:
-    item = kit.first(technique, kit.words(r"(?:battery |fast |rapid )?chargers?"))
+def _charging(work: AnyWork) -> Ask | None:
+    item = kit.first(work, kit.words(r"(?:battery |fast |rapid )?chargers?"))
     return listed(
         item,
         "a lithium-ion pack charged below 0 °C or above 40 °C (32 to 105 °F) is spoiled, and may burn",
@@ -117,9 +117,9 @@ def _charging(technique: AnyTechnique) -> Ask | None:
     )
 
 
-def _mains(technique: AnyTechnique) -> Ask | None:
-    corded = (each for kind in kit.LOUD for each in kit.named(technique, kind) if each.drive == "mains")
-    item = next(chain(kit.named(technique, kit.EXTENSION), corded), None)
+def _mains(work: AnyWork) -> Ask | None:
+    corded = (each for kind in kit.LOUD for each in kit.named(work, kind) if each.drive == "mains")
+    item = next(chain(kit.named(work, kit.EXTENSION), corded), None)
     return listed(
         item,
         "a blade through a live cable is stopped only by a device that trips on leakage",
@@ -127,13 +127,13 @@ def _mains(technique: AnyTechnique) -> Ask | None:
     )
 
 
-def _vibration(technique: AnyTechnique) -> Ask | None:
-    item = kit.machine(technique, kit.HEDGE_TRIMMER, kit.LINE_TRIMMER, kit.CHAINSAW, kit.MOWER)
-    if item is None or technique.minutes is None or technique.minutes < LONG_MIN:
+def _vibration(work: AnyWork) -> Ask | None:
+    item = kit.machine(work, kit.HEDGE_TRIMMER, kit.LINE_TRIMMER, kit.CHAINSAW, kit.MOWER)
+    if item is None or work.technique.minutes is None or work.technique.minutes < LONG_MIN:
         return None
     return Ask(
         item.field,
-        f"`{item.name}` is on the list for up to {technique.minutes:g} minutes",
+        f"`{item.name}` is on the list for up to {work.technique.minutes:g} minutes",
         "at 5 m/s² the action value is reached in 100 / (2 x 5²) = 2 h; many trimmers shake more in use than declared",
         "- **Vibration.** Swap hands or workers every half hour; stop when fingers tingle or turn white.",
     )

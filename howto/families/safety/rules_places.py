@@ -23,7 +23,7 @@ from howto.findings import Severity
 from howto.model.family import Rule
 from howto.model.prose import plain
 from howto.model.reference import PRACTICE, from_memory
-from howto.model.technique import AnyTechnique
+from howto.model.work import AnyWork
 from howto.seasons import months_of, season_months
 
 LINES: Final = kit.words(
@@ -38,8 +38,8 @@ CLIMBING: Final = kit.words(r"(?:climbing |tree )?harness(?:es)?|climbing (?:rop
 LONG_MIN: Final = 180.0  # ours: half a working morning and more
 
 
-def _ladder(technique: AnyTechnique) -> Ask | None:
-    item = kit.first(technique, kit.LADDER)
+def _ladder(work: AnyWork) -> Ask | None:
+    item = kit.first(work, kit.LADDER)
     if item is None:
         return None
     set_up = (
@@ -55,8 +55,8 @@ def _ladder(technique: AnyTechnique) -> Ask | None:
     )
 
 
-def _trimmer_on_ladder(technique: AnyTechnique) -> Ask | None:
-    ladder, machine = kit.first(technique, kit.LADDER), kit.machine(technique, kit.HEDGE_TRIMMER, kit.CHAINSAW)
+def _trimmer_on_ladder(work: AnyWork) -> Ask | None:
+    ladder, machine = kit.first(work, kit.LADDER), kit.machine(work, kit.HEDGE_TRIMMER, kit.CHAINSAW)
     if ladder is None or machine is None:
         return None
     return Ask(
@@ -72,8 +72,8 @@ def _called(name: str) -> str:
     return name[:1].lower() + name[1:]
 
 
-def _platform(technique: AnyTechnique) -> Ask | None:
-    item = kit.first(technique, kit.PLATFORM)
+def _platform(work: AnyWork) -> Ask | None:
+    item = kit.first(work, kit.PLATFORM)
     return listed(
         item,
         "ground first, a solid platform next: it is only solid when it stands level, braked and railed",
@@ -81,31 +81,31 @@ def _platform(technique: AnyTechnique) -> Ask | None:
     )
 
 
-def _power_line(technique: AnyTechnique) -> Ask | None:
+def _power_line(work: AnyWork) -> Ask | None:
     line = "- **Power lines.** Treat every line as live: body, tool and branch stay as far off as its owner says."
     because = "a line may not be touched, nor come near: the distance is national, 0.5 m to 8 m; ask its owner"
-    for field, text in _places(technique):
+    for field, text in _places(work):
         if seen := kit.mentioned(text, LINES):
             return Ask(field, f"`{seen}` is named here", because, line)
-    item = kit.first(technique, kit.TALL)
+    item = kit.first(work, kit.TALL)
     if item is None:
         return None
     return Ask(item.field, f"`{item.name}` reaches overhead", because, line, Severity.WARNING)
 
 
-def _places(technique: AnyTechnique) -> list[tuple[str, str]]:
+def _places(work: AnyWork) -> list[tuple[str, str]]:
     """Return each text that may name a place, cautions left out."""
-    found = [(f"intro[{at}]", plain(each)) for at, each in enumerate(technique.intro)]
-    found += [(item.field, f"{item.name}: {item.note}") for item in kit.items(technique)]
+    found = [(f"intro[{at}]", plain(each)) for at, each in enumerate(work.technique.intro)]
+    found += [(item.field, f"{item.name}: {item.note}") for item in kit.items(work)]
     found += [
-        (f"steps[{at}]", steps(technique.model_copy(update={"steps": (step,)})))
-        for at, step in enumerate(technique.steps)
+        (f"steps[{at}]", steps(work.having(**{"steps": (step,)})))
+        for at, step in enumerate(work.technique.steps)
     ]
     return found
 
 
-def _drill(technique: AnyTechnique) -> Ask | None:
-    item = kit.first(technique, DRILL, kit.words("seed"))
+def _drill(work: AnyWork) -> Ask | None:
+    item = kit.first(work, DRILL, kit.words("seed"))
     return listed(
         item,
         "a wall hides cables and pipes, and its dust is sharp",
@@ -114,8 +114,8 @@ def _drill(technique: AnyTechnique) -> Ask | None:
     )
 
 
-def _digging(technique: AnyTechnique) -> Ask | None:
-    item = kit.first(technique, DEEP)
+def _digging(work: AnyWork) -> Ask | None:
+    item = kit.first(work, DEEP)
     return listed(
         item,
         "it goes as deep as cables and pipes lie",
@@ -123,8 +123,8 @@ def _digging(technique: AnyTechnique) -> Ask | None:
     )
 
 
-def _climbing(technique: AnyTechnique) -> Ask | None:
-    item = kit.first(technique, CLIMBING)
+def _climbing(work: AnyWork) -> Ask | None:
+    item = kit.first(work, CLIMBING)
     return listed(
         item,
         "tree climbing that needs a licence is left to the licensed",
@@ -132,16 +132,16 @@ def _climbing(technique: AnyTechnique) -> Ask | None:
     )
 
 
-def _sun(technique: AnyTechnique) -> Ask | None:
-    if technique.minutes is None or technique.minutes < LONG_MIN or not technique.season:
+def _sun(work: AnyWork) -> Ask | None:
+    if work.technique.minutes is None or work.technique.minutes < LONG_MIN or not work.technique.season:
         return None
-    hemisphere = technique.crew.hemisphere
-    months = months_of(technique.season, hemisphere) or ()
+    hemisphere = work.crew.hemisphere
+    months = months_of(work.technique.season, hemisphere) or ()
     if len(months) == 12 or not set(months) & set(season_months("summer", hemisphere)):
         return None
     return Ask(
         "season",
-        f"{technique.minutes:g} minutes of work in `{technique.season}`",
+        f"{work.technique.minutes:g} minutes of work in `{work.technique.season}`",
         "a summer sun passes an ultraviolet index of 3, from which everyone covers up; outdoor crews all year",
         "- **Sun and heat.** Hat, sleeves and sunscreen; shade and a drink every 20 minutes. → sun hat, long sleeves",
     )

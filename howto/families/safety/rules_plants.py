@@ -13,7 +13,7 @@ from howto.model.family import Rule
 from howto.model.plants import Words
 from howto.model.prose import capital
 from howto.model.reference import CEILING, Grade, Reference
-from howto.model.technique import AnyTechnique
+from howto.model.work import AnyWork
 
 THORNS: Final = says(r"\bthorn|\bspin(?:e|es|y)\b|prickl|\bspik")
 POISON: Final = says(r"poison|cyanide|\btoxic")
@@ -28,21 +28,21 @@ PLANT_BOOK: Final = Reference(
 ORDER: Final = (Severity.ERROR, Severity.WARNING, Severity.ADVICE)
 
 
-def _cautions_of(technique: AnyTechnique) -> Iterator[tuple[int, str, Words]]:
+def _cautions_of(work: AnyWork) -> Iterator[tuple[int, str, Words]]:
     """Yield each caution of the plants written, with the plant's place and name."""
-    for at, name in enumerate(technique.plants):
-        plant = technique.book.plant(name)
+    for at, name in enumerate(work.technique.plants):
+        plant = work.book.plant(name)
         for caution in plant.cautions if plant else ():
             yield at, name, caution
 
 
-def _ask(technique: AnyTechnique, about: re.Pattern[str], line: str, but: re.Pattern[str] | None = None) -> Ask | None:
+def _ask(work: AnyWork, about: re.Pattern[str], line: str, but: re.Pattern[str] | None = None) -> Ask | None:
     """Return the ask of the best vouched-for caution about something, where plants are cut."""
-    if not (kit.first(technique, kit.HAND_BLADES) or kit.machine(technique, *kit.SWINGING)):
+    if not (kit.first(work, kit.HAND_BLADES) or kit.machine(work, *kit.SWINGING)):
         return None
     found = [
         each
-        for each in _cautions_of(technique)
+        for each in _cautions_of(work)
         if about.search(each[2].text) and not (but and but.search(each[2].text))
     ]
     if not found:
@@ -60,20 +60,20 @@ def _ask(technique: AnyTechnique, about: re.Pattern[str], line: str, but: re.Pat
     )
 
 
-def _thorns(technique: AnyTechnique) -> Ask | None:
-    return _ask(technique, THORNS, "- **Thorns.** {text}. → thick gloves, eye protection")
+def _thorns(work: AnyWork) -> Ask | None:
+    return _ask(work, THORNS, "- **Thorns.** {text}. → thick gloves, eye protection")
 
 
-def _poison(technique: AnyTechnique) -> Ask | None:
-    ask = _ask(technique, POISON, "- **Poison.** {text}. Take every clipping away. → gloves", KERNELS)
+def _poison(work: AnyWork) -> Ask | None:
+    ask = _ask(work, POISON, "- **Poison.** {text}. Take every clipping away. → gloves", KERNELS)
     if ask is None or ask.line.count("clipping") == 1:
         return ask
     return replace(ask, line=ask.line.replace(" Take every clipping away.", ""))
 
 
-def _sap(technique: AnyTechnique) -> Ask | None:
-    told = POISON_SAID.search(cautions(technique))  # else the line about poison brings the same words
-    return _ask(technique, SAP, "- **Sap.** {text}. → gloves, long sleeves", None if told else POISON)
+def _sap(work: AnyWork) -> Ask | None:
+    told = POISON_SAID.search(cautions(work))  # else the line about poison brings the same words
+    return _ask(work, SAP, "- **Sap.** {text}. → gloves, long sleeves", None if told else POISON)
 
 
 NEEDS: Final = (

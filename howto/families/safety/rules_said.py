@@ -9,7 +9,7 @@ from howto.findings import Severity
 from howto.languages.tags import is_english
 from howto.model.family import Breach, Rule
 from howto.model.reference import CEILING
-from howto.model.technique import AnyTechnique
+from howto.model.work import AnyWork
 
 # A number of a standard, the words of what it is for, and that in full.
 STANDARDS: Final = (
@@ -33,11 +33,11 @@ STANDARDS: Final = (
 )
 
 
-def standard_fits(technique: AnyTechnique) -> Iterator[Breach]:
+def standard_fits(work: AnyWork) -> Iterator[Breach]:
     """A standard's number stands beside the thing it is a standard for."""
-    if not is_english(technique.language):
+    if not is_english(work.technique.language):
         return
-    for at, hazard in enumerate(technique.cautions):
+    for at, hazard in enumerate(work.technique.cautions):
         for piece in hazard.wear:
             found = [
                 (number[0], full, words, source)

@@ -19,7 +19,7 @@ from howto.families.safety.references import (
 from howto.findings import Severity
 from howto.model.family import Rule
 from howto.model.reference import PRACTICE
-from howto.model.technique import AnyTechnique
+from howto.model.work import AnyWork
 from howto.quantities import find_all
 from howto.quantities import show_number as num
 
@@ -45,18 +45,18 @@ HEAVY_KG: Final = 15.0  # a load this heavy asks for a thought
 LOAD_CONSTANT_KG: Final = 23.0  # NIOSH: no lift, however good, is recommended above this
 
 
-def _poison(technique: AnyTechnique) -> Item | None:
-    return kit.first(technique, POISON)
+def _poison(work: AnyWork) -> Item | None:
+    return kit.first(work, POISON)
 
 
-def _sprayer(technique: AnyTechnique) -> Item | None:
+def _sprayer(work: AnyWork) -> Item | None:
     return next(
-        (each for each in kit.named(technique, SPRAYER) if not HARMLESS.search(f"{each.name} {each.note}")), None
+        (each for each in kit.named(work, SPRAYER) if not HARMLESS.search(f"{each.name} {each.note}")), None
     )
 
 
-def _spray(technique: AnyTechnique) -> Ask | None:
-    item = _poison(technique) or _sprayer(technique)
+def _spray(work: AnyWork) -> Ask | None:
+    item = _poison(work) or _sprayer(work)
     return listed(
         item,
         "the label is the law: it says what to wear, and that nobody unprotected is near while it is put on",
@@ -65,8 +65,8 @@ def _spray(technique: AnyTechnique) -> Ask | None:
     )
 
 
-def _reentry(technique: AnyTechnique) -> Ask | None:
-    item = _poison(technique)
+def _reentry(work: AnyWork) -> Ask | None:
+    item = _poison(work)
     return listed(
         item,
         "a label prints how long nobody goes in, 12 h for a product of category III",
@@ -74,8 +74,8 @@ def _reentry(technique: AnyTechnique) -> Ask | None:
     )
 
 
-def _feed(technique: AnyTechnique) -> Ask | None:
-    item = kit.first(technique, FEED)
+def _feed(work: AnyWork) -> Ask | None:
+    item = kit.first(work, FEED)
     return listed(
         item,
         "salts and lime burn eyes and broken skin, and pets eat what tastes of bone",
@@ -84,8 +84,8 @@ def _feed(technique: AnyTechnique) -> Ask | None:
     )
 
 
-def _mix(technique: AnyTechnique) -> Ask | None:
-    item = kit.first(technique, MIX, NOT_MIX)
+def _mix(work: AnyWork) -> Ask | None:
+    item = kit.first(work, MIX, NOT_MIX)
     return listed(
         item,
         "Legionella longbeachae lives in potting mix, compost, mulch and soil products, and is breathed in as dust",
@@ -94,8 +94,8 @@ def _mix(technique: AnyTechnique) -> Ask | None:
     )
 
 
-def _bleach(technique: AnyTechnique) -> Ask | None:
-    item = kit.first(technique, kit.words(r"(?:household )?bleach|sodium hypochlorite"))
+def _bleach(work: AnyWork) -> Ask | None:
+    item = kit.first(work, kit.words(r"(?:household )?bleach|sodium hypochlorite"))
     return listed(
         item,
         "bleach goes into water, never water into bleach; it splashes, burns and gives off gas with acids",
@@ -104,11 +104,11 @@ def _bleach(technique: AnyTechnique) -> Ask | None:
     )
 
 
-def _heaviest(technique: AnyTechnique) -> tuple[Item, float] | None:
+def _heaviest(work: AnyWork) -> tuple[Item, float] | None:
     """Return the item with the heaviest single load that its words give, and its kg."""
     loads = [
         (quantity.to("kg"), item)
-        for item in kit.items(technique)
+        for item in kit.items(work)
         if BAGS.search(f"{item.name} {item.note}")
         for _, _, quantity in find_all(f"{item.name}: {item.note}")
         if quantity.dimension.mass == 1 and sum(map(abs, quantity.dimension)) == 1
@@ -120,8 +120,8 @@ def _heaviest(technique: AnyTechnique) -> tuple[Item, float] | None:
     return (item, kg) if kg >= HEAVY_KG else None
 
 
-def _lifting(technique: AnyTechnique) -> Ask | None:
-    found = _heaviest(technique)
+def _lifting(work: AnyWork) -> Ask | None:
+    found = _heaviest(work)
     if found is None:
         return None
     item, kg = found

@@ -14,32 +14,32 @@ from howto.families.safety.references import (
 )
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show
 from howto.quantities import show_number as num
 
-T = Technique[SafetyMeasures]
+T = Work[SafetyMeasures]
 START = Limit(low=machines.START_FROM_FUEL_MM / 1000, unit="m", reference=CHAINSAW)
 CHARGE = Limit(low=machines.LEAST_CHARGE_C, high=machines.MOST_CHARGE_C, unit="°C", reference=CHARGING)
 
 
-def start_away(technique: T) -> Iterator[Breach]:
+def start_away(work: T) -> Iterator[Breach]:
     """A saw is started at least 3 m from where it was filled."""
-    m = technique.measures
+    m = work.measures
     if m.fuel_to_start_mm is None or START.allows(m.fuel_to_start_mm / 1000):
         return
     yield Breach(
         field="measures.fuel_to_start_mm",
-        what=f"started {show(m.fuel_to_start_mm, 'mm', technique.crew.units)} from where it was filled",
+        what=f"started {show(m.fuel_to_start_mm, 'mm', work.crew.units)} from where it was filled",
         why=f"{START} (10 ft); vapour and spilt fuel lie about the can",
         mend="walk on, and write `fuel to start: 3 m` or more",
         edit=Edit(key="fuel to start", text="3 m"),
     )
 
 
-def trousers_cover(technique: T) -> Iterator[Breach]:
+def trousers_cover(work: T) -> Iterator[Breach]:
     """Chain-saw trousers are of a class that covers the speed of the chain."""
-    m = technique.measures
+    m = work.measures
     if m.chain_speed_m_per_s is None or m.trouser_class is None:
         return
     if machines.covers(m.trouser_class, m.chain_speed_m_per_s):
@@ -59,9 +59,9 @@ def trousers_cover(technique: T) -> Iterator[Breach]:
     )
 
 
-def mark_suits(technique: T) -> Iterator[Breach]:
+def mark_suits(work: T) -> Iterator[Breach]:
     """An impact mark stands only on the kind of eye protection that can carry it."""
-    m = technique.measures
+    m = work.measures
     if m.eye_mark is None or m.eyes_worn_as is None or machines.mark_suits(m.eye_mark, m.eyes_worn_as):
         return
     kinds = machines.IMPACT_WORN_AS[m.eye_mark]
@@ -76,9 +76,9 @@ def mark_suits(technique: T) -> Iterator[Breach]:
     )
 
 
-def marks_read(technique: T) -> Iterator[Breach]:
+def marks_read(work: T) -> Iterator[Breach]:
     """The marks of a glove are read in the order of EN 388."""
-    text = technique.measures.glove_marks
+    text = work.measures.glove_marks
     if text is None or gloves.read_marks(text) is not None:
         return
     yield Breach(
@@ -91,16 +91,16 @@ def marks_read(technique: T) -> Iterator[Breach]:
     )
 
 
-def charge_range(technique: T) -> Iterator[Breach]:
+def charge_range(work: T) -> Iterator[Breach]:
     """A lithium-ion pack goes on charge between 0 and 40 °C."""
-    pack = technique.measures.battery_temperature_c
+    pack = work.measures.battery_temperature_c
     if pack is None or CHARGE.allows(pack):
         return
     cold = pack < machines.LEAST_CHARGE_C
     text = "0 °C" if cold else "40 °C"
     yield Breach(
         field="measures.battery_temperature_c",
-        what=f"a pack at {show(pack, '°C', technique.crew.units)} put on charge",
+        what=f"a pack at {show(pack, '°C', work.crew.units)} put on charge",
         why=f"{'below 0' if cold else 'above 40'} °C (32 to 105 °F is safe) a cell is spoiled and may burn later",
         mend=f"let it {'warm up indoors' if cold else 'cool in the shade'} first: write `battery temperature: {text}`",
         edit=Edit(key="battery temperature", text=text),

@@ -19,11 +19,11 @@ from howto.families.safety.references import (
 )
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import round_down
 from howto.quantities import show_number as num
 
-T = Technique[SafetyMeasures]
+T = Work[SafetyMeasures]
 DANGER_F = 103.0
 DRINK_LEAST = Limit(low=heat.drink_l_per_h()[0], unit="L/h", reference=DRINK)
 DRINK_MOST = Limit(high=heat.most_drink_l_per_h(), unit="L/h", reference=DRINK_CEILING)
@@ -32,9 +32,9 @@ COVER_UP = 3.0
 SUN = says(r"\bsun|\bshade\b|\bUV\b|ultraviolet|\bhat\b")
 
 
-def heat_danger(technique: T) -> Iterator[Breach]:
+def heat_danger(work: T) -> Iterator[Breach]:
     """Nobody works while the heat index stands in the danger band."""
-    m = technique.measures
+    m = work.measures
     index = index_f(m)
     if index is None or m.humidity_percent is None:
         return
@@ -42,7 +42,7 @@ def heat_danger(technique: T) -> Iterator[Breach]:
     if felt < DANGER_F:
         return
     air = heat.warmest_f(m.humidity_percent, DANGER_F - (15 if m.in_sun else 0))
-    us = technique.crew.units == "us"
+    us = work.crew.units == "us"
     cooler = air if us else round_down(heat.celsius(air), 0.5)
     text = f"{num(cooler)} {'°F' if us else '°C'}"
     sun = " + 15 in full sun" if m.in_sun else ""
@@ -56,9 +56,9 @@ def heat_danger(technique: T) -> Iterator[Breach]:
     )
 
 
-def drink_enough(technique: T) -> Iterator[Breach]:
+def drink_enough(work: T) -> Iterator[Breach]:
     """In the heat everyone drinks a cup of 8 US fl oz at least every 20 minutes."""
-    m = technique.measures
+    m = work.measures
     if m.drink_l_per_h is None or not is_hot(m) or DRINK_LEAST.allows(m.drink_l_per_h):
         return
     least = ceil((DRINK_LEAST.low or 0) * 100) / 100
@@ -71,9 +71,9 @@ def drink_enough(technique: T) -> Iterator[Breach]:
     )
 
 
-def drink_too_much(technique: T) -> Iterator[Breach]:
+def drink_too_much(work: T) -> Iterator[Breach]:
     """Nobody drinks more than 48 US fl oz in an hour."""
-    m = technique.measures
+    m = work.measures
     if m.drink_l_per_h is None or DRINK_MOST.allows(m.drink_l_per_h):
         return
     most = round_down(heat.most_drink_l_per_h(), 0.01)
@@ -86,9 +86,9 @@ def drink_too_much(technique: T) -> Iterator[Breach]:
     )
 
 
-def water_along(technique: T) -> Iterator[Breach]:
+def water_along(work: T) -> Iterator[Breach]:
     """Each person takes a litre of water for each hour of heat."""
-    m = technique.measures
+    m = work.measures
     if m.water_carried_l is None or m.heat_time_hours is None or not is_hot(m):
         return
     if CARRY_LEAST.allows(m.water_carried_l / m.heat_time_hours):
@@ -105,10 +105,10 @@ def water_along(technique: T) -> Iterator[Breach]:
     )
 
 
-def cover_up(technique: T) -> Iterator[Breach]:
+def cover_up(work: T) -> Iterator[Breach]:
     """From an ultraviolet index of 3 a caution says to cover up."""
-    index = technique.measures.uv_index
-    if index is None or index < COVER_UP or SUN.search(cautions(technique)):
+    index = work.measures.uv_index
+    if index is None or index < COVER_UP or SUN.search(cautions(work)):
         return
     line = (
         "- **Sun.** Hat, sleeves and sunglasses; sunscreen every two hours; shade for breaks. → sun hat, long sleeves"

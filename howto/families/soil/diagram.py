@@ -6,7 +6,7 @@ from math import sin
 from howto.families.soil import formulae
 from howto.families.soil.figures import ring_mm, spread_mm
 from howto.families.soil.measures import SoilMeasures
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show
 from howto.quantities import show_number as num
 from howto.shapes import (
@@ -24,7 +24,7 @@ from howto.shapes import (
     rectangle,
 )
 
-T = Technique[SoilMeasures]
+T = Work[SoilMeasures]
 
 STEM_MM = 60.0  # a young trunk, for scale
 USUAL_DIG_MM = 200.0  # drawn where no depth is written: compost is mixed 150 to 200 mm deep
@@ -32,24 +32,24 @@ BLADES = 25  # of grass, over top-dressing
 BLADE_MM = 40.0
 
 
-def drawings(technique: T, today: date) -> tuple[Drawing, ...]:
+def drawings(work: T, today: date) -> tuple[Drawing, ...]:
     """Return the section of the layers, and the test hole or a square metre of the work from above."""
     del today
-    m = technique.measures
+    m = work.measures
     first = mulched if m.work == "mulch" else dug_in if m.is_dug_in else top_dressed
-    found = [first(technique)]
+    found = [first(work)]
     if m.work == "new bed" or m.drained_mm is not None:
-        found.append(hole(technique))
+        found.append(hole(work))
     if m.barrow_l is not None:
-        found.append(heaps(technique, m.barrow_l))
+        found.append(heaps(work, m.barrow_l))
     elif m.work != "new bed":
-        found.append(plan(technique))
+        found.append(plan(work))
     return tuple(found)
 
 
-def dug_in(technique: T) -> Drawing:
+def dug_in(work: T) -> Drawing:
     """Return a bed in section twice: with the layer spread on it, and with the layer mixed in."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     layer = spread_mm(m)
     deep = max(m.dig_depth_mm or USUAL_DIG_MM, m.depth_mm)
     wide, floor = max(deep * 1.4, 260.0), -deep * 1.3
@@ -85,9 +85,9 @@ def dug_in(technique: T) -> Drawing:
     )
 
 
-def top_dressed(technique: T) -> Drawing:
+def top_dressed(work: T) -> Drawing:
     """Return a lawn in section with a thin layer between its blades."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     layer = spread_mm(m)
     half = max(BLADE_MM * 1.6, layer * 3)
     shapes: list[Shape] = [
@@ -113,9 +113,9 @@ def top_dressed(technique: T) -> Drawing:
     )
 
 
-def mulched(technique: T) -> Drawing:
+def mulched(work: T) -> Drawing:
     """Return the foot of a young trunk in section: mulch on both sides, and the bare ring at the bark."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     ring, layer = ring_mm(m), spread_mm(m)
     inner = STEM_MM / 2 + ring
     half, short = inner + max(170.0, layer * 2.0), inner + max(70.0, layer * 0.9)  # what the left says, the right says
@@ -217,9 +217,9 @@ def _spade(foot: Point, deep: float) -> list[Shape]:
     ]  # fmt: skip
 
 
-def plan(technique: T) -> Drawing:
+def plan(work: T) -> Drawing:
     """Return a square metre of the work from above, with what goes on it."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     litres = spread_mm(m)
     shapes: list[Shape] = [Polygon(rectangle(0, 0, 1000, 1000), Role.MULCH)]
     if m.work == "mulch":
@@ -246,9 +246,9 @@ def plan(technique: T) -> Drawing:
     )
 
 
-def heaps(technique: T, barrow_l: float) -> Drawing:
+def heaps(work: T, barrow_l: float) -> Drawing:
     """Return where barrows are tipped, from above: a heap in the middle of the square that each covers."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     apart = formulae.heap_every_m(barrow_l, spread_mm(m)) * 1000
     across, down = 3, 2
     shapes: list[Shape] = [Polygon(rectangle(0, 0, apart * across, apart * down), Role.SOIL)]
@@ -276,9 +276,9 @@ def heaps(technique: T, barrow_l: float) -> Drawing:
     )
 
 
-def hole(technique: T) -> Drawing:
+def hole(work: T) -> Drawing:
     """Return the drainage test: a hole in section with its water level at the start and at the end."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     deep = m.hole_mm
     fallen = min(m.drained_mm, deep) if m.drained_mm is not None else None
     half, out = deep * 0.45, deep * 0.85

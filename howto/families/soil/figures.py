@@ -17,7 +17,7 @@ from howto.families.soil.references import (
 )
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY, PRACTICE, Reference
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show
 from howto.quantities import show_number as num
 
@@ -28,10 +28,10 @@ DEPTHS_MM = (25.0, 50.0, 75.0, 100.0)
 DOCKET = Reference(title="the supplier's docket", grade=PRACTICE.grade)
 
 
-def figures(technique: Technique[SoilMeasures], today: date) -> Iterator[Figure]:
+def figures(work: Work[SoilMeasures], today: date) -> Iterator[Figure]:
     """Yield the figures of one bed or lawn; nothing here depends on `today`."""
     del today
-    m = technique.measures
+    m = work.measures
     yield _volume(m)
     yield from _settling(m)
     yield _to_order(m)

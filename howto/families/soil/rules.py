@@ -17,11 +17,11 @@ from howto.families.soil.rules_ground import GROUND
 from howto.families.soil.rules_sums import SUMS
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
 
-T = Technique[SoilMeasures]
+T = Work[SoilMeasures]
 
 MULCH = Limit(low=25, high=100, unit="mm", reference=MULCH_TREES)
 DUG_IN = Limit(low=25, high=100, unit="mm", reference=COMPOST_BEDS)
@@ -32,9 +32,9 @@ SETTLED = Limit(high=150, unit="mm", reference=MULCH_ROT)
 MIXED = Limit(high=1 / 3, unit="of the mixed depth", reference=COMPOST_DUG)  # 50 mm in 150 mm
 
 
-def mulch_depth(technique: T) -> Iterator[Breach]:
+def mulch_depth(work: T) -> Iterator[Breach]:
     """Mulch lies from 25 to 100 mm deep."""
-    m = technique.measures
+    m = work.measures
     if m.work != "mulch" or MULCH.allows(m.depth_mm):
         return
     deep = m.depth_mm > 100
@@ -50,9 +50,9 @@ def mulch_depth(technique: T) -> Iterator[Breach]:
     )
 
 
-def settled_depth(technique: T) -> Iterator[Breach]:
+def settled_depth(work: T) -> Iterator[Breach]:
     """Old mulch and new together settle to at most 150 mm."""
-    m = technique.measures
+    m = work.measures
     if m.work != "mulch" or m.old_layer_mm is None or not MULCH.allows(m.depth_mm):
         return
     whole = m.old_layer_mm + m.depth_mm
@@ -69,9 +69,9 @@ def settled_depth(technique: T) -> Iterator[Breach]:
     )
 
 
-def dug_in_depth(technique: T) -> Iterator[Breach]:
+def dug_in_depth(work: T) -> Iterator[Breach]:
     """Compost dug in is a layer of 25 to 100 mm, once."""
-    m = technique.measures
+    m = work.measures
     if not m.is_dug_in or not m.is_compost or DUG_IN.allows(m.depth_mm):
         return
     near = "75 mm" if m.depth_mm > 100 else "25 mm"
@@ -84,9 +84,9 @@ def dug_in_depth(technique: T) -> Iterator[Breach]:
     )
 
 
-def top_dressing_depth(technique: T) -> Iterator[Breach]:
+def top_dressing_depth(work: T) -> Iterator[Breach]:
     """Top-dressing on a lawn is 6 to 13 mm."""
-    m = technique.measures
+    m = work.measures
     if m.work != "top-dress" or TOP_DRESSING.allows(m.depth_mm):
         return
     near = "13 mm" if m.depth_mm > 13 else "6 mm"
@@ -99,9 +99,9 @@ def top_dressing_depth(technique: T) -> Iterator[Breach]:
     )
 
 
-def mixed_deep_enough(technique: T) -> Iterator[Breach]:
+def mixed_deep_enough(work: T) -> Iterator[Breach]:
     """Compost is mixed at least three times as deep as it is spread."""
-    m = technique.measures
+    m = work.measures
     if not m.is_dug_in or not m.is_compost or m.dig_depth_mm is None:
         return
     part = formulae.share_mixed_in(m.depth_mm, m.dig_depth_mm)
@@ -119,9 +119,9 @@ def mixed_deep_enough(technique: T) -> Iterator[Breach]:
     )
 
 
-def clear_of_stems(technique: T) -> Iterator[Breach]:
+def clear_of_stems(work: T) -> Iterator[Breach]:
     """Mulch stops at least 25 mm short of every stem."""
-    m = technique.measures
+    m = work.measures
     if m.work != "mulch" or m.trunk_clear_mm is None or RING.allows(m.trunk_clear_mm):
         return
     yield Breach(
@@ -133,9 +133,9 @@ def clear_of_stems(technique: T) -> Iterator[Breach]:
     )
 
 
-def over_the_ball(technique: T) -> Iterator[Breach]:
+def over_the_ball(work: T) -> Iterator[Breach]:
     """Little or no mulch lies over a new root ball."""
-    m = technique.measures
+    m = work.measures
     if m.work != "mulch" or m.over_the_ball_mm is None or OVER_BALL.allows(m.over_the_ball_mm):
         return
     yield Breach(

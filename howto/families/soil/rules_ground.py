@@ -10,20 +10,20 @@ from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, line_wanted
 from howto.model.prose import plain
 from howto.model.reference import GEOMETRY
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import round_up
 from howto.quantities import show_number as num
 
-T = Technique[SoilMeasures]
+T = Work[SoilMeasures]
 
 ACID: Final = 6.0  # below it a test may ask for lime, see references.LIME
 PH = Limit(low=ACID, high=7.5, unit="pH", reference=LIME)
 TAPE_MM = 1.0  # a tape in a hole is read to a millimetre
 
 
-def lime_by_test(technique: T) -> Iterator[Breach]:
+def lime_by_test(work: T) -> Iterator[Breach]:
     """Lime goes on only when a soil test asks for it."""
-    m = technique.measures
+    m = work.measures
     if not m.lime or (m.soil_test and m.ph is not None and m.ph < ACID):
         return
     why = "no soil test is written" if not m.soil_test else "the test gives no pH"
@@ -38,9 +38,9 @@ def lime_by_test(technique: T) -> Iterator[Breach]:
     )
 
 
-def gypsum_for_sodic(technique: T) -> Iterator[Breach]:
+def gypsum_for_sodic(work: T) -> Iterator[Breach]:
     """Gypsum goes on only where a test calls the soil sodic."""
-    m = technique.measures
+    m = work.measures
     if not m.gypsum or m.sodic:
         return
     yield Breach(
@@ -52,9 +52,9 @@ def gypsum_for_sodic(technique: T) -> Iterator[Breach]:
     )
 
 
-def ph_in_reason(technique: T) -> Iterator[Breach]:
+def ph_in_reason(work: T) -> Iterator[Breach]:
     """Soil from pH 6 to 7.5 suits most plants; outside that, plants are chosen for it."""
-    m = technique.measures
+    m = work.measures
     if m.ph is None or PH.allows(m.ph) or (m.lime and m.soil_test and m.ph < ACID):
         return
     yield Breach(
@@ -66,9 +66,9 @@ def ph_in_reason(technique: T) -> Iterator[Breach]:
     )
 
 
-def hole_deep_enough(technique: T) -> Iterator[Breach]:
+def hole_deep_enough(work: T) -> Iterator[Breach]:
     """Water in a test hole cannot fall further than the hole is deep."""
-    m = technique.measures
+    m = work.measures
     if m.drained_mm is None or m.drained_mm <= m.hole_mm + TAPE_MM:
         return
     text = f"{num(round_up(m.drained_mm, 1), 6)} mm"
@@ -82,9 +82,9 @@ def hole_deep_enough(technique: T) -> Iterator[Breach]:
     )
 
 
-def drains(technique: T) -> Iterator[Breach]:
+def drains(work: T) -> Iterator[Breach]:
     """A full test hole is empty within a day."""
-    m = technique.measures
+    m = work.measures
     if m.drained_mm is None or m.drained_in_hours is None:
         return
     rate, least = formulae.drainage_mm_per_h(m.drained_mm, m.drained_in_hours), formulae.slowest_mm_per_h(m.hole_mm)
@@ -102,12 +102,12 @@ def drains(technique: T) -> Iterator[Breach]:
     )
 
 
-def drainage_tested(technique: T) -> Iterator[Breach]:
+def drainage_tested(work: T) -> Iterator[Breach]:
     """A new bed's drainage is tested before it is planted."""
-    m = technique.measures
+    m = work.measures
     if m.work != "new bed" or m.drained_mm is not None:
         return
-    said = " ".join(f"{step.title} {plain(step.text)}" for step in technique.steps).casefold()
+    said = " ".join(f"{step.title} {plain(step.text)}" for step in work.technique.steps).casefold()
     if "drain" in said or "test hole" in said:
         return
     line = "1. **Test the drainage.** Dig a hole 300 mm deep, fill it, and fill it again next day; watch it for a day."
@@ -119,9 +119,9 @@ def drainage_tested(technique: T) -> Iterator[Breach]:
     )
 
 
-def not_wet_or_frozen(technique: T) -> Iterator[Breach]:
+def not_wet_or_frozen(work: T) -> Iterator[Breach]:
     """Soil is not dug or walked on when it is soaked or frozen."""
-    if not technique.measures.wet_or_frozen:
+    if not work.measures.wet_or_frozen:
         return
     yield Breach(
         field="measures.wet_or_frozen",

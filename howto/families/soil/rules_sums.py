@@ -10,20 +10,20 @@ from howto.families.soil.references import COMPOST_MULCH, VOLUME, WEIGHT
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import GEOMETRY
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
 
-T = Technique[SoilMeasures]
+T = Work[SoilMeasures]
 
 SHORT = Limit(low=0.95, unit="of what is needed", reference=GEOMETRY)  # published sums are rounded this far
 OVER = Limit(high=1.15, unit="of what is needed", reference=GEOMETRY)  # and an order is made up to a whole load
 SPARE = 1.2  # bags: no more than a fifth over
 
 
-def volume_adds_up(technique: T) -> Iterator[Breach]:
+def volume_adds_up(work: T) -> Iterator[Breach]:
     """The volume written is what area times depth makes."""
-    m = technique.measures
+    m = work.measures
     if m.volume_m3 is None:
         return
     low, high = volume(m), to_order(m)
@@ -44,9 +44,9 @@ def volume_adds_up(technique: T) -> Iterator[Breach]:
     )
 
 
-def bags_add_up(technique: T) -> Iterator[Breach]:
+def bags_add_up(work: T) -> Iterator[Breach]:
     """The bags written hold what is needed, and not a fifth more."""
-    m = technique.measures
+    m = work.measures
     if m.bags is None or m.bag_l is None:
         return
     need = formulae.bags(to_order(m), m.bag_l)
@@ -63,9 +63,9 @@ def bags_add_up(technique: T) -> Iterator[Breach]:
     )
 
 
-def within_payload(technique: T) -> Iterator[Breach]:
+def within_payload(work: T) -> Iterator[Breach]:
     """A full load weighs no more than the trailer may carry."""
-    m, found = technique.measures, density(technique.measures)
+    m, found = work.measures, density(work.measures)
     if m.load_m3 is None or m.payload_kg is None or found is None:
         return
     mass = formulae.mass_kg(m.load_m3, found[0])

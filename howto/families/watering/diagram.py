@@ -7,22 +7,22 @@ from howto.families.watering.diagram_soil import catch_plan, drip_bulb, soil_sec
 from howto.families.watering.figures_running import cycles_for
 from howto.families.watering.measures import WateringMeasures
 from howto.families.watering.plan import readings
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.shapes import Drawing
 
 
-def drawings(technique: Technique[WateringMeasures], today: date) -> tuple[Drawing, ...]:
+def drawings(work: Work[WateringMeasures], today: date) -> tuple[Drawing, ...]:
     """Return two or three drawings of how the water goes on and where it goes."""
-    m = technique.measures
+    m = work.measures
     drawn: list[Drawing] = []
     if m.method == "drip" or m.is_new:
-        drawn.append(drip_bulb(technique))
+        drawn.append(drip_bulb(work))
     elif readings(m):
-        drawn.append(catch_plan(technique))
+        drawn.append(catch_plan(work))
     if not m.is_new:
-        drawn.append(soil_section(technique))
-    if m.method == "sprinkler" and (m.cycles or cycles_for(technique) or 1) > 1:
-        drawn.append(day_bar(technique))
+        drawn.append(soil_section(work))
+    if m.method == "sprinkler" and (m.cycles or cycles_for(work) or 1) > 1:
+        drawn.append(day_bar(work))
     if m.is_new:
-        drawn.append(first_weeks(technique, today))
+        drawn.append(first_weeks(work, today))
     return tuple(drawn[:3])

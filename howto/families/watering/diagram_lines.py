@@ -10,13 +10,13 @@ from howto.families.watering.figures_running import LEAST_SOAK_MIN, cycles_for, 
 from howto.families.watering.figures_young import every_words
 from howto.families.watering.measures import WateringMeasures
 from howto.model.shown import shown_day
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show
 from howto.quantities import show_number as num
 from howto.seasons import month_name
 from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, rectangle
 
-T = Technique[WateringMeasures]
+T = Work[WateringMeasures]
 MOST_DRAWN = 6  # cycles; the rest are as these
 LONG_MM = 1200.0  # of the day bar
 WEEKS_DRAWN = 16
@@ -24,11 +24,11 @@ CELL_MM = 80.0  # a day of the calendar
 FOOT_MM = -7 * CELL_MM
 
 
-def day_bar(technique: T) -> Drawing:
+def day_bar(work: T) -> Drawing:
     """Return the day's bar: water on, soak, water on; and the water standing on the soil meanwhile."""
-    m, units = technique.measures, technique.crew.units
-    total, cycles = run_minutes(technique) or 1.0, m.cycles or cycles_for(technique) or 2
-    least = soak_for(technique, cycles) or LEAST_SOAK_MIN
+    m, units = work.measures, work.crew.units
+    total, cycles = run_minutes(work) or 1.0, m.cycles or cycles_for(work) or 2
+    least = soak_for(work, cycles) or LEAST_SOAK_MIN
     soak = least if m.soak_minutes is None else m.soak_minutes
     drawn = soil_water.day_plan(total / cycles * min(cycles, MOST_DRAWN), min(cycles, MOST_DRAWN), soak)
     end = drawn[-1].off + soak
@@ -37,7 +37,7 @@ def day_bar(technique: T) -> Drawing:
     shapes += [Polygon(rectangle(each.on * scale, 0, each.off * scale, tall), Role.WATER) for each in drawn]
     shapes += [
         Line(((0, 0), (LONG_MM, 0)), Role.GROUND),
-        Line(_standing(technique, drawn, end, scale, tall), Role.ACCENT),
+        Line(_standing(work, drawn, end, scale, tall), Role.ACCENT),
     ]
     on = drawn[0].off
     shapes.append(Dimension((0, tall), (on * scale, tall), show(on, "min", units), offset=tall * 0.5))
@@ -58,11 +58,11 @@ def day_bar(technique: T) -> Drawing:
 
 
 def _standing(
-    technique: T, drawn: tuple[soil_water.Cycle, ...], end: float, scale: float, tall: float
+    work: T, drawn: tuple[soil_water.Cycle, ...], end: float, scale: float, tall: float
 ) -> tuple[Point, ...]:
     """Return the line of water on top of the soil: up while more falls than it drinks, then down to nothing."""
-    rate = plan.sprinkler_rate(technique)
-    steady = needs.steady_intake(technique).value
+    rate = plan.sprinkler_rate(work)
+    steady = needs.steady_intake(work).value
     falls = max(rate.value if rate else steady, steady)
     points: list[Point] = [(0.0, 0.0)]
     left = 0.0
@@ -79,9 +79,9 @@ def _standing(
     return tuple(points)
 
 
-def first_weeks(technique: T, today: date) -> Drawing:
+def first_weeks(work: T, today: date) -> Drawing:
     """Return sixteen weeks of new plants as a calendar, a column a week: a drop for each watering, today ringed."""
-    stages, planted = plan.first_year(technique), plan.planted_on(technique, today)
+    stages, planted = plan.first_year(work), plan.planted_on(work, today)
     days = WEEKS_DRAWN * 7
     shapes = _calendar()
     said: list[str] = []
@@ -94,13 +94,13 @@ def first_weeks(technique: T, today: date) -> Drawing:
         first = planted + timedelta(days=stage.start_day)
         words = f"{first.day} {month_name(first.month)[:3]}: {often}"
         shapes.append(Dimension(left, right, words, offset=-CELL_MM * (0.9 + 0.9 * (number % 2))))
-    gone = round((technique.measures.planted_weeks or 0.0) * 7)
+    gone = round((work.measures.planted_weeks or 0.0) * 7)
     if gone < days:
         x, y = _cell(gone)
         half = CELL_MM / 2
         shapes.append(Line(rectangle(x - half, y - half, x + half, y + half), Role.ACCENT, closed=True))
-    planting = shown_day(planted, technique.crew.language)
-    span = plan.plant_litres(technique)
+    planting = shown_day(planted, work.crew.language)
+    span = plan.plant_litres(work)
     each = f", {num(span.low)} to {num(span.high)} L a plant" if span else ""
     return Drawing(
         shapes=tuple(shapes),

@@ -4,7 +4,7 @@ from math import ceil, sin, sqrt
 
 from howto.families.watering import formulae, needs, plan, soil_water
 from howto.families.watering.measures import WateringMeasures
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show
 from howto.quantities import show_number as num
 from howto.shapes import (
@@ -23,7 +23,7 @@ from howto.shapes import (
     rectangle,
 )
 
-T = Technique[WateringMeasures]
+T = Work[WateringMeasures]
 USUAL_ROOT_M = 0.3
 DEEPEST = 3.0  # root depths: below that the wet soil is drawn cut off
 LAWNS = ("cool lawn", "warm lawn")
@@ -32,9 +32,9 @@ BLADES = 23
 CAN_PITCH_MM = 1500.0  # from can to can where no area tells it
 
 
-def soil_section(technique: T) -> Drawing:
+def soil_section(work: T) -> Drawing:
     """Return the ground cut open: how deep a watering wets, how deep roots go, and what is lost below them."""
-    units, soil, depth = technique.crew.units, needs.ground(technique), plan.net_depth(technique)
+    units, soil, depth = work.crew.units, needs.ground(work), plan.net_depth(work)
     root = (soil.root_m if soil else USUAL_ROOT_M) * 1000
     reach = soil_water.wetted_m(depth.value, soil.available, soil.depletion) * 1000 if soil and depth else root
     drawn = min(reach, root * DEEPEST)
@@ -47,13 +47,13 @@ def soil_section(technique: T) -> Drawing:
     if drawn > root * 1.02:
         shapes.append(Polygon((*_front(-half, edge, drawn)[:-2], (edge, -root), (-half, -root)), Role.REMOVE))
     shapes += _roots(root, half * 0.55)
-    shapes += _green(technique, root)
+    shapes += _green(work, root)
     shapes += [
         Line(((-half, 0), (half, 0)), Role.GROUND),
         Line(((-half, -root), (half, -root)), Role.CENTRE),
         Level((half, -root), f"roots {show(root, 'mm', units)}"),
         Dimension((-half, 0), (-half, -drawn), show(reach, "mm", units), offset=-root * 0.16),
-        Label((edge * 0.2, -min(drawn, root) * 0.55), _put_on(technique)),
+        Label((edge * 0.2, -min(drawn, root) * 0.55), _put_on(work)),
     ]
     if drawn > root * 1.02:
         shapes.append(Label((0, -(root + drawn) / 2), "lost below the roots"))
@@ -62,15 +62,15 @@ def soil_section(technique: T) -> Drawing:
     return Drawing(
         shapes=tuple(shapes),
         caption=f"In {name}: one watering wets {show(reach, 'mm', units)}",
-        alt=f"The ground cut open. One watering ({_put_on(technique)}) wets {name} {show(reach, 'mm', units)} deep; "
+        alt=f"The ground cut open. One watering ({_put_on(work)}) wets {name} {show(reach, 'mm', units)} deep; "
         f"roots go {show(root, 'mm', units)} deep"
         + ("; what passes them is hatched and lost." if reach > root else "."),
     )
 
 
-def _put_on(technique: T) -> str:
-    depth = plan.net_depth(technique)
-    return f"{show(depth.value, 'L/m2', technique.crew.units)} to the roots" if depth else "water"
+def _put_on(work: T) -> str:
+    depth = plan.net_depth(work)
+    return f"{show(depth.value, 'L/m2', work.crew.units)} to the roots" if depth else "water"
 
 
 def _front(left: float, right: float, deep: float) -> tuple[Point, ...]:
@@ -96,9 +96,9 @@ def _roots(root: float, spread: float) -> list[Shape]:
     return found
 
 
-def _green(technique: T, root: float) -> list[Shape]:
+def _green(work: T, root: float) -> list[Shape]:
     """Return what grows above: a lawn's blades or a shrub."""
-    if technique.measures.crop in LAWNS:
+    if work.measures.crop in LAWNS:
         tall, reach = root * 0.2, root * 0.9
         return [
             Polygon(
@@ -120,9 +120,9 @@ def _green(technique: T, root: float) -> list[Shape]:
     ]
 
 
-def catch_plan(technique: T) -> Drawing:
+def catch_plan(work: T) -> Drawing:
     """Return the catch cans in plan, filled as they were found, the dry quarter hatched."""
-    m = technique.measures
+    m = work.measures
     caught = plan.readings(m)
     even = formulae.uniformity(caught)
     across = _columns(len(caught))
@@ -138,7 +138,7 @@ def catch_plan(technique: T) -> Drawing:
     shapes.append(Line(rectangle(left, foot, right, top), Role.CENTRE, closed=True))
     for corner in ((left, top), (right, top), (left, foot), (right, foot)):
         shapes.append(Line(arc(corner, pitch * 0.12), Role.GUIDE, closed=True))
-    units = technique.crew.units
+    units = work.crew.units
     if m.area_m2:
         shapes += [
             Dimension((left, foot), (right, foot), show(right - left, "mm", units), offset=-pitch * 0.45),
@@ -185,11 +185,11 @@ def _can(centre: Point, pitch: float, part: float, *, dry: bool) -> list[Shape]:
     return found
 
 
-def drip_bulb(technique: T) -> Drawing:
+def drip_bulb(work: T) -> Drawing:
     """Return the ground cut open under drippers, or at a new plant: the wet bulbs, the root ball, the spacing."""
-    m, units, found = technique.measures, technique.crew.units, plan.bulb(technique)
-    name, root = needs.soil_name(technique), needs.root_m(technique) * 1000
-    wide = found.wide_m * 1000 if found else plan.wetted_width_mm(technique)
+    m, units, found = work.measures, work.crew.units, plan.bulb(work)
+    name, root = needs.soil_name(work), needs.root_m(work) * 1000
+    wide = found.wide_m * 1000 if found else plan.wetted_width_mm(work)
     deep = found.deep_m * 1000 if found else root
     drawn = min(deep, wide * DEEPEST)
     apart = m.dripper_spacing_mm or wide * 0.8
@@ -200,10 +200,10 @@ def drip_bulb(technique: T) -> Drawing:
     floor = -max(root, drawn) * 1.2
     shapes: list[Shape] = [Polygon(rectangle(-half, floor, half, 0), Role.SOIL)]
     shapes += [Polygon(ellipse((x, 0), wide / 2, drawn, 180, 360), Role.WATER) for x in places]
-    shapes += _planted(technique, root)
+    shapes += _planted(work, root)
     shapes.append(Line(((-half, 0), (half, 0)), Role.GROUND))
     if drips:
-        shapes += _line(technique, places, half, wide)
+        shapes += _line(work, places, half, wide)
     last = places[-1]
     each = "a dripper" if drips else "a plant"
     shapes += [
@@ -223,9 +223,9 @@ def drip_bulb(technique: T) -> Drawing:
     )
 
 
-def _line(technique: T, places: list[float], half: float, wide: float) -> list[Shape]:
+def _line(work: T, places: list[float], half: float, wide: float) -> list[Shape]:
     """Return the dripline on the ground, its drippers, and what each gives."""
-    m, units = technique.measures, technique.crew.units
+    m, units = work.measures, work.crew.units
     pipe = wide * 0.05
     shapes: list[Shape] = [Polygon(rectangle(-half, pipe * 0.3, half, pipe * 1.3), Role.WIRE)]
     shapes += [Polygon(rectangle(x - pipe * 1.4, pipe * 0.1, x + pipe * 1.4, pipe * 1.9), Role.WOOD) for x in places]
@@ -237,10 +237,10 @@ def _line(technique: T, places: list[float], half: float, wide: float) -> list[S
     return shapes
 
 
-def _planted(technique: T, root: float) -> list[Shape]:
+def _planted(work: T, root: float) -> list[Shape]:
     """Return the plant, with the ball it came in where it is new."""
-    shapes = [*_roots(root, root * 0.35), *_green(technique, root)]
-    ball = needs.ball_mm(technique)
+    shapes = [*_roots(root, root * 0.35), *_green(work, root)]
+    ball = needs.ball_mm(work)
     if ball is not None:
         size, deep = ball
         shapes.append(Line(rectangle(-size / 2, -deep, size / 2, 0), Role.GUIDE, closed=True))

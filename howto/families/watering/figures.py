@@ -9,34 +9,34 @@ from howto.families.watering.figures_young import young
 from howto.families.watering.measures import WateringMeasures
 from howto.families.watering.references import DEEP, FAO56, FAO56_SOIL, LITRE_A_MM
 from howto.model.figure import Figure, Table
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 from howto.seasons import month_name
 
-T = Technique[WateringMeasures]
+T = Work[WateringMeasures]
 BY_HAND = ("hose", "can")
 
 
-def figures(technique: T, today: date) -> Iterator[Figure]:
+def figures(work: T, today: date) -> Iterator[Figure]:
     """Yield the figures of one planting and its watering; `today` is the day of the visit."""
-    m = technique.measures
+    m = work.measures
     if not m.is_new or m.area_m2 is not None:
-        yield from _weather(technique)
-        yield from _plants(technique)
-    yield from _soil(technique)
+        yield from _weather(work)
+        yield from _plants(work)
+    yield from _soil(work)
     if not m.is_new:
-        yield from _each_time(technique)
-        yield from _a_week(technique)
-    yield from putting_on(technique)
-    yield from young(technique, today)
+        yield from _each_time(work)
+        yield from _a_week(work)
+    yield from putting_on(work)
+    yield from young(work, today)
 
 
-def _weather(technique: T) -> Iterator[Figure]:
-    found = needs.reference_et(technique)
+def _weather(work: T) -> Iterator[Figure]:
+    found = needs.reference_et(work)
     if found is None:
         return
-    year = garden.year_of_reference_et(technique.crew)
-    factor = needs.coefficient(technique).value
+    year = garden.year_of_reference_et(work.crew)
+    factor = needs.coefficient(work).value
     rows = tuple((month_name(month), each, each * factor * 7) for month, each in enumerate(year, 1))
     table = Table(
         columns=("Month", "Reference evapotranspiration", "This planting, a week"),
@@ -54,8 +54,8 @@ def _weather(technique: T) -> Iterator[Figure]:
     )
 
 
-def _plants(technique: T) -> Iterator[Figure]:
-    factor, use = needs.coefficient(technique), needs.plant_use(technique)
+def _plants(work: T) -> Iterator[Figure]:
+    factor, use = needs.coefficient(work), needs.plant_use(work)
     yield Figure(
         name="plant factor",
         label="Water use against grass",
@@ -75,8 +75,8 @@ def _plants(technique: T) -> Iterator[Figure]:
     )
 
 
-def _soil(technique: T) -> Iterator[Figure]:
-    soil, m = needs.ground(technique), technique.measures
+def _soil(work: T) -> Iterator[Figure]:
+    soil, m = needs.ground(work), work.measures
     if soil is None:
         return
     yield Figure(
@@ -105,7 +105,7 @@ def _soil(technique: T) -> Iterator[Figure]:
     if m.dried_mm is not None:
         yield _stress(soil, m.dried_mm)
     if not m.is_new:
-        yield from _days(technique, soil)
+        yield from _days(work, soil)
 
 
 def _stress(soil: needs.Ground, dried: float) -> Figure:
@@ -126,8 +126,8 @@ def _stress(soil: needs.Ground, dried: float) -> Figure:
     )
 
 
-def _days(technique: T, soil: needs.Ground) -> Iterator[Figure]:
-    use, days = needs.plant_use(technique), needs.days_between(technique)
+def _days(work: T, soil: needs.Ground) -> Iterator[Figure]:
+    use, days = needs.plant_use(work), needs.days_between(work)
     if use is None or days is None:
         return
     kept = min(365, soil_water.whole_days(days))
@@ -145,8 +145,8 @@ def _days(technique: T, soil: needs.Ground) -> Iterator[Figure]:
     )
 
 
-def _each_time(technique: T) -> Iterator[Figure]:
-    depth, soil, m = plan.net_depth(technique), needs.ground(technique), technique.measures
+def _each_time(work: T) -> Iterator[Figure]:
+    depth, soil, m = plan.net_depth(work), needs.ground(work), work.measures
     if depth is None:
         return
     yield Figure(
@@ -170,10 +170,10 @@ def _each_time(technique: T) -> Iterator[Figure]:
             ),
             references=(DEEP, *soil.references[1:]),
         )
-    total = plan.applied_litres(technique)
+    total = plan.applied_litres(work)
     if total is None or m.area_m2 is None:
         return
-    part, net = plan.efficiency(technique), formulae.litres(m.area_m2, depth.value)
+    part, net = plan.efficiency(work), formulae.litres(m.area_m2, depth.value)
     yield Figure(
         name="litres each time",
         label="Put on each time",
@@ -189,11 +189,11 @@ def _each_time(technique: T) -> Iterator[Figure]:
     )
 
 
-def _a_week(technique: T) -> Iterator[Figure]:
-    use, area = needs.plant_use(technique), technique.measures.area_m2
+def _a_week(work: T) -> Iterator[Figure]:
+    use, area = needs.plant_use(work), work.measures.area_m2
     if use is None or area is None:
         return
-    part = plan.efficiency(technique)
+    part = plan.efficiency(work)
     net = formulae.litres(area, use.value * 7)
     week = formulae.applied(net, part.value)
     yield Figure(
@@ -208,10 +208,10 @@ def _a_week(technique: T) -> Iterator[Figure]:
         references=(*use.references, LITRE_A_MM, *part.references),
         client=True,
     )
-    days = needs.kept_interval(technique)
-    if week <= 0 or days is None or technique.measures.method not in BY_HAND:
+    days = needs.kept_interval(work)
+    if week <= 0 or days is None or work.measures.method not in BY_HAND:
         return
-    system, size = technique.crew.units, technique.measures.can_size_l
+    system, size = work.crew.units, work.measures.can_size_l
     times = garden.times_a_week(days)
     can = size or garden.usual_can_l(system)
     yield Figure(

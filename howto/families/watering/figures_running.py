@@ -8,10 +8,10 @@ from howto.families.watering.measures import WateringMeasures
 from howto.families.watering.references import BALL, BALL_DEPTH, HUNG, INTAKE, QUARTER, SOAK, UNIFORMITY, WETTED_WIDTH
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 
-T = Technique[WateringMeasures]
+T = Work[WateringMeasures]
 LEAST_SOAK_MIN = 30.0  # see references.SOAK
 CLAY_RUN_MIN = 6.0  # see references.SOAK
 CLAYS = ("clay", "silty clay")
@@ -19,20 +19,20 @@ USUAL_RUN_MIN = 15.0  # ours: a cycle where nobody timed the soil and it is no c
 MOST_SOAK_MIN = 1_440.0  # ours: a day's rest is soak enough for any soil
 
 
-def putting_on(technique: T) -> Iterator[Figure]:
+def putting_on(work: T) -> Iterator[Figure]:
     """Yield what concerns taps, heads and drippers."""
-    if technique.measures.method == "sprinkler":
-        yield from _rate(technique)
-        yield from _evenness(technique)
-        yield from _uneven(technique)
-    yield from _run(technique)
-    yield from _bulb(technique)
-    if technique.measures.method == "sprinkler":
-        yield from _cycles(technique)
+    if work.measures.method == "sprinkler":
+        yield from _rate(work)
+        yield from _evenness(work)
+        yield from _uneven(work)
+    yield from _run(work)
+    yield from _bulb(work)
+    if work.measures.method == "sprinkler":
+        yield from _cycles(work)
 
 
-def _rate(technique: T) -> Iterator[Figure]:
-    rate = plan.sprinkler_rate(technique)
+def _rate(work: T) -> Iterator[Figure]:
+    rate = plan.sprinkler_rate(work)
     if rate is not None:
         yield Figure(
             name="sprinkler rate",
@@ -42,7 +42,7 @@ def _rate(technique: T) -> Iterator[Figure]:
             working=rate.working,
             references=rate.references,
         )
-    intake = needs.steady_intake(technique)
+    intake = needs.steady_intake(work)
     yield Figure(
         name="soil intake",
         label="Soil drinks, once wet",
@@ -53,8 +53,8 @@ def _rate(technique: T) -> Iterator[Figure]:
     )
 
 
-def _evenness(technique: T) -> Iterator[Figure]:
-    even, caught = plan.evenness(technique), plan.readings(technique.measures)
+def _evenness(work: T) -> Iterator[Figure]:
+    even, caught = plan.evenness(work), plan.readings(work.measures)
     if even is None:
         return
     working: tuple[str, ...] = (f"as written: {num(even * 100)} %",)
@@ -78,8 +78,8 @@ def _evenness(technique: T) -> Iterator[Figure]:
     )
 
 
-def _uneven(technique: T) -> Iterator[Figure]:
-    uneven = plan.multiplier(technique)
+def _uneven(work: T) -> Iterator[Figure]:
+    uneven = plan.multiplier(work)
     if uneven is None:
         return
     yield Figure(
@@ -91,8 +91,8 @@ def _uneven(technique: T) -> Iterator[Figure]:
     )
 
 
-def _run(technique: T) -> Iterator[Figure]:
-    run = plan.run_time(technique)
+def _run(work: T) -> Iterator[Figure]:
+    run = plan.run_time(work)
     if run is None:
         return
     yield Figure(
@@ -108,41 +108,41 @@ def _run(technique: T) -> Iterator[Figure]:
     )
 
 
-def _bulb(technique: T) -> Iterator[Figure]:
-    bulb = plan.bulb(technique)
+def _bulb(work: T) -> Iterator[Figure]:
+    bulb = plan.bulb(work)
     if bulb is None:
         return
     yield Figure(
         name="wet patch",
-        label="Depth wet under each dripper" if technique.measures.method == "drip" else "Depth wet at each plant",
+        label="Depth wet under each dripper" if work.measures.method == "drip" else "Depth wet at each plant",
         value=bulb.deep_m * 1000,
         unit="mm",
         working=(
             f"{num(bulb.water_l)} L each makes half a ball, and goes deeper once it is "
-            f"{num(plan.wetted_width_mm(technique))} mm across in {needs.soil_name(technique)}; "
+            f"{num(plan.wetted_width_mm(work))} mm across in {needs.soil_name(work)}; "
             f"here {num(bulb.wide_m)} m",
             f"water fills {num(bulb.share)} of the soil: {num(bulb.water_l / 1000)} m³ / "
             f"(2/3 x π x {num(bulb.wide_m / 2)}² x {num(bulb.share)}) = {num(bulb.deep_m)} m",
         ),
-        references=(WETTED_WIDTH, GEOMETRY, *((BALL, BALL_DEPTH) if technique.measures.is_new else ())),
+        references=(WETTED_WIDTH, GEOMETRY, *((BALL, BALL_DEPTH) if work.measures.is_new else ())),
     )
 
 
-def run_minutes(technique: T) -> float | None:
+def run_minutes(work: T) -> float | None:
     """Return the whole run: as written, else as worked out."""
-    own, found = technique.measures.run_minutes, plan.run_time(technique)
+    own, found = work.measures.run_minutes, plan.run_time(work)
     return own if own is not None else None if found is None else found.value
 
 
-def cycle_limit(technique: T) -> tuple[float, str] | None:
+def cycle_limit(work: T) -> tuple[float, str] | None:
     """Return the longest single cycle in minutes and why, or None where the soil keeps up with the sprinkler.
 
     Hung's formula where the soil was timed; 6 minutes on clay; else a quarter of an hour.
     """
-    rate, steady = plan.sprinkler_rate(technique), needs.steady_intake(technique).value
+    rate, steady = plan.sprinkler_rate(work), needs.steady_intake(work).value
     if rate is None or rate.value <= steady:
         return None
-    m, timed = technique.measures, plan.longest_run(technique)
+    m, timed = work.measures, plan.longest_run(work)
     if timed is not None and m.first_intake_mm_per_h is not None and m.intake_decay is not None:
         if timed <= 0:
             return 1.0, f"{num(rate.value)} mm/h is more than even dry soil takes: the shortest cycle, 1 min"
@@ -152,36 +152,36 @@ def cycle_limit(technique: T) -> tuple[float, str] | None:
             f"ln(({num(f0)} - {num(fc)}) / ({num(p)} - {num(fc)}))) = {num(timed)} min"
         )
         return max(1.0, timed), form
-    if needs.soil_name(technique) in CLAYS and m.intake_mm_per_h is None:
+    if needs.soil_name(work) in CLAYS and m.intake_mm_per_h is None:
         return CLAY_RUN_MIN, f"clay: no more than {num(CLAY_RUN_MIN)} min at a time"
     return USUAL_RUN_MIN, f"soil not timed: short cycles of at most {num(USUAL_RUN_MIN)} min"
 
 
-def cycles_for(technique: T) -> int | None:
+def cycles_for(work: T) -> int | None:
     """Return how many cycles a run should be split into; None where it need not be or is not known."""
-    total, limit = run_minutes(technique), cycle_limit(technique)
+    total, limit = run_minutes(work), cycle_limit(work)
     if total is None or limit is None:
         return None
     return soil_water.cycles_needed(total, limit[0])
 
 
-def soak_for(technique: T, cycles: int) -> float | None:
+def soak_for(work: T, cycles: int) -> float | None:
     """Return the least soak between cycles in whole minutes, 30 to a day; None where nothing is known."""
-    total, rate = run_minutes(technique), plan.sprinkler_rate(technique)
+    total, rate = run_minutes(work), plan.sprinkler_rate(work)
     if total is None or rate is None:
         return None
-    sinks = soil_water.soak_minutes(total / cycles, rate.value, needs.steady_intake(technique).value)
+    sinks = soil_water.soak_minutes(total / cycles, rate.value, needs.steady_intake(work).value)
     return float(ceil(min(MOST_SOAK_MIN, max(LEAST_SOAK_MIN, sinks)) - 1e-9))
 
 
-def _cycles(technique: T) -> Iterator[Figure]:
-    total, limit = run_minutes(technique), cycle_limit(technique)
-    rate, intake = plan.sprinkler_rate(technique), needs.steady_intake(technique)
-    cycles = cycles_for(technique)
+def _cycles(work: T) -> Iterator[Figure]:
+    total, limit = run_minutes(work), cycle_limit(work)
+    rate, intake = plan.sprinkler_rate(work), needs.steady_intake(work)
+    cycles = cycles_for(work)
     if total is None or limit is None or rate is None or cycles is None:
         return
-    cycles = technique.measures.cycles or cycles
-    sources = (HUNG,) if plan.longest_run(technique) is not None else (SOAK, INTAKE)
+    cycles = work.measures.cycles or cycles
+    sources = (HUNG,) if plan.longest_run(work) is not None else (SOAK, INTAKE)
     yield Figure(
         name="longest run",
         label="Longest run before water runs off",
@@ -201,14 +201,14 @@ def _cycles(technique: T) -> Iterator[Figure]:
         digits=2,
     )
     if cycles > 1:
-        yield _soak(technique, total, cycles)
+        yield _soak(work, total, cycles)
 
 
-def _soak(technique: T, total: float, cycles: int) -> Figure:
-    rate, steady = plan.sprinkler_rate(technique), needs.steady_intake(technique).value
+def _soak(work: T, total: float, cycles: int) -> Figure:
+    rate, steady = plan.sprinkler_rate(work), needs.steady_intake(work).value
     falls = rate.value if rate else steady
-    least = soak_for(technique, cycles) or LEAST_SOAK_MIN
-    own = technique.measures.soak_minutes
+    least = soak_for(work, cycles) or LEAST_SOAK_MIN
+    own = work.measures.soak_minutes
     soak = least if own is None else own
     sinks = soil_water.soak_minutes(total / cycles, falls, steady)
     rows = tuple(

@@ -10,39 +10,39 @@ from howto.families.watering.references import BIG_TREES_WARM, ESTABLISHED, NEW_
 from howto.model.figure import Figure, Table
 from howto.model.prose import capital
 from howto.model.reference import Reference
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 from howto.quantities import show_range
 
-T = Technique[WateringMeasures]
+T = Work[WateringMeasures]
 MONTHS_A_CM = (3 / 2.54, 4 / 2.54)  # see references.ESTABLISHED: 3 to 4 months an inch, so 1.2 to 1.6 a cm
 POT_MONTHS_A_CM = (1 / 2.54, 2 / 2.54)  # and 1 to 2 months an inch more from a container
 MONTH_DAYS = 365 / 12
 TWELVE_WEEKS = 84
 
 
-def young(technique: T, today: date) -> Iterator[Figure]:
+def young(work: T, today: date) -> Iterator[Figure]:
     """Yield the figures of new plants; none for a planting that has rooted."""
-    span = plan.plant_litres(technique)
+    span = plan.plant_litres(work)
     if span is None:
         return
-    yield from _each(technique, span)
-    yield _first_year(technique, span, today)
-    yield _twelve_weeks(technique)
-    yield from _settled(technique, today)
+    yield from _each(work, span)
+    yield _first_year(work, span, today)
+    yield _twelve_weeks(work)
+    yield from _settled(work, today)
 
 
-def sources(technique: T) -> tuple[Reference, ...]:
+def sources(work: T) -> tuple[Reference, ...]:
     """Return who says how much and how often."""
-    m = technique.measures
-    if plan.summer(technique) == "cool":
+    m = work.measures
+    if plan.summer(work) == "cool":
         return (NEW_TREES,)
     return (NEW_TREES, NEW_TREES_WARM) if m.calliper_mm is None else (NEW_TREES_WARM, BIG_TREES_WARM)
 
 
-def _each(technique: T, span: Span) -> Iterator[Figure]:
-    m, system = technique.measures, technique.crew.units
-    each, said = plan.given_each(technique, span)
+def _each(work: T, span: Span) -> Iterator[Figure]:
+    m, system = work.measures, work.crew.units
+    each, said = plan.given_each(work, span)
     if m.calliper_mm is not None:
         cm = m.calliper_mm / 10
         form = (
@@ -56,12 +56,12 @@ def _each(technique: T, span: Span) -> Iterator[Figure]:
         label="Each plant, each watering",
         value=show_range(span.low, span.high, "L", system),
         working=(form, "feel the soil first; too much drowns a new plant"),
-        references=sources(technique),
+        references=sources(work),
         headline=True,
         client=True,
     )
     number = m.plant_count or 1
-    stage = plan.stage_now(technique)
+    stage = plan.stage_now(work)
     times = garden.times_a_week(stage.every_high)
     yield Figure(
         name="litres all plants",
@@ -69,7 +69,7 @@ def _each(technique: T, span: Span) -> Iterator[Figure]:
         value=each * number,
         unit="L",
         working=(f"{number} x {num(each)} L ({said}) = {num(each * number)} L",),
-        references=sources(technique),
+        references=sources(work),
         client=True,
     )
     size = m.can_size_l or garden.usual_can_l(system)
@@ -82,7 +82,7 @@ def _each(technique: T, span: Span) -> Iterator[Figure]:
             "next quarter",
             f"{stage.name}: every {every_words(stage)}, so {garden.times_words(times)}",
         ),
-        references=sources(technique),
+        references=sources(work),
         client=True,
     )
 
@@ -94,9 +94,9 @@ def every_words(stage: Stage) -> str:
     return f"{stage.every_low} to {stage.every_high} days"
 
 
-def _first_year(technique: T, span: Span, today: date) -> Figure:
-    stages, planted = plan.first_year(technique), plan.planted_on(technique, today)
-    litres = show_range(span.low, span.high, "L", technique.crew.units)
+def _first_year(work: T, span: Span, today: date) -> Figure:
+    stages, planted = plan.first_year(work), plan.planted_on(work, today)
+    litres = show_range(span.low, span.high, "L", work.crew.units)
     rows = tuple(
         (
             capital(stage.name),
@@ -107,7 +107,7 @@ def _first_year(technique: T, span: Span, today: date) -> Figure:
         )
         for stage in stages
     )
-    now = plan.stage_now(technique)
+    now = plan.stage_now(work)
     return Figure(
         name="first year",
         label="Watering in the first year",
@@ -119,15 +119,15 @@ def _first_year(technique: T, span: Span, today: date) -> Figure:
                 for stage in stages
             ),
         ),
-        references=sources(technique),
+        references=sources(work),
         table=Table(columns=("Stretch", "From", "To", "Every", "Each plant"), units=("", "", "", "", ""), rows=rows),
         client=True,
     )
 
 
-def _twelve_weeks(technique: T) -> Figure:
+def _twelve_weeks(work: T) -> Figure:
     lines, low, high = [], 0.0, 0.0
-    for stage in plan.first_year(technique):
+    for stage in plan.first_year(work):
         days = min(stage.end_day, TWELVE_WEEKS) - stage.start_day
         if days <= 0:
             continue
@@ -140,15 +140,15 @@ def _twelve_weeks(technique: T) -> Figure:
         label="Waterings in the first 12 weeks",
         value=f"{fewest}" if fewest == most else f"{fewest} to {most}",
         working=(*lines, f"in all {num(low)} to {num(high)}"),
-        references=sources(technique),
+        references=sources(work),
     )
 
 
-def _settled(technique: T, today: date) -> Iterator[Figure]:
-    m = technique.measures
-    if m.calliper_mm is None or plan.summer(technique) != "warm":
+def _settled(work: T, today: date) -> Iterator[Figure]:
+    m = work.measures
+    if m.calliper_mm is None or plan.summer(work) != "warm":
         return
-    cm, planted = m.calliper_mm / 10, plan.planted_on(technique, today)
+    cm, planted = m.calliper_mm / 10, plan.planted_on(work, today)
     low, high = (cm * months for months in MONTHS_A_CM)
     said = f"{num(cm)} cm x 1.2 to 1.6 months a cm = {num(low)} to {num(high)} months"
     if m.pot_l is not None:

@@ -19,11 +19,11 @@ from howto.families.watering.references import (
 )
 from howto.languages.time_words import MONTHS
 from howto.model.reference import MEASURED, PRACTICE, Reference
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import show_number as num
 from howto.seasons import month_name
 
-T = Technique[WateringMeasures]
+T = Work[WateringMeasures]
 BALL_CALLIPERS = 10  # see references.BALL
 BALL_DEPTH = 0.75  # of its width, see references.BALL_DEPTH
 GIVEN = Reference(title="as the author gives it", grade=PRACTICE.grade)
@@ -40,27 +40,27 @@ class Sum(NamedTuple):
 # -- weather --
 
 
-def latitude(technique: T) -> float:
+def latitude(work: T) -> float:
     """Return the latitude, the south below 0."""
-    own = technique.measures.latitude_deg
-    return garden.signed_latitude(technique.crew) if own is None else own
+    own = work.measures.latitude_deg
+    return garden.signed_latitude(work.crew) if own is None else own
 
 
-def month(technique: T) -> int | None:
+def month(work: T) -> int | None:
     """Return the month reckoned for: as written, else the thirstiest of the crew's climate, else None."""
-    written = technique.measures.month
-    return MONTHS.index(written) + 1 if written else garden.thirstiest_month(technique.crew)
+    written = work.measures.month
+    return MONTHS.index(written) + 1 if written else garden.thirstiest_month(work.crew)
 
 
-def own_weather(technique: T) -> weather.Weather | None:
+def own_weather(work: T) -> weather.Weather | None:
     """Return the weather that the measures write, or None without both temperatures in order."""
-    m = technique.measures
+    m = work.measures
     if m.day_max_c is None or m.day_min_c is None or m.day_max_c < m.day_min_c:
         return None
-    at = month(technique) or garden.thirstiest_month(technique.crew) or technique.crew.month(7)
+    at = month(work) or garden.thirstiest_month(work.crew) or work.crew.month(7)
     return weather.Weather(
-        latitude_deg=latitude(technique),
-        altitude_m=technique.crew.altitude_m if m.altitude_m is None else m.altitude_m,
+        latitude_deg=latitude(work),
+        altitude_m=work.crew.altitude_m if m.altitude_m is None else m.altitude_m,
         day=m.day_of_year or garden.mid_month_day(at),
         max_c=m.day_max_c,
         min_c=m.day_min_c,
@@ -74,25 +74,25 @@ def own_weather(technique: T) -> weather.Weather | None:
         solar_mj_per_m2=m.solar_radiation_mj_per_m2,
         month_c=m.month_mean_c,
         previous_c=m.previous_month_mean_c,
-        coast=technique.crew.coast,
+        coast=work.crew.coast,
         extraterrestrial_mj_per_m2=m.extraterrestrial_radiation_mj_per_m2,
     )
 
 
-def reference_et(technique: T) -> Sum | None:
+def reference_et(work: T) -> Sum | None:
     """Return reference evapotranspiration in mm a day, at least 0: as written, from weather, or from climate."""
-    m, crew = technique.measures, technique.crew
+    m, crew = work.measures, work.crew
     if m.reference_et_mm_per_day is not None:
         return Sum(m.reference_et_mm_per_day, (f"as written: {num(m.reference_et_mm_per_day)} mm a day",), (GIVEN,))
-    own = own_weather(technique)
+    own = own_weather(work)
     if own is not None and weather.only_temperature(own):
         return _from_temperature(own)
     if own is not None:
         return _from_weather(own, f"latitude {num(own.latitude_deg)}°, day {own.day} of the year")
-    at = month(technique)
+    at = month(work)
     if crew.climate is None or at is None:
         return None
-    mean = garden.monthly_weather(crew.climate, latitude(technique), crew.altitude_m, at)
+    mean = garden.monthly_weather(crew.climate, latitude(work), crew.altitude_m, at)
     return _from_weather(mean, f"{month_name(at)}, monthly means, latitude {num(mean.latitude_deg)}°")
 
 
@@ -130,14 +130,14 @@ def _from_weather(own: weather.Weather, place: str) -> Sum:
 # -- the planting --
 
 
-def species_factor(technique: T) -> tuple[float, str]:
+def species_factor(work: T) -> tuple[float, str]:
     """Return ks and where it is from: as written, the plant water class, the plant book, or moderate."""
-    m = technique.measures
+    m = work.measures
     if m.species_factor is not None:
         return m.species_factor, "as written"
     if m.plant_water is not None:
         return tables.SPECIES[m.plant_water][0], f"{m.plant_water} water use"
-    for plant in technique.known_plants:
+    for plant in work.plants:
         if plant.water is not None and plant.water.text in tables.SPECIES:
             return tables.SPECIES[plant.water.text][0], f"{plant.botanical}: {plant.water.text} water use"
     return tables.SPECIES["moderate"][0], "moderate water use taken"
@@ -150,16 +150,16 @@ def _degree(factor: float | None, degree: str | None, ranges: dict[str, Span]) -
     return (found.low + found.high) / 2
 
 
-def coefficient(technique: T) -> Sum:
+def coefficient(work: T) -> Sum:
     """Return what turns grass's water use into this planting's: Kc of a crop, else KL = ks x kd x kmc."""
-    m = technique.measures
+    m = work.measures
     if m.crop_coefficient is not None:
         return Sum(m.crop_coefficient, (f"as written: {num(m.crop_coefficient)}",), (GIVEN,))
     if m.crop is not None:
         stage = m.stage or "middle"
         kc = garden.crop_at(tables.CROPS[m.crop], stage)
         return Sum(kc, (f"{m.crop}, {stage} of its season: Kc = {num(kc)}",), (FAO56_TABLES,))
-    ks, said = species_factor(technique)
+    ks, said = species_factor(work)
     kd = _degree(m.density_factor, m.density, tables.DENSITY)
     kmc = _degree(m.microclimate_factor, m.microclimate, tables.MICROCLIMATE)
     found = formulae.landscape_coefficient(ks, kd, kmc)
@@ -170,12 +170,12 @@ def coefficient(technique: T) -> Sum:
     return Sum(found, working, (LANDSCAPE, SPECIES_FACTORS, DENSITY_FACTORS))
 
 
-def plant_use(technique: T) -> Sum | None:
+def plant_use(work: T) -> Sum | None:
     """Return what the planting uses in mm a day, or None where the weather is not known."""
-    reference = reference_et(technique)
+    reference = reference_et(work)
     if reference is None:
         return None
-    factor = coefficient(technique)
+    factor = coefficient(work)
     found = formulae.plant_water_mm(reference.value, factor.value)
     working = (*factor.working, f"{num(reference.value)} x {num(factor.value)} = {num(found)} mm a day")
     return Sum(found, working, factor.references)
@@ -203,14 +203,14 @@ class Ground(NamedTuple):
         return self.field_capacity - self.wilting_point
 
 
-def soil_name(technique: T) -> str:
+def soil_name(work: T) -> str:
     """Return the texture: as written, else the crew's, else loam."""
-    return technique.measures.soil or garden.soil_of(technique.crew)
+    return work.measures.soil or garden.soil_of(work.crew)
 
 
-def ball_mm(technique: T) -> tuple[float, float] | None:
+def ball_mm(work: T) -> tuple[float, float] | None:
     """Return how wide and deep a new plant's root ball is: as its pot, else ten callipers wide, three quarters deep."""
-    m = technique.measures
+    m = work.measures
     if m.pot_l is not None:
         wide = formulae.pot_width_mm(m.pot_l)
         return wide, wide
@@ -220,9 +220,9 @@ def ball_mm(technique: T) -> tuple[float, float] | None:
     return wide, wide * BALL_DEPTH
 
 
-def root_m(technique: T) -> float:
+def root_m(work: T) -> float:
     """Return the root depth: as written, else a new plant's ball, else 300 mm or a crop's least if that is less."""
-    m, ball = technique.measures, ball_mm(technique)
+    m, ball = work.measures, ball_mm(work)
     if m.root_depth_mm is not None:
         return m.root_depth_mm / 1000
     if ball is not None:
@@ -231,18 +231,18 @@ def root_m(technique: T) -> float:
     return min(usual, tables.CROPS[m.crop].root_low_m) if m.crop else usual
 
 
-def ground(technique: T) -> Ground | None:
+def ground(work: T) -> Ground | None:
     """Return the root zone, or None where field capacity is not above wilting point."""
-    m = technique.measures
-    name = soil_name(technique)
+    m = work.measures
+    name = soil_name(work)
     soil = tables.SOILS[name]
     capacity = soil.field_capacity if m.field_capacity_percent is None else m.field_capacity_percent / 100
     wilting = soil.wilting_point if m.wilting_point_percent is None else m.wilting_point_percent / 100
     if capacity <= wilting:
         return None
-    depth = root_m(technique)
+    depth = root_m(work)
     total = soil_water.total_available_mm(capacity, wilting, depth)
-    p, said, source = _depletion(technique)
+    p, said, source = _depletion(work)
     own = m.field_capacity_percent is not None or m.wilting_point_percent is not None
     return Ground(
         name=name,
@@ -257,41 +257,41 @@ def ground(technique: T) -> Ground | None:
     )
 
 
-def _depletion(technique: T) -> tuple[float, str, Reference]:
-    m = technique.measures
+def _depletion(work: T) -> tuple[float, str, Reference]:
+    m = work.measures
     if m.depletion_fraction is not None:
         return m.depletion_fraction, f"p = {num(m.depletion_fraction)} as written", GIVEN
     table = tables.CROPS[m.crop].depletion if m.crop else garden.USUAL_P
     source = FAO56_TABLES if m.crop else USUAL_DEPLETION
-    use = plant_use(technique)
+    use = plant_use(work)
     if use is None:
         return table, f"p = {num(table)}", source
     p = soil_water.adjusted_depletion(table, use.value)
     return p, f"p = {num(table)} + 0.04 x (5 - {num(use.value)}) = {num(p)}, kept within 0.1 to 0.8", source
 
 
-def days_between(technique: T) -> float | None:
+def days_between(work: T) -> float | None:
     """Return how many days the easily taken water lasts, or None where that is not known or has no end."""
-    use, soil = plant_use(technique), ground(technique)
+    use, soil = plant_use(work), ground(work)
     if use is None or soil is None or use.value < garden.LEAST_USE_MM:
         return None
     return soil_water.days_between(soil.easy_mm, use.value)
 
 
-def kept_interval(technique: T) -> float | None:
+def kept_interval(work: T) -> float | None:
     """Return the days between waterings: as written, else those the soil allows, rounded down; at most 365."""
-    own = technique.measures.interval_days
+    own = work.measures.interval_days
     if own is not None:
         return own
-    days = days_between(technique)
+    days = days_between(work)
     return None if days is None else float(min(365, soil_water.whole_days(days)))
 
 
-def steady_intake(technique: T) -> Sum:
+def steady_intake(work: T) -> Sum:
     """Return how fast the soil drinks when wet, in mm/h: measured, else the lowest published for its texture."""
-    own = technique.measures.intake_mm_per_h
+    own = work.measures.intake_mm_per_h
     if own is not None:
         return Sum(own, (f"measured: {num(own)} mm/h",), (MEASURED,))
-    name = soil_name(technique)
+    name = soil_name(work)
     intake = tables.SOILS[name].intake_mm_per_h
     return Sum(intake, (f"{name}: {num(intake)} mm/h, the lowest published; measure yours",), (INTAKE,))

@@ -27,36 +27,36 @@ LEAST_EVEN = 0.1  # ours: below it a quarter is dry, and 1/DU says nothing but m
 # -- each watering --
 
 
-def net_depth(technique: T) -> Sum | None:
+def net_depth(work: T) -> Sum | None:
     """Return the depth that should reach the roots each time, in mm, or None where nothing tells it.
 
     As written; else what the plants used since the last watering; else what the soil gives easily.
     """
-    m = technique.measures
+    m = work.measures
     if m.wanted_depth_mm is not None:
         return Sum(m.wanted_depth_mm, (f"as written: {num(m.wanted_depth_mm)} mm",), (GIVEN,))
-    use, days = plant_use(technique), kept_interval(technique)
+    use, days = plant_use(work), kept_interval(work)
     if use is not None and use.value >= garden.LEAST_USE_MM and days is not None:
         found = use.value * days
         return Sum(found, (f"{num(use.value)} mm a day x {num(days)} days = {num(found)} mm",), use.references)
-    soil = ground(technique)
+    soil = ground(work)
     if soil is None:
         return None
     return Sum(soil.easy_mm, (f"the water the soil gives easily: {num(soil.easy_mm)} mm",), soil.references)
 
 
-def efficiency(technique: T) -> Sum:
+def efficiency(work: T) -> Sum:
     """Return the part of the water that reaches the roots, 0 to 1."""
-    m = technique.measures
+    m = work.measures
     if m.efficiency_percent is not None:
         return Sum(m.efficiency_percent / 100, (f"as written: {num(m.efficiency_percent)} %",), (GIVEN,))
     usual = garden.EFFICIENCIES[m.method]
     return Sum(usual, (f"{m.method}: {num(usual)}",), (garden.efficiency_reference(m.method),))
 
 
-def sprinkler_rate(technique: T) -> Sum | None:
+def sprinkler_rate(work: T) -> Sum | None:
     """Return how fast the ground is wetted in mm/h: as written, caught, or from flow and area; None if unknown."""
-    m = technique.measures
+    m = work.measures
     if m.rate_mm_per_h is not None:
         return Sum(m.rate_mm_per_h, (f"as written: {num(m.rate_mm_per_h)} mm/h",), (GIVEN,))
     caught = readings(m)
@@ -91,43 +91,43 @@ def readings(m: WateringMeasures) -> tuple[float, ...]:
     return caught if caught and min(caught) >= 0 and formulae.mean(caught) >= LEAST_CAUGHT_ML else ()
 
 
-def evenness(technique: T) -> float | None:
+def evenness(work: T) -> float | None:
     """Return low-quarter uniformity, 0 to 1: from the cans, else as written, else None."""
-    m = technique.measures
+    m = work.measures
     if caught := readings(m):
         return formulae.uniformity(caught)
     return None if m.uniformity_percent is None else m.uniformity_percent / 100
 
 
-def multiplier(technique: T) -> Sum | None:
+def multiplier(work: T) -> Sum | None:
     """Return what lengthens a run for unevenness, or None where that is not known.
 
     It is 1/DU, or 1/(0.4 + 0.6 DU) where the author asks for it or a quarter of the cans is all but dry.
     """
-    even = evenness(technique)
+    even = evenness(work)
     if even is None:
         return None
     soft = formulae.soft_multiplier(even)
-    if technique.measures.uniformity_rule == "soft" or even < LEAST_EVEN:
+    if work.measures.uniformity_rule == "soft" or even < LEAST_EVEN:
         return Sum(soft, (f"soft: 1 / (0.4 + 0.6 x {num(even)}) = {num(soft)}",), (SOFT,))
     strict = formulae.strict_multiplier(even)
     return Sum(strict, (f"strict: 1 / {num(even)} = {num(strict)} (soft would be {num(soft)})",), (STRICT,))
 
 
-def run_time(technique: T) -> Sum | None:
+def run_time(work: T) -> Sum | None:
     """Return how long a watering runs, in minutes: sprinkler by rate, drip by drippers; None if unknown."""
-    m = technique.measures
+    m = work.measures
     if m.method == "drip":
-        return _drip_time(technique)
-    depth, rate = net_depth(technique), sprinkler_rate(technique)
+        return _drip_time(work)
+    depth, rate = net_depth(work), sprinkler_rate(work)
     if m.method != "sprinkler" or depth is None or rate is None:
         return None
-    uneven = multiplier(technique)
+    uneven = multiplier(work)
     if uneven is not None:
         found = formulae.run_minutes(depth.value, rate.value, uneven.value)
         line = f"60 x {num(depth.value)} mm / {num(rate.value)} mm/h x {num(uneven.value)} = {num(found)} min"
         return Sum(found, (*uneven.working, line), (SPRINKLER_RATE, *uneven.references))
-    part = efficiency(technique)
+    part = efficiency(work)
     put_on = formulae.applied(depth.value, part.value)
     found = formulae.run_minutes(put_on, rate.value)
     working = (
@@ -137,11 +137,11 @@ def run_time(technique: T) -> Sum | None:
     return Sum(found, working, (SPRINKLER_RATE, *part.references))
 
 
-def _drip_time(technique: T) -> Sum | None:
-    m = technique.measures
+def _drip_time(work: T) -> Sum | None:
+    m = work.measures
     if m.drippers is None or m.dripper_flow_l_per_h is None:
         return None
-    wanted = to_each(technique) if m.is_new else applied_litres(technique)
+    wanted = to_each(work) if m.is_new else applied_litres(work)
     if wanted is None:
         return None
     found = formulae.drip_hours(wanted, m.drippers, m.dripper_flow_l_per_h) * 60
@@ -151,30 +151,30 @@ def _drip_time(technique: T) -> Sum | None:
     return Sum(found, (line,), (DRIP_TIME,))
 
 
-def applied_litres(technique: T) -> float | None:
+def applied_litres(work: T) -> float | None:
     """Return the litres put on an area at each watering, or None where area or depth is not known."""
-    depth, area = net_depth(technique), technique.measures.area_m2
+    depth, area = net_depth(work), work.measures.area_m2
     if depth is None or area is None:
         return None
-    return formulae.applied(formulae.litres(area, depth.value), efficiency(technique).value)
+    return formulae.applied(formulae.litres(area, depth.value), efficiency(work).value)
 
 
-def longest_run(technique: T) -> float | None:
+def longest_run(work: T) -> float | None:
     """Return the longest run without runoff in minutes: Hung's where the soil was timed; None if not known."""
-    m, rate = technique.measures, sprinkler_rate(technique)
+    m, rate = work.measures, sprinkler_rate(work)
     if rate is None or m.first_intake_mm_per_h is None or m.intake_decay is None:
         return None
-    steady = steady_intake(technique).value
+    steady = steady_intake(work).value
     if m.first_intake_mm_per_h <= steady:
         return None
     hours = soil_water.longest_run_h(rate.value, m.first_intake_mm_per_h, steady, m.intake_decay)
     return None if hours is None else hours * 60
 
 
-def wetted_width_mm(technique: T) -> float:
+def wetted_width_mm(work: T) -> float:
     """Return how far across one dripper wets this soil at most; a can or hose wets a new plant's ball at least."""
-    wide = tables.SOILS[soil_name(technique)].wide_mm
-    return wide if technique.measures.method == "drip" else max(wide, (ball_mm(technique) or (0.0, 0.0))[0])
+    wide = tables.SOILS[soil_name(work)].wide_mm
+    return wide if work.measures.method == "drip" else max(wide, (ball_mm(work) or (0.0, 0.0))[0])
 
 
 class Bulb(NamedTuple):
@@ -186,64 +186,64 @@ class Bulb(NamedTuple):
     share: float
 
 
-def bulb(technique: T) -> Bulb | None:
+def bulb(work: T) -> Bulb | None:
     """Return the wet patch under a dripper, or at a new plant where there is none; None where that is not known."""
-    m, soil, each = technique.measures, ground(technique), to_each(technique)
+    m, soil, each = work.measures, ground(work), to_each(work)
     if soil is None:
         return None
     if m.method == "drip":
-        put_on = applied_litres(technique)
-        net = None if put_on is None else put_on * efficiency(technique).value
+        put_on = applied_litres(work)
+        net = None if put_on is None else put_on * efficiency(work).value
         wanted = each if m.is_new else net
         each = None if wanted is None or m.drippers is None else wanted / m.drippers
     if each is None:
         return None
     share = soil.available * soil.depletion
-    wide, deep = soil_water.bulb_m(each, wetted_width_mm(technique) / 1000, share)
+    wide, deep = soil_water.bulb_m(each, wetted_width_mm(work) / 1000, share)
     return Bulb(each, wide, deep, share)
 
 
 # -- new plants --
 
 
-def summer(technique: T) -> str:
+def summer(work: T) -> str:
     """Return how hot summers are: as written, else warm where the crew's hottest month passes 30 °C."""
-    own, climate = technique.measures.summer, technique.crew.climate
+    own, climate = work.measures.summer, work.crew.climate
     if own:
         return own
     return "warm" if climate is not None and max(climate.max_c) >= 30 else "cool"
 
 
-def plant_litres(technique: T) -> Span | None:
+def plant_litres(work: T) -> Span | None:
     """Return the least and most litres a new plant takes each time: by its stem, else by its pot."""
-    m = technique.measures
+    m = work.measures
     if m.calliper_mm is not None:
-        return formulae.by_calliper(m.calliper_mm / 10, *tables.LITRES_PER_CM[summer(technique)])
+        return formulae.by_calliper(m.calliper_mm / 10, *tables.LITRES_PER_CM[summer(work)])
     return None if m.pot_l is None else formulae.by_pot(m.pot_l)
 
 
-def given_each(technique: T, span: Span) -> tuple[float, str]:
+def given_each(work: T, span: Span) -> tuple[float, str]:
     """Return what a new plant is given each time and how it was chosen: as written, else the middle of `span`."""
-    own = technique.measures.water_each_l
+    own = work.measures.water_each_l
     return (own, "as written") if own is not None else ((span.low + span.high) / 2, "the middle of the range")
 
 
-def to_each(technique: T) -> float | None:
+def to_each(work: T) -> float | None:
     """Return what a new plant is given each time in litres, or None where the plants are not new."""
-    span = plant_litres(technique)
-    return None if span is None else given_each(technique, span)[0]
+    span = plant_litres(work)
+    return None if span is None else given_each(work, span)[0]
 
 
-def first_year(technique: T) -> tuple[Stage, ...]:
+def first_year(work: T) -> tuple[Stage, ...]:
     """Return the stages of the first year."""
-    return tables.first_year(summer(technique), technique.measures.calliper_mm)
+    return tables.first_year(summer(work), work.measures.calliper_mm)
 
 
-def stage_now(technique: T) -> Stage:
+def stage_now(work: T) -> Stage:
     """Return the stage new plants are in, from the weeks since planting."""
-    return tables.stage_on(first_year(technique), (technique.measures.planted_weeks or 0.0) * 7)
+    return tables.stage_on(first_year(work), (work.measures.planted_weeks or 0.0) * 7)
 
 
-def planted_on(technique: T, today: date) -> date:
+def planted_on(work: T, today: date) -> date:
     """Return the day of planting, counted back from `today`."""
-    return today - timedelta(days=round((technique.measures.planted_weeks or 0.0) * 7))
+    return today - timedelta(days=round((work.measures.planted_weeks or 0.0) * 7))

@@ -18,11 +18,11 @@ from howto.families.watering.rules_young import YOUNG_RULES
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import GEOMETRY
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
 
-T = Technique[WateringMeasures]
+T = Work[WateringMeasures]
 
 DUST_C = 1e-6  # what rounding may leave between two temperatures that are the same
 SPECIES = Limit(low=0.0, high=0.9, unit="of grass's use", reference=SPECIES_FACTORS)
@@ -30,9 +30,9 @@ DEPLETION = Limit(low=0.1, high=0.8, unit="of the soil's water", reference=FAO56
 WETTED = Limit(low=0.15, unit="m", reference=DEEP)
 
 
-def weather_in_order(technique: T) -> Iterator[Breach]:
+def weather_in_order(work: T) -> Iterator[Breach]:
     """The day's highest temperature is not below its lowest."""
-    m = technique.measures
+    m = work.measures
     if m.day_max_c is None or m.day_min_c is None or m.day_max_c >= m.day_min_c - DUST_C:
         return
     least = f"{num(round_up(m.day_min_c, 0.1), 4)} °C".replace("−", "-")
@@ -46,18 +46,18 @@ def weather_in_order(technique: T) -> Iterator[Breach]:
     )
 
 
-def species_factor(technique: T) -> Iterator[Breach]:
+def species_factor(work: T) -> Iterator[Breach]:
     """The species factor stands in the range of the plant's water use."""
-    m = technique.measures
+    m = work.measures
     if m.species_factor is None:
         return
     span = tables.SPECIES[m.plant_water][1] if m.plant_water else Span(SPECIES.low or 0.0, SPECIES.high or 0.9)
     yield from _outside("species factor", "species_factor", m.species_factor, span, m.plant_water)
 
 
-def place_factors(technique: T) -> Iterator[Breach]:
+def place_factors(work: T) -> Iterator[Breach]:
     """Density and microclimate factors stand in their published ranges."""
-    m = technique.measures
+    m = work.measures
     if m.density_factor is not None:
         span = tables.DENSITY[m.density] if m.density else Span(0.5, 1.3)
         yield from _outside("density factor", "density_factor", m.density_factor, span, m.density)
@@ -81,11 +81,11 @@ def _outside(key: str, field: str, value: float, span: Span, degree: str | None)
     )
 
 
-def wilting_below_capacity(technique: T) -> Iterator[Breach]:
+def wilting_below_capacity(work: T) -> Iterator[Breach]:
     """Soil holds more at field capacity than at wilting point."""
-    if needs.ground(technique) is not None:
+    if needs.ground(work) is not None:
         return
-    m, soil = technique.measures, tables.SOILS[needs.soil_name(technique)]
+    m, soil = work.measures, tables.SOILS[needs.soil_name(work)]
     capacity = soil.field_capacity * 100 if m.field_capacity_percent is None else m.field_capacity_percent
     wilting = soil.wilting_point * 100 if m.wilting_point_percent is None else m.wilting_point_percent
     half = f"{num(round_down(capacity / 2, 0.1))} %"
@@ -101,9 +101,9 @@ def wilting_below_capacity(technique: T) -> Iterator[Breach]:
     )
 
 
-def depletion_range(technique: T) -> Iterator[Breach]:
+def depletion_range(work: T) -> Iterator[Breach]:
     """The part of the soil's water used before watering again stands within 0.1 to 0.8."""
-    p = technique.measures.depletion_fraction
+    p = work.measures.depletion_fraction
     if p is None or DEPLETION.allows(p):
         return
     bound = "0.1" if p < 0.1 else "0.8"
@@ -116,9 +116,9 @@ def depletion_range(technique: T) -> Iterator[Breach]:
     )
 
 
-def root_depth(technique: T) -> Iterator[Breach]:
+def root_depth(work: T) -> Iterator[Breach]:
     """Roots are reckoned no deeper than the crop's table says they grow."""
-    m = technique.measures
+    m = work.measures
     if m.root_depth_mm is None or m.crop is None:
         return
     most = tables.CROPS[m.crop].root_high_m * 1000
@@ -134,9 +134,9 @@ def root_depth(technique: T) -> Iterator[Breach]:
     )
 
 
-def dried_too_far(technique: T) -> Iterator[Breach]:
+def dried_too_far(work: T) -> Iterator[Breach]:
     """Water comes before the soil has dried past what plants take easily."""
-    dried, soil = technique.measures.dried_mm, needs.ground(technique)
+    dried, soil = work.measures.dried_mm, needs.ground(work)
     if dried is None or soil is None or dried <= soil.easy_mm * (1 + 1e-9):
         return
     ks = soil_water.stress_factor(soil.total_mm, soil.depletion, dried)
@@ -151,12 +151,12 @@ def dried_too_far(technique: T) -> Iterator[Breach]:
     )
 
 
-def interval(technique: T) -> Iterator[Breach]:
+def interval(work: T) -> Iterator[Breach]:
     """The days between waterings are no more than the soil's easy water lasts."""
-    own, days = technique.measures.interval_days, needs.days_between(technique)
-    if own is None or days is None or technique.measures.is_new:
+    own, days = work.measures.interval_days, needs.days_between(work)
+    if own is None or days is None or work.measures.is_new:
         return
-    most, soil, use = min(365, soil_water.whole_days(days)), needs.ground(technique), needs.plant_use(technique)
+    most, soil, use = min(365, soil_water.whole_days(days)), needs.ground(work), needs.plant_use(work)
     if own <= most or soil is None or use is None:
         return
     yield Breach(
@@ -168,9 +168,9 @@ def interval(technique: T) -> Iterator[Breach]:
     )
 
 
-def root_zone_holds(technique: T) -> Iterator[Breach]:
+def root_zone_holds(work: T) -> Iterator[Breach]:
     """One watering is no more than the root zone can hold."""
-    depth, soil = technique.measures.wanted_depth_mm, needs.ground(technique)
+    depth, soil = work.measures.wanted_depth_mm, needs.ground(work)
     if depth is None or soil is None or depth <= soil.total_mm * (1 + 1e-9):
         return
     most = f"{num(max(0.1, round_down(soil.total_mm, 0.1)), 6)} mm"
@@ -184,9 +184,9 @@ def root_zone_holds(technique: T) -> Iterator[Breach]:
     )
 
 
-def deep_enough(technique: T) -> Iterator[Breach]:
+def deep_enough(work: T) -> Iterator[Breach]:
     """A watering over an area wets the soil at least 150 mm deep, or to the roots where they are shallower."""
-    m, depth, soil = technique.measures, plan.net_depth(technique), needs.ground(technique)
+    m, depth, soil = work.measures, plan.net_depth(work), needs.ground(work)
     if m.is_new or m.method == "drip" or depth is None or soil is None:
         return
     if m.wanted_depth_mm is None and m.interval_days is None:

@@ -18,22 +18,22 @@ from howto.families.watering.references import (
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, line_wanted
 from howto.model.reference import FORMAT, GEOMETRY
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.model.wording import says
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
 
-T = Technique[WateringMeasures]
+T = Work[WateringMeasures]
 
 VERY_UNEVEN = Limit(low=0.6, unit="of the mean", reference=UNIFORMITY)
 RUN_SLACK = 0.1  # ours: how far a written run may stand from the one worked out
 DAY_MIN = 1_440
 
 
-def flow_known(technique: T) -> Iterator[Breach]:
+def flow_known(work: T) -> Iterator[Breach]:
     """A sprinkler's rate, or a drip line's drippers and their flow, can be told from the measures."""
-    m = technique.measures
-    if m.method == "sprinkler" and plan.sprinkler_rate(technique) is None:
+    m = work.measures
+    if m.method == "sprinkler" and plan.sprinkler_rate(work) is None:
         yield Breach(
             field="measures.method",
             what="nothing tells how fast the sprinkler wets the ground",
@@ -63,9 +63,9 @@ def flow_known(technique: T) -> Iterator[Breach]:
         )
 
 
-def can_count(technique: T) -> Iterator[Breach]:
+def can_count(work: T) -> Iterator[Breach]:
     """Catch cans are set out in a multiple of four, so that the low quarter is a whole number of cans."""
-    m = technique.measures
+    m = work.measures
     count = m.can_count or len(m.catch_cans_ml or ())
     if count % 4 == 0:
         return
@@ -80,9 +80,9 @@ def can_count(technique: T) -> Iterator[Breach]:
     )
 
 
-def cans_caught(technique: T) -> Iterator[Breach]:
+def cans_caught(work: T) -> Iterator[Breach]:
     """Every catch can holds nothing or more, and together they caught something."""
-    m = technique.measures
+    m = work.measures
     if not m.catch_cans_ml or plan.readings(m):
         return
     low = min(m.catch_cans_ml)
@@ -97,9 +97,9 @@ def cans_caught(technique: T) -> Iterator[Breach]:
     )
 
 
-def evenness_agrees(technique: T) -> Iterator[Breach]:
+def evenness_agrees(work: T) -> Iterator[Breach]:
     """A written uniformity is the one the cans give."""
-    m = technique.measures
+    m = work.measures
     caught = plan.readings(m)
     if m.uniformity_percent is None or not caught:
         return
@@ -118,38 +118,38 @@ def evenness_agrees(technique: T) -> Iterator[Breach]:
     )
 
 
-def uneven_heads(technique: T) -> Iterator[Breach]:
+def uneven_heads(work: T) -> Iterator[Breach]:
     """A very uneven sprinkler is put right before it is run longer, and the steps say so."""
-    even = plan.evenness(technique)
-    if technique.measures.method != "sprinkler" or even is None or VERY_UNEVEN.allows(even):
+    even = plan.evenness(work)
+    if work.measures.method != "sprinkler" or even is None or VERY_UNEVEN.allows(even):
         return
-    if says(technique, "nozzle", "straighten", "clean the head", "level the head", "upright", "put the heads right"):
+    if says(work, "nozzle", "straighten", "clean the head", "level the head", "upright", "put the heads right"):
         return
     longer = formulae.strict_multiplier(even) if even >= plan.LEAST_EVEN else formulae.soft_multiplier(even)
     line = "1. **Put the heads right.** Stand each head upright, clean its nozzle, and catch again."
     yield line_wanted(
         "Steps",
         line,
-        field="measures.catch_cans_ml" if plan.readings(technique.measures) else "measures.uniformity_percent",
+        field="measures.catch_cans_ml" if plan.readings(work.measures) else "measures.uniformity_percent",
         what=f"evenness is {num(even * 100)} %, and no step puts the heads right",
         why=f"under 60 % is very uneven: the dry quarter would need {num(longer)} times the run, and the rest drowns",
     )
 
 
-def run_time(technique: T) -> Iterator[Breach]:
+def run_time(work: T) -> Iterator[Breach]:
     """A sprinkler's written run puts on the water that is wanted, within a tenth."""
-    if technique.measures.method == "sprinkler":
-        yield from _run(technique)
+    if work.measures.method == "sprinkler":
+        yield from _run(work)
 
 
-def drip_time(technique: T) -> Iterator[Breach]:
+def drip_time(work: T) -> Iterator[Breach]:
     """A drip line's written run gives the water that is wanted, within a tenth."""
-    if technique.measures.method == "drip":
-        yield from _run(technique)
+    if work.measures.method == "drip":
+        yield from _run(work)
 
 
-def _run(technique: T) -> Iterator[Breach]:
-    own, found = technique.measures.run_minutes, plan.run_time(technique)
+def _run(work: T) -> Iterator[Breach]:
+    own, found = work.measures.run_minutes, plan.run_time(work)
     if own is None or found is None or not 0.1 <= found.value <= DAY_MIN:
         return
     if abs(own - found.value) <= max(RUN_SLACK * found.value, 0.5):
@@ -164,39 +164,39 @@ def _run(technique: T) -> Iterator[Breach]:
     )
 
 
-def cycle_length(technique: T) -> Iterator[Breach]:
+def cycle_length(work: T) -> Iterator[Breach]:
     """No single run is longer than the soil takes without water running off."""
     m, needed, limit, total = (
-        technique.measures,
-        cycles_for(technique),
-        cycle_limit(technique),
-        run_minutes(technique),
+        work.measures,
+        cycles_for(work),
+        cycle_limit(work),
+        run_minutes(work),
     )
     if m.method != "sprinkler" or needed is None or limit is None or total is None or not 0 < needed <= DAY_MIN:
         return
     if (m.cycles is None and m.run_minutes is None) or (m.cycles or 1) >= needed:
         return
-    rate, intake = plan.sprinkler_rate(technique), needs.steady_intake(technique)
+    rate, intake = plan.sprinkler_rate(work), needs.steady_intake(work)
     falls = rate.value if rate else 0.0
     yield Breach(
         field="measures.cycles" if m.cycles is not None else "measures.run_minutes",
         what=f"the sprinkler runs {num(total / (m.cycles or 1))} min at a time",
-        why=f"{num(falls)} mm/h falls and wet {needs.soil_name(technique)} takes {num(intake.value)} mm/h; "
+        why=f"{num(falls)} mm/h falls and wet {needs.soil_name(work)} takes {num(intake.value)} mm/h; "
         f"{limit[1]}; {num(total)} / {num(limit[0])} rounded up = {needed}",
         mend=f"write `cycles: {needed}` or more",
         edit=Edit(key="cycles", text=str(needed)),
     )
 
 
-def soak_gap(technique: T) -> Iterator[Breach]:
+def soak_gap(work: T) -> Iterator[Breach]:
     """Between two cycles the water has time to sink in, half an hour at least."""
-    m = technique.measures
+    m = work.measures
     if m.method != "sprinkler" or m.soak_minutes is None or (m.cycles or 1) < 2:
         return
-    least, rate, total = soak_for(technique, m.cycles or 1), plan.sprinkler_rate(technique), run_minutes(technique)
+    least, rate, total = soak_for(work, m.cycles or 1), plan.sprinkler_rate(work), run_minutes(work)
     if least is None or rate is None or total is None or m.soak_minutes >= least:
         return
-    on, intake = total / (m.cycles or 1), needs.steady_intake(technique).value
+    on, intake = total / (m.cycles or 1), needs.steady_intake(work).value
     yield Breach(
         field="measures.soak_minutes",
         what=f"{num(m.soak_minutes)} min of soak between cycles",
@@ -207,9 +207,9 @@ def soak_gap(technique: T) -> Iterator[Breach]:
     )
 
 
-def dripper_spacing(technique: T) -> Iterator[Breach]:
+def dripper_spacing(work: T) -> Iterator[Breach]:
     """Drippers stand close enough for their wet patches to meet."""
-    m, name = technique.measures, needs.soil_name(technique)
+    m, name = work.measures, needs.soil_name(work)
     wide = tables.SOILS[name].wide_mm
     if m.method != "drip" or m.dripper_spacing_mm is None or m.dripper_spacing_mm <= wide:
         return

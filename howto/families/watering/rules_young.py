@@ -17,28 +17,28 @@ from howto.families.watering.references import (
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Rule, line_wanted
 from howto.model.reference import PRACTICE
-from howto.model.technique import Technique
+from howto.model.work import Work
 from howto.model.wording import says
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
 
-T = Technique[WateringMeasures]
+T = Work[WateringMeasures]
 
 
-def tree_litres(technique: T) -> Iterator[Breach]:
+def tree_litres(work: T) -> Iterator[Breach]:
     """A new tree gets at each watering what its stem calls for: no less, and no more that drowns it."""
-    m, span = technique.measures, plan.plant_litres(technique)
+    m, span = work.measures, plan.plant_litres(work)
     if m.calliper_mm is None or m.water_each_l is None or span is None:
         return
     cm = m.calliper_mm / 10
-    rates = tables.LITRES_PER_CM[plan.summer(technique)]
-    why = f"{plan.summer(technique)} summers: stem {num(cm)} cm x {num(rates.low)} to {num(rates.high)} L a cm"
+    rates = tables.LITRES_PER_CM[plan.summer(work)]
+    why = f"{plan.summer(work)} summers: stem {num(cm)} cm x {num(rates.low)} to {num(rates.high)} L a cm"
     yield from _litres(m.water_each_l, span, why, "tree")
 
 
-def shrub_litres(technique: T) -> Iterator[Breach]:
+def shrub_litres(work: T) -> Iterator[Breach]:
     """A new shrub gets at each watering 25 to 30 % of the pot it came in."""
-    m, span = technique.measures, plan.plant_litres(technique)
+    m, span = work.measures, plan.plant_litres(work)
     if m.pot_l is None or m.calliper_mm is not None or m.water_each_l is None or span is None:
         return
     yield from _litres(m.water_each_l, span, f"25 to 30 % of its {num(m.pot_l)} L pot", "shrub")
@@ -60,12 +60,12 @@ def _litres(given: float, span: Span, why: str, plant: str) -> Iterator[Breach]:
     )
 
 
-def first_year(technique: T) -> Iterator[Breach]:
+def first_year(work: T) -> Iterator[Breach]:
     """New plants are watered as often as their weeks since planting ask for."""
-    m = technique.measures
+    m = work.measures
     if not m.is_new or m.interval_days is None:
         return
-    stage = plan.stage_now(technique)
+    stage = plan.stage_now(work)
     if stage.every_low <= m.interval_days <= stage.every_high:
         return
     bound = stage.every_high if m.interval_days > stage.every_high else stage.every_low
@@ -84,11 +84,11 @@ def _weeks(count: float) -> str:
     return "1 week" if count == 1 else f"{num(count)} weeks"
 
 
-def feel_first(technique: T) -> Iterator[Breach]:
+def feel_first(work: T) -> Iterator[Breach]:
     """New plants are watered only after the soil has been felt, and the card says so."""
-    if not technique.measures.is_new:
+    if not work.measures.is_new:
         return
-    if says(technique, "feel the soil", "check the soil", "soil is damp", "soil is dry", "finger", "still moist"):
+    if says(work, "feel the soil", "check the soil", "soil is damp", "soil is dry", "finger", "still moist"):
         return
     line = "- **Drowning.** Feel the soil a finger deep beside the root ball first, and leave it when it is damp."
     yield line_wanted(
@@ -99,9 +99,9 @@ def feel_first(technique: T) -> Iterator[Breach]:
     )
 
 
-def backflow(technique: T) -> Iterator[Breach]:
+def backflow(work: T) -> Iterator[Breach]:
     """A line joined to the drinking-water tap has a backflow preventer, and the card says so."""
-    if technique.measures.method == "can" or says(technique, "backflow", "back-flow", "check valve", "non-return"):
+    if work.measures.method == "can" or says(work, "backflow", "back-flow", "check valve", "non-return"):
         return
     line = "- **Drinking water.** Join hose or line to the tap through a backflow preventer."
     yield line_wanted(
@@ -112,9 +112,9 @@ def backflow(technique: T) -> Iterator[Breach]:
     )
 
 
-def cool_hours(technique: T) -> Iterator[Breach]:
+def cool_hours(work: T) -> Iterator[Breach]:
     """Water is given in the cool of the day, early for choice."""
-    if says(technique, "morning", "early in the day", "sunrise", "dawn", "cool of the day", "before breakfast"):
+    if says(work, "morning", "early in the day", "sunrise", "dawn", "cool of the day", "before breakfast"):
         return
     line = "- **Midday.** Water early in the morning: less is lost, and leaves are dry by night."
     yield line_wanted(
@@ -125,9 +125,9 @@ def cool_hours(technique: T) -> Iterator[Breach]:
     )
 
 
-def hot_hose(technique: T) -> Iterator[Breach]:
+def hot_hose(work: T) -> Iterator[Breach]:
     """A hose that lay in the sun is run until it is cool before it is turned on plants."""
-    if technique.measures.method != "hose" or says(technique, "runs cool", "run cool", "hot water", "until it is cool"):
+    if work.measures.method != "hose" or says(work, "runs cool", "run cool", "hot water", "until it is cool"):
         return
     line = "- **Hot hose.** A hose that lay in the sun scalds hands and leaves: let it run until it runs cool."
     yield line_wanted(
