@@ -169,7 +169,7 @@ def _held(text: str) -> Held:
 # -- short ways to write them --
 
 
-def amount(value: float, unit: str, digits: int | None = None) -> Amount:
+def qty(value: float, unit: str, digits: int | None = None) -> Amount:
     """Return a number in a unit."""
     return Amount(value, unit, digits)
 
@@ -184,21 +184,21 @@ def percent(value: float, digits: int = 3) -> Amount:
     return Amount(value, "%", digits)
 
 
-def number(value: float, digits: int = 3) -> Amount:
+def bare(value: float, digits: int = 3) -> Amount:
     """Return a plain number with so many figures, whole ones always kept."""
     return Amount(value, "", digits)
 
 
-def day(when: date, form: str = "long") -> Day:
+def dated(when: date, form: str = "long") -> Day:
     """Return a day."""
     return Day(when.isoformat(), form)
 
 
-def month(which: int) -> Months:
+def month_named(which: int) -> Months:
     """Return one month (1 to 12)."""
     return Months((which,))
 
 
-def months(which: Iterable[int], joint: str = ",") -> Months:
+def months_named(which: Iterable[int], joint: str = ",") -> Months:
     """Return several months."""
     return Months(tuple(which), joint)

@@ -9,8 +9,7 @@ from howto.families.clipping.gauge import handy_step, marks
 from howto.families.clipping.measures import ClippingMeasures
 from howto.model.crew import System
 from howto.model.work import Work
-from howto.quantities import show
-from howto.quantities import show_number as num
+from howto.quantities.amounts import mm, percent
 from howto.shapes import (
     Dimension,
     Drawing,
@@ -59,16 +58,16 @@ def section(work: Work[ClippingMeasures]) -> Drawing:
         Line(((-stands * 0.62, ground), (stands * 0.62, ground)), Role.GROUND),
         Line(((0, ground), (0, high - drop + height * 0.08)), Role.CENTRE),
         *_rings(m, units),
-        Dimension((-width / 2, ground), (width / 2, ground), show(width, "mm", units), offset=-height * 0.10),
-        Dimension((-width / 2, 0), (-width / 2, height), show(height, "mm", units), offset=off + height * 0.10),
+        Dimension((-width / 2, ground), (width / 2, ground), f"{mm(width)}", offset=-height * 0.10),
+        Dimension((-width / 2, 0), (-width / 2, height), f"{mm(height)}", offset=off + height * 0.10),
     ]
     if off > LEAST_OFF:
-        shapes.append(Label(_in_the_shell(m, off), f"{show(off, 'mm', units)} off each side"))
+        shapes.append(Label(_in_the_shell(m, off), f"{mm(off)} off each side"))
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Section: {m.shape} {show(width, 'mm', units)} wide when done",
-        alt=f"A {m.shape} in section, {show(width, 'mm', units)} wide and {show(height, 'mm', units)} high when "
-        f"done. It stands {show(stands, 'mm', units)} wide; {_comes_off(m, off, units)}",
+        caption=f"Section: {m.shape} {mm(width)} wide when done",
+        alt=f"A {m.shape} in section, {mm(width)} wide and {mm(height)} high when "
+        f"done. It stands {mm(stands)} wide; {_comes_off(m, off, units)}",
     )
 
 
@@ -76,8 +75,8 @@ def _comes_off(m: ClippingMeasures, off: float, units: System) -> str:
     part = share(m) * 100
     if part <= 0:
         return "nothing comes off."
-    where = f"{show(off, 'mm', units)} a side and " if off > LEAST_OFF else ""
-    return f"the hatched shell, {where}{num(part)} % of the leaf, comes off."
+    where = f"{mm(off)} a side and " if off > LEAST_OFF else ""
+    return f"the hatched shell, {where}{percent(part)} of the leaf, comes off."
 
 
 def _rings(m: ClippingMeasures, units: System) -> Iterator[Shape]:
@@ -91,7 +90,7 @@ def _rings(m: ClippingMeasures, units: System) -> Iterator[Shape]:
     for up in inner:
         half = formulae.width_at_mm(m.shape, m.finished_width_mm, m.height_mm, up) / 2
         yield Line(((-half, up), (half, up)), Role.GUIDE)
-        yield Level((half, up), show(half * 2, "mm", units))
+        yield Level((half, up), f"{mm(half * 2)}")
 
 
 def _in_the_shell(m: ClippingMeasures, off: float) -> Point:
@@ -117,11 +116,11 @@ def from_above(work: Work[ClippingMeasures]) -> Drawing:
         Line(inner, Role.ACCENT, closed=True),
         Line(((-reach, 0), (reach, 0)), Role.CENTRE),
         Line(((0, -reach), (0, reach)), Role.CENTRE),
-        Dimension((-width / 2, 0), (width / 2, 0), show(width, "mm", units), offset=-width * 0.22),
+        Dimension((-width / 2, 0), (width / 2, 0), f"{mm(width)}", offset=-width * 0.22),
         Label((width / 2, width * 0.3) if m.shape == "cube" else (width * 0.3536, width * 0.3536), line),
     ]
     if stands > width:
-        now = show(stands, "mm", units)
+        now = f"{mm(stands)}"
         shapes.append(Dimension((-stands / 2, 0), (stands / 2, 0), now, offset=stands * 0.62))
         rest = f" inside an outline {now} across that is hatched where it comes off."
     else:
@@ -129,7 +128,7 @@ def from_above(work: Work[ClippingMeasures]) -> Drawing:
     return Drawing(
         shapes=tuple(shapes),
         caption=f"From above: the {line} first",
-        alt=f"The plant from straight above: the {line}, {show(width, 'mm', units)} across, drawn heavy{rest}",
+        alt=f"The plant from straight above: the {line}, {mm(width)} across, drawn heavy{rest}",
     )
 
 

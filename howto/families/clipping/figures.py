@@ -14,6 +14,7 @@ from howto.model.figure import Figure
 from howto.model.reference import GEOMETRY, MEASURED, PRACTICE, Reference
 from howto.model.work import Work
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, dated, mm, percent, qty
 from howto.seasons import growing_days, growth_date, next_in_months
 
 SEASON_SHARE = 1 / 3  # of the leaf in one season, at most; see references.BOX_SEASON
@@ -54,7 +55,7 @@ def _off_each_side(m: ClippingMeasures) -> Figure:
         label="Off each side",
         value=m.side_mm,
         unit="mm",
-        working=(f"({num(m.standing_width_mm, 5)} - {num(m.finished_width_mm, 5)}) / 2 = {num(m.side_mm)} mm",),
+        working=(f"({bare(m.standing_width_mm, 5)} - {bare(m.finished_width_mm, 5)}) / 2 = {mm(m.side_mm, 3)}",),
         references=(GEOMETRY,),
         headline=True,
     )
@@ -68,7 +69,7 @@ def _off_the_top(m: ClippingMeasures) -> Iterator[Figure]:
         label="Off the top",
         value=m.top_mm,
         unit="mm",
-        working=(f"{num(m.standing_height_mm, 5)} - {num(m.height_mm, 5)} = {num(m.top_mm)} mm",),
+        working=(f"{bare(m.standing_height_mm, 5)} - {bare(m.height_mm, 5)} = {mm(m.top_mm, 3)}",),
         references=(GEOMETRY,),
     )
 
@@ -78,14 +79,14 @@ def _share(m: ClippingMeasures) -> Figure:
     after = formulae.volume_mm3(m.shape, m.finished_width_mm, m.height_mm) / 1e6
     part = share(m)
     working = [
-        f"stands: {_volume(m, m.standing_width_mm, m.standing_mm)} = {num(before, 5)} L",
-        f"done: {_volume(m, m.finished_width_mm, m.height_mm)} = {num(after, 5)} L",
+        f"stands: {_volume(m, m.standing_width_mm, m.standing_mm)} = {qty(before, 'L', 5)}",
+        f"done: {_volume(m, m.finished_width_mm, m.height_mm)} = {qty(after, 'L', 5)}",
     ]
     if part > 0:
         working += [
-            f"shell: 1 - {num(after, 5)} / {num(before, 5)} = {num(part * 100)} % of the leafy volume",
-            f"off the length of each shoot: 1 - (1 - {num(part)})^(1/3) = "
-            f"{num(formulae.share_of_length(part) * 100)} %",
+            f"shell: 1 - {bare(after, 5)} / {bare(before, 5)} = {percent(part * 100)} of the leafy volume",
+            f"off the length of each shoot: 1 - (1 - {bare(part)})^(1/3) = "
+            f"{percent(formulae.share_of_length(part) * 100)}",
         ]
     else:
         working.append("it stands no larger than it should finish: nothing comes off")
@@ -122,11 +123,11 @@ def _passes(m: ClippingMeasures) -> Figure:
     if part > 0:
         each = formulae.share_a_pass(part, m.passes)
         working = [
-            f"left when done: 1 - {num(part)} = {num(1 - part)}; a light pass leaves {num(keep)} or more",
-            f"{' x '.join([num(keep)] * least)} {f'= {num(keep**least)}, ' if least > 1 else 'is '}"
-            f"no more than {num(1 - part)}: {least} {'pass' if least == 1 else 'passes'} at least",
+            f"left when done: 1 - {bare(part)} = {bare(1 - part)}; a light pass leaves {bare(keep)} or more",
+            f"{' x '.join([num(keep)] * least)} {f'= {bare(keep**least)}, ' if least > 1 else 'is '}"
+            f"no more than {bare(1 - part)}: {least} {'pass' if least == 1 else 'passes'} at least",
             f"as planned, {m.passes} {'pass takes' if m.passes == 1 else 'equal passes take'} "
-            f"1 - {num(1 - part)}^(1/{m.passes}) = {num(each * 100)} %{'' if m.passes == 1 else ' each'}",
+            f"1 - {bare(1 - part)}^(1/{m.passes}) = {percent(each * 100)}{'' if m.passes == 1 else ' each'}",
         ]
     return Figure(
         name="passes needed",
@@ -145,7 +146,7 @@ def _size_and_time(m: ClippingMeasures) -> Iterator[Figure]:
         label="Surface to clip",
         value=area,
         unit="m2",
-        working=(f"{_surface(m)} = {num(area)} m²",),
+        working=(f"{_surface(m)} = {qty(area, 'm²', 3)}",),
         references=(GEOMETRY,),
     )
     rate = m.clipping_rate_m2_per_h or RATE_M2_PER_H
@@ -156,8 +157,8 @@ def _size_and_time(m: ClippingMeasures) -> Iterator[Figure]:
         value=minutes,
         unit="min",
         working=(
-            f"{num(area)} m² x {m.passes} {'pass' if m.passes == 1 else 'passes'} / {num(rate)} m² an hour x 60 = "
-            f"{num(minutes)} min",
+            f"{qty(area, 'm²', 3)} x {m.passes} {'pass' if m.passes == 1 else 'passes'} / {qty(rate, 'm²', 3)} an hour x 60 = "
+            f"{qty(minutes, 'min', 3)}",
         ),
         references=(RATE if m.clipping_rate_m2_per_h is None else MEASURED,),
         digits=2,
@@ -182,13 +183,13 @@ def _surface(m: ClippingMeasures) -> str:
     if up > across:
         bend = (1 - (across / up) ** 2) ** 0.5
         return (
-            f"with e = √(1 - ({half} / {reach})²) = {num(bend, 4)} and asin in radians: 2 x π x {half}² x "
-            f"(1 + {reach} / ({half} x {num(bend, 4)}) x asin {num(bend, 4)}){part}"
+            f"with e = √(1 - ({half} / {reach})²) = {bare(bend, 4)} and asin in radians: 2 x π x {half}² x "
+            f"(1 + {reach} / ({half} x {bare(bend, 4)}) x asin {bare(bend, 4)}){part}"
         )
     bend = (1 - (up / across) ** 2) ** 0.5
     return (
-        f"with e = √(1 - ({reach} / {half})²) = {num(bend, 4)}: (2 x π x {half}² + π x {reach}² / {num(bend, 4)} x "
-        f"ln((1 + {num(bend, 4)}) / (1 - {num(bend, 4)}))){part}"
+        f"with e = √(1 - ({reach} / {half})²) = {bare(bend, 4)}: (2 x π x {half}² + π x {reach}² / {bare(bend, 4)} x "
+        f"ln((1 + {bare(bend, 4)}) / (1 - {bare(bend, 4)}))){part}"
     )
 
 
@@ -201,9 +202,9 @@ def _next_clip(work: Work[ClippingMeasures], today: date) -> Iterator[Figure]:
         return
     days = growing_days(work.crew.hemisphere)
     working = [
-        f"it grows {num(a_year)} mm a side in a year, in {days} days from spring to autumn",
-        f"{num(off)} / {num(a_year)} x {days} = {num(off / a_year * days)} growing days from "
-        f"{today.isoformat()}: {due.isoformat()}",
+        f"it grows {mm(a_year, 3)} a side in a year, in {days} days from spring to autumn",
+        f"{bare(off)} / {bare(a_year)} x {days} = {bare(off / a_year * days)} growing days from "
+        f"{dated(today, 'plain')}: {dated(due, 'plain')}",
     ]
     references = [source, SEASON]
     if (soonest := _soonest(work, today)) and soonest.day > due:
@@ -214,7 +215,7 @@ def _next_clip(work: Work[ClippingMeasures], today: date) -> Iterator[Figure]:
     if months is not None:
         kept = next_in_months(due, months.at(work.crew.hemisphere))
         if kept != due:
-            working.append(f"then wait for a clipping month of this plant: {kept.isoformat()}")
+            working.append(f"then wait for a clipping month of this plant: {dated(kept, 'plain')}")
         due = kept
         references.append(months.reference("clipping months"))
     yield Figure(
@@ -251,10 +252,10 @@ def _soonest(work: Work[ClippingMeasures], today: date) -> _Soonest | None:
     once = fact.high <= 1
     days = 365 if once else ceil(season / fact.high)
     day = today + timedelta(days=days)
-    said = "once a year" if once else f"{num(fact.high)} times in the {season} days of its season"
+    said = "once a year" if once else f"{bare(fact.high)} times in the {season} days of its season"
     return _Soonest(
         day,
-        f"clipped {said} at most, so no sooner than {days} days on: {day.isoformat()}",
+        f"clipped {said} at most, so no sooner than {days} days on: {dated(day, 'plain')}",
         fact.reference(f"clips a year of {plant.botanical}"),
     )
 
@@ -268,7 +269,7 @@ def _clip_before(m: ClippingMeasures) -> Figure:
         unit="mm",
         working=(
             "grown alike all round, a clip takes 1 - (finished / standing)³ of the leaf, and a third at most",
-            f"{num(m.finished_width_mm, 5)} x 1.5^(1/3) = {num(m.finished_width_mm, 5)} x 1.1447 = {num(widest, 4)} mm",
+            f"{bare(m.finished_width_mm, 5)} x 1.5^(1/3) = {bare(m.finished_width_mm, 5)} x 1.1447 = {mm(widest, 4)}",
         ),
         references=(GEOMETRY, BOX_SEASON),
         client=True,

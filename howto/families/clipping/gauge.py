@@ -5,8 +5,8 @@ from howto.families.clipping.measures import ClippingMeasures
 from howto.model.crew import System
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY
-from howto.quantities import show
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm
 
 MOST_STEPS = 8  # so that a stick made by rule has three to nine marks
 SAME_MM = 1e-6  # two marks nearer than this are one
@@ -39,14 +39,14 @@ def gauge(m: ClippingMeasures, units: System) -> Figure:
     widths = [formulae.width_at_mm(m.shape, m.finished_width_mm, m.height_mm, up) for up in ups]
     every = step_of(m, units)
     worked = 1 if len(ups) > 2 else 0  # at the foot a ball's ring is nothing
-    rings = [f"at {num(ups[worked], 5)} mm up: {_ring(m, ups[worked])} = {num(widths[worked])} mm"]
+    rings = [f"at {mm(ups[worked], 5)} up: {_ring(m, ups[worked])} = {mm(widths[worked], 3)}"]
     if m.shape == "ball":
-        rings.append(f"widest at half the height, {num(m.height_mm / 2, 5)} mm up: {num(m.finished_width_mm, 5)} mm")
+        rings.append(f"widest at half the height, {mm(m.height_mm / 2, 5)} up: {mm(m.finished_width_mm, 5)}")
     return Figure(
         name="gauge rings",
         label="Gauge rings: width at each height",
-        value=f"every {show(every, 'mm', units)} up the stick",
-        working=(*rings, f"a ring each {num(every, 4)} mm from the foot to {num(m.height_mm, 5)} mm"),
+        value=f"every {mm(every)} up the stick",
+        working=(*rings, f"a ring each {mm(every, 4)} from the foot to {mm(m.height_mm, 5)}"),
         references=(GEOMETRY,),
         table=Table(
             columns=("Up from the foot", "Width", "Out from the stem"),
@@ -59,9 +59,9 @@ def gauge(m: ClippingMeasures, units: System) -> Figure:
 def _ring(m: ClippingMeasures, up: float) -> str:
     width, height = num(m.finished_width_mm, 5), num(m.height_mm, 5)
     if m.shape == "ball":
-        return f"{width} x √(1 - (2 x {num(up, 5)} / {height} - 1)²)"
+        return f"{width} x √(1 - (2 x {bare(up, 5)} / {height} - 1)²)"
     if m.shape == "dome":
-        return f"{width} x √(1 - ({num(up, 5)} / {height})²)"
+        return f"{width} x √(1 - ({bare(up, 5)} / {height})²)"
     if m.shape == "cone":
-        return f"{width} x (1 - {num(up, 5)} / {height})"
+        return f"{width} x (1 - {bare(up, 5)} / {height})"
     return width

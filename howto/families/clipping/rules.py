@@ -15,7 +15,7 @@ from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import GEOMETRY, PRACTICE
 from howto.model.work import Work
 from howto.quantities import round_down, show
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, percent
 
 T = Work[ClippingMeasures]
 
@@ -39,8 +39,8 @@ def _too_small(side: str, word: str, stands: float, finished: float) -> Breach:
     return Breach(
         field=f"measures.standing_{side}_mm",
         also=f"measures.finished_{side}_mm",
-        what=f"it stands {num(stands, 5)} mm {word} and should finish {num(finished, 5)} mm {word}",
-        why=f"{num(stands, 5)} - {num(finished, 5)} leaves nothing to clip; shears add no leaf",
+        what=f"it stands {mm(stands, 5)} {word} and should finish {mm(finished, 5)} {word}",
+        why=f"{bare(stands, 5)} - {bare(finished, 5)} leaves nothing to clip; shears add no leaf",
         mend=f"measure it again, and write what it stands over what it should finish, such as "
         f"`standing {side}: {grown}`",
         edit=Edit(key=f"standing {side}", text=grown),
@@ -57,8 +57,8 @@ def half_at_most(work: T) -> Iterator[Breach]:
         yield Breach(
             field=f"measures.finished_{side}_mm",
             also=f"measures.standing_{side}_mm",
-            what=f"{num(off * 100)} % of the {side} comes off in one clip",
-            why=f"1 - {num(finished, 5)} / {num(stands, 5)}; the most is half, "
+            what=f"{percent(off * 100)} of the {side} comes off in one clip",
+            why=f"1 - {bare(finished, 5)} / {bare(stands, 5)}; the most is half, "
             "and that only from plants that shoot from old wood",
             mend=f"write `finished {side}: {least} mm` or more this year, and clip to the smaller size next year",
             edit=Edit(key=f"finished {side}", text=f"{least} mm"),
@@ -87,9 +87,9 @@ def third_of_the_leaf(work: T) -> Iterator[Breach]:
         yield Breach(
             field=f"measures.finished_{side}_mm",
             also=f"measures.standing_{side}_mm",
-            what=f"the clip takes {num(off * 100)} % of the leaf",
-            why=f"the leaf stands in the shell between {num(m.standing_width_mm, 5)} x {num(m.standing_mm, 5)} and "
-            f"{num(m.finished_width_mm, 5)} x {num(m.height_mm, 5)} mm; a season's clip takes at most a third of it",
+            what=f"the clip takes {percent(off * 100)} of the leaf",
+            why=f"the leaf stands in the shell between {bare(m.standing_width_mm, 5)} x {bare(m.standing_mm, 5)} and "
+            f"{bare(m.finished_width_mm, 5)} x {mm(m.height_mm, 5)}; a season's clip takes at most a third of it",
             mend=f"write `finished {side}: {least} mm` or more, and reach the smaller size in later clips",
             edit=Edit(key=f"finished {side}", text=f"{least} mm"),
         )
@@ -123,8 +123,8 @@ def light_passes(work: T) -> Iterator[Breach]:
     each = "one pass" if m.passes == 1 else f"each of {m.passes} passes"
     yield Breach(
         field="measures.passes",
-        what=f"{each} takes {num(formulae.share_a_pass(off, m.passes) * 100)} % of what stands",
-        why=f"{num(off * 100)} % in all; a light pass takes at most a quarter",
+        what=f"{each} takes {percent(formulae.share_a_pass(off, m.passes) * 100)} of what stands",
+        why=f"{percent(off * 100)} in all; a light pass takes at most a quarter",
         mend=f"write `passes: {least}` or more",
         edit=Edit(key="passes", text=str(least)),
     )
@@ -142,8 +142,8 @@ def round_ball(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.finished_height_mm",
         also="measures.finished_width_mm",
-        what=f"a ball {num(m.finished_height_mm, 5)} mm high and {num(m.finished_width_mm, 5)} mm wide is not round",
-        why=f"the two differ by more than {num(slack)} mm",
+        what=f"a ball {mm(m.finished_height_mm, 5)} high and {mm(m.finished_width_mm, 5)} wide is not round",
+        why=f"the two differ by more than {mm(slack, 3)}",
         mend=f"write `finished height: {width}`, or call the shape a dome",
         edit=Edit(key="finished height", text=width),
     )
@@ -157,11 +157,11 @@ def tolerance_within_cut(work: T) -> Iterator[Breach]:
     if slack is None or off <= 0 or slack < off:
         return
     finer = round_down(off / 2, 1) or round_down(off / 2, 0.001)
-    text = f"{m.finished_width_mm:.12g} mm ± {num(finer)} mm"
+    text = f"{m.finished_width_mm:.12g} mm ± {mm(finer, 3)}"
     yield Breach(
         field="measures.finished_width_mm",
-        what=f"± {num(slack)} mm is as wide as the whole cut",
-        why=f"the clip takes {num(off)} mm off the width, so a plant not yet touched would pass",
+        what=f"± {mm(slack, 3)} is as wide as the whole cut",
+        why=f"the clip takes {mm(off, 3)} off the width, so a plant not yet touched would pass",
         mend=f"write `finished width: {text}`",
         edit=Edit(key="finished width", text=text),
     )
@@ -177,8 +177,8 @@ def rings_to_read(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.gauge_every_mm",
         also=f"measures.finished_{'width' if m.finished_height_mm is None else 'height'}_mm",
-        what=f"{num(m.height_mm / m.gauge_every_mm, 2)} steps of {num(m.gauge_every_mm, 4)} mm up the gauge",
-        why=f"{num(m.height_mm, 5)} / {num(m.gauge_every_mm, 4)}; {RINGS}: fewer leave the shape to the eye, more "
+        what=f"{bare(m.height_mm / m.gauge_every_mm, 2)} steps of {mm(m.gauge_every_mm, 4)} up the gauge",
+        why=f"{bare(m.height_mm, 5)} / {bare(m.gauge_every_mm, 4)}; {RINGS}: fewer leave the shape to the eye, more "
         "crowd the stick and the card",
         mend=f"write `gauge every: {handy}`",
         edit=Edit(key="gauge every", text=handy),

@@ -11,7 +11,7 @@ from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.plants import Plant
 from howto.model.reference import CEILING, Reference
 from howto.model.work import Work
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, months_named, qty
 from howto.seasons import month_list, months_of
 
 T = Work[ClippingMeasures]
@@ -44,8 +44,8 @@ def past_the_green(work: T) -> Iterator[Breach]:
         yield Breach(
             field=f"measures.finished_{side}_mm",
             also=f"measures.standing_{side}_mm",
-            what=f"{num(off)} mm comes off {where} of {plant.botanical}",
-            why=f"it shoots only from green wood, and about {num(a_year)} mm of it is green, a year's growth{said}: "
+            what=f"{mm(off, 3)} comes off {where} of {plant.botanical}",
+            why=f"it shoots only from green wood, and about {mm(a_year, 3)} of it is green, a year's growth{said}: "
             "bare wood stays bare",
             mend=f"write `finished {side}: {text}` or more, so the cut stays in green",
             edit=Edit(key=f"finished {side}", text=text),
@@ -69,7 +69,7 @@ def clip_months(work: T) -> Iterator[Breach]:
         yield Breach(
             field="season",
             what=f"{plant.botanical} is not clipped in {work.technique.season}",
-            why=f"here its months are {month_list(months)}",
+            why=f"here its months are {months_named(months)}",
             mend=f"write `season: {names}`",
             edit=Edit(key="season", text=names, top=True),
             severity=CEILING[plant.clip_months.grade],
@@ -93,7 +93,7 @@ def day_temperature(work: T) -> Iterator[Breach]:
     bound = "32 °C" if hot else "-4 °C"
     yield Breach(
         field="measures.day_temperature_c",
-        what=f"the day {'reaches' if hot else 'gets no warmer than'} {num(day)} °C",
+        what=f"the day {'reaches' if hot else 'gets no warmer than'} {qty(day, '°C', 3)}",
         why="cut leaf burned after days over 32 °C" if hot else "wood is brittle below −4 °C",
         mend=f"wait for a {'cooler' if hot else 'milder'} day, and write `day temperature: {bound}`",
         edit=Edit(key="day temperature", text=bound),
@@ -108,7 +108,7 @@ def before_frost(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.first_frost_weeks",
-        what=f"frost is {num(weeks)} weeks away",
+        what=f"frost is {bare(weeks)} weeks away",
         why="soft shoots after a clip need at least 6 weeks to harden",
         mend="leave the clip until spring, and write `first frost: 6 weeks` or more",
         edit=Edit(key="first frost", text="6 weeks"),

@@ -8,8 +8,8 @@ from howto.families.clipping.references import TOOLS, WET_BOX
 from howto.findings import Severity
 from howto.model.family import Breach, Rule, line_wanted
 from howto.model.reference import PRACTICE
-from howto.model.work import Work
 from howto.model.wording import words_of_cautions, words_of_kit, words_of_steps
+from howto.model.work import Work
 
 T = Work[ClippingMeasures]
 
@@ -85,7 +85,11 @@ def _advise_step(work: T, what: str, why: str, step: str) -> Breach:
 
 def _said(work: T) -> str:
     """Return everything the tools, steps and cautions say, lower case."""
-    told = (words_of_kit(work.technique.tools), words_of_steps(work.technique.steps), words_of_cautions(work.technique.cautions))
+    told = (
+        words_of_kit(work.technique.tools),
+        words_of_steps(work.technique.steps),
+        words_of_cautions(work.technique.cautions),
+    )
     return " ".join(told).casefold()
 
 

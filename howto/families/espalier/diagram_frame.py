@@ -6,8 +6,7 @@ from math import ceil, cos, radians, sin
 
 from howto.families.espalier import formulae, frame
 from howto.families.espalier.frame import T
-from howto.quantities import show
-from howto.quantities import show_number as num
+from howto.quantities.amounts import mm, qty
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
 
 MOST_TREES = 2  # drawn; the rest stand as these do
@@ -79,15 +78,15 @@ def elevation(work: T) -> Drawing | None:
     shapes += _words(work, found)
     arms = formulae.laterals(m.tiers, m.trees)
     part = "" if found.whole else f", the first {len(found.stems)} of {m.trees} trees"
-    heights = ", ".join(show(height, "mm", units) for height in found.heights[:6])
+    heights = ", ".join(f"{mm(height)}" for height in found.heights[:6])
     steep = found.made < m.tiers and m.arm_angle_deg is not None
-    new = f"; new ones at {num(m.arm_angle_deg or 0)}°, then level" if steep else ""
+    new = f"; new ones at {qty(m.arm_angle_deg or 0, '°', 3)}, then level" if steep else ""
     made = "" if found.made == m.tiers else f" {found.made} of {m.tiers} tiers are made."
     return Drawing(
         shapes=tuple(shapes),
         caption=f"From the front: {m.tiers} wires, {arms} arms{part}{new}",
         alt=f"Front view{part}: {m.tiers} wires at {heights} above the ground, an eye each "
-        f"{show(found.span, 'mm', units)}. One arm each side of the stem on each wire stays; hatched shoots come off."
+        f"{mm(found.span)}. One arm each side of the stem on each wire stays; hatched shoots come off."
         f"{made}",
     )
 
@@ -106,12 +105,12 @@ def _wires(work: T, found: Frame) -> Drawing:
     spans = frame.spans(m)
     eyes = "" if spans is None else f", {m.tiers * (spans + 1)} eyes"
     part = "" if found.whole else f", the first {len(found.stems)} of {m.trees} trees"
-    heights = ", ".join(show(height, "mm", units) for height in found.heights[:6])
+    heights = ", ".join(f"{mm(height)}" for height in found.heights[:6])
     return Drawing(
         shapes=tuple(shapes),
         caption=f"From the front: {m.tiers} wires{eyes}{part}",
         alt=f"Front view{part}: level lines of wire at {heights} above the ground, an eye at each end and each "
-        f"{show(found.span, 'mm', units)} between, a tensioner at the right end. The stem to come is dashed.",
+        f"{mm(found.span)} between, a tensioner at the right end. The stem to come is dashed.",
     )
 
 
@@ -247,7 +246,7 @@ def _words(work: T, found: Frame) -> Iterator[Shape]:
     yield from _levels(work, found)
     stem, top = found.stems[0], found.top
     yield Line(((stem, -top * 0.05), (stem, top + found.gap * 0.5)), Role.CENTRE)
-    arm = f"arm {show(found.arm, 'mm', work.crew.units)}"
+    arm = f"arm {mm(found.arm)}"
     yield Dimension((stem - found.arm, top), (stem, top), arm, offset=found.gap + top * 0.2)
     yield from _labels(work, found, found.stems[-1])
 
@@ -256,10 +255,10 @@ def _levels(work: T, found: Frame) -> Iterator[Shape]:
     """Yield the height of each wire, a span and the whole length."""
     units, top = work.crew.units, found.top
     for height in found.heights:
-        yield Level((found.wide, height), show(height, "mm", units))
+        yield Level((found.wide, height), f"{mm(height)}")
     if len(found.eyes) > 1:
-        yield Dimension((0, 0), (found.span, 0), show(found.span, "mm", units), offset=-top * 0.2)
-    yield Dimension((0, 0), (found.wide, 0), show(found.wide, "mm", units), offset=-top * 0.32)
+        yield Dimension((0, 0), (found.span, 0), f"{mm(found.span)}", offset=-top * 0.2)
+    yield Dimension((0, 0), (found.wide, 0), f"{mm(found.wide)}", offset=-top * 0.32)
 
 
 def _labels(work: T, found: Frame, stem: float) -> Iterator[Shape]:
@@ -274,4 +273,4 @@ def _labels(work: T, found: Frame, stem: float) -> Iterator[Shape]:
     if found.made < len(found.heights) and angle_deg is not None:
         angle, reach = radians(angle_deg), found.gap * 1.1
         low = found.heights[found.made] - found.gap * 0.12
-        yield Label((stem + reach * cos(angle), low + reach * sin(angle)), f"{num(angle_deg)}°")
+        yield Label((stem + reach * cos(angle), low + reach * sin(angle)), f"{qty(angle_deg, '°', 3)}")

@@ -5,7 +5,7 @@ from math import cos, radians, sin
 
 from howto.families.espalier import frame, pruning
 from howto.families.espalier.frame import T
-from howto.quantities import show
+from howto.quantities.amounts import mm
 from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc
 
 TALLEST_MM = 300.0  # how tall a shoot is drawn: the tip tells nothing
@@ -35,18 +35,18 @@ def shoots(work: T) -> Drawing:
     first = f"{leaves[0]} {_leaf(leaves[0])}" if counted else "a stub"
     beside = [f", {count} {_leaf(count)}" if counted else "" for count in leaves]
     shapes += [
-        Dimension((0, 0), (0, main), show(main, "mm", units) + beside[0], offset=110),
-        Dimension((SHORT_AT_MM, 0), (SHORT_AT_MM, shortest), show(shortest, "mm", units), offset=-LEAF_MM * 1.25),
-        Dimension((last, SPUR_MM), (last, SPUR_MM + spur), show(spur, "mm", units) + beside[1], offset=-110),
+        Dimension((0, 0), (0, main), f"{mm(main)}" + beside[0], offset=110),
+        Dimension((SHORT_AT_MM, 0), (SHORT_AT_MM, shortest), f"{mm(shortest)}", offset=-LEAF_MM * 1.25),
+        Dimension((last, SPUR_MM), (last, SPUR_MM + spur), f"{mm(spur)}" + beside[1], offset=-110),
         Label((0, main + (tall - main) * 0.6), "off"),
     ]
     spurs = str(leaves[1]) if counted else "a shorter one"
-    said = f"{first} of it, {show(main, 'mm', units)}," if counted else f"{show(main, 'mm', units)} of it"
+    said = f"{first} of it, {mm(main)}," if counted else f"{mm(main)} of it"
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Cut to {first}, {spurs} from a spur; under {show(shortest, 'mm', units)} stays",
+        caption=f"Cut to {first}, {spurs} from a spur; under {mm(shortest)} stays",
         alt=f"Three shoots on an arm. Of a long one from the arm {said} stay; the rest, hatched, comes off. One from a "
-        f"spur is cut to {show(spur, 'mm', units)}. One under {show(shortest, 'mm', units)} is left whole.",
+        f"spur is cut to {mm(spur)}. One under {mm(shortest)} is left whole.",
     )
 
 

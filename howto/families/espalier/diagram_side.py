@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from howto.families.espalier import frame
 from howto.families.espalier.frame import T
 from howto.quantities import show
+from howto.quantities.amounts import mm
 from howto.shapes import (
     Dimension,
     Drawing,
@@ -45,12 +46,12 @@ def side(work: T) -> Drawing | None:
     for height in heights:
         shapes.append(Polygon(rectangle(-70, height - 5, off, height + 5), Role.WOOD))
         shapes.append(Polygon(arc((off, height), WIRE_DOT_MM, steps=16)[:-1], Role.ACCENT))
-        shapes.append(Level((reach, height), show(height, "mm", units)))
-    shapes.append(Dimension((0, top), (off, top), show(off, "mm", units), offset=gap * 0.3))
+        shapes.append(Level((reach, height), f"{mm(height)}"))
+    shapes.append(Dimension((0, top), (off, top), f"{mm(off)}", offset=gap * 0.3))
     said = ""
     if m.stem_off_wall_mm is not None:
-        shapes.append(Dimension((0, 0), (stem, 0), show(stem, "mm", units), offset=-gap * 0.6))
-        said = f" The stem is planted {show(stem, 'mm', units)} off the wall."
+        shapes.append(Dimension((0, 0), (stem, 0), f"{mm(stem)}", offset=-gap * 0.6))
+        said = f" The stem is planted {mm(stem)} off the wall."
     shapes.append(Label((-45, heights[0]), "eye"))
     bare = m.job == "wiring"
     shapes.append(Label((off, heights[0]), "wire") if bare else Label((off + 260, heights[-1] + 10), "forward: off"))
@@ -58,8 +59,8 @@ def side(work: T) -> Drawing | None:
     which = f"the lowest {len(heights)} of {m.tiers} wires" if m.tiers > len(heights) else "the wires"
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"From the side: wires {show(off, 'mm', units)} off the wall",
-        alt=f"The wall in section with {which}, {show(off, 'mm', units)} off its face, at "
+        caption=f"From the side: wires {mm(off)} off the wall",
+        alt=f"The wall in section with {which}, {mm(off)} off its face, at "
         f"{' and '.join(show(height, 'mm', units) for height in heights)} above the ground.{said}{forward}",
     )
 

@@ -3,7 +3,7 @@
 from howto.families.espalier import formulae, frame
 from howto.families.espalier.frame import T
 from howto.families.espalier.measures import EspalierMeasures
-from howto.quantities import show
+from howto.quantities.amounts import mm, qty
 from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, rectangle
 
 DRAWN_SHARE = 0.26  # of the span: about how deep the deepest sag is drawn
@@ -30,30 +30,30 @@ def sag(work: T) -> Drawing | None:
     shapes: list[Shape] = [*_walls(span), Line(((0, 0), (span, 0)), Role.CENTRE)]
     if limit is not None:
         shapes.append(Line(_curve(span, limit * times), Role.GUIDE))
-        shapes.append(Label(_at(span, limit * times, 0.72), f"limit {show(limit, 'mm', units)}"))
+        shapes.append(Label(_at(span, limit * times, 0.72), f"limit {mm(limit)}"))
     shapes.append(Line(_curve(span, bare * times), Role.WIRE))
     shapes.append(Line(_curve(span, deep * times), Role.ACCENT))
     shapes += _load(span, deep * times)
     for x in (0.0, span):
         shapes.append(Polygon(arc((x, 0), span * 0.009, steps=16)[:-1], Role.WOOD))
     shapes += [
-        Label((span, 0), f"{show(set_n, 'N', units)}" + (f": bare, it sags {show(bare, 'mm', units)}" if bare else "")),
-        Dimension((0, 0), (span, 0), show(span, "mm", units), offset=span * 0.14),
-        Dimension((span / 2, 0), (span / 2, -deep * times), show(deep, "mm", units), offset=span * 0.03),
+        Label((span, 0), f"{qty(set_n, 'N')}" + (f": bare, it sags {mm(bare)}" if bare else "")),
+        Dimension((0, 0), (span, 0), f"{mm(span)}", offset=span * 0.14),
+        Dimension((span / 2, 0), (span / 2, -deep * times), f"{mm(deep)}", offset=span * 0.03),
     ]
     drawn = "true to scale" if times == 1 else f"drawn {times} times too deep"
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"One span, tightened to {show(set_n, 'N', units)}: the sag is {drawn}",
-        alt=f"One span of {show(span, 'mm', units)} between two eyes, tightened to {show(set_n, 'N', units)}. Under "
-        f"{_carried(m, units)} it sags {show(deep, 'mm', units)} in the middle; the sag is {drawn}."
-        + ("" if limit is None else f" The limit is {show(limit, 'mm', units)}."),
+        caption=f"One span, tightened to {qty(set_n, 'N')}: the sag is {drawn}",
+        alt=f"One span of {mm(span)} between two eyes, tightened to {qty(set_n, 'N')}. Under "
+        f"{_carried(m, units)} it sags {mm(deep)} in the middle; the sag is {drawn}."
+        + ("" if limit is None else f" The limit is {mm(limit)}."),
         true=times == 1,
     )
 
 
 def _carried(m: EspalierMeasures, units: str) -> str:
-    return f"{show(m.load_kg_per_m or 0.0, 'kg/m', units)} of leaf and crop"
+    return f"{qty(m.load_kg_per_m or 0.0, 'kg/m')} of leaf and crop"
 
 
 def _walls(span: float) -> tuple[Shape, ...]:

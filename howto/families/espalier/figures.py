@@ -11,8 +11,8 @@ from howto.families.espalier.measures import EspalierMeasures
 from howto.families.espalier.references import ESPALIERS, TIER_A_YEAR, WALL_EYES
 from howto.model.figure import Cell, Figure, Table
 from howto.model.reference import GEOMETRY, PRACTICE
-from howto.quantities import round_up, show
-from howto.quantities import show_number as num
+from howto.quantities import round_up
+from howto.quantities.amounts import bare, mm, percent, qty
 
 TIE_EVERY_MM = 300.0  # along an arm: common practice
 
@@ -44,15 +44,15 @@ def _heights(work: T, today: date) -> Iterator[Figure]:
         (float(tier), height, float(2 * m.trees), "made" if tier <= made else f"{years[tier - made - 1]}")
         for tier, height in enumerate(heights, 1)
     )
-    step = "" if m.tiers == 1 or m.tier_spacing_mm is None else f" + {m.tiers - 1} x {num(m.tier_spacing_mm, 5)}"
+    step = "" if m.tiers == 1 or m.tier_spacing_mm is None else f" + {m.tiers - 1} x {bare(m.tier_spacing_mm, 5)}"
     yield Figure(
         name="wire heights",
         label="Wires above the ground",
-        value=_listed([show(height, "mm", units) for height in heights]),
+        value=_listed([f"{mm(height)}" for height in heights]),
         working=(
-            f"first wire {num(heights[0], 5)} mm, each next one {num(m.tier_spacing_mm or 0, 5)} mm higher"
+            f"first wire {mm(heights[0], 5)}, each next one {mm(m.tier_spacing_mm or 0, 5)} higher"
             if step
-            else f"one wire at {num(heights[0], 5)} mm",
+            else f"one wire at {mm(heights[0], 5)}",
             "a tier a year: its arms level in late autumn of the year shown",
         ),
         references=(ESPALIERS, TIER_A_YEAR),
@@ -64,7 +64,7 @@ def _heights(work: T, today: date) -> Iterator[Figure]:
         label="Top wire",
         value=heights[-1],
         unit="mm",
-        working=(f"{num(heights[0], 5)}{step} = {num(heights[-1], 5)} mm",),
+        working=(f"{bare(heights[0], 5)}{step} = {mm(heights[-1], 5)}",),
         references=(GEOMETRY,),
     )
 
@@ -95,11 +95,9 @@ def _arm_length(m: EspalierMeasures) -> Iterator[Figure]:
     arm, bay = frame.arm_mm(m), frame.bay_mm(m)
     if arm is None or bay is None:
         return
-    working = [f"half of what one tree has: {num(2 * arm, 6)} / 2 = {num(arm, 6)} mm"]
+    working = [f"half of what one tree has: {bare(2 * arm, 6)} / 2 = {mm(arm, 6)}"]
     if m.wall_length_m is not None and 2 * arm < bay:
-        working.insert(
-            0, f"the wall gives each tree {num(m.wall_length_m * 1000, 6)} / {m.trees} = {num(2 * arm, 6)} mm"
-        )
+        working.insert(0, f"the wall gives each tree {bare(m.wall_length_m * 1000, 6)} / {m.trees} = {mm(2 * arm, 6)}")
     yield Figure(
         name="arm length",
         label="Arm, from stem to tip",
@@ -121,8 +119,8 @@ def _spans(m: EspalierMeasures) -> Iterator[Figure]:
         value=span,
         unit="mm",
         working=(
-            f"{num(run, 6)} / {num(m.eye_spacing_mm, 5)} rounded up = {count} spans a wire",
-            f"{num(run, 6)} / {count} = {num(span, 5)} mm",
+            f"{bare(run, 6)} / {bare(m.eye_spacing_mm, 5)} rounded up = {count} spans a wire",
+            f"{bare(run, 6)} / {count} = {mm(span, 5)}",
         ),
         references=(WALL_EYES,) if m.support == "wall" else (GEOMETRY,),
         headline=m.job == "wiring",
@@ -148,9 +146,9 @@ def _wire_to_buy(m: EspalierMeasures) -> Iterator[Figure]:
         value=round_up(exact, 1),
         unit="m",
         working=(
-            f"each run and its two ends: {num(m.wall_length_m, 5)} + {num(frame.ENDS_M)} m",
-            f"{m.tiers} x {num(m.wall_length_m + frame.ENDS_M, 5)} m x (1 + {num(m.waste_percent / 100)}) = "
-            f"{num(exact, 5)} m, to the next metre",
+            f"each run and its two ends: {bare(m.wall_length_m, 5)} + {qty(frame.ENDS_M, 'm', 3)}",
+            f"{m.tiers} x {qty(m.wall_length_m + frame.ENDS_M, 'm', 5)} x (1 + {bare(m.waste_percent / 100)}) = "
+            f"{qty(exact, 'm', 5)}, to the next metre",
         ),
         references=(GEOMETRY, PRACTICE),
     )
@@ -165,20 +163,20 @@ def _materials(work: T) -> Iterator[Figure]:
     eyes = m.tiers * (count + 1)
     tensioners = m.tensioners or m.tiers
     rows: list[tuple[Cell, ...]] = [
-        (_wire_named(work), show(wire, "m", units)),
+        (_wire_named(work), f"{qty(wire, 'm')}"),
         ("Eyes", float(eyes)),
         ("Tensioners", float(tensioners)),
         ("Grips or ferrules, two a wire", float(2 * m.tiers)),
         ("Posts", float(count + 1)) if m.support == "posts" else ("Wall plugs", float(eyes)),
     ]
     working = (
-        f"wire: {m.tiers} runs, two ends each and {num(m.waste_percent)} % for waste",
+        f"wire: {m.tiers} runs, two ends each and {percent(m.waste_percent)} for waste",
         f"eyes: {count + 1} a wire x {m.tiers} wires = {eyes}; tensioners: {tensioners}",
     )
     yield Figure(
         name="materials",
         label="Materials, waste included",
-        value=f"{show(wire, 'm', units)} of wire, {eyes} eyes, {_counted(tensioners, 'tensioner')}",
+        value=f"{qty(wire, 'm')} of wire, {eyes} eyes, {_counted(tensioners, 'tensioner')}",
         working=working,
         references=(GEOMETRY, PRACTICE),
         table=Table(columns=("What", "How much"), units=("", ""), rows=tuple(rows)),
@@ -196,7 +194,7 @@ def _ties(m: EspalierMeasures) -> Iterator[Figure]:
         label="Soft ties for the whole frame",
         value=float(arms * each + stems),
         working=(
-            f"one each {num(TIE_EVERY_MM)} mm of arm: {num(arm, 6)} / {num(TIE_EVERY_MM)} rounded up = {each}",
+            f"one each {mm(TIE_EVERY_MM, 3)} of arm: {bare(arm, 6)} / {bare(TIE_EVERY_MM)} rounded up = {each}",
             f"{arms} arms x {each} + {stems} where a stem meets a wire = {arms * each + stems}",
         ),
         references=(PRACTICE,),
@@ -206,7 +204,7 @@ def _ties(m: EspalierMeasures) -> Iterator[Figure]:
 
 def _wire_named(work: T) -> str:
     m = work.measures
-    size = "" if m.wire_diameter_mm is None else show(m.wire_diameter_mm, "mm", work.crew.units)
+    size = "" if m.wire_diameter_mm is None else f"{mm(m.wire_diameter_mm)}"
     return "Wire" + "".join(f", {part}" for part in (size, m.lay or "", m.wire or "") if part)
 
 

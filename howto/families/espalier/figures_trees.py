@@ -21,8 +21,8 @@ from howto.families.espalier.references import (
 from howto.model.figure import Cell, Figure, Table
 from howto.model.reference import PRACTICE, Reference
 from howto.model.shown import shown_day
-from howto.quantities import round_down, show
-from howto.quantities import show_number as num
+from howto.quantities import round_down
+from howto.quantities.amounts import bare, mm
 from howto.seasons import month_here
 
 STOCK_MM: dict[Rootstock, tuple[float, Reference]] = {
@@ -67,10 +67,10 @@ def _room(m: EspalierMeasures) -> Iterator[Figure]:
         label="Trees that the wall has room for",
         value=float(fit),
         working=(
-            f"a tree{f' on {m.rootstock}' if m.rootstock else ''} wants {num(least, 5)} mm of wall at least",
-            f"{num(wall, 6)} / {num(least, 5)} = {num(wall / least)}, rounded down = {fit}"
+            f"a tree{f' on {m.rootstock}' if m.rootstock else ''} wants {mm(least, 5)} of wall at least",
+            f"{bare(wall, 6)} / {bare(least, 5)} = {bare(wall / least)}, rounded down = {fit}"
             if wall >= least
-            else f"{num(wall, 6)} mm is short of it: one tree, on a weak stock",
+            else f"{mm(wall, 6)} is short of it: one tree, on a weak stock",
         ),
         references=(source,),
         digits=6,
@@ -86,7 +86,7 @@ def _leader(m: EspalierMeasures) -> Iterator[Figure]:
         label="Cut the leader at planting",
         value=height,
         unit="mm",
-        working=(f"first wire {num(m.first_wire_mm, 5)} + {num(LEADER_ABOVE_MM)} = {num(height, 5)} mm, above a bud",),
+        working=(f"first wire {bare(m.first_wire_mm, 5)} + {bare(LEADER_ABOVE_MM)} = {mm(height, 5)}, above a bud",),
         references=(LEADER,),
     )
 
@@ -184,7 +184,7 @@ def _stubs(work: T) -> Figure:
     fruit: Fruit = frame.fruit_of(work) or "apple"
     stubs = pruning.stubs_of(fruit)
     m = work.measures
-    shortest = show(m.shortest_cut_mm or pruning.SHORTEST_CUT_MM, "mm", units)
+    shortest = f"{mm(m.shortest_cut_mm or pruning.SHORTEST_CUT_MM)}"
     main, spur = m.main_stub_mm or stubs.main_mm, m.spur_stub_mm or stubs.spur_mm
     rows: tuple[tuple[Cell, ...], ...] = (
         (f"over {shortest}, from stem or arm", *_left(m.main_leaves or pruning.MAIN_LEAVES, main, stubs)),
@@ -196,7 +196,7 @@ def _stubs(work: T) -> Figure:
     return Figure(
         name="shoots",
         label="What is left of a shoot",
-        value=f"{show(main, 'mm', units)}, or {show(spur, 'mm', units)} from a spur",
+        value=f"{mm(main)}, or {mm(spur)} from a spur",
         working=(
             counted if stubs.counts_leaves else "stone fruit is measured, and not counted in leaves",
             f"a shoot under {shortest} is left: it mostly ends in fruit buds",
@@ -215,7 +215,7 @@ def _left(leaves: int, length_mm: float, stubs: pruning.Stubs) -> tuple[Cell, Ce
 
 
 def _about(cell: Cell, units: str) -> Cell:
-    return show(cell, "mm", units) if isinstance(cell, float | int) else cell
+    return f"{mm(cell)}" if isinstance(cell, float | int) else cell
 
 
 def _leaves(work: T) -> Iterator[Figure]:
@@ -233,9 +233,9 @@ def _leaves(work: T) -> Iterator[Figure]:
         value=off,
         unit="mm",
         working=(
-            f"{num(m.shoot_length_mm, 5)} - {num(main)} = {num(off, 5)} mm"
+            f"{bare(m.shoot_length_mm, 5)} - {bare(main)} = {mm(off, 5)}"
             if off
-            else f"{num(m.shoot_length_mm, 5)} mm is not over {num(shortest)} mm, or no longer than its stub: it stays",
+            else f"{mm(m.shoot_length_mm, 5)} is not over {mm(shortest, 3)}, or no longer than its stub: it stays",
         ),
         references=stubs.references,
     )

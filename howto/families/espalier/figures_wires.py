@@ -16,7 +16,7 @@ from howto.families.espalier.references import (
 )
 from howto.model.figure import Figure
 from howto.model.reference import GEOMETRY, PRACTICE, Reference
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, percent, qty
 
 GIVEN = Reference(title="as the maker or the crew gives it", grade=PRACTICE.grade)
 
@@ -59,7 +59,7 @@ def _strength(m: EspalierMeasures, breaking: float) -> Figure:
             label="Wire breaks at",
             value=breaking,
             unit="N",
-            working=(f"as written: {num(breaking, 6)} N",),
+            working=(f"as written: {qty(breaking, 'N', 6)}",),
             references=(GIVEN,),
             digits=4,
         )
@@ -71,9 +71,9 @@ def _strength(m: EspalierMeasures, breaking: float) -> Figure:
         value=breaking,
         unit="N",
         working=(
-            f"one wire: {num(m.wire_diameter_mm)} / {formulae.WIRES_ACROSS[m.lay]} = {num(each)} mm across",
-            f"{wires} x π x {num(each / 2, 4)}² mm² x 1570 N/mm² x {factor} = {num(breaking, 4)} N, "
-            f"or {num(breaking / formulae.GRAVITY_M_PER_S2, 3)} kgf",
+            f"one wire: {bare(m.wire_diameter_mm)} / {formulae.WIRES_ACROSS[m.lay]} = {mm(each, 3)} across",
+            f"{wires} x π x {bare(each / 2, 4)}² mm² x 1570 N/mm² x {factor} = {qty(breaking, 'N', 4)}, "
+            f"or {bare(breaking / formulae.GRAVITY_M_PER_S2)} kgf",
         ),
         references=(STRENGTH, SUPPLIER_LOADS),
         digits=4,
@@ -93,8 +93,8 @@ def _pull(wire: Wire) -> Iterator[Figure]:
             value=wire.set_n,
             unit="N",
             working=(
-                f"{num(grown)} mm in 2 m x 5 % a millimetre = {num(share * 100)} % of the breaking load",
-                f"{num(share)} x {num(wire.breaking, 4)} N = {num(wire.set_n, 4)} N",
+                f"{mm(grown, 3)} in 2 m x 5 % a millimetre = {percent(share * 100)} of the breaking load",
+                f"{bare(share)} x {qty(wire.breaking, 'N', 4)} = {qty(wire.set_n, 'N', 4)}",
             ),
             references=(STRETCH,),
         )
@@ -106,8 +106,8 @@ def _pull(wire: Wire) -> Iterator[Figure]:
         value=grown,
         unit="mm",
         working=(
-            f"{num(wire.set_n, 5)} N / {num(wire.breaking, 4)} N = {num(share * 100)} % of the breaking load",
-            f"1 mm in 2 m is 5 %: {num(share * 100)} / 5 = {num(grown)} mm",
+            f"{qty(wire.set_n, 'N', 5)} / {qty(wire.breaking, 'N', 4)} = {percent(share * 100)} of the breaking load",
+            f"1 mm in 2 m is 5 %: {bare(share * 100)} / 5 = {mm(grown, 3)}",
         ),
         references=(STRETCH,),
     )
@@ -124,7 +124,7 @@ def _sags(wire: Wire) -> Iterator[Figure]:
             value=sag * 1000,
             unit="mm",
             working=(
-                f"bare wire: {num(wire.bare / formulae.GRAVITY_M_PER_S2)} kg/m x 9.80665 = {num(wire.bare)} N/m",
+                f"bare wire: {bare(wire.bare / formulae.GRAVITY_M_PER_S2)} kg/m x 9.80665 = {bare(wire.bare)} N/m",
                 _sag_sum(wire.bare, wire, sag),
             ),
             references=(CABLES, STEEL_MASS),
@@ -148,7 +148,7 @@ def _sags(wire: Wire) -> Iterator[Figure]:
         label="Wire from eye to eye, hanging",
         value=length,
         unit="m",
-        working=(f"{num(wire.span_m, 5)} + 8 x {num(sag)}² / (3 x {num(wire.span_m, 5)}) = {num(length, 6)} m",),
+        working=(f"{bare(wire.span_m, 5)} + 8 x {bare(sag)}² / (3 x {bare(wire.span_m, 5)}) = {qty(length, 'm', 6)}",),
         references=(CABLES,),
         digits=6,
     )
@@ -156,14 +156,14 @@ def _sags(wire: Wire) -> Iterator[Figure]:
 
 def _load_sum(wire: Wire) -> str:
     """Return how the weight of a metre comes about."""
-    bare = f"{num(wire.bare)} + " if wire.bare else ""
-    return f"carries {bare}{num(wire.m.load_kg_per_m or 0, 4)} kg/m x 9.80665 = {num(wire.load or 0, 4)} N/m"
+    bare = f"{bare(wire.bare)} + " if wire.bare else ""
+    return f"carries {bare}{bare(wire.m.load_kg_per_m or 0, 4)} kg/m x 9.80665 = {bare(wire.load or 0, 4)} N/m"
 
 
 def _sag_sum(load: float, wire: Wire, sag: float) -> str:
     return (
-        f"{num(load, 4)} x {num(wire.span_m, 4)}² / (8 x {num(wire.set_n or 0, 5)} N) = {num(sag)} m "
-        f"= {num(sag * 1000)} mm, the pull held as set"
+        f"{bare(load, 4)} x {bare(wire.span_m, 4)}² / (8 x {qty(wire.set_n or 0, 'N', 5)}) = {qty(sag, 'm', 3)} "
+        f"= {mm(sag * 1000, 3)}, the pull held as set"
     )
 
 
@@ -179,9 +179,9 @@ def _weight(wire: Wire) -> Iterator[Figure]:
         value=sag * 1000,
         unit="mm",
         working=(
-            f"{num(kg)} kg x 9.80665 = {num(newton)} N",
-            f"{num(newton)} x {num(wire.span_m, 4)} / (4 x {num(wire.set_n, 5)} N) = {num(sag)} m "
-            f"= {num(sag * 1000)} mm",
+            f"{qty(kg, 'kg', 3)} x 9.80665 = {qty(newton, 'N', 3)}",
+            f"{bare(newton)} x {bare(wire.span_m, 4)} / (4 x {qty(wire.set_n, 'N', 5)}) = {qty(sag, 'm', 3)} "
+            f"= {mm(sag * 1000, 3)}",
         ),
         references=(CABLES,),
     )
@@ -199,7 +199,7 @@ def _limit(wire: Wire) -> Iterator[Figure]:
         unit="N",
         working=(
             _load_sum(wire),
-            f"{num(wire.load, 4)} x {num(wire.span_m, 4)}² / (8 x {num(limit / 1000)} m) = {num(pull, 5)} N",
+            f"{bare(wire.load, 4)} x {bare(wire.span_m, 4)}² / (8 x {qty(limit / 1000, 'm', 3)}) = {qty(pull, 'N', 5)}",
         ),
         references=(CABLES,),
         digits=5 if pull >= 1000 else 3,
@@ -222,9 +222,9 @@ def _ends(wire: Wire) -> Iterator[Figure]:
         value=force,
         unit="N",
         working=(
-            f"half a span hangs on the eye: {num(wire.load, 4)} x {num(wire.span_m, 4)} / 2 = "
-            f"{num(wire.load * wire.span_m / 2, 4)} N",
-            f"√({num(pull, 5)}² + {num(wire.load * wire.span_m / 2, 4)}²) = {num(force, 5)} N",
+            f"half a span hangs on the eye: {bare(wire.load, 4)} x {bare(wire.span_m, 4)} / 2 = "
+            f"{qty(wire.load * wire.span_m / 2, 'N', 4)}",
+            f"√({bare(pull, 5)}² + {bare(wire.load * wire.span_m / 2, 4)}²) = {qty(force, 'N', 5)}",
         ),
         references=(CABLES,),
         digits=5 if force >= 1000 else 3,
@@ -243,10 +243,10 @@ def _loaded(wire: Wire) -> Iterator[Figure]:
         value=loaded,
         unit="N",
         working=(
-            f"1 mm in 2 m is 5 % of the breaking load, so EA = 100 x {num(wire.breaking, 4)} = {num(stiff, 4)} N",
+            f"1 mm in 2 m is 5 % of the breaking load, so EA = 100 x {bare(wire.breaking, 4)} = {qty(stiff, 'N', 4)}",
             "T = set pull + EA x (w x L)² / (24 x T²), tried until both sides agree:",
-            f"{num(wire.set_n, 5)} + {num(stiff, 4)} x ({num(wire.load, 4)} x {num(wire.span_m, 4)})² / "
-            f"(24 x {num(loaded, 5)}²) = {num(wire.set_n + more / loaded**2, 5)} N",
+            f"{bare(wire.set_n, 5)} + {bare(stiff, 4)} x ({bare(wire.load, 4)} x {bare(wire.span_m, 4)})² / "
+            f"(24 x {bare(loaded, 5)}²) = {qty(wire.set_n + more / loaded**2, 'N', 5)}",
         ),
         references=(STRETCH, GEOMETRY),
     )
@@ -257,8 +257,8 @@ def _loaded(wire: Wire) -> Iterator[Figure]:
         value=sag * 1000,
         unit="mm",
         working=(
-            f"{num(wire.load, 4)} x {num(wire.span_m, 4)}² / (8 x {num(loaded, 5)} N) = {num(sag)} m "
-            f"= {num(sag * 1000)} mm",
+            f"{bare(wire.load, 4)} x {bare(wire.span_m, 4)}² / (8 x {qty(loaded, 'N', 5)}) = {qty(sag, 'm', 3)} "
+            f"= {mm(sag * 1000, 3)}",
         ),
         references=(CABLES,),
     )
@@ -276,8 +276,8 @@ def _share(wire: Wire) -> Iterator[Figure]:
         value=share * 100,
         unit="%",
         working=(
-            f"{'once loaded' if loaded else 'as set'}: {num(most, 5)} N / {num(wire.breaking, 5)} N = "
-            f"{num(share * 100)} %; over 50 % leaves lasting damage",
+            f"{'once loaded' if loaded else 'as set'}: {qty(most, 'N', 5)} / {qty(wire.breaking, 'N', 5)} = "
+            f"{percent(share * 100)}; over 50 % leaves lasting damage",
         ),
         references=(STRENGTH,),
         headline=True,
@@ -299,8 +299,8 @@ def _guide(wire: Wire) -> Iterator[Figure]:
         value=guide,
         unit="N",
         working=(
-            f"table for {num(m.wire_diameter_mm)} mm {m.lay}{as_three}, posts {num(wire.span_m * 1000, 5)} mm apart, "
-            f"in proportion between two columns: {num(guide, 4)} N",
+            f"table for {mm(m.wire_diameter_mm, 3)} {m.lay}{as_three}, posts {mm(wire.span_m * 1000, 5)} apart, "
+            f"in proportion between two columns: {qty(guide, 'N', 4)}",
             "a barrier must not let a child through; an espalier needs no more than that (our judgement)",
         ),
         references=(BARRIERS, PRACTICE),

@@ -28,6 +28,7 @@ from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import GEOMETRY
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, qty
 
 INCH_MM = 25.4
 # Each limit reaches to the rounder of its source's metric and inch figures.
@@ -51,7 +52,7 @@ def first_wire(work: T) -> Iterator[Breach]:
     if height is None or FIRST.allows(height):
         return
     bound = 300 if height < 300 else 450
-    yield _length("first wire", "first_wire_mm", f"the first wire is at {num(height, 5)} mm", bound, (
+    yield _length("first wire", "first_wire_mm", f"the first wire is at {mm(height, 5)}", bound, (
         "low arms are splashed with soil and lost in grass" if height < 300 else "wall is left bare below it"
     ) + "; growers set it at 300 to 450 mm (12 to 18 in)")  # fmt: skip
 
@@ -68,7 +69,7 @@ def tier_spacing(work: T) -> Iterator[Breach]:
     yield _length(
         "tier spacing",
         "tier_spacing_mm",
-        f"wires stand {num(gap, 5)} mm apart",
+        f"wires stand {mm(gap, 5)} apart",
         bound,
         f"{close}; the usual is 350 to 450 mm (15 to 18 in), and {grown}",
         severity=Severity.ADVICE if wide else None,
@@ -100,8 +101,8 @@ def top_wire(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.tiers",
         also="measures.tier_spacing_mm",
-        what=f"the top wire is at {num(heights[-1], 5)} mm",
-        why=f"{num(m.first_wire_mm, 5)} + {m.tiers - 1} x {num(gap, 5)} = {num(heights[-1], 5)} mm; frames stop at "
+        what=f"the top wire is at {mm(heights[-1], 5)}",
+        why=f"{bare(m.first_wire_mm, 5)} + {m.tiers - 1} x {bare(gap, 5)} = {mm(heights[-1], 5)}; frames stop at "
         "1.5 to 1.8 m, and above that every cut is made from a ladder",
         mend=f"write `tiers: {fits}`, or set the wires closer",
         edit=Edit(key="tiers", text=str(fits)),
@@ -114,7 +115,7 @@ def eye_spacing(work: T) -> Iterator[Breach]:
     if m.eye_spacing_mm is None or m.support != "wall" or EYES.allows(m.eye_spacing_mm):
         return
     why = "a longer span sags by the square of its length, and loads each eye the more; the most is 1.8 m (6 ft)"
-    yield _length("eye spacing", "eye_spacing_mm", f"eyes are {num(m.eye_spacing_mm, 5)} mm apart", 1800, why)
+    yield _length("eye spacing", "eye_spacing_mm", f"eyes are {mm(m.eye_spacing_mm, 5)} apart", 1800, why)
 
 
 def post_spacing(work: T) -> Iterator[Breach]:
@@ -123,7 +124,7 @@ def post_spacing(work: T) -> Iterator[Breach]:
     if m.eye_spacing_mm is None or m.support != "posts" or POST_GAP.allows(m.eye_spacing_mm):
         return
     why = "growers set posts 2.5 to 3.5 m apart, and one in every 4 m at the least"
-    yield _length("eye spacing", "eye_spacing_mm", f"posts are {num(m.eye_spacing_mm, 5)} mm apart", 4000, why)
+    yield _length("eye spacing", "eye_spacing_mm", f"posts are {mm(m.eye_spacing_mm, 5)} apart", 4000, why)
 
 
 def post_depth(work: T) -> Iterator[Breach]:
@@ -132,7 +133,7 @@ def post_depth(work: T) -> Iterator[Breach]:
     if m.post_depth_mm is None or m.support != "posts" or POST_DEPTH.allows(m.post_depth_mm):
         return
     why = "the wires pull at the top of the end post; posts go 450 to 600 mm (18 to 24 in) into the ground"
-    yield _length("post depth", "post_depth_mm", f"posts stand {num(m.post_depth_mm, 5)} mm deep", 450, why)
+    yield _length("post depth", "post_depth_mm", f"posts stand {mm(m.post_depth_mm, 5)} deep", 450, why)
 
 
 def off_wall(work: T) -> Iterator[Breach]:
@@ -141,7 +142,7 @@ def off_wall(work: T) -> Iterator[Breach]:
     if gap is None or OFF.allows(gap):
         return
     why = "a hand and a tie must pass behind, and air, or leaf mildews against the wall; the usual is 50 mm (2 in)"
-    yield _length("off wall", "off_wall_mm", f"the wire runs {num(gap)} mm off the wall", 50, why)
+    yield _length("off wall", "off_wall_mm", f"the wire runs {mm(gap, 3)} off the wall", 50, why)
 
 
 def stem_off_wall(work: T) -> Iterator[Breach]:
@@ -150,7 +151,7 @@ def stem_off_wall(work: T) -> Iterator[Breach]:
     if gap is None or STEM_OFF.allows(gap):
         return
     why = "the foot of a wall is dry, and a stem thickens; growers keep 150 mm (6 in)"
-    yield _length("stem off wall", "stem_off_wall_mm", f"the stem stands {num(gap)} mm off the wall", 150, why)
+    yield _length("stem off wall", "stem_off_wall_mm", f"the stem stands {mm(gap, 3)} off the wall", 150, why)
 
 
 def tree_spacing(work: T) -> Iterator[Breach]:
@@ -161,7 +162,7 @@ def tree_spacing(work: T) -> Iterator[Breach]:
         return
     stock = f"on {m.rootstock}" if m.rootstock else "of middling vigour"
     if bay < (least if m.rootstock else SPACING.low or least) * (1 - 1e-9):
-        why = f"a tree {stock} wants {num(least, 5)} mm, or its arms meet its neighbour's"
+        why = f"a tree {stock} wants {mm(least, 5)}, or its arms meet its neighbour's"
         yield replace(_apart(m, bay, least, why), reference=source)
     elif SPACING.high is not None and bay > SPACING.high and m.tree_spacing_mm is not None:
         yield _apart(m, bay, 6000, "the widest spacing given is 6 m (20 ft); arms on most stocks never reach so far")
@@ -169,7 +170,7 @@ def tree_spacing(work: T) -> Iterator[Breach]:
 
 def _apart(m: EspalierMeasures, bay: float, bound: float, why: str) -> Breach:
     """Return the breach of trees too close or too far: a spacing where it is written, else fewer trees."""
-    what = f"trees stand {num(bay, 5)} mm apart"
+    what = f"trees stand {mm(bay, 5)} apart"
     if m.tree_spacing_mm is not None:
         return _length("tree spacing", "tree_spacing_mm", what, bound, why)
     wall = (m.wall_length_m or 0.0) * 1000
@@ -178,7 +179,7 @@ def _apart(m: EspalierMeasures, bay: float, bound: float, why: str) -> Breach:
         field="measures.trees",
         also="measures.wall_length_m",
         what=what,
-        why=f"{num(wall, 6)} / {m.trees} = {num(bay, 5)} mm; {why}",
+        why=f"{bare(wall, 6)} / {m.trees} = {mm(bay, 5)}; {why}",
         mend=f"write `trees: {fit}`",
         edit=Edit(key="trees", text=str(fit)),
     )
@@ -196,8 +197,8 @@ def trees_on_the_wall(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.wall_length_m",
         also="measures.tree_spacing_mm",
-        what=f"{m.trees} trees have no room on {num(m.wall_length_m, 5)} m of wall",
-        why=f"{m.trees - 1} x {num(m.tree_spacing_mm, 5)} = {num(wanted, 6)} mm from the first stem to the last alone",
+        what=f"{m.trees} trees have no room on {qty(m.wall_length_m, 'm', 5)} of wall",
+        why=f"{m.trees - 1} x {bare(m.tree_spacing_mm, 5)} = {mm(wanted, 6)} from the first stem to the last alone",
         mend=f"plant fewer, or write `wall length: {need}`",
         edit=Edit(key="wall length", text=need),
     )
@@ -215,11 +216,11 @@ def leader_cut(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.leader_cut_mm",
         also="measures.first_wire_mm",
-        what=f"the leader is cut {num(abs(above), 5)} mm {'above' if above >= 0 else 'below'} the first wire",
+        what=f"the leader is cut {mm(abs(above), 5)} {'above' if above >= 0 else 'below'} the first wire",
         why=f"the three buds under the cut make the next stem and the first two arms, which start a little below the "
-        f"wire: {num(m.first_wire_mm, 5)} + {num(LEADER_ABOVE_MM)} = {num(right, 5)} mm",
+        f"wire: {bare(m.first_wire_mm, 5)} + {bare(LEADER_ABOVE_MM)} = {mm(right, 5)}",
         mend=f"write `leader cut: {num(right, 6)} mm`",
-        edit=Edit(key="leader cut", text=f"{num(right, 6)} mm"),
+        edit=Edit(key="leader cut", text=f"{mm(right, 6)}"),
     )
 
 

@@ -96,9 +96,7 @@ def left_and_right(work: T) -> Iterator[Breach]:
 
 def clean_blades(work: T) -> Iterator[Breach]:
     """Blades are disinfected between trees, and the card says so."""
-    if work.measures.job not in CUTTING or says(
-        work, "disinfect", "alcohol", "bleach", "wiped clean", "wipe", "sanit"
-    ):
+    if work.measures.job not in CUTTING or says(work, "disinfect", "alcohol", "bleach", "wiped clean", "wipe", "sanit"):
         return
     line = "- **Clean blades.** Wipe the blades with 70 % alcohol before the next tree."
     yield line_wanted(

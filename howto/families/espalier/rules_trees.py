@@ -19,7 +19,7 @@ from howto.families.espalier.references import (
 )
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, months_named
 from howto.seasons import month_here, month_run, months_of, season_months
 
 STEEP = Limit(low=45, high=60, unit="degrees", reference=ARMS)
@@ -40,7 +40,7 @@ def arm_angle(work: T) -> Iterator[Breach]:
         if angle < 45
         else "an arm tied too steep stiffens and snaps when it is bent down; 45 degrees is usual, 60 the steepest"
     )
-    yield _one("arm angle", "arm_angle_deg", f"new arms are tied at {num(angle)} degrees", "45 deg", why)
+    yield _one("arm angle", "arm_angle_deg", f"new arms are tied at {bare(angle)} degrees", "45 deg", why)
 
 
 def tier_a_year(work: T) -> Iterator[Breach]:
@@ -53,7 +53,7 @@ def tier_a_year(work: T) -> Iterator[Breach]:
     yield _one(
         "filled in",
         "filled_in_years",
-        f"the frame is to be full in {num(m.filled_in_years)} years",
+        f"the frame is to be full in {bare(m.filled_in_years)} years",
         years,
         f"{m.tiers} tiers - {m.tiers_made} made, one a year = {left}; the leader makes the next two arms once a year",
     )
@@ -119,7 +119,7 @@ def stone_fruit_season(work: T) -> Iterator[Breach]:
     yield Breach(
         field="season",
         what=f"stone fruit is cut in {work.technique.season}",
-        why=f"here spring and summer are {month_run(good)}; silver leaf and canker get in through cuts made in the "
+        why=f"here spring and summer are {months_named(good, 'to')}; silver leaf and canker get in through cuts made in the "
         "wet half of the year",
         mend="write `season: spring to summer`",
         edit=Edit(key="season", text="spring to summer", top=True),
@@ -133,7 +133,7 @@ def winter_thinning(work: T) -> Iterator[Breach]:
         return
     if m.age_years is not None and not OLD_SPURS.allows(m.age_years):
         why = "spurs crowd after seven or eight years; thinned sooner they are next year's fruit lost"
-        yield _one("age", "age_years", f"spurs of a tree of {num(m.age_years)} years are thinned", "7 years", why)
+        yield _one("age", "age_years", f"spurs of a tree of {bare(m.age_years)} years are thinned", "7 years", why)
     side = work.crew.hemisphere
     good = tuple(month_here(month, side) for month in pruning.THINNING_MONTHS_NORTH)
     written = months_of(work.technique.season, side) if work.technique.season else None
@@ -169,7 +169,7 @@ def _leaves(key: str, field: str, written: int, right: int, from_: str, about_mm
         field,
         f"{written} leaves are left on a shoot from {from_}",
         str(right),
-        f"{right} above the ring of small leaves, about {num(about_mm)} mm; {more}",
+        f"{right} above the ring of small leaves, about {mm(about_mm, 3)}; {more}",
     )
 
 
@@ -186,8 +186,8 @@ def stubs(work: T) -> Iterator[Breach]:
         if written is None or abs(written - bound) <= bound / 3 + 1e-9:
             continue
         from_ = "the stem or an arm" if key == "main stub" else "a spur"
-        why = f"{fruit} a shoot from {from_} is cut to about {num(bound)} mm ({num(bound / INCH_MM, 1)} in)"
-        breach = _one(key, field, f"a shoot from {from_} is cut to {num(written)} mm", f"{num(bound)} mm", why)
+        why = f"{fruit} a shoot from {from_} is cut to about {mm(bound, 3)} ({bare(bound / INCH_MM, 1)} in)"
+        breach = _one(key, field, f"a shoot from {from_} is cut to {mm(written, 3)}", f"{mm(bound, 3)}", why)
         yield replace(breach, reference=right.references[-1])
 
 
@@ -199,7 +199,7 @@ def shortest_cut(work: T) -> Iterator[Breach]:
     yield _one(
         "shortest cut",
         "shortest_cut_mm",
-        f"shoots from {num(shortest)} mm up are cut",
+        f"shoots from {mm(shortest, 3)} up are cut",
         "200 mm",
         "a shoot that stops short of 200 mm (8 in) mostly ends in fruit buds",
     )

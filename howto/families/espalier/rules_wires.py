@@ -12,6 +12,7 @@ from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import GEOMETRY, PRACTICE
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, percent, qty
 
 HALF = Limit(high=0.5, unit="of the breaking load", reference=STRENGTH)
 SHALLOW = Limit(high=1 / 8, unit="of the span", reference=GEOMETRY)
@@ -42,13 +43,15 @@ def half_of_breaking(work: T) -> Iterator[Breach]:
     if set_n is None or breaking is None or HALF.allows(formulae.share_of_breaking(set_n, breaking)):
         return
     share = formulae.share_of_breaking(set_n, breaking)
-    why = f"{num(set_n, 5)} N / {num(breaking, 5)} N = {num(share * 100)} %; over 50 % the wire is damaged for good"
+    why = f"{qty(set_n, 'N', 5)} / {qty(breaking, 'N', 5)} = {percent(share * 100)}; over 50 % the wire is damaged for good"
     if m.tension_n is None:
         most = f"{num(round_down(formulae.stretch_mm(0.5, 1000), 0.01))} mm/m"
-        yield _one("stretch", "stretch_mm_per_m", f"the wire grew by {num(m.stretch_mm_per_m or 0)} mm/m", most, why)
+        yield _one(
+            "stretch", "stretch_mm_per_m", f"the wire grew by {qty(m.stretch_mm_per_m or 0, 'mm/m', 3)}", most, why
+        )
         return
     most = f"{_newtons(breaking / 2, round_down)} N"
-    yield _one("tension", "tension_n", f"the wire is pulled to {num(share * 100)} % of what breaks it", most, why)
+    yield _one("tension", "tension_n", f"the wire is pulled to {percent(share * 100)} of what breaks it", most, why)
 
 
 def half_when_loaded(work: T) -> Iterator[Breach]:
@@ -64,8 +67,8 @@ def half_when_loaded(work: T) -> Iterator[Breach]:
     carried = sqrt((breaking / 2) ** 2 * (breaking / 2 - set_n) * 24 / formulae.stiffness_n(breaking))
     closer = carried / load * 1000
     why = (
-        f"set to {num(set_n, 5)} N it is drawn to {num(loaded, 5)} N by {num(load, 4)} N/m over {num(span, 5)} mm: "
-        f"{num(loaded / breaking * 100)} % of {num(breaking, 5)} N; over 50 % the wire is damaged for good"
+        f"set to {qty(set_n, 'N', 5)} it is drawn to {qty(loaded, 'N', 5)} by {bare(load, 4)} N/m over {mm(span, 5)}: "
+        f"{percent(loaded / breaking * 100)} of {qty(breaking, 'N', 5)}; over 50 % the wire is damaged for good"
     )
     if closer >= LEAST_SPAN_MM:
         text = f"{num(round_down(closer, 1), 6)} mm"
@@ -79,7 +82,7 @@ def half_when_loaded(work: T) -> Iterator[Breach]:
         what="its load draws the wire past half of what breaks it",
         why=why,
         mend=f"take a thicker wire, or share the crop among more wires and write `load: {num(kept, 4)} kg/m`",
-        edit=Edit(key="load", text=f"{num(kept, 4)} kg/m"),
+        edit=Edit(key="load", text=f"{bare(kept, 4)} kg/m"),
     )
 
 
@@ -93,12 +96,12 @@ def sag_limit(work: T) -> Iterator[Breach]:
     if sag <= limit * (1 + 1e-9):
         return
     why = (
-        f"{num(load, 4)} N/m x {num(span / 1000, 4)}² / (8 x {num(set_n, 5)} N) = {num(sag * 1000)} mm, "
-        f"and the limit is {num(m.sag_limit_mm)} mm"
+        f"{bare(load, 4)} N/m x {bare(span / 1000, 4)}² / (8 x {qty(set_n, 'N', 5)}) = {mm(sag * 1000, 3)}, "
+        f"and the limit is {mm(m.sag_limit_mm, 3)}"
     )
     pull = formulae.tension_for_sag(load, span / 1000, limit)
     closer = formulae.span_for_sag(load, set_n, limit) * 1000
-    yield _tauter(m, f"the wire sags {num(sag * 1000)} mm", why, pull, closer)
+    yield _tauter(m, f"the wire sags {mm(sag * 1000, 3)}", why, pull, closer)
 
 
 def _tauter(m: EspalierMeasures, what: str, why: str, pull: float, closer_mm: float) -> Breach:
@@ -107,9 +110,9 @@ def _tauter(m: EspalierMeasures, what: str, why: str, pull: float, closer_mm: fl
     strong = round_up(pull, _step(pull)) <= (MOST_N if breaking is None else min(breaking / 2, MOST_N))
     if strong:
         return _one("tension", "tension_n", what, f"{_newtons(pull, round_up)} N", why)
-    why += f"; {num(pull, 5)} N would hold it, past half of what breaks the wire"
+    why += f"; {qty(pull, 'N', 5)} would hold it, past half of what breaks the wire"
     if closer_mm >= LEAST_SPAN_MM:
-        return _one("eye spacing", "eye_spacing_mm", what, f"{num(round_down(closer_mm, 1), 6)} mm", why)
+        return _one("eye spacing", "eye_spacing_mm", what, f"{mm(round_down(closer_mm, 1), 6)}", why)
     mend = "look at the load, the pull and the spacing again: no wire of this size holds it over this span"
     return Breach(field="measures.load_kg_per_m", also="measures.eye_spacing_mm", what=what, why=why, mend=mend)
 
@@ -123,10 +126,10 @@ def shallow(work: T) -> Iterator[Breach]:
     part = sag * 1000 / span
     yield _tauter(
         m,
-        f"the wire would sag {num(sag * 1000)} mm, {num(part * 100)} % of its span",
-        f"the sum takes the curve for a parabola, which may be {num(formulae.curve_error(part) * 100, 2)} % off here; "
-        f"at an eighth it is 2 % off, and a wire that hangs so deep carries no frame. Load x span = {num(load, 4)} x "
-        f"{num(span / 1000, 4)} = {num(load * span / 1000, 5)} N is the least pull for an eighth",
+        f"the wire would sag {mm(sag * 1000, 3)}, {percent(part * 100)} of its span",
+        f"the sum takes the curve for a parabola, which may be {percent(formulae.curve_error(part) * 100, 2)} off here; "
+        f"at an eighth it is 2 % off, and a wire that hangs so deep carries no frame. Load x span = {bare(load, 4)} x "
+        f"{bare(span / 1000, 4)} = {qty(load * span / 1000, 'N', 5)} is the least pull for an eighth",
         pull=load * span / 1000,  # w·L²/(8T) = L/8 at T = w·L
         closer_mm=set_n / load * 1000,
     )
@@ -144,9 +147,9 @@ def published_pull(work: T) -> Iterator[Breach]:
     yield _one(
         "tension",
         "tension_n",
-        f"the pull, {num(set_n, 5)} N, is harder than a barrier wire's",
+        f"the pull, {qty(set_n, 'N', 5)}, is harder than a barrier wire's",
         f"{_newtons(guide, round_down)} N",
-        f"the table gives {num(guide, 4)} N for {num(m.wire_diameter_mm)} mm {m.lay} over {num(span, 5)} mm; an "
+        f"the table gives {qty(guide, 'N', 4)} for {mm(m.wire_diameter_mm, 3)} {m.lay} over {mm(span, 5)}; an "
         "espalier wants some spring in its wires, and each eye less to hold (our judgement)",
     )
 
@@ -166,10 +169,10 @@ def stretch_agrees(work: T) -> Iterator[Breach]:
     yield _one(
         "stretch",
         "stretch_mm_per_m",
-        f"the wire grew by {num(m.stretch_mm_per_m)} mm/m",
+        f"the wire grew by {qty(m.stretch_mm_per_m, 'mm/m', 3)}",
         grown,
-        f"a pull of {num(m.tension_n, 5)} N is {num(m.tension_n / breaking * 100)} % of {num(breaking, 5)} N, which "
-        f"draws 1x19 out by {num(m.tension_n / breaking * 100)} / 5 x 0.5 = {grown}",
+        f"a pull of {qty(m.tension_n, 'N', 5)} is {percent(m.tension_n / breaking * 100)} of {qty(breaking, 'N', 5)}, which "
+        f"draws 1x19 out by {bare(m.tension_n / breaking * 100)} / 5 x 0.5 = {grown}",
     )
 
 

@@ -8,7 +8,7 @@ from howto.families.feeding.diagram_line import year_line
 from howto.families.feeding.diagram_mix import can
 from howto.families.feeding.plan import T
 from howto.model.shown import shown_cell
-from howto.quantities import show
+from howto.quantities.amounts import mm
 from howto.shapes import (
     Dimension,
     Drawing,
@@ -80,13 +80,13 @@ def ring_plan(work: T, ring: plan.Ring) -> Drawing:
         Line(((0, 0 if sizes.wall else -sizes.reach * 1.06), (0, sizes.reach * 1.06)), Role.CENTRE),
     ]
     down = 1 if sizes.wall else -1  # a wall takes the lower half: dimensions stand above
-    clear = show(sizes.bare, "mm", units)
+    clear = f"{mm(sizes.bare)}"
     shapes += [
         Dimension((sizes.inner - sizes.bare, 0), (sizes.inner, 0), clear, offset=down * sizes.reach * 1.1),
-        Dimension((-sizes.outer, 0), (0, 0), show(sizes.outer, "mm", units), offset=down * sizes.reach * 1.1),
+        Dimension((-sizes.outer, 0), (0, 0), f"{mm(sizes.outer)}", offset=down * sizes.reach * 1.1),
     ]
     if m.canopy_mm is not None:
-        across = show(m.canopy_mm, "mm", units)
+        across = f"{mm(m.canopy_mm)}"
         shapes.append(
             Dimension((-sizes.canopy, 0), (sizes.canopy, 0), across, offset=down * sizes.reach * 1.28),
         )
@@ -98,7 +98,7 @@ def ring_plan(work: T, ring: plan.Ring) -> Drawing:
         shapes=tuple(shapes),
         caption=f"Plan: feed the {form}, stem bare for {clear}",
         alt=f"A tree from above with its feed {form} dotted: bare for {clear} round the stem, then fed to "
-        f"{show(sizes.outer, 'mm', units)} from its middle, just past the dashed edge of the canopy.{given}",
+        f"{mm(sizes.outer)} from its middle, just past the dashed edge of the canopy.{given}",
     )
 
 
@@ -168,8 +168,8 @@ def section(work: T, ring: plan.Ring) -> Drawing:
         Line(((-sizes.reach * 1.1, 0), (sizes.reach * 1.1, 0)), Role.GROUND),
         Line(((0, -deep * 0.9), (0, tall * 1.05)), Role.CENTRE),
         Line(((sizes.canopy, 0), (sizes.canopy, tall * 0.45)), Role.GUIDE),
-        Dimension((sizes.inner - sizes.bare, 0), (sizes.inner, 0), show(sizes.bare, "mm", units), offset=-deep * 1.15),
-        Dimension((-sizes.outer, 0), (0, 0), show(sizes.outer, "mm", units), offset=-deep * 1.15),
+        Dimension((sizes.inner - sizes.bare, 0), (sizes.inner, 0), f"{mm(sizes.bare)}", offset=-deep * 1.15),
+        Dimension((-sizes.outer, 0), (0, 0), f"{mm(sizes.outer)}", offset=-deep * 1.15),
         Label(((-sizes.inner - sizes.outer) / 2, thick / 2), "feed, on top"),
         Label((sizes.outer * ROOTS[1][0], -sizes.outer * ROOTS[1][1]), "fine roots"),
     ]
@@ -177,9 +177,9 @@ def section(work: T, ring: plan.Ring) -> Drawing:
     return Drawing(
         shapes=tuple(shapes),
         caption="Section: on the soil, over the fine roots",
-        alt=f"A tree in section. The soil is bare for {show(sizes.bare, 'mm', units)} from the bark; from there to "
-        f"{show(sizes.outer, 'mm', units)} from the middle feed lies on the surface, over the fine roots. The trunk is "
-        f"measured {show(300, 'mm', units)} up.",
+        alt=f"A tree in section. The soil is bare for {mm(sizes.bare)} from the bark; from there to "
+        f"{mm(sizes.outer)} from the middle feed lies on the surface, over the fine roots. The trunk is "
+        f"measured {mm(300)} up.",
     )
 
 
@@ -188,10 +188,10 @@ def _tape(work: T, sizes: _Sizes) -> list[Shape]:
     units, thick = work.crew.units, plan.trunk_cm(work.measures)
     found: list[Shape] = [
         Line(((-sizes.stem * 1.6, 300.0), (sizes.stem * 1.6, 300.0)), Role.ACCENT),
-        Level((sizes.stem, 300.0), f"{show(300, 'mm', units)} up"),
+        Level((sizes.stem, 300.0), f"{mm(300)} up"),
     ]
     if thick:
-        found.append(Label((-sizes.stem * 1.6, 300.0), f"trunk {show(thick * 10, 'mm', units)}"))
+        found.append(Label((-sizes.stem * 1.6, 300.0), f"trunk {mm(thick * 10)}"))
     return found
 
 

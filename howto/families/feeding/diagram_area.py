@@ -5,7 +5,7 @@ from math import sqrt
 from howto.families.feeding import plan
 from howto.families.feeding.plan import T
 from howto.model.shown import shown_cell
-from howto.quantities import show
+from howto.quantities.amounts import mm, qty
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, rectangle
 
 USUAL_M2 = 100.0  # drawn where no area is written
@@ -36,15 +36,15 @@ def passes(work: T) -> Drawing:
     found = plan.rate(m)
     half = f": {shown_cell(found.product / 2, 'g/m2', crew)}" if found else ""
     shapes += [
-        Dimension((0, 0), (width, 0), show(width, "mm", units), offset=-side * 0.07),
-        Dimension((0, 0), (0, side), show(side, "mm", units), offset=side * 0.07),
+        Dimension((0, 0), (width, 0), f"{mm(width)}", offset=-side * 0.07),
+        Dimension((0, 0), (0, side), f"{mm(side)}", offset=side * 0.07),
         Label((width * 0.5, side * 0.97), f"first pass, up and down{half}"),
         Label((side * 0.97, width * 0.5), f"second pass, across{half}"),
     ]
     return Drawing(
         shapes=tuple(shapes),
         caption="From above: half one way, half across",
-        alt=f"A {show(side, 'mm', units)} square of lawn from above. Runs {show(width, 'mm', units)} apart go up and "
+        alt=f"A {mm(side)} square of lawn from above. Runs {mm(width)} apart go up and "
         f"down, dashed ones across them, so that each place gets two half doses{half}.",
     )
 
@@ -82,12 +82,10 @@ def lawn_section(work: T) -> Drawing:
             Polygon(rectangle(-3, -THERMOMETER_MM, 3, 70), Role.WALL),
             Polygon(arc((0, -THERMOMETER_MM), 5), Role.ACCENT),
             Line(((0, -THERMOMETER_MM), (0, 30)), Role.ACCENT),
-            Dimension(
-                (-WIDE_MM / 2, 0), (-WIDE_MM / 2, -THERMOMETER_MM), show(THERMOMETER_MM, "mm", units), offset=-18
-            ),
-            Level((3, -THERMOMETER_MM), f"{show(18, '°C', units)} or more"),
+            Dimension((-WIDE_MM / 2, 0), (-WIDE_MM / 2, -THERMOMETER_MM), f"{mm(THERMOMETER_MM)}", offset=-18),
+            Level((3, -THERMOMETER_MM), f"{qty(18, '°C')} or more"),
         ]
-    start = f" A thermometer stands {show(THERMOMETER_MM, 'mm', units)} deep: feed from {show(18, '°C', units)}."
+    start = f" A thermometer stands {mm(THERMOMETER_MM)} deep: feed from {qty(18, '°C')}."
     return Drawing(
         shapes=tuple(shapes),
         caption="Section: from the leaf down to the roots",
@@ -105,13 +103,12 @@ def square_metre(work: T) -> Drawing:
         Line(rectangle(0, 0, 1000, 1000), Role.GROUND, closed=True),
         Line(((500, -60), (500, 1060)), Role.CENTRE),
         Line(((-60, 500), (1060, 500)), Role.CENTRE),
-        Dimension((0, 0), (1000, 0), show(1000, "mm", units), offset=-130),
-        Dimension((0, 0), (0, 1000), show(1000, "mm", units), offset=130),
+        Dimension((0, 0), (1000, 0), f"{mm(1000)}", offset=-130),
+        Dimension((0, 0), (0, 1000), f"{mm(1000)}", offset=130),
         Label((760, 760), f"{said} here, raked in"),
     )
     return Drawing(
         shapes=shapes,
         caption=f"Each square metre takes {said}",
-        alt=f"A square metre of bed from above, {show(1000, 'mm', units)} each way; {said} of feed is spread on it and "
-        "raked in.",
+        alt=f"A square metre of bed from above, {mm(1000)} each way; {said} of feed is spread on it and raked in.",
     )

@@ -6,7 +6,8 @@ from howto.families.feeding.figures_mix import mix_g_per_l
 from howto.families.feeding.label import label_of
 from howto.families.feeding.plan import T
 from howto.model.shown import shown_cell
-from howto.quantities import convert, show
+from howto.quantities import convert
+from howto.quantities.amounts import mm, qty
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, Shape, arc, rectangle
 
 USUAL_L, USUAL_US_L = 10.0, 2 * 3.785411784  # where no can is written
@@ -34,20 +35,20 @@ def can(work: T) -> Drawing:
         up = full * quarter / 4
         shapes.append(Line(((half * 0.55, up), (half, up)), Role.ACCENT if quarter == 4 else Role.GUIDE))
         shapes.append(Level((half, up), _level(size, quarter, units)))
-    shapes.append(Dimension((-half, 0), (half, 0), show(width, "mm", units), offset=-full * 0.16))
+    shapes.append(Dimension((-half, 0), (half, 0), f"{mm(width)}", offset=-full * 0.16))
     what = _what(work, size)
     shapes.append(Label((-half * 0.4, full / 2), f"{what} in at half full" if what else "feed in at half full"))
     into = f" {what} of feed goes in at half full" if what else " The feed goes in at half full"
     return Drawing(
         shapes=tuple(shapes),
         caption=f"The {name}: half fill, feed in, stir, fill up",
-        alt=f"A {show(size, 'L', units)} {name} from the side with a level for each quarter.{into}, is stirred, and "
+        alt=f"A {qty(size, 'L')} {name} from the side with a level for each quarter.{into}, is stirred, and "
         f"the {name} is filled to its mark.",
     )
 
 
 def _level(size: float, quarter: int, units: str) -> str:
-    said = show(size * quarter / 4, "L", units)
+    said = f"{qty(size * quarter / 4, 'L')}"
     return {2: f"{said}: feed in, stir", 4: f"{said}: full"}.get(quarter, said)
 
 

@@ -18,7 +18,7 @@ from howto.families.feeding.references import (
 )
 from howto.model.figure import Figure
 from howto.model.reference import GEOMETRY, PRACTICE, Reference
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, percent, qty
 
 T = plan.T
 STRIP_M = 10.0  # the spreader is tried on a strip of this length
@@ -51,9 +51,9 @@ def _label(m: FeedingMeasures, label: Label) -> Iterator[Figure]:
         ("phosphorus", "P", "P2O5", formulae.P_IN_P2O5, label.phosphorus, label.phosphate),
         ("potassium", "K", "K2O", formulae.K_IN_K2O, label.potassium, label.potash),
     ):
-        found, line = element, f"{num(whole)} % {oxide_symbol} x {factor} = {num(element)} % {symbol}"
+        found, line = element, f"{percent(whole)} {oxide_symbol} x {factor} = {percent(element)} {symbol}"
         if not oxide:
-            found, line = whole, f"{num(element)} % {symbol} / {factor} = {num(whole)} % {oxide_symbol}"
+            found, line = whole, f"{percent(element)} {symbol} / {factor} = {percent(whole)} {oxide_symbol}"
         yield Figure(
             name=f"label {name}",
             label=f"{name.capitalize()} of the label, as {symbol if oxide else oxide_symbol}",
@@ -71,7 +71,7 @@ def _bag(bag_kg: float, label: Label) -> Figure:
         label="Nitrogen in a bag",
         value=held,
         unit="kg",
-        working=(f"{num(bag_kg)} kg x {num(label.nitrogen)} / 100 = {num(held)} kg N",),
+        working=(f"{qty(bag_kg, 'kg', 3)} x {bare(label.nitrogen)} / 100 = {bare(held)} kg N",),
         references=(LABEL_NUMBERS,),
     )
 
@@ -101,11 +101,11 @@ def _doses(work: T, each: float) -> Iterator[Figure]:
     m, need = work.measures, plan.year_need(work)
     references = need.references if need else (OWN_WEIGHING,)
     share = plan.spring_part(m)
-    kept = "" if share >= 1 else f" x {num(share * 100)} % before autumn"
+    kept = "" if share >= 1 else f" x {percent(share * 100)} before autumn"
     if m.product_each_g is not None or need is None:
-        line = f"as written: {num(each)} g"
+        line = f"as written: {qty(each, 'g', 3)}"
     else:
-        line = f"{num(need.product_g, 4)} g{kept} / {m.doses} = {num(each, 4)} g"
+        line = f"{qty(need.product_g, 'g', 4)}{kept} / {m.doses} = {qty(each, 'g', 4)}"
     yield Figure(
         name="dose",
         label="Each tree, each dose",
@@ -121,7 +121,7 @@ def _doses(work: T, each: float) -> Iterator[Figure]:
             label="All trees, each dose",
             value=each * m.tree_count,
             unit="g",
-            working=(f"{m.tree_count} x {num(each, 4)} g = {num(each * m.tree_count)} g",),
+            working=(f"{m.tree_count} x {qty(each, 'g', 4)} = {qty(each * m.tree_count, 'g', 3)}",),
             references=references,
         )
     if m.scoop_g is not None:
@@ -130,7 +130,7 @@ def _doses(work: T, each: float) -> Iterator[Figure]:
             name="scoops",
             label="Level scoops a tree, each dose",
             value=scoops,
-            working=(f"{num(each, 4)} g / {num(m.scoop_g)} g a scoop = {num(scoops)}",),
+            working=(f"{qty(each, 'g', 4)} / {qty(m.scoop_g, 'g', 3)} a scoop = {bare(scoops)}",),
             references=(OWN_WEIGHING,),
             digits=2,
         )
@@ -150,13 +150,13 @@ def _ring(work: T, each: float | None) -> Iterator[Figure]:
         )
     if area is None:
         return
-    lines = [f"as written: {num(area)} m²"]
+    lines = [f"as written: {qty(area, 'm²', 3)}"]
     if m.rooting_area_m2 is None and found is not None:
         half = " / 2, since a wall takes half" if m.wall else ""
         lines = [
-            f"bare: half the trunk {num(found.bark_mm)} + {num(found.inner_mm - found.bark_mm)} mm = "
-            f"{num(found.inner_mm)} mm from the middle",
-            f"π x ({num(found.outer_mm / 1000)}² - {num(found.inner_mm / 1000)}²){half} = {num(area)} m²",
+            f"bare: half the trunk {bare(found.bark_mm)} + {mm(found.inner_mm - found.bark_mm, 3)} = "
+            f"{mm(found.inner_mm, 3)} from the middle",
+            f"π x ({bare(found.outer_mm / 1000)}² - {bare(found.inner_mm / 1000)}²){half} = {qty(area, 'm²', 3)}",
         ]
     yield Figure(
         name="feed ring",
@@ -172,20 +172,18 @@ def _ring(work: T, each: float | None) -> Iterator[Figure]:
             label="That is, on each square metre",
             value=each / area,
             unit="g/m2",
-            working=(f"{num(each)} g / {num(area)} m² = {num(each / area)} g/m²",),
+            working=(f"{qty(each, 'g', 3)} / {qty(area, 'm²', 3)} = {qty(each / area, 'g/m²', 3)}",),
             references=(GEOMETRY,),
         )
 
 
 def _reach(m: FeedingMeasures, found: plan.Ring) -> str:
     if m.ring_edge_mm is not None:
-        return f"as written: {num(found.outer_mm, 5)} mm"
+        return f"as written: {mm(found.outer_mm, 5)}"
     just_past = (m.canopy_mm or 0.0) / 2 + tables.JUST_PAST_MM
     if found.outer_mm > just_past:
-        return f"a small tree: {num(found.inner_mm, 5)} mm kept bare + 300 mm = {num(found.outer_mm, 5)} mm"
-    return (
-        f"canopy {num(m.canopy_mm or 0.0, 5)} / 2 + {num(tables.JUST_PAST_MM)} mm past it = {num(found.outer_mm, 5)} mm"
-    )
+        return f"a small tree: {mm(found.inner_mm, 5)} kept bare + 300 mm = {mm(found.outer_mm, 5)}"
+    return f"canopy {bare(m.canopy_mm or 0.0, 5)} / 2 + {mm(tables.JUST_PAST_MM, 3)} past it = {mm(found.outer_mm, 5)}"
 
 
 def _growth(work: T) -> Iterator[Figure]:
@@ -205,7 +203,7 @@ def _growth(work: T) -> Iterator[Figure]:
         value=verdict,
         working=(
             f"{plan.crop_of(work)}, {'bearing' if plan.is_bearing(m) else 'young'}: "
-            f"{num(wanted.low)} to {num(wanted.high)} mm wanted, {num(grown)} mm grown",
+            f"{bare(wanted.low)} to {mm(wanted.high, 3)} wanted, {mm(grown, 3)} grown",
         ),
         references=(fruit.growth_from,),
     )
@@ -226,7 +224,7 @@ def _area(work: T, label: Label) -> Iterator[Figure]:
             label=f"The whole {m.kind}, each dose",
             value=dose,
             unit="g",
-            working=(f"{num(m.area_m2)} m² x {num(found.product)} g/m² = {num(dose)} g",),
+            working=(f"{qty(m.area_m2, 'm²', 3)} x {qty(found.product, 'g/m²', 3)} = {qty(dose, 'g', 3)}",),
             references=(PRODUCT_AREA,),
             headline=True,
         )
@@ -239,11 +237,11 @@ def _spread_rate(m: FeedingMeasures, label: Label, found: plan.Rate) -> Figure:
     percent = label.of(m.wanted)
     if m.product_rate_g_per_m2 is None:
         line = (
-            f"{num(m.nutrient_rate_g_per_m2 or 0)} g/m² of {m.wanted} x 100 / {num(percent)} = "
-            f"{num(found.product)} g/m²"
+            f"{qty(m.nutrient_rate_g_per_m2 or 0, 'g/m²', 3)} of {m.wanted} x 100 / {bare(percent)} = "
+            f"{qty(found.product, 'g/m²', 3)}"
         )
     else:
-        line = f"as written: {num(found.product)} g/m²"
+        line = f"as written: {qty(found.product, 'g/m²', 3)}"
     return Figure(
         name="spread rate",
         label="Product on a square metre",
@@ -251,7 +249,7 @@ def _spread_rate(m: FeedingMeasures, label: Label, found: plan.Rate) -> Figure:
         unit="g/m2",
         working=(
             line,
-            f"its nitrogen: {num(found.product)} x {num(label.nitrogen)} / 100 = {num(found.nitrogen)} g/m² N",
+            f"its nitrogen: {bare(found.product)} x {bare(label.nitrogen)} / 100 = {bare(found.nitrogen)} g/m² N",
         ),
         references=(PRODUCT_RATE, LABEL_NUMBERS),
         headline=True,
@@ -264,7 +262,7 @@ def _passes(m: FeedingMeasures, found: plan.Rate) -> Iterator[Figure]:
         label="Each of two passes, crosswise",
         value=found.product / 2,
         unit="g/m2",
-        working=(f"{num(found.product)} / 2 = {num(found.product / 2)} g/m²",),
+        working=(f"{bare(found.product)} / 2 = {qty(found.product / 2, 'g/m²', 3)}",),
         references=(PRACTICE,),
     )
     if m.spreader_width_mm is None:
@@ -273,11 +271,11 @@ def _passes(m: FeedingMeasures, found: plan.Rate) -> Iterator[Figure]:
     due = strip * found.product / 2
     yield Figure(
         name="test strip",
-        label=f"A {num(STRIP_M)} m run of the spreader uses",
+        label=f"A {qty(STRIP_M, 'm', 3)} run of the spreader uses",
         value=due,
         unit="g",
         working=(
-            f"{num(m.spreader_width_mm / 1000)} m x {num(STRIP_M)} m x {num(found.product / 2)} g/m² = {num(due)} g",
+            f"{qty(m.spreader_width_mm / 1000, 'm', 3)} x {qty(STRIP_M, 'm', 3)} x {qty(found.product / 2, 'g/m²', 3)} = {qty(due, 'g', 3)}",
         ),
         references=(PRACTICE,),
     )
@@ -286,15 +284,15 @@ def _passes(m: FeedingMeasures, found: plan.Rate) -> Iterator[Figure]:
 def _year(work: T, found: plan.Rate) -> Iterator[Figure]:
     m, grass = work.measures, plan.grass_of(work)
     total = found.nitrogen * m.doses
-    lines = [f"{num(found.nitrogen)} g/m² N x {m.doses} doses = {num(total)} g/m² N"]
+    lines = [f"{bare(found.nitrogen)} g/m² N x {m.doses} doses = {bare(total)} g/m² N"]
     references: list[Reference] = [PRODUCT_RATE]
     fact = grass.nitrogen_g_per_m2_year if grass and m.kind == "lawn" else None
     if grass is not None and fact is not None:
-        lines.append(f"{grass.botanical}: {num(fact.low)} to {num(fact.high)} g/m² N in a year")
+        lines.append(f"{grass.botanical}: {bare(fact.low)} to {bare(fact.high)} g/m² N in a year")
         references.append(fact.reference(f"nitrogen of {grass.botanical}"))
         if m.clippings_left:
             less = fact.high * (1 - CLIPPINGS_PART)
-            lines.append(f"clippings left give back a fifth or more: {num(fact.high)} x 0.8 = {num(less)} g/m² N")
+            lines.append(f"clippings left give back a fifth or more: {bare(fact.high)} x 0.8 = {bare(less)} g/m² N")
             references.append(CLIPPINGS)
     yield Figure(
         name="year nitrogen",

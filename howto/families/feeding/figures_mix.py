@@ -8,7 +8,7 @@ from howto.families.feeding.measures import FeedingMeasures
 from howto.families.feeding.references import CONSTANT_FEED, CONVERSIONS, MIX_METRIC, MIX_US, PRODUCT_AREA
 from howto.model.figure import Figure
 from howto.model.reference import GEOMETRY
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, qty
 
 T = plan.T
 
@@ -57,7 +57,7 @@ def _strength(m: FeedingMeasures, label: Label, grams: float) -> Iterator[Figure
             label="Product in a litre of water",
             value=grams,
             unit="g/L",
-            working=(f"{num(m.feed_strength_ppm or 0)} ppm / (10 x {num(percent)}) = {num(grams)} g/L",),
+            working=(f"{bare(m.feed_strength_ppm or 0)} ppm / (10 x {bare(percent)}) = {qty(grams, 'g/L', 3)}",),
             references=(MIX_US, MIX_METRIC),
             headline=True,
         )
@@ -73,18 +73,18 @@ def _strength(m: FeedingMeasures, label: Label, grams: float) -> Iterator[Figure
             label=f"Strength of the feed, as {symbol}",
             value=found,
             unit="ppm",
-            working=(f"10 x {num(oxide)}{times} x {num(grams)} g/L = {num(found)} ppm {symbol}",),
+            working=(f"10 x {bare(oxide)}{times} x {qty(grams, 'g/L', 3)} = {bare(found)} ppm {symbol}",),
             references=(MIX_US, MIX_METRIC, CONSTANT_FEED if symbol == "N" else CONVERSIONS),
         )
 
 
 def _needed(m: FeedingMeasures, litres: float) -> Figure:
     if m.mixed_feed_l is not None:
-        line = f"as written: {num(litres)} L"
+        line = f"as written: {qty(litres, 'L', 3)}"
     elif m.each_plant_l is not None:
-        line = f"{m.plant_count or m.tree_count or 1} plants x {num(m.each_plant_l)} L = {num(litres)} L"
+        line = f"{m.plant_count or m.tree_count or 1} plants x {qty(m.each_plant_l, 'L', 3)} = {qty(litres, 'L', 3)}"
     else:
-        line = f"{num(m.area_m2 or 0)} m² x {num(m.drench_l_per_m2 or 0)} L/m² = {num(litres)} L"
+        line = f"{qty(m.area_m2 or 0, 'm²', 3)} x {qty(m.drench_l_per_m2 or 0, 'L/m²', 3)} = {qty(litres, 'L', 3)}"
     return Figure(
         name="feed needed",
         label="Mixed feed for all of it",
@@ -102,7 +102,7 @@ def _filling(m: FeedingMeasures, name: str, size: float, grams: float | None, li
             label=f"Product in a full {name}",
             value=grams * size,
             unit="g",
-            working=(f"{num(grams)} g/L x {num(size)} L = {num(grams * size)} g",),
+            working=(f"{qty(grams, 'g/L', 3)} x {qty(size, 'L', 3)} = {qty(grams * size, 'g', 3)}",),
             references=(GEOMETRY,),
             headline=True,
         )
@@ -113,7 +113,7 @@ def _filling(m: FeedingMeasures, name: str, size: float, grams: float | None, li
             label=f"Concentrate in a full {name}",
             value=total,
             unit="mL",
-            working=(f"{num(m.concentrate_ml_per_l)} mL/L x {num(size)} L = {num(total)} mL",),
+            working=(f"{qty(m.concentrate_ml_per_l, 'mL/L', 3)} x {qty(size, 'L', 3)} = {qty(total, 'mL', 3)}",),
             references=(GEOMETRY,),
             headline=True,
         )
@@ -126,8 +126,8 @@ def _filling(m: FeedingMeasures, name: str, size: float, grams: float | None, li
         label=f"Times to fill the {name}",
         value=float(count),
         working=(
-            f"{num(litres)} L / {num(size)} L = {num(litres / size)}, rounded up = {count}",
-            f"the last holds {num(last)} L",
+            f"{qty(litres, 'L', 3)} / {qty(size, 'L', 3)} = {bare(litres / size)}, rounded up = {count}",
+            f"the last holds {qty(last, 'L', 3)}",
         ),
         references=(GEOMETRY,),
         digits=3,
@@ -138,10 +138,10 @@ def _stock(injector: float, grams: float, litres: float | None) -> Iterator[Figu
     strong = formulae.stock(grams, injector)
     yield Figure(
         name="stock mix",
-        label=f"Stock for a 1:{num(injector)} injector",
+        label=f"Stock for a 1:{bare(injector)} injector",
         value=strong,
         unit="g/L",
-        working=(f"{num(injector)} x {num(grams)} g/L = {num(strong)} g/L",),
+        working=(f"{bare(injector)} x {qty(grams, 'g/L', 3)} = {qty(strong, 'g/L', 3)}",),
         references=(MIX_US,),
     )
     if litres is None:
@@ -152,7 +152,7 @@ def _stock(injector: float, grams: float, litres: float | None) -> Iterator[Figu
         label="Stock to mix",
         value=drawn,
         unit="L",
-        working=(f"{num(litres)} L / {num(injector)} = {num(drawn)} L",),
+        working=(f"{qty(litres, 'L', 3)} / {bare(injector)} = {qty(drawn, 'L', 3)}",),
         references=(MIX_US,),
     )
 
@@ -165,18 +165,21 @@ def year_kg(work: T, label: Label) -> tuple[float, str] | None:
         if grams is None or litres is None:
             return None
         total = grams * litres * m.doses / 1000
-        return total, f"{num(grams)} g/L x {num(litres)} L x {m.doses} doses = {num(total)} kg"
+        return total, f"{qty(grams, 'g/L', 3)} x {qty(litres, 'L', 3)} x {m.doses} doses = {qty(total, 'kg', 3)}"
     if m.kind == "fruit tree":
         each = plan.year_product_g(work)
         if each is None:
             return None
         total = each * (m.tree_count or 1) / 1000
-        return total, f"{m.tree_count or 1} x {num(each, 4)} g = {num(total)} kg"
+        return total, f"{m.tree_count or 1} x {qty(each, 'g', 4)} = {qty(total, 'kg', 3)}"
     found = plan.rate(m)
     if found is None or m.area_m2 is None or m.kind == "pots":
         return None
     total = found.product * m.area_m2 * m.doses / 1000
-    return total, f"{num(m.area_m2)} m² x {num(found.product)} g/m² x {m.doses} doses = {num(total)} kg"
+    return (
+        total,
+        f"{qty(m.area_m2, 'm²', 3)} x {qty(found.product, 'g/m²', 3)} x {m.doses} doses = {qty(total, 'kg', 3)}",
+    )
 
 
 def cost_of(work: T, label: Label) -> Iterator[Figure]:
@@ -199,7 +202,7 @@ def cost_of(work: T, label: Label) -> Iterator[Figure]:
             name="bags a year",
             label="Bags to buy for a year",
             value=float(count),
-            working=(f"{num(year[0])} kg / {num(m.bag_kg)} kg, rounded up = {count}",),
+            working=(f"{qty(year[0], 'kg', 3)} / {qty(m.bag_kg, 'kg', 3)}, rounded up = {count}",),
             references=(GEOMETRY,),
         )
     paid = price_of(m.bag_price)
@@ -211,7 +214,7 @@ def cost_of(work: T, label: Label) -> Iterator[Figure]:
             name="cost a year",
             label="Cost of the feed used in a year",
             value=f"{money}{used:.2f}",
-            working=(f"{num(year[0])} kg / {num(m.bag_kg)} kg x {money}{paid:.2f} = {money}{used:.2f}",),
+            working=(f"{qty(year[0], 'kg', 3)} / {qty(m.bag_kg, 'kg', 3)} x {money}{paid:.2f} = {money}{used:.2f}",),
             references=(GEOMETRY,),
         )
     if label.nitrogen > 0:
@@ -221,6 +224,6 @@ def cost_of(work: T, label: Label) -> Iterator[Figure]:
             name="price of nitrogen",
             label="Price of a kilogram of nitrogen",
             value=f"{money}{price:.2f}",
-            working=(f"{money}{paid:.2f} / {num(held)} kg N = {money}{price:.2f}",),
+            working=(f"{money}{paid:.2f} / {bare(held)} kg N = {money}{price:.2f}",),
             references=(GEOMETRY,),
         )

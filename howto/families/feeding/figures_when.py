@@ -7,7 +7,7 @@ from howto.families.feeding import plan, season
 from howto.families.feeding.references import TREE_CUT_OFF, USUAL_DATES, WARM_TURF
 from howto.model.figure import Figure, Table
 from howto.model.reference import Reference
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, dated, percent
 
 T = plan.T
 
@@ -21,7 +21,7 @@ def dates(work: T, today: date) -> Iterator[Figure]:
         name="next dose",
         label="Next feed",
         value=next(day for day in days if day >= today),
-        working=(f"the first of the dates from {today.isoformat()} on",),
+        working=(f"the first of the dates from {dated(today, 'plain')} on",),
         references=references,
         headline=True,
         client=True,
@@ -43,9 +43,9 @@ def _table(work: T, days: tuple[date, ...], references: tuple[Reference, ...]) -
     gap = season.gap_weeks(work)
     lines = [f"first dose {days[0].isoformat()}"]
     if m.doses > 1:
-        lines.append(f"{m.doses} doses, {num(gap)} weeks = {round(gap * 7)} days apart")
+        lines.append(f"{m.doses} doses, {bare(gap)} weeks = {round(gap * 7)} days apart")
     if season.has_autumn(m):
-        lines.append(f"{num(m.autumn_share_percent or 0)} % of the year waits for {days[-1].isoformat()}")
+        lines.append(f"{percent(m.autumn_share_percent or 0)} of the year waits for {days[-1].isoformat()}")
     columns: tuple[str, ...] = ("Dose", "Day")
     units: tuple[str, ...] = ("", "")
     amounts = _amounts(work, len(days))

@@ -18,7 +18,7 @@ from howto.families.feeding.references import (
 from howto.model.plants import Grass
 from howto.model.reference import GEOMETRY, Reference
 from howto.model.work import Work
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, percent, qty
 
 T = Work[FeedingMeasures]
 
@@ -153,12 +153,14 @@ def year_need(work: T) -> Need | None:
     lawn = lawn_nitrogen_g(m)
     if lawn > 0:
         left = max(0.0, nitrogen - lawn)
-        working.append(f"less the lawn's {num(lawn)} g N on its roots: {num(nitrogen)} - {num(lawn)} = {num(left)} g N")
+        working.append(
+            f"less the lawn's {bare(lawn)} g N on its roots: {bare(nitrogen)} - {bare(lawn)} = {bare(left)} g N"
+        )
         nitrogen = left
         references.append(TRUNK_STONE)
     if m.is_trained:
         half = nitrogen * tables.TRAINED_PART
-        working.append(f"{m.tree_form}: half = {num(nitrogen, 4)} g N / 2 = {num(half, 4)} g N")
+        working.append(f"{m.tree_form}: half = {bare(nitrogen, 4)} g N / 2 = {bare(half, 4)} g N")
         nitrogen = half
         references.append(HALF)
     product = formulae.product_for(nitrogen, label.nitrogen)
@@ -181,12 +183,12 @@ def _by_trunk(m: FeedingMeasures, label: Label, fruit: tables.Fruit) -> Need | N
         return None
     asked = formulae.tree_nitrogen(thick, fruit.nitrogen_g_per_cm)
     given = formulae.tree_nitrogen(thick, fruit.nitrogen_g_per_cm, tables.MOST_TREE_G)
-    lines = [f"trunk {num(thick)} cm x {num(fruit.nitrogen_g_per_cm, 4)} g N a cm = {num(asked, 4)} g N"]
+    lines = [f"trunk {qty(thick, 'cm', 3)} x {bare(fruit.nitrogen_g_per_cm, 4)} g N a cm = {bare(asked, 4)} g N"]
     if m.trunk_mm is None:
-        lines.insert(0, f"girth {num((m.trunk_girth_mm or 0) / 10)} cm / π = {num(thick)} cm across")
+        lines.insert(0, f"girth {qty((m.trunk_girth_mm or 0) / 10, 'cm', 3)} / π = {qty(thick, 'cm', 3)} across")
     references = [fruit.trunk_from, TRUNK_STONE]
     if given < asked:
-        lines.append(f"at most {num(given)} g N a tree, as in 1.13 kg of 10-10-10")
+        lines.append(f"at most {bare(given)} g N a tree, as in 1.13 kg of 10-10-10")
         references.append(TREE_CAP)
     product = formulae.product_for(given, label.nitrogen)
     return Need(given, product, tuple(lines), tuple(dict.fromkeys(references)))
@@ -198,7 +200,9 @@ def _by_area(m: FeedingMeasures, label: Label, fruit: tables.Fruit) -> Need | No
     if rate is None or area is None:
         return None
     product = formulae.on_area(rate, area)
-    lines = [f"{num(area)} m² x {num(rate)} g/m² of general fertiliser, {m.ground or 'bare'} = {num(product)} g"]
+    lines = [
+        f"{qty(area, 'm²', 3)} x {qty(rate, 'g/m²', 3)} of general fertiliser, {m.ground or 'bare'} = {qty(product, 'g', 3)}"
+    ]
     references = [PER_AREA]
     return _weaker(product, tables.AREA_FEED_PERCENT, label, lines, [*references, GENERAL_FEED])
 
@@ -209,8 +213,8 @@ def _by_age(m: FeedingMeasures, label: Label, fruit: tables.Fruit) -> Need | Non
     part = formulae.by_age(1.0, m.tree_age_years)
     product = formulae.by_age(fruit.full_g, m.tree_age_years)
     lines = [
-        f"a tenth for each of {num(m.tree_age_years)} years, ten at most: {num(part * 100)} % of {num(fruit.full_g)} g "
-        f"= {num(product)} g"
+        f"a tenth for each of {bare(m.tree_age_years)} years, ten at most: {percent(part * 100)} of {qty(fruit.full_g, 'g', 3)} "
+        f"= {qty(product, 'g', 3)}"
     ]
     return _weaker(product, fruit.full_percent, label, lines, [PER_AGE])
 
@@ -221,11 +225,11 @@ def _weaker(product: float, percent: float, label: Label, lines: list[str], refe
     if label.nitrogen > percent:
         given = product * percent / label.nitrogen
         lines.append(
-            f"the rate is for {num(percent)} % N and the bag has {num(label.nitrogen)} %: "
-            f"{num(product)} x {num(percent)} / {num(label.nitrogen)} = {num(given)} g"
+            f"the rate is for {bare(percent)} % N and the bag has {percent(label.nitrogen)}: "
+            f"{bare(product)} x {bare(percent)} / {bare(label.nitrogen)} = {qty(given, 'g', 3)}"
         )
     nitrogen = formulae.nutrient_in(given, label.nitrogen)
-    lines.append(f"{num(given)} g x {num(label.nitrogen)} / 100 = {num(nitrogen)} g N")
+    lines.append(f"{qty(given, 'g', 3)} x {bare(label.nitrogen)} / 100 = {bare(nitrogen)} g N")
     return Need(nitrogen, given, tuple(lines), tuple(references))
 
 
@@ -235,7 +239,7 @@ def _by_nitrogen(nitrogen: float, label: Label, line: str, references: tuple[Ref
 
 
 def _to_product(nitrogen: float, label: Label, product: float) -> str:
-    return f"{num(nitrogen, 4)} g N x 100 / {num(label.nitrogen)} = {num(product, 4)} g of product"
+    return f"{bare(nitrogen, 4)} g N x 100 / {bare(label.nitrogen)} = {qty(product, 'g', 4)} of product"
 
 
 def dose_g(work: T) -> float | None:

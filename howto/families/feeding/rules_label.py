@@ -23,7 +23,7 @@ from howto.families.feeding.season import gap_weeks
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import FORMAT, PRACTICE
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, percent, qty
 
 SLACK = 0.02  # ours: how far two numbers for one thing may stand apart; the wrong sums in print are 8 % off or more
 STEADY = Limit(high=250, unit="ppm N", reference=CONSTANT_FEED)
@@ -62,12 +62,12 @@ def label_total(work: T) -> Iterator[Breach]:
     label = as_oxides(numbers, m.label_basis or "oxide")
     if 0 < label.total <= 100 + 1e-9:
         return
-    as_written = f"{num(label.nitrogen)} + {num(label.phosphate)} + {num(label.potash)} = {num(label.total)} %"
+    as_written = f"{bare(label.nitrogen)} + {bare(label.phosphate)} + {bare(label.potash)} = {percent(label.total)}"
     oxides = m.label_basis == "element" and 0 < sum(numbers) <= 100
     yield Breach(
         field="measures.analysis",
         also="measures.label_basis" if oxides else "",
-        what=f"the label adds up to {num(label.total)} %",
+        what=f"the label adds up to {percent(label.total)}",
         why=f"{as_written}, counted as N, P2O5 and K2O; a bag holds more than nothing and no more than 100 %",
         mend="the numbers are of oxides: write `label basis: oxide`"
         if oxides
@@ -103,14 +103,14 @@ def rate_agrees(work: T) -> Iterator[Breach]:
         return
     product = formulae.product_for(m.nutrient_rate_g_per_m2, percent)
     key, value = ("product rate", product) if product <= MOST_PRODUCT_RATE else ("nutrient rate", held)
-    text = f"{num(value, 4)} g/m2"
+    text = f"{bare(value, 4)} g/m2"
     yield Breach(
         field="measures.product_rate_g_per_m2",
         also="measures.nutrient_rate_g_per_m2",
-        what=f"{num(m.product_rate_g_per_m2)} g/m² of {m.analysis} is not {num(m.nutrient_rate_g_per_m2)} g/m² of "
+        what=f"{qty(m.product_rate_g_per_m2, 'g/m²', 3)} of {m.analysis} is not {qty(m.nutrient_rate_g_per_m2, 'g/m²', 3)} of "
         f"{m.wanted}",
-        why=f"{num(m.product_rate_g_per_m2)} x {num(percent)} / 100 = {num(held)} g/m²; for "
-        f"{num(m.nutrient_rate_g_per_m2)} g/m²: x 100 / {num(percent)} = {num(product)} g/m² of product",
+        why=f"{bare(m.product_rate_g_per_m2)} x {bare(percent)} / 100 = {qty(held, 'g/m²', 3)}; for "
+        f"{qty(m.nutrient_rate_g_per_m2, 'g/m²', 3)}: x 100 / {bare(percent)} = {qty(product, 'g/m²', 3)} of product",
         mend=f"write `{key}: {text}`",
         edit=Edit(key=key, text=text),
     )
@@ -124,12 +124,12 @@ def bag_covers(work: T) -> Iterator[Breach]:
     area = m.bag_kg * 1000 / found.product
     if not _apart(area, m.bag_covers_m2):
         return
-    text = f"{num(area, 4)} m2"
+    text = f"{bare(area, 4)} m2"
     yield Breach(
         field="measures.bag_covers_m2",
         also="measures.bag_kg",
-        what=f"a bag of {num(m.bag_kg)} kg is said to feed {num(m.bag_covers_m2, 4)} m²",
-        why=f"{num(m.bag_kg * 1000)} g / {num(found.product)} g/m² = {num(area, 4)} m²",
+        what=f"a bag of {qty(m.bag_kg, 'kg', 3)} is said to feed {qty(m.bag_covers_m2, 'm²', 4)}",
+        why=f"{qty(m.bag_kg * 1000, 'g', 3)} / {qty(found.product, 'g/m²', 3)} = {qty(area, 'm²', 4)}",
         mend=f"write `bag covers: {text}`",
         edit=Edit(key="bag covers", text=text),
     )
@@ -160,16 +160,16 @@ def label_rate(work: T) -> Iterator[Breach]:
         if each is None or area is None or each / area <= most * (1 + 1e-9):
             return
         given, edit = each / area, Edit(key="product each", text=f"{at_most(most * area)} g")
-        why = f"{num(each)} g a tree / {num(area)} m² = {num(given)} g/m²"
+        why = f"{qty(each, 'g', 3)} a tree / {qty(area, 'm²', 3)} = {qty(given, 'g/m²', 3)}"
     else:
         found = plan.rate(m)
         if found is None or found.product <= most * (1 + 1e-9):
             return
         given, edit = found.product, rate_edit(m, label, most)
-        why = f"{num(given)} g/m² in one dose"
+        why = f"{qty(given, 'g/m²', 3)} in one dose"
     yield Breach(
         field="measures.label_rate_g_per_m2",
-        what=f"a dose of {num(given)} g/m², and the label allows {num(most)}",
+        what=f"a dose of {qty(given, 'g/m²', 3)}, and the label allows {bare(most)}",
         why=f"{why}; the label outranks every rate here"
         + (", and with a weed killer in it, it is law" if m.weed_killer else ""),
         mend=f"write `{edit.key}: {edit.text}`",
@@ -197,15 +197,15 @@ def strength_agrees(work: T) -> Iterator[Breach]:
     if percent <= 0 or not _apart(found, m.feed_strength_ppm):
         return
     grams = formulae.g_per_l_for(m.feed_strength_ppm, percent)
-    edit = Edit(key="mix", text=f"{num(grams, 4)} g/L")
+    edit = Edit(key="mix", text=f"{qty(grams, 'g/L', 4)}")
     if grams > MOST_MIX:
-        edit = Edit(key="feed strength", text=f"{num(found, 4)} ppm")
+        edit = Edit(key="feed strength", text=f"{bare(found, 4)} ppm")
     yield Breach(
         field="measures.mix_g_per_l",
         also="measures.feed_strength_ppm",
-        what=f"{num(m.mix_g_per_l)} g/L of {m.analysis} makes {num(found)} ppm, not {num(m.feed_strength_ppm)}",
-        why=f"10 x {num(percent)} x {num(m.mix_g_per_l)} = {num(found)} ppm; "
-        f"{num(m.feed_strength_ppm)} / (10 x {num(percent)}) = {num(grams)} g/L",
+        what=f"{qty(m.mix_g_per_l, 'g/L', 3)} of {m.analysis} makes {bare(found)} ppm, not {bare(m.feed_strength_ppm)}",
+        why=f"10 x {bare(percent)} x {bare(m.mix_g_per_l)} = {bare(found)} ppm; "
+        f"{bare(m.feed_strength_ppm)} / (10 x {bare(percent)}) = {qty(grams, 'g/L', 3)}",
         mend=f"write `{edit.key}: {edit.text}`",
         edit=edit,
     )
@@ -220,7 +220,7 @@ def label_mix(work: T) -> Iterator[Breach]:
     edit = _mix_edit(m, label, m.label_mix_g_per_l)
     yield Breach(
         field="measures.label_mix_g_per_l",
-        what=f"{num(grams)} g goes into a litre, and the label allows {num(m.label_mix_g_per_l)}",
+        what=f"{qty(grams, 'g', 3)} goes into a litre, and the label allows {bare(m.label_mix_g_per_l)}",
         why="the label outranks every strength here; a stronger feed burns roots and leaves",
         mend=f"write `{edit.key}: {edit.text}`",
         edit=edit,
@@ -242,8 +242,8 @@ def steady_strength(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.mix_g_per_l" if m.mix_g_per_l is not None else "measures.feed_strength_ppm",
         also="measures.dose_gap_weeks",
-        what=f"a feed of {num(strong)} ppm N, {num(gap_weeks(work) * 7)} days apart",
-        why=f"10 x {num(label.nitrogen)} % x {num(grams)} g/L = {num(strong)} ppm; steady feed is 150 to 250 ppm N",
+        what=f"a feed of {bare(strong)} ppm N, {bare(gap_weeks(work) * 7)} days apart",
+        why=f"10 x {percent(label.nitrogen)} x {qty(grams, 'g/L', 3)} = {bare(strong)} ppm; steady feed is 150 to 250 ppm N",
         mend=f"write `{edit.key}: {edit.text}`, or feed less often",
         edit=edit,
     )

@@ -23,7 +23,7 @@ from howto.families.feeding.season import has_autumn
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import CEILING
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, qty
 
 SLACK = 1.02  # ours: a dose rounded to what a scale shows is no dose too much
 MEASURED_AT = Limit(low=250, high=350, unit="mm", reference=TRUNK)  # ours: a hand's breadth round a foot
@@ -57,7 +57,7 @@ def _allowed(work: T) -> float | None:
 def _no_nitrogen(work: T) -> Edit:
     """Return the edit that keeps the feed's P and K and leaves its nitrogen out; potash alone where it has neither."""
     _, p, k = numbers_in(work.measures.analysis) or (0.0, 0.0, 0.0)
-    text = f"0-{num(p, 4)}-{num(k, 4)}" if p + k > 0 else "0-0-50"
+    text = f"0-{bare(p, 4)}-{bare(k, 4)}" if p + k > 0 else "0-0-50"
     return Edit(key="analysis", text=text)
 
 
@@ -72,8 +72,8 @@ def tree_rate(work: T) -> Iterator[Breach]:
     edit = _less(work, allowed / given)
     yield Breach(
         field="measures.product_each_g",
-        what=f"each tree gets {num(given)} g of nitrogen in a year",
-        why=f"{need.working[0] if need else ''}; {num(given)} g is {num(given / allowed, 2)} times that",
+        what=f"each tree gets {qty(given, 'g', 3)} of nitrogen in a year",
+        why=f"{need.working[0] if need else ''}; {qty(given, 'g', 3)} is {bare(given / allowed, 2)} times that",
         mend=f"write `{edit.key}: {edit.text}` or less",
         edit=edit,
         reference=need.references[0] if need else None,
@@ -89,7 +89,7 @@ def tree_cap(work: T) -> Iterator[Breach]:
     edit = _less(work, tables.MOST_TREE_G / given)
     yield Breach(
         field="measures.product_each_g",
-        what=f"each tree gets {num(given)} g of nitrogen in a year",
+        what=f"each tree gets {qty(given, 'g', 3)} of nitrogen in a year",
         why="the most is that of 2.5 lb of 10-10-10: 1.13 kg x 10 / 100 = 113 g; rates of 1977 were 2 to 4 times that",
         mend=f"write `{edit.key}: {edit.text}` or less",
         edit=edit,
@@ -107,7 +107,7 @@ def age_cap(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.last_year_g",
         also="measures.tree_age_years",
-        what=f"a tree {num(m.tree_age_years or 0)} years old gets {num(year)} g, and {num(m.last_year_g)} g last year",
+        what=f"a tree {bare(m.tree_age_years or 0)} years old gets {qty(year, 'g', 3)}, and {qty(m.last_year_g, 'g', 3)} last year",
         why="the trunk goes on thickening, but the rate stays where it stood at 8 to 10 years",
         mend=f"write `{edit.key}: {edit.text}` or less",
         edit=edit,
@@ -127,8 +127,8 @@ def growth_enough(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.shoot_growth_mm",
         also="measures.analysis",
-        what=f"shoots grew {num(m.shoot_growth_mm)} mm, and nitrogen is fed",
-        why=f"{age} {plan.crop_of(work)} should grow {num(wanted.low)} to {num(wanted.high)} mm a year; nitrogen "
+        what=f"shoots grew {mm(m.shoot_growth_mm, 3)}, and nitrogen is fed",
+        why=f"{age} {plan.crop_of(work)} should grow {bare(wanted.low)} to {mm(wanted.high, 3)} a year; nitrogen "
         "drives shoots, and long ones shade the fruit and spoil a frame",
         mend=f"leave nitrogen out this year: use a feed without it, and write `{edit.key}: {edit.text}`",
         edit=edit,
@@ -150,10 +150,10 @@ def lawn_counts(work: T) -> Iterator[Breach]:
     area = plan.fed_m2(m) or 0.0
     yield Breach(
         field="measures.lawn_nitrogen_g_per_m2",
-        what=f"the lawn's feed puts {num(lawn)} g of nitrogen on the tree's roots",
-        why=f"{num(m.lawn_nitrogen_g_per_m2 or 0)} g/m² x {num(area)} m² = {num(lawn)} g"
-        + (f", and {num(given)} g more is given" if given else "")
-        + f"; the tree needs {num(allowed)} g in all",
+        what=f"the lawn's feed puts {qty(lawn, 'g', 3)} of nitrogen on the tree's roots",
+        why=f"{qty(m.lawn_nitrogen_g_per_m2 or 0, 'g/m²', 3)} x {qty(area, 'm²', 3)} = {qty(lawn, 'g', 3)}"
+        + (f", and {qty(given, 'g', 3)} more is given" if given else "")
+        + f"; the tree needs {qty(allowed, 'g', 3)} in all",
         mend=f"write `{edit.key}: {edit.text}`"
         + (", since the lawn feeds the tree enough nitrogen" if lawn >= allowed else " or less"),
         edit=edit,
@@ -170,8 +170,8 @@ def trained_half(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.product_each_g",
         also="measures.tree_form",
-        what=f"the {m.tree_form} gets {num(given)} g of nitrogen in a year",
-        why=f"half of a free-standing tree's {num(allowed)} g is {num(allowed / 2)} g ({HALF}); a flush of growth "
+        what=f"the {m.tree_form} gets {qty(given, 'g', 3)} of nitrogen in a year",
+        why=f"half of a free-standing tree's {qty(allowed, 'g', 3)} is {qty(allowed / 2, 'g', 3)} ({HALF}); a flush of growth "
         "spoils the frame",
         mend=f"write `{edit.key}: {edit.text}` or less",
         edit=edit,
@@ -203,7 +203,7 @@ def trunk_height(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.trunk_measured_at_mm",
-        what=f"the trunk is measured {num(m.trunk_measured_at_mm)} mm above the ground",
+        what=f"the trunk is measured {mm(m.trunk_measured_at_mm, 3)} above the ground",
         why="the rate is for the trunk a foot up, 300 mm; lower it swells, and higher it thins",
         mend="measure again 300 mm up, and write `trunk measured at: 300 mm`",
         edit=Edit(key="trunk measured at", text="300 mm"),
@@ -217,7 +217,7 @@ def stem_clear(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.stem_clear_mm",
-        what=f"feed starts {num(clear)} mm from the stem",
+        what=f"feed starts {mm(clear, 3)} from the stem",
         why="salts burn bark, and the roots that drink are farther out; 300 mm stays bare",
         mend="write `stem clear: 300 mm` or more",
         edit=Edit(key="stem clear", text="300 mm"),
@@ -239,9 +239,9 @@ def canopy_edge(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.ring_edge_mm",
         also="measures.canopy_mm" if m.canopy_mm is not None else "",
-        what=f"feed goes no farther than {num(m.ring_edge_mm, 5)} mm from the stem",
-        why=f"the first {num(bare)} mm stay bare"
-        + (f" and the canopy's edge is {num(m.canopy_mm or 0, 5)} / 2 = {num(drip, 5)} mm out" if drip else "")
+        what=f"feed goes no farther than {mm(m.ring_edge_mm, 5)} from the stem",
+        why=f"the first {mm(bare, 3)} stay bare"
+        + (f" and the canopy's edge is {bare(m.canopy_mm or 0, 5)} / 2 = {mm(drip, 5)} out" if drip else "")
         + "; the fine roots lie out there",
         mend=f"write `ring edge: {text}` or a little more",
         edit=Edit(key="ring edge", text=text),

@@ -22,8 +22,8 @@ from howto.findings import Severity
 from howto.languages.time_words import MONTHS
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import CEILING, FORMAT
-from howto.quantities import show_number as num
-from howto.seasons import month_name, months_of
+from howto.quantities.amounts import bare, month_named, qty
+from howto.seasons import months_of
 
 ONE_DOSE = Limit(high=tables.POUND_PER_1000_SQ_FT, unit="g/m² N", reference=SINGLE_DOSE)
 LIGHT_DOSE = Limit(high=tables.CENTIPEDE_DOSE, unit="g/m² N", reference=CENTIPEDE)
@@ -96,9 +96,9 @@ def single_dose(work: T) -> Iterator[Breach]:
         field="measures.product_rate_g_per_m2"
         if m.product_rate_g_per_m2 is not None
         else "measures.nutrient_rate_g_per_m2",
-        what=f"{num(found.nitrogen)} g/m² of nitrogen at one time",
-        why=f"{num(found.product)} g/m² x {num(label.nitrogen)} / 100 = {num(found.nitrogen)} g/m² N; the most is "
-        f"{num(most)}",
+        what=f"{qty(found.nitrogen, 'g/m²', 3)} of nitrogen at one time",
+        why=f"{qty(found.product, 'g/m²', 3)} x {bare(label.nitrogen)} / 100 = {bare(found.nitrogen)} g/m² N; the most is "
+        f"{bare(most)}",
         mend=f"write `{edit.key}: {edit.text}`, and give the rest six weeks later",
         edit=edit,
         reference=limit.reference,
@@ -125,9 +125,9 @@ def year_cap(work: T) -> Iterator[Breach]:
         edit = rate_edit(m, label, fact.high / m.doses * 100 / label.nitrogen)
     yield Breach(
         field="measures.doses",
-        what=f"{grass.botanical} gets {num(total)} g/m² of nitrogen in a year",
-        why=f"{num(found.nitrogen)} g/m² x {m.doses} doses = {num(total)} g/m²; its range is {num(fact.low)} to "
-        f"{num(fact.high)}",
+        what=f"{grass.botanical} gets {qty(total, 'g/m²', 3)} of nitrogen in a year",
+        why=f"{qty(found.nitrogen, 'g/m²', 3)} x {m.doses} doses = {qty(total, 'g/m²', 3)}; its range is {bare(fact.low)} to "
+        f"{bare(fact.high)}",
         mend=f"write `{edit.key}: {edit.text}`, or a lower rate",
         edit=edit,
         severity=Severity.ADVICE if CEILING[fact.grade] is Severity.ADVICE else None,
@@ -160,7 +160,7 @@ def warm_start(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.soil_temperature_c",
-        what=f"{grass.botanical} is fed in soil of {num(m.soil_temperature_c)} °C",
+        what=f"{grass.botanical} is fed in soil of {qty(m.soil_temperature_c, '°C', 3)}",
         why="below 18 °C (65 °F) at 100 mm a warm-season grass hardly takes it up; rain and weeds do",
         mend="wait until the soil is warm, and write `soil temperature: 18 °C`",
         edit=Edit(key="soil temperature", text="18 °C"),
@@ -188,7 +188,7 @@ def _late(work: T, why: str) -> Iterator[Breach]:
         work, month = _usual_start(work)
         yield Breach(
             field="measures.start_month",
-            what=f"the first dose falls in {month_name(first.month)}",
+            what=f"the first dose falls in {month_named(first.month)}",
             why=f"the last day for nitrogen is {_day(last)}: {why}",
             mend=f"write `start month: {month}`",
             edit=Edit(key="start month", text=month),
@@ -202,7 +202,7 @@ def _late(work: T, why: str) -> Iterator[Breach]:
     yield Breach(
         field="measures.doses",
         what=f"dose {in_time + 1} of {m.doses} falls on {_day(days[in_time])}",
-        why=f"{num(season.gap_weeks(work))} weeks apart from {_day(first)}; the last day for nitrogen is "
+        why=f"{bare(season.gap_weeks(work))} weeks apart from {_day(first)}; the last day for nitrogen is "
         f"{_day(last)}: {why}",
         mend=f"write `doses: {in_time}`, or start earlier",
         edit=Edit(key="doses", text=str(in_time)),
@@ -218,7 +218,7 @@ def _usual_start(work: T) -> tuple[T, Month]:
 
 
 def _day(day: date) -> str:
-    return f"{day.day} {month_name(day.month)}"
+    return f"{day.day} {month_named(day.month)}"
 
 
 def dose_gap(work: T) -> Iterator[Breach]:
@@ -230,7 +230,7 @@ def dose_gap(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.dose_gap_weeks",
-        what=f"doses stand {num(m.dose_gap_weeks)} weeks apart",
+        what=f"doses stand {bare(m.dose_gap_weeks)} weeks apart",
         why="a dose lasts about 6 weeks; a second one on top of it is a double dose",
         mend="write `dose gap: 6 weeks` or more",
         edit=Edit(key="dose gap", text="6 weeks"),
@@ -248,9 +248,9 @@ def season_start(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.start_month" if work.measures.start_month else "season",
         also="season" if work.measures.start_month else "",
-        what=f"the first dose falls in {month_name(first.month)}, and the season is {work.technique.season}",
+        what=f"the first dose falls in {month_named(first.month)}, and the season is {work.technique.season}",
         why="the card would send the apprentice out in one month and the dates in another",
-        mend=f"write `start month: {month}`, or the season that holds {month_name(first.month)}",
+        mend=f"write `start month: {month}`, or the season that holds {month_named(first.month)}",
         edit=Edit(key="start month", text=month),
     )
 

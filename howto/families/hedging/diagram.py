@@ -7,8 +7,7 @@ from howto.families.hedging.diagram_rise import rise
 from howto.families.hedging.figures import section_share, string_line_mm
 from howto.families.hedging.measures import HedgingMeasures
 from howto.model.work import Work
-from howto.quantities import show
-from howto.quantities import show_number as num
+from howto.quantities.amounts import mm, percent, qty
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
 
 T = Work[HedgingMeasures]
@@ -86,13 +85,13 @@ def section(work: T) -> Drawing:
     shapes += _section_words(work, sizes)
     angle = formulae.angle_deg(sizes.base, sizes.top, sizes.height)
     share_off = section_share(m)
-    off = f" {num(share_off * 100)} % of the section comes off." if share_off and share_off > 0 else ""
+    off = f" {percent(share_off * 100)} of the section comes off." if share_off and share_off > 0 else ""
     face = " One face is cut hard this year." if sizes.one_face else ""
     return Drawing(
         shapes=tuple(shapes),
         caption="Section: this year's line over the last",
-        alt=f"A hedge in section, {show(sizes.base, 'mm', units)} wide at its foot and {show(sizes.top, 'mm', units)} "
-        f"at its top, {show(sizes.height, 'mm', units)} high when cut. Each side leans {num(angle, 2)}°."
+        alt=f"A hedge in section, {mm(sizes.base)} wide at its foot and {mm(sizes.top)} "
+        f"at its top, {mm(sizes.height)} high when cut. Each side leans {qty(angle, '°', 2)}."
         f"{off or ' What stands outside is hatched.'}{face}",
     )
 
@@ -131,32 +130,32 @@ def _section_words(work: T, sizes: _Sizes) -> list[Shape]:
     angle = formulae.angle_deg(base, top, height)
     half_way = formulae.width_at_mm(base, top, height, height / 2) / 2
     shapes: list[Shape] = [
-        Dimension((-base / 2, 0), (base / 2, 0), show(base, "mm", units), offset=height * 0.1),
-        Dimension((-top / 2, height), (top / 2, height), show(top, "mm", units), offset=-height * 0.2),
+        Dimension((-base / 2, 0), (base / 2, 0), f"{mm(base)}", offset=height * 0.1),
+        Dimension((-top / 2, height), (top / 2, height), f"{mm(top)}", offset=-height * 0.2),
         *_stands_wide(work, sizes),
-        Dimension((-base / 2, 0), (-base / 2, height), show(height, "mm", units), offset=sizes.wide * 0.6),
-        Level((sizes.wide_top / 2, sizes.stands), f"{show(sizes.stands, 'mm', units)} now")
+        Dimension((-base / 2, 0), (-base / 2, height), f"{mm(height)}", offset=sizes.wide * 0.6),
+        Level((sizes.wide_top / 2, sizes.stands), f"{mm(sizes.stands)} now")
         if sizes.stands > height
-        else Level((top / 2, height), show(height, "mm", units)),
-        Label((half_way, height / 2), f"leans {num(angle, 2)}°"),
+        else Level((top / 2, height), f"{mm(height)}"),
+        Label((half_way, height / 2), f"leans {qty(angle, '°', 2)}"),
     ]
     if side > 0 and not sizes.one_face:
         shapes += [
             Line(((base / 2, 0), (base / 2, sizes.stands * 1.02)), Role.GUIDE),
-            Dimension((top / 2, height), (base / 2, height), f"in by {show(side, 'mm', units)}", sizes.stands * 0.2),
+            Dimension((top / 2, height), (base / 2, height), f"in by {mm(side)}", sizes.stands * 0.2),
         ]
     if sizes.stands > height:
         at = (sizes.wide_top * -0.3, (sizes.stands + height) / 2)
-        shapes.append(Label(at, f"{show(sizes.stands - height, 'mm', units)} off"))
+        shapes.append(Label(at, f"{mm(sizes.stands - height)} off"))
     if m.job == "trim":
         line = string_line_mm(m)
         shapes.append(Line(((-base * 0.62, line), (base * 0.62, line)), Role.ACCENT))
-        shapes.append(Label((-base * 0.6, line), f"line {show(line, 'mm', units)}"))
+        shapes.append(Label((-base * 0.6, line), f"line {mm(line)}"))
     if sizes.last is not None and sizes.last < height and not sizes.one_face:
         last_half = formulae.width_at_mm(base, top, height, sizes.last) / 2
-        shapes.append(Level((last_half, sizes.last), f"{show(sizes.last, 'mm', units)} last cut"))
+        shapes.append(Level((last_half, sizes.last), f"{mm(sizes.last)} last cut"))
     if sizes.one_face:
-        shapes.append(Label((base / 2 - sizes.inside, height * 0.25), f"{show(sizes.inside, 'mm', units)} inside"))
+        shapes.append(Label((base / 2 - sizes.inside, height * 0.25), f"{mm(sizes.inside)} inside"))
     return shapes
 
 
@@ -164,7 +163,7 @@ def _stands_wide(work: T, sizes: _Sizes) -> list[Shape]:
     """Return the dimension of the width that stands at the foot, where it is more than the cut one."""
     if sizes.wide <= sizes.base:
         return []
-    words = f"{show(sizes.wide, 'mm', work.crew.units)} now"
+    words = f"{mm(sizes.wide)} now"
     return [Dimension((-sizes.wide / 2, 0), (sizes.wide / 2, 0), words, offset=-sizes.stands * 0.12)]
 
 
@@ -182,8 +181,8 @@ def batter_board(work: T, base: float, top: float) -> Drawing:
         Polygon(rectangle(-thick, 0, 0, height), Role.WOOD),
         Polygon(rectangle(0, height - block, side, height), Role.WOOD),
         Line(((-thick * 2.5, -height * 0.02), (-thick * 2.5, height * 1.03)), Role.CENTRE),
-        Dimension((0, height), (side, height), show(side, "mm", units), offset=height * 0.08),
-        Dimension((-thick, 0), (-thick, height), show(height, "mm", units), offset=top * 0.55),
+        Dimension((0, height), (side, height), f"{mm(side)}", offset=height * 0.08),
+        Dimension((-thick, 0), (-thick, height), f"{mm(height)}", offset=top * 0.55),
         Label((-thick * 2.5, height * 0.35), "plumb"),
         Label((side / 2, height - block / 2), "block"),
     ]
@@ -191,13 +190,13 @@ def batter_board(work: T, base: float, top: float) -> Drawing:
     for part in (0.25, 0.5, 0.75):
         up, at = height * part, side * part
         shapes.append(Line(((0, up), (at, up)), Role.GUIDE))
-        shapes.append(Level((at, up), f"in by {show(at, 'mm', units)}"))
-        inside.append(f"{show(at, 'mm', units)} at {show(up, 'mm', units)}")
+        shapes.append(Level((at, up), f"in by {mm(at)}"))
+        inside.append(f"{mm(at)} at {mm(up)}")
     return Drawing(
         shapes=tuple(shapes),
         caption="Batter board: plumb at its outer edge",
-        alt=f"A plumb board {show(height, 'mm', units)} long at the foot of one face, a block of "
-        f"{show(side, 'mm', units)} at its top. The leaf stands in {', '.join(inside)} up.",
+        alt=f"A plumb board {mm(height)} long at the foot of one face, a block of "
+        f"{mm(side)} at its top. The leaf stands in {', '.join(inside)} up.",
     )
 
 
@@ -222,21 +221,21 @@ def plan(work: T) -> Drawing:
             shapes.append(Polygon(leafy(crown, radius * 0.06, 14), Role.KEEP))
             shapes.append(Polygon(arc((x, y), radius * 0.12, steps=12)[:-1], Role.WOOD))
     first, second = (spacing / 2, 0.0), (spacing * 1.5, 0.0)
-    shapes.append(Dimension(first, second, show(spacing, "mm", units), offset=low - radius * 1.2))
-    shapes.append(Dimension((0, 0), first, f"in by {show(spacing / 2, 'mm', units)}", offset=low - radius * 2.6))
+    shapes.append(Dimension(first, second, f"{mm(spacing)}", offset=low - radius * 1.2))
+    shapes.append(Dimension((0, 0), first, f"in by {mm(spacing / 2)}", offset=low - radius * 2.6))
     shapes.append(Label((0.0, (low + high) / 2 + edge * 0.6), "end of the hedge"))
-    words = f"A plan of {_rows(rows)} of plants {show(spacing, 'mm', units)} apart"
+    words = f"A plan of {_rows(rows)} of plants {mm(spacing)} apart"
     if rows > 1:
         near = formulae.neighbour_mm(spacing, gap)
-        shapes.append(Dimension((0, 0), (0, gap), show(gap, "mm", units), offset=radius * 1.6))
+        shapes.append(Dimension((0, 0), (0, gap), f"{mm(gap)}", offset=radius * 1.6))
         shapes.append(Line(((spacing * 2.5, 0), (spacing * 3, gap)), Role.ACCENT))
-        shapes.append(Label((spacing * 2.75, gap / 2), f"{show(near, 'mm', units)} plant to plant"))
-        words += f", {show(gap, 'mm', units)} from row to row and staggered, {show(near, 'mm', units)} plant to plant"
+        shapes.append(Label((spacing * 2.75, gap / 2), f"{mm(near)} plant to plant"))
+        words += f", {mm(gap)} from row to row and staggered, {mm(near)} plant to plant"
     dense = formulae.plants_per_metre(spacing, rows)
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Plan: {show(dense, '/m', units)}, {_rows(rows)}",
-        alt=f"{words}: {show(dense, '/m', units)}. The end plants stand {show(spacing / 2, 'mm', units)} in.",
+        caption=f"Plan: {qty(dense, '/m')}, {_rows(rows)}",
+        alt=f"{words}: {qty(dense, '/m')}. The end plants stand {mm(spacing / 2)} in.",
     )
 
 

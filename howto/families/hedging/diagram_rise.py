@@ -7,7 +7,7 @@ from itertools import pairwise
 from howto.families.hedging.growing import Rise, rises
 from howto.families.hedging.measures import HedgingMeasures
 from howto.model.work import Work
-from howto.quantities import show
+from howto.quantities.amounts import mm
 from howto.shapes import Dimension, Disc, Drawing, Line, Point, Polygon, Role, Shape, leafy, rectangle
 
 T = Work[HedgingMeasures]
@@ -32,7 +32,7 @@ def rise(work: T, today: date) -> list[Drawing]:
         shapes += _panel(work, found, each, (at * pitch, wide, pitch), at + 1)
     first, last = found[0], found[-1]
     counts = ", ".join(f"{each.shoots}" for each in shown)
-    heights = ", ".join(show(each.cut_mm, "mm", units) for each in shown)
+    heights = ", ".join(f"{mm(each.cut_mm)}" for each in shown)
     return [
         Drawing(
             shapes=tuple(shapes),
@@ -69,9 +69,9 @@ def _panel(
     yield Line(((x - wide * 0.52, each.cut_mm), (x + wide * 0.52, each.cut_mm)), Role.ACCENT)
     yield Disc((x - wide * 0.52, each.cut_mm), number)
     right, out = x + wide * 0.5, -pitch * 0.1
-    yield Dimension((right, 0), (right, each.cut_mm), show(each.cut_mm, "mm", units), offset=out)
+    yield Dimension((right, 0), (right, each.cut_mm), f"{mm(each.cut_mm)}", offset=out)
     if number == 1 and each.stands_mm > each.cut_mm:
-        off = show(each.stands_mm - each.cut_mm, "mm", units)
+        off = f"{mm(each.stands_mm - each.cut_mm)}"
         left = x - wide * 0.5
         yield Dimension((left, each.cut_mm), (left, each.stands_mm), off, offset=pitch * 0.45)
     below = -found[-1].cut_mm * 0.14

@@ -20,7 +20,7 @@ from howto.families.hedging.references import (
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY, PRACTICE
 from howto.model.work import Work
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, percent, qty
 
 RATE_M2_PER_H = 40.0  # see references.RATE
 BELOW_MM = 10.0  # the level line stands this far below the finished height; see references.LEVEL_LINE
@@ -61,9 +61,9 @@ def _top_off(m: HedgingMeasures) -> Iterator[Figure]:
         value=stands - cut,
         unit="mm",
         working=(
-            f"{num(stands, 5)} - {num(cut, 5)} = {num(stands - cut, 4)} mm",
-            f"{num(stands - cut, 4)} / {num(stands, 5)} = {num(share * 100)} % of the standing height",
-            f"a third would leave {num(stands, 5)} x 2/3 = {num(formulae.lowest_cut_mm(stands), 5)} mm",
+            f"{bare(stands, 5)} - {bare(cut, 5)} = {mm(stands - cut, 4)}",
+            f"{bare(stands - cut, 4)} / {bare(stands, 5)} = {percent(share * 100)} of the standing height",
+            f"a third would leave {bare(stands, 5)} x 2/3 = {mm(formulae.lowest_cut_mm(stands), 5)}",
         ),
         references=(PRACTICE, RENOVATION),
         headline=m.job != "trim",
@@ -73,7 +73,7 @@ def _top_off(m: HedgingMeasures) -> Iterator[Figure]:
         label="Share of the height taken",
         value=share * 100,
         unit="%",
-        working=(f"1 - {num(cut, 5)} / {num(stands, 5)} = {num(share * 100)} %",),
+        working=(f"1 - {bare(cut, 5)} / {bare(stands, 5)} = {percent(share * 100)}",),
         references=(RENOVATION, RENOVATION_OTHER),
     )
 
@@ -87,8 +87,8 @@ def _staged(work: Work[HedgingMeasures], today: date) -> Iterator[Figure]:
     working = []
     for at, stage in enumerate(found, 1):
         third = formulae.lowest_cut_mm(stands)
-        end = "" if stage.cut_mm <= third + 1e-6 else f", not lower than {num(stage.cut_mm, 5)} mm wanted"
-        working.append(f"cut {at}: {num(stands, 5)} x 2/3 = {num(third, 5)} mm{end}")
+        end = "" if stage.cut_mm <= third + 1e-6 else f", not lower than {mm(stage.cut_mm, 5)} wanted"
+        working.append(f"cut {at}: {bare(stands, 5)} x 2/3 = {mm(third, 5)}{end}")
         stands = stage.cut_mm
     working.append("what grows back between two cuts is trimmed to the last line")
     rows = []
@@ -117,7 +117,7 @@ def _taper(m: HedgingMeasures) -> Iterator[Figure]:
         label="Base one third wider than the top",
         value=advised,
         unit="mm",
-        working=(f"{num(top, 5)} x 4/3 = {num(advised, 5)} mm",),
+        working=(f"{bare(top, 5)} x 4/3 = {mm(advised, 5)}",),
         references=(RATIO, TRIMMING),
     )
     base = m.base_width_mm
@@ -130,7 +130,7 @@ def _taper(m: HedgingMeasures) -> Iterator[Figure]:
         label="In each side, foot to top",
         value=side,
         unit="mm",
-        working=(f"({num(base, 5)} - {num(top, 5)}) / 2 = {num(side, 4)} mm",),
+        working=(f"({bare(base, 5)} - {bare(top, 5)}) / 2 = {mm(side, 4)}",),
         references=(GEOMETRY,),
         headline=m.job == "trim",
     )
@@ -140,8 +140,8 @@ def _taper(m: HedgingMeasures) -> Iterator[Figure]:
         value=angle,
         unit="deg",
         working=(
-            f"({num(base, 5)} - {num(top, 5)}) / (2 x {num(height, 5)}) = {num(side / height, 3)}",
-            f"atan {num(side / height, 3)} = {num(angle)}°",
+            f"({bare(base, 5)} - {bare(top, 5)}) / (2 x {bare(height, 5)}) = {bare(side / height)}",
+            f"atan {bare(side / height)} = {qty(angle, '°', 3)}",
         ),
         references=(GEOMETRY, TRIMMING),
         digits=2,
@@ -159,10 +159,10 @@ def _gauge(base: float, top: float, height: float) -> Figure:
     return Figure(
         name="width at each height",
         label="Width at each height",
-        value=f"every {num(every)} mm up",
+        value=f"every {mm(every, 3)} up",
         working=(
-            f"at {num(ups[at], 5)} mm up: {num(base, 5)} - ({num(base, 5)} - {num(top, 5)}) x {num(ups[at], 5)} / "
-            f"{num(height, 5)} = {num(widths[at], 4)} mm",
+            f"at {mm(ups[at], 5)} up: {bare(base, 5)} - ({bare(base, 5)} - {bare(top, 5)}) x {bare(ups[at], 5)} / "
+            f"{bare(height, 5)} = {mm(widths[at], 4)}",
         ),
         references=(GEOMETRY,),
         table=Table(
@@ -188,13 +188,13 @@ def _section(m: HedgingMeasures) -> Iterator[Figure]:
         value=share * 100,
         unit="%",
         working=(
-            f"stands: ({num(base, 5)} + {num(top, 5)}) / 2 x {num(m.standing_height_mm, 5)} = {num(before)} m²",
-            f"cut: ({num(new_base, 5)} + {num(new_top, 5)}) / 2 x {num(m.cut_mm, 5)} = {num(after)} m²",
-            f"1 - {num(after)} / {num(before)} = {num(share * 100)} % of the section",
+            f"stands: ({bare(base, 5)} + {bare(top, 5)}) / 2 x {bare(m.standing_height_mm, 5)} = {qty(before, 'm²', 3)}",
+            f"cut: ({bare(new_base, 5)} + {bare(new_top, 5)}) / 2 x {bare(m.cut_mm, 5)} = {qty(after, 'm²', 3)}",
+            f"1 - {bare(after)} / {bare(before)} = {percent(share * 100)} of the section",
             *(
                 (
-                    f"off the length of each shoot, crown and all: 1 - (1 - {num(share)})^(1/3) = "
-                    f"{num(formulae.share_of_length(share) * 100)} %",
+                    f"off the length of each shoot, crown and all: 1 - (1 - {bare(share)})^(1/3) = "
+                    f"{percent(formulae.share_of_length(share) * 100)}",
                 )
                 if share > 0
                 else ()
@@ -217,7 +217,7 @@ def _line(m: HedgingMeasures) -> Figure:
         value=string_line_mm(m),
         unit="mm",
         working=(
-            f"{num(m.cut_mm, 5)} - {num(BELOW_MM)} = {num(m.cut_mm - BELOW_MM, 5)} mm, so that the blade rides over",
+            f"{bare(m.cut_mm, 5)} - {bare(BELOW_MM)} = {mm(m.cut_mm - BELOW_MM, 5)}, so that the blade rides over",
         ),
         references=(LEVEL_LINE,),
     )
@@ -235,8 +235,8 @@ def _renovation(m: HedgingMeasures) -> Iterator[Figure]:
         value=stands - wanted,
         unit="mm",
         working=(
-            f"{num(stands, 5)} - {num(wanted, 5)} = {num(stands - wanted, 4)} mm",
-            f"{num(stands - wanted, 4)} / {num(stands, 5)} = {num(share * 100)} % of the width",
+            f"{bare(stands, 5)} - {bare(wanted, 5)} = {mm(stands - wanted, 4)}",
+            f"{bare(stands - wanted, 4)} / {bare(stands, 5)} = {percent(share * 100)} of the width",
         ),
         references=(RENOVATION, RENOVATION_OTHER),
     )
@@ -246,9 +246,9 @@ def _renovation(m: HedgingMeasures) -> Iterator[Figure]:
         value=(stands - wanted) / 2 + inside,
         unit="mm",
         working=(
-            f"half of what goes: {num(stands - wanted, 4)} / 2 = {num((stands - wanted) / 2, 4)} mm",
-            f"and {num(inside)} mm inside the wanted face, to leave room for new shoots: "
-            f"{num((stands - wanted) / 2 + inside, 4)} mm",
+            f"half of what goes: {bare(stands - wanted, 4)} / 2 = {mm((stands - wanted) / 2, 4)}",
+            f"and {mm(inside, 3)} inside the wanted face, to leave room for new shoots: "
+            f"{mm((stands - wanted) / 2 + inside, 4)}",
             "the other face is trimmed as usual this year, and cut the same way next year",
         ),
         references=(RENOVATION,),
@@ -269,9 +269,9 @@ def _face(m: HedgingMeasures) -> Iterator[Figure]:
         value=area,
         unit="m2",
         working=(
-            f"side: √({num(m.cut_mm, 5)}² + {num(side, 4)}²); twice that and {num(m.top_width_mm, 5)} mm of top = "
-            f"{num(around)} m around",
-            f"{num(around)} m x {num(m.hedge_length_m)} m = {num(area)} m²",
+            f"side: √({bare(m.cut_mm, 5)}² + {bare(side, 4)}²); twice that and {mm(m.top_width_mm, 5)} of top = "
+            f"{qty(around, 'm', 3)} around",
+            f"{qty(around, 'm', 3)} x {qty(m.hedge_length_m, 'm', 3)} = {qty(area, 'm²', 3)}",
         ),
         references=(GEOMETRY, HOW_TO_TRIM),
     )
@@ -280,7 +280,7 @@ def _face(m: HedgingMeasures) -> Iterator[Figure]:
         label="Time for one person",
         value=minutes,
         unit="min",
-        working=(f"{num(area)} m² / {num(RATE_M2_PER_H)} m² an hour x 60 = {num(minutes)} min",),
+        working=(f"{qty(area, 'm²', 3)} / {qty(RATE_M2_PER_H, 'm²', 3)} an hour x 60 = {qty(minutes, 'min', 3)}",),
         references=(RATE,),
         digits=2,
     )

@@ -11,7 +11,7 @@ from howto.families.hedging.references import ARIZONA, END_PLANTS, GRANT, SPACIN
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY, PRACTICE, from_memory
 from howto.model.work import Work
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, dated, mm, percent
 
 T = Work[HedgingMeasures]
 
@@ -36,8 +36,8 @@ def _rise(work: T, today: date) -> Iterator[Figure]:
         value=gain,
         unit="mm",
         working=(
-            f"growth between cuts: {num(a_year)} mm a year / {cuts} = {num(a_year / cuts)} mm",
-            f"less {num(back * 100)} % cut back: {num(a_year / cuts)} x (1 - {num(back)}) = {num(gain)} mm",
+            f"growth between cuts: {mm(a_year, 3)} a year / {cuts} = {mm(a_year / cuts, 3)}",
+            f"less {percent(back * 100)} cut back: {bare(a_year / cuts)} x (1 - {bare(back)}) = {mm(gain, 3)}",
         ),
         references=(source, ARIZONA, TRIMMING),
         headline=True,
@@ -52,7 +52,7 @@ def _rise(work: T, today: date) -> Iterator[Figure]:
         label="Cuts still to come up to the finished height",
         value=float(len(more)),
         working=(
-            *(f"cut {at}: stands {num(each.stands_mm, 5)} mm, cut to {num(each.cut_mm, 5)} mm"
+            *(f"cut {at}: stands {mm(each.stands_mm, 5)}, cut to {mm(each.cut_mm, 5)}"
               for at, each in enumerate(more, 1)),
         ),
         references=(source, PRACTICE),
@@ -71,7 +71,7 @@ def _rise(work: T, today: date) -> Iterator[Figure]:
         name="finished height reached",
         label="At its finished height by",
         value=last.day,
-        working=tuple(f"{each.day.isoformat()}: {num(each.cut_mm, 5)} mm" for each in found),
+        working=tuple(f"{dated(each.day, 'plain')}: {mm(each.cut_mm, 5)}" for each in found),
         references=(source, from_memory("shoots grow from March to October in the north")),
         client=True,
     )
@@ -113,8 +113,8 @@ def _gaps(work: T) -> Iterator[Figure]:
         label="Seasons to close the gaps",
         value=float(seasons),
         working=(
-            f"gap: {num(m.spacing_mm, 4)} - {num(m.plant_width_mm, 4)} = {num(gap, 4)} mm",
-            f"two neighbours at {num(a_side)} mm a side each: {num(gap, 4)} / (2 x {num(a_side)}) = {num(years)}",
+            f"gap: {bare(m.spacing_mm, 4)} - {bare(m.plant_width_mm, 4)} = {mm(gap, 4)}",
+            f"two neighbours at {mm(a_side, 3)} a side each: {bare(gap, 4)} / (2 x {bare(a_side)}) = {bare(years)}",
             f"a part of a season counts as one = {seasons}",
         ),
         references=(GEOMETRY, source),
@@ -132,7 +132,7 @@ def _plants(m: HedgingMeasures) -> Iterator[Figure]:
         label="Plants a metre",
         value=per_metre,
         unit="/m",
-        working=(f"{m.row_count} x 1000 / {num(m.spacing_mm, 4)} = {num(per_metre)} plants a metre",),
+        working=(f"{m.row_count} x 1000 / {bare(m.spacing_mm, 4)} = {bare(per_metre)} plants a metre",),
         references=(SPACING, GRANT),
     )
     if m.row_count > 1:
@@ -144,8 +144,8 @@ def _plants(m: HedgingMeasures) -> Iterator[Figure]:
             value=near,
             unit="mm",
             working=(
-                f"rows {num(gap)} mm apart, staggered by half: {num(m.spacing_mm, 4)} / 2 = {num(m.spacing_mm / 2)} mm",
-                f"√({num(m.spacing_mm / 2)}² + {num(gap)}²) = {num(near)} mm",
+                f"rows {mm(gap, 3)} apart, staggered by half: {bare(m.spacing_mm, 4)} / 2 = {mm(m.spacing_mm / 2, 3)}",
+                f"√({bare(m.spacing_mm / 2)}² + {bare(gap)}²) = {mm(near, 3)}",
             ),
             references=(GEOMETRY, GRANT),
         )
@@ -158,9 +158,9 @@ def _plants(m: HedgingMeasures) -> Iterator[Figure]:
         label="Plants for the length",
         value=float(count),
         working=(
-            f"{num(m.hedge_length_m * 1000, 6)} / {num(m.spacing_mm, 4)} = "
-            f"{num(m.hedge_length_m * 1000 / m.spacing_mm)}, rounded up to {in_row} a row",
-            f"{m.row_count} x {in_row} = {count}; the end plants stand {num(m.spacing_mm / 2)} mm in",
+            f"{bare(m.hedge_length_m * 1000, 6)} / {bare(m.spacing_mm, 4)} = "
+            f"{bare(m.hedge_length_m * 1000 / m.spacing_mm)}, rounded up to {in_row} a row",
+            f"{m.row_count} x {in_row} = {count}; the end plants stand {mm(m.spacing_mm / 2, 3)} in",
         ),
         references=(END_PLANTS, GRANT),
         digits=9,
@@ -178,10 +178,10 @@ def _next_cut(work: T, today: date) -> Iterator[Figure]:
         label="Next cut due",
         value=due,
         working=(
-            f"it grows {num(a_year)} mm in a year, from spring to autumn",
-            f"{num(wanted)} mm more has grown, in a month it may be cut, by {due.isoformat()}"
+            f"it grows {mm(a_year, 3)} in a year, from spring to autumn",
+            f"{mm(wanted, 3)} more has grown, in a month it may be cut, by {dated(due, 'plain')}"
             if months
-            else f"{num(wanted)} mm more has grown by {due.isoformat()}",
+            else f"{mm(wanted, 3)} more has grown by {dated(due, 'plain')}",
         ),
         references=(source, *((said,) if said else ()), from_memory("shoots grow from March to October in the north")),
         headline=True,

@@ -27,6 +27,7 @@ from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import GEOMETRY, PRACTICE, Grade
 from howto.model.work import Work
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, percent, qty
 from howto.seasons import month_name
 
 T = Work[HedgingMeasures]
@@ -52,9 +53,9 @@ def something_to_cut(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.cut_height_mm" if m.cut_height_mm is not None else "measures.standing_height_mm",
         also="measures.standing_height_mm" if m.cut_height_mm is not None else "measures.finished_height_mm",
-        what=f"the hedge stands {num(stands, 5)} mm and would be cut at {num(m.cut_mm, 5)} mm",
-        why=f"{num(m.cut_mm, 5)} - {num(stands, 5)} = {num(m.cut_mm - stands, 4)} mm of air above the hedge",
-        mend=f"measure again, or write a cut height under {num(stands, 5)} mm, such as `cut height: {lower}`",
+        what=f"the hedge stands {mm(stands, 5)} and would be cut at {mm(m.cut_mm, 5)}",
+        why=f"{bare(m.cut_mm, 5)} - {bare(stands, 5)} = {mm(m.cut_mm - stands, 4)} of air above the hedge",
+        mend=f"measure again, or write a cut height under {mm(stands, 5)}, such as `cut height: {lower}`",
         edit=Edit(key="cut height", text=lower),
     )
 
@@ -77,8 +78,8 @@ def third_of_height(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.cut_height_mm" if m.cut_height_mm is not None else "measures.finished_height_mm",
         also="measures.standing_height_mm",
-        what=f"the cut takes {num(share * 100)} % of the height",
-        why=f"({num(stands, 5)} - {num(m.cut_mm, 5)}) / {num(stands, 5)}; the most is a third{both}. "
+        what=f"the cut takes {percent(share * 100)} of the height",
+        why=f"({bare(stands, 5)} - {bare(m.cut_mm, 5)}) / {bare(stands, 5)}; the most is a third{both}. "
         f"In stages: {down} mm, one a year{_in_months(work)}",
         mend=f"write `cut height: {least} mm` for this year"
         + ("; the figure `staged cuts` gives heights and dates" if m.finished_height_mm < least else ""),
@@ -119,8 +120,8 @@ def one_face_a_year(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.faces" if m.faces else "measures.base_width_mm",
         also="measures.standing_base_width_mm",
-        what=f"{num(share * 100)} % of the width comes off both faces in one year",
-        why=f"({num(m.standing_base_width_mm, 5)} - {num(m.base_width_mm, 5)}) / {num(m.standing_base_width_mm, 5)}; "
+        what=f"{percent(share * 100)} of the width comes off both faces in one year",
+        why=f"({bare(m.standing_base_width_mm, 5)} - {bare(m.base_width_mm, 5)}) / {bare(m.standing_base_width_mm, 5)}; "
         "one copy of the source stages over a third, another over a half: the smaller is kept",
         mend="write `faces: 1`, and cut the other face next year",
         edit=Edit(key="faces", text="1"),
@@ -135,8 +136,8 @@ def inside_the_face(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.inside_face_mm",
-        what=f"the cut stops {num(m.inside_face_mm, 4)} mm inside the wanted face",
-        why=f"new shoots need 150 mm to fill; {num(150 - m.inside_face_mm, 4)} mm is missing",
+        what=f"the cut stops {mm(m.inside_face_mm, 4)} inside the wanted face",
+        why=f"new shoots need 150 mm to fill; {mm(150 - m.inside_face_mm, 4)} is missing",
         mend="write `inside face: 150 mm`",
         edit=Edit(key="inside face", text="150 mm"),
     )
@@ -154,8 +155,8 @@ def room_to_regrow(work: T) -> Iterator[Breach]:
     text = f"{num(max(floor(wanted), ceil(formulae.lowest_cut_mm(stands) - 1e-9)), 6)} mm"
     yield Breach(
         field="measures.cut_height_mm" if m.cut_height_mm is not None else "measures.finished_height_mm",
-        what=f"the cut leaves {num(m.finished_height_mm - m.cut_mm, 4)} mm for new shoots",
-        why=f"300 mm below {num(m.finished_height_mm, 5)} mm is {num(wanted, 5)} mm; a third allows down to {least}",
+        what=f"the cut leaves {mm(m.finished_height_mm - m.cut_mm, 4)} for new shoots",
+        why=f"300 mm below {mm(m.finished_height_mm, 5)} is {mm(wanted, 5)}; a third allows down to {least}",
         mend=f"write `cut height: {text}`",
         edit=Edit(key="cut height", text=text),
     )
@@ -179,8 +180,8 @@ def past_the_green(work: T) -> Iterator[Breach]:
         yield Breach(
             field=f"measures.{key.replace(' ', '_')}_mm",
             also=f"measures.standing_{key.replace(' ', '_')}_mm",
-            what=f"{num((stands - wanted) / 2, 4)} mm comes off each side of {plant.botanical}",
-            why=f"({num(stands, 5)} - {num(wanted, 5)}) / 2; {known} {num(green, 4)} mm deep, and bare wood stays bare",
+            what=f"{mm((stands - wanted) / 2, 4)} comes off each side of {plant.botanical}",
+            why=f"({bare(stands, 5)} - {bare(wanted, 5)}) / 2; {known} {mm(green, 4)} deep, and bare wood stays bare",
             mend=f"write `{key}: {text}` or more",
             edit=Edit(key=key, text=text),
             severity=None if m.green_depth_mm is not None else Severity.WARNING,
@@ -204,8 +205,8 @@ def third_of_the_section(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.base_width_mm",
         also="measures.standing_base_width_mm",
-        what=f"the trim takes {num(share * 100)} % of the hedge",
-        why=f"section {num(before / 1e6)} m² against {num(before * (1 - share) / 1e6)} m² when cut; "
+        what=f"the trim takes {percent(share * 100)} of the hedge",
+        why=f"section {qty(before / 1e6, 'm²', 3)} against {qty(before * (1 - share) / 1e6, 'm²', 3)} when cut; "
         "a season's trim takes at most a third",
         mend=f"write `{text}`" + (" this year, and less in later years" if fits else ", and take it in stages"),
         edit=Edit(key=text.partition(":")[0], text=text.partition(": ")[2]),
@@ -221,13 +222,13 @@ def base_wider(work: T) -> Iterator[Breach]:
     wider = ceil(formulae.base_for_mm(top) / 10 - 1e-9) * 10
     key, text = "base width", f"{wider} mm"
     if wider > WIDEST_MM:
-        key, text = "top width", f"{num(floor(base * 30 / 4) / 10, 7)} mm"
+        key, text = "top width", f"{mm(floor(base * 30 / 4) / 10, 7)}"
     yield Breach(
         field="measures.base_width_mm",
         also="measures.top_width_mm",
-        what=f"the base is {num(base, 5)} mm and the top {num(top, 5)} mm",
+        what=f"the base is {mm(base, 5)} and the top {mm(top, 5)}",
         why="light no longer reaches the foot, which goes bare; upright sides do only up to about 1 m. "
-        f"One third wider: {num(top, 5)} x 4/3 = {num(formulae.base_for_mm(top), 5)} mm",
+        f"One third wider: {bare(top, 5)} x 4/3 = {mm(formulae.base_for_mm(top), 5)}",
         mend=f"write `{key}: {text}`",
         edit=Edit(key=key, text=text),
     )
@@ -245,8 +246,8 @@ def lean(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.base_width_mm",
         also="measures.top_width_mm",
-        what=f"the sides lean {num(angle)}°",
-        why=f"atan(({num(m.base_width_mm, 5)} - {num(m.top_width_mm, 5)}) / (2 x {num(m.cut_mm, 5)})); the most is 18°",
+        what=f"the sides lean {qty(angle, '°', 3)}",
+        why=f"atan(({bare(m.base_width_mm, 5)} - {bare(m.top_width_mm, 5)}) / (2 x {bare(m.cut_mm, 5)})); the most is 18°",
         mend=f"write `base width: {text}` or less",
         edit=Edit(key="base width", text=text),
     )
@@ -259,8 +260,8 @@ def top_within_reach(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.top_width_mm",
-        what=f"the top is {num(top, 5)} mm wide",
-        why=f"{num(top, 5)} - 600 = {num(top - 600, 4)} mm is out of reach from one side",
+        what=f"the top is {mm(top, 5)} wide",
+        why=f"{bare(top, 5)} - 600 = {mm(top - 600, 4)} is out of reach from one side",
         mend="write `top width: 600 mm`, or less",
         edit=Edit(key="top width", text="600 mm"),
     )

@@ -21,10 +21,10 @@ from howto.families.hedging.references import (
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, line_wanted
 from howto.model.reference import Grade
-from howto.model.work import Work
 from howto.model.wording import words_of_cautions, words_of_steps
-from howto.quantities import show_number as num
-from howto.seasons import month_list, month_run, months_of
+from howto.model.work import Work
+from howto.quantities.amounts import bare, mm, months_named
+from howto.seasons import month_list, months_of
 
 T = Work[HedgingMeasures]
 
@@ -89,7 +89,7 @@ def _unsaid_nests(work: T, after: str) -> Iterator[Breach]:
         line,
         also="season" if work.technique.season else "",
         what="nothing tells the reader to look for nests",
-        why=f"birds nest mainly from {month_run(where.months)}, and this work falls in {len(shared)} of those "
+        why=f"birds nest mainly from {months_named(where.months, 'to')}, and this work falls in {len(shared)} of those "
         f"months{after}",
     )
 
@@ -153,9 +153,9 @@ def spacing(work: T) -> Iterator[Breach]:
     dense = formulae.plants_per_metre(m.spacing_mm)
     yield Breach(
         field="measures.spacing_mm",
-        what=f"{plant.botanical} every {num(m.spacing_mm, 4)} mm",
-        why=f"1000 / {num(m.spacing_mm, 4)} = {num(dense)} plants a metre; its range is {num(fact.low, 4)} to "
-        f"{num(fact.high, 4)} mm",
+        what=f"{plant.botanical} every {mm(m.spacing_mm, 4)}",
+        why=f"1000 / {bare(m.spacing_mm, 4)} = {bare(dense)} plants a metre; its range is {bare(fact.low, 4)} to "
+        f"{mm(fact.high, 4)}",
         mend=f"write `spacing: {near} mm`",
         edit=Edit(key="spacing", text=f"{near} mm"),
         severity=None if fact.grade in (Grade.A, Grade.B, Grade.C) else Severity.ADVICE,
@@ -190,8 +190,8 @@ def _thin(work: T, limit: Limit) -> Iterator[Breach]:
     yield Breach(
         field="measures.spacing_mm",
         also="measures.rows" if m.rows else "",
-        what=f"{num(found)} plants a metre",
-        why=f"{m.row_count} x 1000 / {num(m.spacing_mm, 4)} = {num(found)}; it wants {limit}",
+        what=f"{bare(found)} plants a metre",
+        why=f"{m.row_count} x 1000 / {bare(m.spacing_mm, 4)} = {bare(found)}; it wants {limit}",
         mend=f"write `spacing: {near} mm` or less",
         edit=Edit(key="spacing", text=f"{near} mm"),
     )
@@ -205,7 +205,7 @@ def row_gap(work: T) -> Iterator[Breach]:
     near = 400 if m.row_gap_mm < 400 else 450
     yield Breach(
         field="measures.row_gap_mm",
-        what=f"the rows stand {num(m.row_gap_mm, 4)} mm apart",
+        what=f"the rows stand {mm(m.row_gap_mm, 4)} apart",
         why="published plantings keep 400 mm (a government grant) to 450 mm (a nursery)",
         mend=f"write `row gap: {near} mm`",
         edit=Edit(key="row gap", text=f"{near} mm"),

@@ -13,6 +13,7 @@ from howto.model.plants import Plant
 from howto.model.reference import PRACTICE
 from howto.model.work import Work
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, percent
 
 T = Work[HedgingMeasures]
 
@@ -46,9 +47,7 @@ def _hard(m: HedgingMeasures, plant: Plant, stands: float) -> Iterator[Breach]:
         if last is None or stands <= last or 0.4 <= (stands - m.cut_mm) / (stands - last) <= 0.6:
             return
         near = ceil(last + (stands - last) / 2)
-        why = (
-            f"in the second year half of the new growth stays: {num(last, 5)} + ({num(stands, 5)} - {num(last, 5)}) / 2"
-        )
+        why = f"in the second year half of the new growth stays: {bare(last, 5)} + ({bare(stands, 5)} - {bare(last, 5)}) / 2"
     yield _cut_at(m, plant, near, why)
 
 
@@ -57,7 +56,7 @@ def _by_a_third(m: HedgingMeasures, plant: Plant, stands: float) -> Iterator[Bre
     if m.cut_mm > stands or share >= LEAST_SHARE - 1e-9:
         return
     least = ceil(formulae.lowest_cut_mm(stands) - 1e-9)
-    why = f"{num(stands, 5)} x 2/3 = {num(least, 5)} mm: a third of stems and sides comes off at planting and a year on"
+    why = f"{bare(stands, 5)} x 2/3 = {mm(least, 5)}: a third of stems and sides comes off at planting and a year on"
     yield _cut_at(m, plant, least, why)
 
 
@@ -66,7 +65,7 @@ def _cut_at(m: HedgingMeasures, plant: Plant, height: float, why: str) -> Breach
     return Breach(
         field="measures.cut_height_mm" if m.cut_height_mm is not None else "measures.finished_height_mm",
         also="measures.year",
-        what=f"{plant.botanical} in its year {m.year} is cut at {num(m.cut_mm, 5)} mm",
+        what=f"{plant.botanical} in its year {m.year} is cut at {mm(m.cut_mm, 5)}",
         why=why,
         mend=f"write `cut height: {text}`",
         edit=Edit(key="cut height", text=text),
@@ -89,8 +88,8 @@ def leave_the_leader(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.cut_height_mm",
         also="measures.standing_height_mm",
-        what=f"the leader of {plant.botanical} is cut at {num(m.cut_mm, 5)} mm",
-        why=f"it is stopped at the finished height, {num(m.finished_height_mm, 5)} mm, and tied to a cane till then; "
+        what=f"the leader of {plant.botanical} is cut at {mm(m.cut_mm, 5)}",
+        why=f"it is stopped at the finished height, {mm(m.finished_height_mm, 5)}, and tied to a cane till then; "
         "only a vigorous broad-leaved evergreen may lose up to 400 mm of its top",
         mend=f"write `cut height: {text}`, and trim the sides only",
         edit=Edit(key="cut height", text=text),
@@ -115,8 +114,8 @@ def top_off(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.cut_height_mm" if m.cut_height_mm is not None else "measures.finished_height_mm",
         also="measures.standing_height_mm",
-        what=f"{num(off, 4)} mm comes off the top in one cut",
-        why=f"{num(stands, 5)} - {num(m.cut_mm, 5)}; a vigorous young evergreen takes 300 to 400 mm without harm",
+        what=f"{mm(off, 4)} comes off the top in one cut",
+        why=f"{bare(stands, 5)} - {bare(m.cut_mm, 5)}; a vigorous young evergreen takes 300 to 400 mm without harm",
         mend=f"write `cut height: {text}`",
         edit=Edit(key="cut height", text=text),
     )
@@ -136,7 +135,7 @@ def topped_as_it_rises(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.standing_height_mm",
         also="measures.finished_height_mm",
-        what=f"the hedge has run up to {num(stands, 5)} mm without a cut",
+        what=f"the hedge has run up to {mm(stands, 5)} without a cut",
         why="shoots double at each cut; one that was never cut is as thin at the foot as on the day it was planted",
         mend=f"write `cut height: {least} mm`, and let it rise again from there",
         edit=Edit(key="cut height", text=f"{least} mm"),
@@ -153,8 +152,8 @@ def cut_back_growth(work: T) -> Iterator[Breach]:
     lost = "the hedge hardly rises" if back > 50 else "shoots stay few and long"
     yield Breach(
         field="measures.cut_back_percent",
-        what=f"each cut takes back {num(back)} % of the new growth",
-        why=f"a third to a half is usual; at {num(back)} % {lost}",
+        what=f"each cut takes back {percent(back)} of the new growth",
+        why=f"a third to a half is usual; at {percent(back)} {lost}",
         mend=f"write `cut back: {text}`",
         edit=Edit(key="cut back", text=text),
     )

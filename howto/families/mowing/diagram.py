@@ -7,8 +7,8 @@ from howto.families.mowing.figures import in_days
 from howto.families.mowing.lawn import first_cut, growth, standing, way_down
 from howto.families.mowing.measures import MowingMeasures
 from howto.model.work import Work
-from howto.quantities import show
 from howto.quantities import show_number as num
+from howto.quantities.amounts import mm
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, rectangle
 
 LEAN = (0.10, -0.07, 0.04, -0.12, 0.13, -0.03, 0.08)  # how far each blade's tip leans, in heights
@@ -28,7 +28,7 @@ def in_thirds(work: Work[MowingMeasures]) -> Drawing:
     stands = standing(m)
     cut = min(first_cut(m), stands)
     wide = stands * 0.9
-    stood, left = show(stands, "mm", units), show(cut, "mm", units)
+    stood, left = f"{mm(stands)}", f"{mm(cut)}"
     shapes: list[Shape] = [Polygon(rectangle(-wide / 2, -stands * 0.16, wide / 2, 0), Role.SOIL)]
     for at, lean in enumerate(LEAN):
         foot = wide * (-0.36 + 0.12 * at)
@@ -104,22 +104,22 @@ def staged(work: Work[MowingMeasures]) -> Drawing:
         shapes += _blade(pitch * at, high, high * 0.08, low)
         shapes += [
             Line(((pitch * at - pitch * 0.3, low), (pitch * at + pitch * 0.4, low)), Role.ACCENT),
-            Level((pitch * at + pitch * 0.4, low), show(low, "mm", units)),
+            Level((pitch * at + pitch * 0.4, low), f"{mm(low)}"),
         ]
     end = pitch * (len(heights) - 0.4)
     shapes += [
         Polygon(rectangle(-pitch * 0.5, -stands * 0.12, end, 0), Role.SOIL),
         Line(((-pitch * 0.5, 0), (end, 0)), Role.GROUND),
-        Dimension((-pitch * 0.5, 0), (-pitch * 0.5, stands), show(stands, "mm", units), offset=pitch * 0.25),
+        Dimension((-pitch * 0.5, 0), (-pitch * 0.5, stands), f"{mm(stands)}", offset=pitch * 0.25),
     ]
-    listed = ", ".join(show(height, "mm", units) for height in heights)
+    listed = ", ".join(f"{mm(height)}" for height in heights)
     if count > len(heights):
-        listed += f" and so on to {show(down.heights[-1], 'mm', units)}"
+        listed += f" and so on to {mm(down.heights[-1])}"
     first = f"The first {len(heights)} of {count} cuts" if count > len(heights) else f"Down in {count} cuts"
     return Drawing(
         shapes=tuple(shapes),
         caption=f"{first}, a third at most each time",
-        alt=f"A lawn {show(stands, 'mm', units)} high brought down in {count} cuts, to {listed}; each hatched "
+        alt=f"A lawn {mm(stands)} high brought down in {count} cuts, to {listed}; each hatched "
         "tip is at most a third of the blade.",
     )
 
@@ -140,15 +140,15 @@ def saw(work: Work[MowingMeasures]) -> Drawing:
         Line(((0, 0), (across * 4, 0)), Role.GROUND),
         Line(tuple(teeth), Role.ACCENT),
         Line(((0, high), (across * 4, high)), Role.CENTRE),
-        Level((across * 4, high), f"mow at {show(high, 'mm', units)}"),
-        Level((across * 4, low), f"set {show(low, 'mm', units)}"),
+        Level((across * 4, high), f"mow at {mm(high)}"),
+        Level((across * 4, low), f"set {mm(low)}"),
         Dimension((across, low), (across * 2, low), in_days(days), offset=-high * 0.2),
         Label((across * 4, (low + high) / 2), "each cut"),
     ]
     return Drawing(
         shapes=tuple(shapes),
         caption=f"A cut every {in_days(days)} keeps the one-third rule",
-        alt=f"Grass height over time as a saw: it grows from {show(low, 'mm', units)} to {show(high, 'mm', units)} in "
+        alt=f"Grass height over time as a saw: it grows from {mm(low)} to {mm(high)} in "
         f"{in_days(days)} and each cut brings it back.",
         true=False,
         elastic=True,

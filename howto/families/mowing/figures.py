@@ -33,6 +33,7 @@ from howto.model.figure import Figure, Table
 from howto.model.reference import Reference
 from howto.model.work import Work
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, dated, mm, percent, qty
 
 T = Work[MowingMeasures]
 LEAF_SHARE = 0.03  # see references.DENSITY
@@ -61,7 +62,7 @@ def _mow_at(m: MowingMeasures) -> Figure:
         label="Mow when it reaches",
         value=at,
         unit="mm",
-        working=(f"{num(m.set_height_mm, 4)} mm x 1.5 = {num(at, 4)} mm",),
+        working=(f"{mm(m.set_height_mm, 4)} x 1.5 = {mm(at, 4)}",),
         references=(UC_AMOUNT, CAROLINA),
         headline=len(way_down(m).heights) < 2,  # else the cuts to come down are what matters
         client=True,
@@ -72,19 +73,17 @@ def _todays_cut(m: MowingMeasures) -> Figure:
     stands, cut = standing(m), first_cut(m)
     if cut < stands:
         share = formulae.share_removed(stands, cut)
-        taken = (
-            f"cut to {num(cut, 4)} mm: ({num(stands, 4)} - {num(cut, 4)}) / {num(stands, 4)} = {num(share * 100)} % off"
-        )
+        taken = f"cut to {mm(cut, 4)}: ({bare(stands, 4)} - {bare(cut, 4)}) / {bare(stands, 4)} = {percent(share * 100)} off"
     else:
-        taken = f"cut to {num(cut, 4)} mm: it stands no higher, so nothing comes off"
+        taken = f"cut to {mm(cut, 4)}: it stands no higher, so nothing comes off"
     return Figure(
         name="today's cut",
         label="Today, cut to",
         value=cut,
         unit="mm",
         working=(
-            f"stands {num(stands, 4)} mm; a third is {num(stands / 3, 4)} mm, so no lower than "
-            f"{num(formulae.lowest_cut_mm(stands), 4)} mm",
+            f"stands {mm(stands, 4)}; a third is {mm(stands / 3, 4)}, so no lower than "
+            f"{mm(formulae.lowest_cut_mm(stands), 4)}",
             taken,
         ),
         references=(UC_AMOUNT, CORNELL),
@@ -119,22 +118,22 @@ def _stage_lines(m: MowingMeasures) -> Iterator[str]:
     stands, kept, wait, down = standing(m), m.set_height_mm, wait_days(m), way_down(m)
     exact = log(stands / kept) / log(1.5)
     yield (
-        f"growth left out: ln({num(stands, 4)} / {num(kept, 4)}) / ln 1.5 = {num(exact)}, rounded up = "
+        f"growth left out: ln({bare(stands, 4)} / {bare(kept, 4)}) / ln 1.5 = {bare(exact)}, rounded up = "
         f"{formulae.cuts_to_reach(stands, kept)} cuts"
     )
     if m.growth_mm_per_day is None:
         yield f"{in_days(wait)} between two cuts; write `growth` to count what grows back in them"
     else:
-        back = f"{num(m.growth_mm_per_day)} mm a day x {in_days(wait)} = {num(m.growth_mm_per_day * wait)} mm"
-        much = f", half of {num(kept, 4)} mm or more: it would never come down, so it is left out"
+        back = f"{mm(m.growth_mm_per_day, 3)} a day x {in_days(wait)} = {mm(m.growth_mm_per_day * wait, 3)}"
+        much = f", half of {mm(kept, 4)} or more: it would never come down, so it is left out"
         yield f"{back} grows back between two cuts{much if down.never else ''}"
     before = num(stands, 4)
     for at, height in enumerate(down.heights, 1):
         lowest = formulae.lowest_cut_mm(stands)
-        reach = f"cut {at}: {before} x 2/3 = {num(lowest, 4)} mm"
-        yield reach if abs(lowest - height) < formulae.DUST_MM else f"{reach}; cut to {num(height, 4)} mm"
+        reach = f"cut {at}: {before} x 2/3 = {mm(lowest, 4)}"
+        yield reach if abs(lowest - height) < formulae.DUST_MM else f"{reach}; cut to {mm(height, 4)}"
         stands = height + down.between_mm
-        before = f"({num(height, 4)} + {num(down.between_mm, 4)})" if down.between_mm else num(height, 4)
+        before = f"({bare(height, 4)} + {bare(down.between_mm, 4)})" if down.between_mm else num(height, 4)
 
 
 def _next_cut(work: T, today: date) -> Iterator[Figure]:
@@ -146,7 +145,7 @@ def _next_cut(work: T, today: date) -> Iterator[Figure]:
         label="Days between cuts",
         value=days,
         unit="d",
-        working=(f"({num(due_at, 4)} - {num(m.set_height_mm, 4)}) mm / {num(a_day)} mm a day = {in_days(days)}",),
+        working=(f"({bare(due_at, 4)} - {bare(m.set_height_mm, 4)}) mm / {mm(a_day, 3)} a day = {in_days(days)}",),
         references=(UC_AMOUNT, CORNELL, source),
         client=True,
         digits=2,
@@ -157,7 +156,7 @@ def _next_cut(work: T, today: date) -> Iterator[Figure]:
     else:
         left = min(first_cut(m), standing(m))
         wait = max(0.0, due_at - left) / a_day
-        why = f"from {num(left, 4)} mm to {num(due_at, 4)} mm at {num(a_day)} mm a day: {in_days(wait)}"
+        why = f"from {mm(left, 4)} to {mm(due_at, 4)} at {mm(a_day, 3)} a day: {in_days(wait)}"
         references = (UC_AMOUNT, source)
     rest = max(1, floor(wait + 1e-9))
     due = today + timedelta(days=rest)
@@ -165,7 +164,7 @@ def _next_cut(work: T, today: date) -> Iterator[Figure]:
         name="next cut",
         label="Next cut due",
         value=due,
-        working=(why, f"{today.isoformat()} + {in_days(rest)} = {due.isoformat()}"),
+        working=(why, f"{dated(today, 'plain')} + {in_days(rest)} = {dated(due, 'plain')}"),
         references=references,
         client=True,
     )
@@ -176,7 +175,7 @@ def _next_cut(work: T, today: date) -> Iterator[Figure]:
         label="Cuts a season",
         value=float(ceil(cuts - 1e-9)),
         working=(
-            f"{months} {'month' if months == 1 else 'months'} x 30.44 days / {in_days(max(days, 1.0))} = {num(cuts)}, "
+            f"{months} {'month' if months == 1 else 'months'} x 30.44 days / {in_days(max(days, 1.0))} = {bare(cuts)}, "
             "rounded up",
         ),
         references=(source,) if m.growing_months else (source, SEASON),
@@ -186,7 +185,7 @@ def _next_cut(work: T, today: date) -> Iterator[Figure]:
 
 def in_days(days: float) -> str:
     """Return a number of days in words: `1 day`, `7.5 days`."""
-    return f"{num(days)} {'day' if num(days) == '1' else 'days'}"
+    return f"{bare(days)} {'day' if num(days) == '1' else 'days'}"
 
 
 def _raised(work: T) -> Iterator[Figure]:
@@ -196,7 +195,7 @@ def _raised(work: T) -> Iterator[Figure]:
         return
     if m.drought:
         height = max(m.set_height_mm, row.high_mm)
-        why = f"short of water: {num(row.high_mm, 4)} mm, the top of the range"
+        why = f"short of water: {mm(row.high_mm, 4)}, the top of the range"
         references = (UC_SPECIAL, source_of(grass, row))
     else:
         height = max(m.set_height_mm, shade.least_mm)
@@ -207,7 +206,7 @@ def _raised(work: T) -> Iterator[Figure]:
         label="Set height for now",
         value=height,
         unit="mm",
-        working=(f"{why}; kept at {num(m.set_height_mm, 4)} mm, so {num(height, 4)} mm",),
+        working=(f"{why}; kept at {mm(m.set_height_mm, 4)}, so {mm(height, 4)}",),
         references=references,
         client=True,
     )
@@ -223,7 +222,7 @@ def _clippings(m: MowingMeasures) -> Iterator[Figure]:
         label="Clippings, loose",
         value=litres,
         unit="L",
-        working=(f"{num(m.area_m2, 4)} m² x {num(off)} mm x {num(LEAF_SHARE)} = {num(litres)} L",),
+        working=(f"{qty(m.area_m2, 'm²', 4)} x {mm(off, 3)} x {bare(LEAF_SHARE)} = {qty(litres, 'L', 3)}",),
         references=(DENSITY,),
         digits=2,
     )
@@ -240,9 +239,9 @@ def _time(m: MowingMeasures) -> Iterator[Figure]:
         value=minutes,
         unit="min",
         working=(
-            f"{num(m.area_m2, 4)} m² / ({num(m.cutting_width_mm / 1000)} m x 0.9, a tenth mown twice) = "
-            f"{num(m.area_m2 / (m.cutting_width_mm / 1000 * 0.9))} m walked",
-            f"at {num(speed)} km/h, {num(speed * 1000 / 60)} m a minute: {num(minutes)} min, turns left out",
+            f"{qty(m.area_m2, 'm²', 4)} / ({qty(m.cutting_width_mm / 1000, 'm', 3)} x 0.9, a tenth mown twice) = "
+            f"{qty(m.area_m2 / (m.cutting_width_mm / 1000 * 0.9), 'm', 3)} walked",
+            f"at {qty(speed, 'km/h', 3)}, {qty(speed * 1000 / 60, 'm', 3)} a minute: {qty(minutes, 'min', 3)}, turns left out",
         ),
         references=(WALK,),
         digits=2,
@@ -257,7 +256,9 @@ def _new_turf(m: MowingMeasures, today: date) -> Iterator[Figure]:
         name="first cut of new turf",
         label="First cut of new turf",
         value=due,
-        working=(f"{num(ROOTING_WEEKS)} weeks to root - {num(m.turf_age_weeks)} weeks laid, from {today.isoformat()}",),
+        working=(
+            f"{bare(ROOTING_WEEKS)} weeks to root - {bare(m.turf_age_weeks)} weeks laid, from {dated(today, 'plain')}",
+        ),
         references=(NEW_TURF,),
         client=True,
     )

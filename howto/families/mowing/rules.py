@@ -15,6 +15,7 @@ from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import CEILING, GEOMETRY
 from howto.model.work import Work
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, percent
 
 T = Work[MowingMeasures]
 
@@ -37,8 +38,8 @@ def one_third(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.cut_height_mm",
         also="measures.standing_height_mm",
-        what=f"the cut takes {num(formulae.share_removed(stands, cut) * 100)} % of the height",
-        why=f"({num(stands, 4)} - {num(cut, 4)}) / {num(stands, 4)}; the most is a third. Bared soil dries, washes and "
+        what=f"the cut takes {percent(formulae.share_removed(stands, cut) * 100)} of the height",
+        why=f"({bare(stands, 4)} - {bare(cut, 4)}) / {bare(stands, 4)}; the most is a third. Bared soil dries, washes and "
         f"lets weeds in. Growth left out, come down in {len(down)} cuts: {stages} mm",
         mend=f"write `cut height: {least}` today, and lower the rest in the later cuts",
         edit=Edit(key="cut height", text=least),
@@ -62,9 +63,9 @@ def lower_than_it_stands(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.standing_height_mm",
         also="measures.cut_height_mm" if m.cut_height_mm is not None else "measures.set_height_mm",
-        what=f"the grass stands {num(stands, 4)} mm and would be cut to {num(cut, 4)} mm",
-        why=f"a mower set above the grass takes nothing off; it is due at {num(cut, 4)} x 1.5 = "
-        f"{num(formulae.mow_at_mm(cut))} mm",
+        what=f"the grass stands {mm(stands, 4)} and would be cut to {mm(cut, 4)}",
+        why=f"a mower set above the grass takes nothing off; it is due at {bare(cut, 4)} x 1.5 = "
+        f"{mm(formulae.mow_at_mm(cut), 3)}",
         mend=f"measure again, or leave it until it is due, and write `standing height: {grown} mm`",
         edit=Edit(key="standing height", text=f"{grown} mm"),
     )
@@ -79,7 +80,7 @@ def not_below_set_height(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.cut_height_mm",
         also="measures.set_height_mm",
-        what=f"the cut at {num(m.cut_height_mm, 4)} mm is below the set height of {num(m.set_height_mm, 4)} mm",
+        what=f"the cut at {mm(m.cut_height_mm, 4)} is below the set height of {mm(m.set_height_mm, 4)}",
         why="the set height is the lowest this lawn is kept at",
         mend=f"write `cut height: {text}` or more",
         edit=Edit(key="cut height", text=text),
@@ -110,9 +111,9 @@ def lawn_keeps_up(work: T) -> Iterator[Breach]:
     mend, edit = _slower(m, a_day)
     yield Breach(
         field="measures.set_height_mm" if edit and edit.key == "set height" else "measures.stage_wait_days",
-        what=f"{num(back)} mm grows back between two cuts",
-        why=f"{num(a_day)} mm a day x {in_days(wait)}; cuts of a third then end at twice that, {num(2 * back)} mm, "
-        f"and never reach {num(m.set_height_mm, 4)} mm",
+        what=f"{mm(back, 3)} grows back between two cuts",
+        why=f"{mm(a_day, 3)} a day x {in_days(wait)}; cuts of a third then end at twice that, {mm(2 * back, 3)}, "
+        f"and never reach {mm(m.set_height_mm, 4)}",
         mend=mend,
         edit=edit,
         severity=None if m.growth_mm_per_day is not None else CEILING[source.grade],
@@ -139,7 +140,7 @@ def growth_in_reason(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.growth_mm_per_day",
-        what=f"{num(a_day)} mm of growth a day",
+        what=f"{mm(a_day, 3)} of growth a day",
         why="a fed summer lawn grows about 2 to 6 mm a day",
         mend="measure it over a week, and write it as mm a day, such as `growth: 4 mm/day`",
         edit=Edit(key="growth", text="4 mm/day"),

@@ -12,6 +12,7 @@ from howto.model.prose import plain
 from howto.model.reference import PRACTICE
 from howto.model.work import Work
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm
 
 T = Work[MowingMeasures]
 
@@ -46,7 +47,7 @@ def reel_or_rotary(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.mower",
         also="measures.set_height_mm",
-        what=f"a {reel[0].casefold()} mower set at {num(m.set_height_mm, 4)} mm",
+        what=f"a {reel[0].casefold()} mower set at {mm(m.set_height_mm, 4)}",
         why="reel mowers cut cleanly up to 38 mm (1.5 in); above that a rotary does",
         mend="write `mower: rotary`",
         edit=Edit(key="mower", text="rotary"),
@@ -60,7 +61,7 @@ def sharp_blade(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.blade_hours",
-        what=f"the blade has cut for {num(hours)} hours",
+        what=f"the blade has cut for {bare(hours)} hours",
         why="a blunt blade tears; the trade sharpens every 20 to 25 hours",
         mend="sharpen it, and write `blade: 0 h`",
         edit=Edit(key="blade", text="0 h"),
@@ -74,10 +75,10 @@ def turf_rooted(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.turf_age_weeks",
-        what=f"the turf was laid {num(weeks)} {'week' if num(weeks) == '1' else 'weeks'} ago",
-        why=f"turf is first cut when it no longer lifts, about {num(ROOTING_WEEKS)} weeks on",
+        what=f"the turf was laid {bare(weeks)} {'week' if num(weeks) == '1' else 'weeks'} ago",
+        why=f"turf is first cut when it no longer lifts, about {bare(ROOTING_WEEKS)} weeks on",
         mend=f"tug a corner first; write `turf age: {num(ROOTING_WEEKS)} weeks` once it holds",
-        edit=Edit(key="turf age", text=f"{num(ROOTING_WEEKS)} weeks"),
+        edit=Edit(key="turf age", text=f"{bare(ROOTING_WEEKS)} weeks"),
     )
 
 

@@ -10,7 +10,7 @@ from howto.findings import Severity
 from howto.model.family import Breach, Edit, Rule
 from howto.model.reference import CEILING, PRACTICE
 from howto.model.work import Work
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm
 
 T = Work[MowingMeasures]
 
@@ -28,8 +28,8 @@ def height_for_the_grass(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.set_height_mm",
         also="measures.grass",
-        what=f"{num(m.set_height_mm, 4)} mm is outside the range of {m.grass}",
-        why=f"{num(row.low_mm, 4)} to {num(row.high_mm, 4)} mm in {row.climate}",
+        what=f"{mm(m.set_height_mm, 4)} is outside the range of {m.grass}",
+        why=f"{bare(row.low_mm, 4)} to {mm(row.high_mm, 4)} in {row.climate}",
         mend=f"write `set height: {near} mm`, or name the climate that this lawn grows in",
         edit=Edit(key="set height", text=f"{near} mm"),
         severity=CEILING[row.grade],
@@ -43,7 +43,7 @@ def climate_named(work: T) -> Iterator[Breach]:
     grass = grass_of(work)
     if grass is None or range_of(work) is not None:
         return
-    rows = "; ".join(f"{row.climate} {num(row.low_mm, 4)} to {num(row.high_mm, 4)} mm" for row in grass.mowing)
+    rows = "; ".join(f"{row.climate} {bare(row.low_mm, 4)} to {mm(row.high_mm, 4)}" for row in grass.mowing)
     choice = next((row for row in grass.mowing if in_range(row, m.set_height_mm)), grass.mowing[0]).climate
     yield Breach(
         field="measures.climate" if m.climate else "measures.grass",
@@ -96,8 +96,8 @@ def shade_raised(work: T) -> Iterator[Breach]:
             field="measures.climate",
             also="measures.shade",
             what=f"a shaded lawn is held to the range for {row.climate}",
-            why=f"this grass has a range of its own in shade: {num(shade.row.low_mm, 4)} to "
-            f"{num(shade.row.high_mm, 4)} mm",
+            why=f"this grass has a range of its own in shade: {bare(shade.row.low_mm, 4)} to "
+            f"{mm(shade.row.high_mm, 4)}",
             mend=f"write `climate: {shade.row.climate}`",
             edit=Edit(key="climate", text=shade.row.climate),
             reference=source_of(grass, shade.row),
@@ -107,8 +107,8 @@ def shade_raised(work: T) -> Iterator[Breach]:
         yield Breach(
             field="measures.set_height_mm",
             also="measures.shade",
-            what=f"a shaded lawn is set at {num(m.set_height_mm, 4)} mm",
-            why=f"shade raises it by 13 to 25 mm: {shade.working} = {num(shade.least_mm, 4)} mm at least",
+            what=f"a shaded lawn is set at {mm(m.set_height_mm, 4)}",
+            why=f"shade raises it by 13 to 25 mm: {shade.working} = {mm(shade.least_mm, 4)} at least",
             mend=f"write `set height: {text}`",
             edit=Edit(key="set height", text=text),
         )
@@ -126,8 +126,8 @@ def drought_raised(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.set_height_mm",
         also="measures.drought",
-        what=f"a lawn short of water is set at {num(m.set_height_mm, 4)} mm",
-        why=f"heat and drought call for the top of the range, {num(row.high_mm, 4)} mm; stressed turf is watered and "
+        what=f"a lawn short of water is set at {mm(m.set_height_mm, 4)}",
+        why=f"heat and drought call for the top of the range, {mm(row.high_mm, 4)}; stressed turf is watered and "
         "left to dry before it is mown",
         mend=f"write `set height: {text}` until it rains",
         edit=Edit(key="set height", text=text),

@@ -7,7 +7,7 @@ from howto.families.planting import formulae, hole
 from howto.families.planting.diagram_plan import bank, plan
 from howto.families.planting.measures import PlantingMeasures
 from howto.model.work import Work
-from howto.quantities import show
+from howto.quantities.amounts import mm
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, ellipse, leafy, rectangle
 
 T = Work[PlantingMeasures]
@@ -71,13 +71,13 @@ def section(work: T) -> Drawing:
         *_words(work, sizes),
     ]
     kind = "a ball" if m.has_ball else "roots"
-    above = f" Its topmost root stands {show(sizes.up, 'mm', units)} above the ground." if sizes.up else ""
+    above = f" Its topmost root stands {mm(sizes.up)} above the ground." if sizes.up else ""
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"The hole: {show(sizes.wide, 'mm', units)} wide, {show(sizes.hole, 'mm', units)} deep",
-        alt=f"A planting hole cut open: a saucer {show(sizes.wide, 'mm', units)} wide at the top and "
-        f"{show(sizes.hole, 'mm', units)} deep, with {kind} {show(sizes.ball, 'mm', units)} wide on undug soil."
-        f"{above} Mulch stops {show(hole.clear_mm(m), 'mm', units)} short of the trunk.",
+        caption=f"The hole: {mm(sizes.wide)} wide, {mm(sizes.hole)} deep",
+        alt=f"A planting hole cut open: a saucer {mm(sizes.wide)} wide at the top and "
+        f"{mm(sizes.hole)} deep, with {kind} {mm(sizes.ball)} wide on undug soil."
+        f"{above} Mulch stops {mm(hole.clear_mm(m))} short of the trunk.",
     )
 
 
@@ -164,9 +164,9 @@ def _words(work: T, sizes: _Sizes) -> list[Shape]:
     half, foot = sizes.wide / 2, sizes.ball / 2
     bare = hole.clear_mm(m)
     found: list[Shape] = [
-        Dimension((-half, 0), (half, 0), show(sizes.wide, "mm", units), offset=sizes.floor - sizes.deep * 0.16),
-        Dimension((-foot, -sizes.hole), (foot, -sizes.hole), show(sizes.ball, "mm", units), offset=-sizes.deep * 0.18),
-        Dimension((-half, -sizes.hole), (-half, 0), show(sizes.hole, "mm", units), offset=sizes.half - half * 0.8),
+        Dimension((-half, 0), (half, 0), f"{mm(sizes.wide)}", offset=sizes.floor - sizes.deep * 0.16),
+        Dimension((-foot, -sizes.hole), (foot, -sizes.hole), f"{mm(sizes.ball)}", offset=-sizes.deep * 0.18),
+        Dimension((-half, -sizes.hole), (-half, 0), f"{mm(sizes.hole)}", offset=sizes.half - half * 0.8),
         Label(((half + foot) / 2, -sizes.hole * 0.4), "same soil back"),
         Label((foot * 0.6, sizes.floor + sizes.deep * 0.1), "not dug"),
         Label((sizes.trunk * 0.62, sizes.up + sizes.deep * 0.1), "flare in the air"),
@@ -174,14 +174,12 @@ def _words(work: T, sizes: _Sizes) -> list[Shape]:
     if sizes.up >= 1:
         found += [
             Line(((-foot * 1.05, sizes.up), (foot * 1.05, sizes.up)), Role.ACCENT),
-            Level((sizes.half, sizes.up), f"root {show(sizes.up, 'mm', units)} up"),
+            Level((sizes.half, sizes.up), f"root {mm(sizes.up)} up"),
         ]
     found.append(Level((sizes.half, 0), "ground"))
     if bare > 0:
         start = sizes.trunk / 2
-        found.append(
-            Dimension((start, sizes.up), (start + bare, sizes.up), show(bare, "mm", units), offset=sizes.deep * 0.5)
-        )
+        found.append(Dimension((start, sizes.up), (start + bare, sizes.up), f"{mm(bare)}", offset=sizes.deep * 0.5))
     return found
 
 
@@ -208,8 +206,8 @@ def staked(work: T, height: float) -> Drawing:
         Line(((-height * 0.42, 0), (height * 0.42, 0)), Role.GROUND),
         Line(((0, -ground * 0.5), (0, height * 1.04)), Role.CENTRE),
         Line(_sway(height), Role.GUIDE),
-        Dimension((-apart - post, 0), (-apart - post, tie), show(tie, "mm", units), offset=height * 0.12),
-        Dimension((-height * 0.2, 0), (-height * 0.2, height), show(height, "mm", units), offset=height * 0.2),
+        Dimension((-apart - post, 0), (-apart - post, tie), f"{mm(tie)}", offset=height * 0.12),
+        Dimension((-height * 0.2, 0), (-height * 0.2, height), f"{mm(height)}", offset=height * 0.2),
         Label((thick, tie), "tie, loose and wide"),
         Label((height * 0.17, height * 0.9), "the head moves"),
         Label((apart, -ground * 0.45), "stake in undug soil"),
@@ -217,9 +215,9 @@ def staked(work: T, height: float) -> Drawing:
     stakes = "one stake" if count == 1 else f"{count} stakes"
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Tied {show(tie, 'mm', units)} up, for one growing season",
-        alt=f"A young tree {show(height, 'mm', units)} tall from the side, with {stakes} outside its ball. A loose tie "
-        f"holds it {show(tie, 'mm', units)} up, {100 * tie / height:.0f} % of its height, so that the head moves.",
+        caption=f"Tied {mm(tie)} up, for one growing season",
+        alt=f"A young tree {mm(height)} tall from the side, with {stakes} outside its ball. A loose tie "
+        f"holds it {mm(tie)} up, {100 * tie / height:.0f} % of its height, so that the head moves.",
     )
 
 

@@ -4,7 +4,7 @@ from howto.families.planting import counts
 from howto.families.planting.figures_counts import edge_sides, plants
 from howto.families.planting.measures import PlantingMeasures
 from howto.model.work import Work
-from howto.quantities import show
+from howto.quantities.amounts import mm, qty
 from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
 
 T = Work[PlantingMeasures]
@@ -48,20 +48,20 @@ def _grids(work: T, spacing: float) -> Drawing:
         Line(((0, 0), (spacing, 0), (spacing, spacing), (0, spacing)), Role.ACCENT, closed=True),
         Line(((second, 0), (second + spacing, 0), (second + spacing / 2, gap)), Role.ACCENT, closed=True),
         Line(_frame(left, spacing, gap, triangle=layout == "triangle"), Role.CENTRE, closed=True),
-        Dimension((0, 0), (spacing, 0), show(spacing, "mm", units), offset=-spacing * 0.75),
-        Dimension((0, 0), (0, spacing), show(spacing, "mm", units), offset=spacing * 0.75),
-        Dimension((second, 0), (second + spacing, 0), show(spacing, "mm", units), offset=-spacing * 0.75),
-        Dimension((right, 0), (right, gap), show(gap, "mm", units), offset=-spacing * 0.8),
-        Label((-spacing * 0.2, spacing * 2.2), f"square, {show(square, '/m2', units)}"),
-        Label((second + spacing * (IN_GRID - 0.8), gap * 2.2), f"triangle, {show(triangle, '/m2', units)}"),
+        Dimension((0, 0), (spacing, 0), f"{mm(spacing)}", offset=-spacing * 0.75),
+        Dimension((0, 0), (0, spacing), f"{mm(spacing)}", offset=spacing * 0.75),
+        Dimension((second, 0), (second + spacing, 0), f"{mm(spacing)}", offset=-spacing * 0.75),
+        Dimension((right, 0), (right, gap), f"{mm(gap)}", offset=-spacing * 0.8),
+        Label((-spacing * 0.2, spacing * 2.2), f"square, {qty(square, '/m2')}"),
+        Label((second + spacing * (IN_GRID - 0.8), gap * 2.2), f"triangle, {qty(triangle, '/m2')}"),
     ]
     count = plants(work.measures)
     needed = f" This bed takes {count} plants." if count else ""
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Plan: {layout} grid, {show(spacing, 'mm', units)} apart",
-        alt=f"Two grids from above, plants {show(spacing, 'mm', units)} apart. Square: {show(square, '/m2', units)}. "
-        f"Triangle: {show(triangle, '/m2', units)}, rows {show(gap, 'mm', units)} apart. Planted: {layout}.{needed}",
+        caption=f"Plan: {layout} grid, {mm(spacing)} apart",
+        alt=f"Two grids from above, plants {mm(spacing)} apart. Square: {qty(square, '/m2')}. "
+        f"Triangle: {qty(triangle, '/m2')}, rows {mm(gap)} apart. Planted: {layout}.{needed}",
     )
 
 
@@ -85,24 +85,24 @@ def _row(work: T, spacing: float) -> Drawing:
         for at in range(5 - row % 2):
             shapes += _plant((spacing * (at + (0.5 if row % 2 == 0 else 1.0)), gap * row), spacing)
     shapes += [
-        Dimension((spacing * 0.5, 0), (spacing * 1.5, 0), show(spacing, "mm", units), offset=-spacing * 0.95),
-        Dimension((0, 0), (spacing * 0.5, 0), f"in by {show(spacing / 2, 'mm', units)}", offset=-spacing * 1.5),
+        Dimension((spacing * 0.5, 0), (spacing * 1.5, 0), f"{mm(spacing)}", offset=-spacing * 0.95),
+        Dimension((0, 0), (spacing * 0.5, 0), f"in by {mm(spacing / 2)}", offset=-spacing * 1.5),
         Label((0, top / 2 + out * 0.8), "end of the row"),
     ]
     if rows > 1:
         near = counts.neighbour_mm(spacing, gap)
         shapes += [
-            Dimension((0, 0), (0, gap), show(gap, "mm", units), offset=spacing * 0.5),
+            Dimension((0, 0), (0, gap), f"{mm(gap)}", offset=spacing * 0.5),
             Line(((spacing * 2.5, 0), (spacing * 3, gap)), Role.ACCENT),
-            Label((spacing * 2.75, gap / 2), f"{show(near, 'mm', units)} plant to plant"),
+            Label((spacing * 2.75, gap / 2), f"{mm(near)} plant to plant"),
         ]
     count = plants(m)
-    named = "A row" if rows == 1 else f"{m.row_count} staggered rows, {show(gap, 'mm', units)} apart,"
+    named = "A row" if rows == 1 else f"{m.row_count} staggered rows, {mm(gap)} apart,"
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Plan: a plant every {show(spacing, 'mm', units)}",
-        alt=f"{named} from above, a plant every {show(spacing, 'mm', units)}; the end plants stand "
-        f"{show(spacing / 2, 'mm', units)} in." + (f" The length takes {count} plants." if count else ""),
+        caption=f"Plan: a plant every {mm(spacing)}",
+        alt=f"{named} from above, a plant every {mm(spacing)}; the end plants stand "
+        f"{mm(spacing / 2)} in." + (f" The length takes {count} plants." if count else ""),
     )
 
 
@@ -119,16 +119,15 @@ def _edge(work: T, spacing: float) -> Drawing:
             shapes += _plant((spacing * at, spacing * row), spacing)
     shapes += [
         Line(rectangle(0, 0, max(long, 1), max(wide, 1)), Role.ACCENT, closed=True),
-        Dimension((0, 0), (spacing, 0), show(spacing, "mm", units), offset=-spacing * 0.8),
+        Dimension((0, 0), (spacing, 0), f"{mm(spacing)}", offset=-spacing * 0.8),
         Label((long, wide), "on the edge"),
     ]
     whole = f"{along} plants along and {across} across"
     part = " The first of them are drawn." if shown != (along, across) else ""
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Plan: {along} by {across}, {show(spacing, 'mm', units)} apart",
-        alt=f"A square grid from above, {whole}, {show(spacing, 'mm', units)} apart, the outer plants on the edge of "
-        f"the bed.{part}",
+        caption=f"Plan: {along} by {across}, {mm(spacing)} apart",
+        alt=f"A square grid from above, {whole}, {mm(spacing)} apart, the outer plants on the edge of the bed.{part}",
     )
 
 
@@ -151,14 +150,14 @@ def bank(work: T, spacing: float, slope: float) -> Drawing:
         shapes.append(Line(((x, y), (x, y + size)), Role.WOOD))
     shapes += [
         Line(ends, Role.GROUND),
-        Dimension((0, 0), (run, rise), f"{show(face, 'mm', units)} face", offset=size * 2.6),
+        Dimension((0, 0), (run, rise), f"{mm(face)} face", offset=size * 2.6),
         Line(((0, 0), (run, 0)), Role.CENTRE),
-        Dimension((0, 0), (run, 0), f"{show(run, 'mm', units)} on the plan", offset=foot - run * 0.06),
-        Dimension((run * 1.14, 0), (run * 1.14, rise), show(rise, "mm", units), offset=-run * 0.08),
+        Dimension((0, 0), (run, 0), f"{mm(run)} on the plan", offset=foot - run * 0.06),
+        Dimension((run * 1.14, 0), (run * 1.14, rise), f"{mm(rise)}", offset=-run * 0.08),
     ]
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"The bank: {show(face, 'mm', units)} of face for {show(run, 'mm', units)} on the plan",
-        alt=f"A bank in section: {show(run, 'mm', units)} on the plan, rising {show(rise, 'mm', units)}, is a face "
-        f"of {show(face, 'mm', units)}. Rows stand {show(step, 'mm', units)} apart, measured up the face.",
+        caption=f"The bank: {mm(face)} of face for {mm(run)} on the plan",
+        alt=f"A bank in section: {mm(run)} on the plan, rising {mm(rise)}, is a face "
+        f"of {mm(face)}. Rows stand {mm(step)} apart, measured up the face.",
     )

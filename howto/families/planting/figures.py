@@ -30,7 +30,7 @@ from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY, PRACTICE
 from howto.model.work import Work
 from howto.quantities import convert
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, dated, mm, percent, qty
 
 T = Work[PlantingMeasures]
 
@@ -61,15 +61,15 @@ def _depth(m: PlantingMeasures) -> Iterator[Figure]:
     lines = []
     if m.first_root_mm is not None:
         lines.append(
-            f"topmost root to base: {num(m.ball_depth_mm or 0, 4)} - {num(m.first_root_mm, 4)} = {num(roots, 4)} mm"
+            f"topmost root to base: {bare(m.ball_depth_mm or 0, 4)} - {bare(m.first_root_mm, 4)} = {mm(roots, 4)}"
         )
     if not m.has_ball:
-        lines.append(f"bare roots stand level with the ground: {num(deep, 4)} mm")
+        lines.append(f"bare roots stand level with the ground: {mm(deep, 4)}")
     elif m.drainage == "poor":
         tenth = hole.raised_mm(m, roots)
-        lines.append(f"poor drainage: {num(roots, 4)} - a tenth of the ball, {num(tenth, 4)} = {num(deep, 4)} mm")
+        lines.append(f"poor drainage: {bare(roots, 4)} - a tenth of the ball, {bare(tenth, 4)} = {mm(deep, 4)}")
     else:
-        lines.append(f"{num(roots, 4)} × (1 - 0.1) = {num(deep, 4)} mm, never deeper than the ball")
+        lines.append(f"{bare(roots, 4)} × (1 - 0.1) = {mm(deep, 4)}, never deeper than the ball")
     yield Figure(
         name="dig to",
         label="Dig the hole to",
@@ -83,13 +83,13 @@ def _depth(m: PlantingMeasures) -> Iterator[Figure]:
     if not m.has_ball or above < 0:
         return
     low, high = hole.proud_range(m, roots)
-    said = f"at least {num(low)}" if high is None else f"{num(low)} to {num(high)}"
+    said = f"at least {bare(low)}" if high is None else f"{bare(low)} to {bare(high)}"
     yield Figure(
         name="root above ground",
         label="Topmost root above the ground",
         value=above,
         unit="mm",
-        working=(f"{num(roots, 4)} - {num(roots - above, 4)} = {num(above)} mm; {said} mm is right",),
+        working=(f"{bare(roots, 4)} - {bare(roots - above, 4)} = {mm(above, 3)}; {said} mm is right",),
         references=(PROPER, SPECIFICATION),
         headline=True,
     )
@@ -105,7 +105,7 @@ def _width(m: PlantingMeasures) -> Iterator[Figure]:
         label="Hole at least this wide",
         value=least,
         unit="mm",
-        working=(f"1.5 × {num(ball, 4)} = {num(least, 4)} mm",),
+        working=(f"1.5 × {bare(ball, 4)} = {mm(least, 4)}",),
         references=(SPECIFICATION,),
     )
     yield Figure(
@@ -113,7 +113,7 @@ def _width(m: PlantingMeasures) -> Iterator[Figure]:
         label="Hole this wide where there is room",
         value=wide,
         unit="mm",
-        working=(f"3 × {num(ball, 4)} = {num(wide, 4)} mm at the top, sloped like a saucer to the ball's own width",),
+        working=(f"3 × {bare(ball, 4)} = {mm(wide, 4)} at the top, sloped like a saucer to the ball's own width",),
         references=(SAUCER, COUNCIL),
         headline=True,
     )
@@ -132,7 +132,7 @@ def _soil_out(m: PlantingMeasures) -> Iterator[Figure]:
         unit="L",
         working=(
             "a saucer: π × depth / 12 × (top² + top × foot + foot²), in dm",
-            f"3.14 × {num(deep / 100)} / 12 × ({num(top)}² + {num(top)} × {num(foot)} + {num(foot)}²) = {num(out)} L",
+            f"3.14 × {bare(deep / 100)} / 12 × ({bare(top)}² + {bare(top)} × {bare(foot)} + {bare(foot)}²) = {qty(out, 'L', 3)}",
         ),
         references=(GEOMETRY,),
     )
@@ -147,7 +147,7 @@ def _ball(m: PlantingMeasures) -> Iterator[Figure]:
             value=wide,
             unit="mm",
             working=(
-                f"10 × {num(m.calliper_mm, 4)} = {num(wide, 4)} mm",
+                f"10 × {bare(m.calliper_mm, 4)} = {mm(wide, 4)}",
                 "small trees take more: one city asks for 405 mm at 25 to 38 mm, and 610 mm at 50 to 64 mm",
             ),
             references=(BALL_TEN, BALL_CITY, BALL_TABLE),
@@ -166,7 +166,7 @@ def _ball(m: PlantingMeasures) -> Iterator[Figure]:
         label="Ball at least this deep",
         value=deep,
         unit="mm",
-        working=(f"{num(share * 100)} % of {num(wide_now, 4)} = {num(deep, 4)} mm",),
+        working=(f"{percent(share * 100)} of {bare(wide_now, 4)} = {mm(deep, 4)}",),
         references=(BALL_DEPTH,),
     )
 
@@ -175,13 +175,13 @@ def _weight(m: PlantingMeasures) -> Iterator[Figure]:
     mass, wide = hole.weight_kg(m), hole.ball_mm(m)
     if mass is None:
         return
-    lines: tuple[str, ...] = (f"{num(mass)} kg as written",)
+    lines: tuple[str, ...] = (f"{qty(mass, 'kg', 3)} as written",)
     if m.ball_weight_kg is None and wide is not None:
         deep = m.ball_depth_mm or formulae.ball_depth_mm(wide)
         volume = formulae.ball_volume_m3(wide, deep)
         lines = (
-            f"π × ({num(wide, 4)} / 2000)² × {num(deep, 4)} / 1000 = {num(volume)} m³",
-            f"{num(volume)} m³ × {num(formulae.BALL_KG_PER_M3, 4)} kg/m³ = {num(mass)} kg",
+            f"π × ({bare(wide, 4)} / 2000)² × {bare(deep, 4)} / 1000 = {qty(volume, 'm³', 3)}",
+            f"{qty(volume, 'm³', 3)} × {qty(formulae.BALL_KG_PER_M3, 'kg/m³', 4)} = {qty(mass, 'kg', 3)}",
         )
     yield Figure(
         name="weight of the ball",
@@ -205,7 +205,7 @@ def _calliper(work: T) -> Iterator[Figure]:
         label="Measure the trunk this far up",
         value=up if metric else convert(up / 25, "in", "mm"),
         unit="mm",
-        working=(f"{num(m.calliper_mm, 4)} mm is {thick} 4 in (102 mm), so {num(up / 25)} in ({num(up)} mm) up",),
+        working=(f"{mm(m.calliper_mm, 4)} is {thick} 4 in (102 mm), so {bare(up / 25)} in ({mm(up, 3)}) up",),
         references=(CALLIPER,),
     )
 
@@ -224,8 +224,8 @@ def _mulch(m: PlantingMeasures) -> Iterator[Figure]:
         value=litres,
         unit="L",
         working=(
-            f"bare middle: 2 × {num(hole.clear_mm(m))} + {num(m.calliper_mm or 0)} = {num(bare)} mm",
-            f"3.14 / 4 × ({num(ring / 1000)}² - {num(bare / 1000)}²) m² × {num(deep)} mm = {num(litres)} L",
+            f"bare middle: 2 × {bare(hole.clear_mm(m))} + {bare(m.calliper_mm or 0)} = {mm(bare, 3)}",
+            f"3.14 / 4 × ({bare(ring / 1000)}² - {bare(bare / 1000)}²) m² × {mm(deep, 3)} = {qty(litres, 'L', 3)}",
         ),
         references=(MULCH_CIRCLE, MULCH_TREES, RING),
     )
@@ -252,7 +252,7 @@ def _stakes(work: T, today: date) -> Iterator[Figure]:
             label="Tie it no higher than",
             value=tie,
             unit="mm",
-            working=(f"{num(m.height_mm, 4)} / 3 = {num(tie, 4)} mm, so that its head can move",),
+            working=(f"{bare(m.height_mm, 4)} / 3 = {mm(tie, 4)}, so that its head can move",),
             references=(LOW_STAKE,),
         )
     planted = planted_on(work, today)
@@ -261,7 +261,7 @@ def _stakes(work: T, today: date) -> Iterator[Figure]:
         label="Stakes off by",
         value=planted + YEAR,
         working=(
-            f"planted {planted.isoformat()}; one growing season lies in any 365 days",
+            f"planted {dated(planted, 'plain')}; one growing season lies in any 365 days",
             f"stakes off by {(planted + YEAR).isoformat()}; none stays past {(planted + 2 * YEAR).isoformat()}",
         ),
         references=(ONE_SEASON, TWO_YEARS),

@@ -9,8 +9,7 @@ from howto.model.figure import Figure
 from howto.model.plants import Fact
 from howto.model.reference import GEOMETRY, Grade, Reference, from_memory
 from howto.model.work import Work
-from howto.quantities import show_number as num
-from howto.quantities import show_range
+from howto.quantities.amounts import Range, bare, mm, percent, qty
 
 T = Work[PlantingMeasures]
 
@@ -82,8 +81,8 @@ def _book(work: T) -> Iterator[Figure]:
     yield Figure(
         name="book spacing",
         label="Usual spacing of this plant",
-        value=show_range(fact.low, fact.high, "mm", work.crew.units),
-        working=(f"{num(fact.low, 4)} to {num(fact.high, 4)} mm, {said_by(fact)}",),
+        value=f"{Range(fact.low, fact.high, 'mm')}",
+        working=(f"{bare(fact.low, 4)} to {mm(fact.high, 4)}, {said_by(fact)}",),
         references=(from_memory("spacing of this plant") if memory else BOOK,),
     )
 
@@ -99,8 +98,8 @@ def _slope(m: PlantingMeasures) -> Iterator[Figure]:
         value=area,
         unit="m2",
         working=(
-            f"√(1 + {num(m.slope_percent / 100)}²) = {num(factor, 4)}",
-            f"{num(area / factor)} m² on the plan × {num(factor, 4)} = {num(area)} m²",
+            f"√(1 + {bare(m.slope_percent / 100)}²) = {bare(factor, 4)}",
+            f"{qty(area / factor, 'm²', 3)} on the plan × {bare(factor, 4)} = {qty(area, 'm²', 3)}",
         ),
         references=(SLOPES, GEOMETRY),
     )
@@ -114,16 +113,16 @@ def _density(m: PlantingMeasures, spacing: float) -> Iterator[Figure]:
             label="Plants a metre",
             value=each,
             unit="/m",
-            working=(f"{m.row_count} × 1000 / {num(spacing, 4)} = {num(each)} a metre",),
+            working=(f"{m.row_count} × 1000 / {bare(spacing, 4)} = {bare(each)} a metre",),
             references=(HALF_IN, GEOMETRY),
         )
         return
     square = counts.square_per_m2(spacing)
-    lines = [f"1000² / {num(spacing, 4)}² = {num(square)} a square metre"]
+    lines = [f"1000² / {bare(spacing, 4)}² = {bare(square)} a square metre"]
     found = square
     if m.layout == "triangle":
         found = counts.triangle_per_m2(spacing)
-        lines.append(f"a triangle holds 2/√3 = 1.155 as many: {num(square)} × 1.155 = {num(found)}")
+        lines.append(f"a triangle holds 2/√3 = 1.155 as many: {bare(square)} × 1.155 = {bare(found)}")
     yield Figure(
         name="plants a square metre",
         label="Plants a square metre",
@@ -142,7 +141,7 @@ def _row_gap(m: PlantingMeasures, spacing: float) -> Iterator[Figure]:
             label="Row to row",
             value=gap,
             unit="mm",
-            working=(f"√3 / 2 × {num(spacing, 4)} = 0.866 × {num(spacing, 4)} = {num(gap, 4)} mm",),
+            working=(f"√3 / 2 × {bare(spacing, 4)} = 0.866 × {bare(spacing, 4)} = {mm(gap, 4)}",),
             references=(GEOMETRY,),
             headline=True,
         )
@@ -153,7 +152,7 @@ def _row_gap(m: PlantingMeasures, spacing: float) -> Iterator[Figure]:
             label="Plant to plant across the rows",
             value=near,
             unit="mm",
-            working=(f"√({num(spacing / 2, 4)}² + {num(m.row_gap_mm, 4)}²) = {num(near, 4)} mm, staggered by half",),
+            working=(f"√({bare(spacing / 2, 4)}² + {bare(m.row_gap_mm, 4)}²) = {mm(near, 4)}, staggered by half",),
             references=(GEOMETRY,),
         )
 
@@ -165,7 +164,7 @@ def _needed(m: PlantingMeasures) -> Iterator[Figure]:
     lines, source = _counted(m, count)
     if m.spare_percent:
         lines.append(
-            f"{num(m.spare_percent)} % to spare: {count} × {num(1 + m.spare_percent / 100, 4)}, rounded up = {order}"
+            f"{percent(m.spare_percent)} to spare: {count} × {bare(1 + m.spare_percent / 100, 4)}, rounded up = {order}"
         )
     yield Figure(
         name="plants needed",
@@ -192,21 +191,21 @@ def _counted(m: PlantingMeasures, count: int) -> tuple[list[str], tuple[Referenc
     if m.layout == "row":
         long = (m.row_length_m or 0.0) * 1000
         lines = [
-            f"{num(long, 6)} / {num(spacing, 4)} = {num(long / spacing)}, rounded up to {count // m.row_count} a row"
+            f"{bare(long, 6)} / {bare(spacing, 4)} = {bare(long / spacing)}, rounded up to {count // m.row_count} a row"
         ]
         if m.row_count > 1:
             lines.append(f"{m.row_count} × {count // m.row_count} = {count}")
-        return [*lines, f"the end plants stand {num(spacing / 2, 4)} mm in"], (HALF_IN, GEOMETRY)
+        return [*lines, f"the end plants stand {mm(spacing / 2, 4)} in"], (HALF_IN, GEOMETRY)
     if m.layout == "edge" and sides is not None:
         return [
-            f"along: {num((m.bed_length_m or 0) * 1000, 6)} / {num(spacing, 4)}, rounded down, and 1 more = {sides[0]}",
-            f"across: {num(counts.sloped(m.bed_width_m or 0, m.slope_percent or 0) * 1000, 6)} / {num(spacing, 4)}, "
+            f"along: {bare((m.bed_length_m or 0) * 1000, 6)} / {bare(spacing, 4)}, rounded down, and 1 more = {sides[0]}",
+            f"across: {bare(counts.sloped(m.bed_width_m or 0, m.slope_percent or 0) * 1000, 6)} / {bare(spacing, 4)}, "
             f"rounded down, and 1 more = {sides[1]}",
             f"{sides[0]} × {sides[1]} = {count}",
         ], (GEOMETRY,)
     each = counts.square_per_m2(spacing) if m.layout == "square" else counts.triangle_per_m2(spacing)
     exact = (area or 0.0) * each
-    return [f"{num(area or 0)} m² × {num(each)} a square metre = {num(exact, 4)}, rounded up = {count}"], (
+    return [f"{qty(area or 0, 'm²', 3)} × {bare(each)} a square metre = {bare(exact, 4)}, rounded up = {count}"], (
         COUNTS,
         GEOMETRY,
     )

@@ -20,8 +20,7 @@ from howto.families.planting.watering_in import Span, Stage
 from howto.model.figure import Figure, Table
 from howto.model.reference import Reference
 from howto.model.work import Work
-from howto.quantities import show_number as num
-from howto.quantities import show_range
+from howto.quantities.amounts import Range, bare, dated, qty
 from howto.seasons import month_run, months_here
 
 T = Work[PlantingMeasures]
@@ -76,8 +75,10 @@ def water_figures(work: T, today: date) -> Iterator[Figure]:
         yield Figure(
             name="water on the day",
             label="Water on the day",
-            value=show_range(day.low, day.high, "L", system),
-            working=(f"10 to 20 US gal × 3.785 = {num(day.low)} to {num(day.high)} L, to settle the soil and soak it",),
+            value=f"{Range(day.low, day.high, 'L')}",
+            working=(
+                f"10 to 20 US gal × 3.785 = {bare(day.low)} to {qty(day.high, 'L', 3)}, to settle the soil and soak it",
+            ),
             references=(FIRST_WATER,),
         )
     span = each_time(work)
@@ -93,18 +94,20 @@ def water_figures(work: T, today: date) -> Iterator[Figure]:
 def _each(work: T, span: Span) -> Figure:
     m, system = work.measures, work.crew.units
     if m.calliper_mm is None:
-        lines: tuple[str, ...] = (f"25 to 30 % of a {num(m.pot_l or 0)} L pot = {num(span.low)} to {num(span.high)} L",)
+        lines: tuple[str, ...] = (
+            f"25 to 30 % of a {qty(m.pot_l or 0, 'L', 3)} pot = {bare(span.low)} to {qty(span.high, 'L', 3)}",
+        )
     else:
         cm = m.calliper_mm / 10
         rate = span.times(1 / cm)
         lines = (
-            f"{num(cm)} cm × {num(rate.low)} to {num(rate.high)} L a cm = {num(span.low)} to {num(span.high)} L",
+            f"{qty(cm, 'cm', 3)} × {bare(rate.low)} to {qty(rate.high, 'L', 3)} a cm = {bare(span.low)} to {qty(span.high, 'L', 3)}",
             "advice runs from 1 to 3 US gal an inch each time, and to 10 a week: feel the soil first",
         )
     return Figure(
         name="water each time",
         label="Each plant, each time",
-        value=show_range(span.low, span.high, "L", system),
+        value=f"{Range(span.low, span.high, 'L')}",
         working=lines,
         references=sources(work),
         headline=True,
@@ -119,11 +122,11 @@ def _week(calliper_mm: float, system: str) -> Figure:
     return Figure(
         name="water a week",
         label="In a week without rain",
-        value=show_range(span.low, span.high, "L", system),
+        value=f"{Range(span.low, span.high, 'L')}",
         working=(
-            f"{num(cm)} cm × {num(span.low / cm)} to {num(span.high / cm)} L a cm = "
-            f"{num(span.low)} to {num(span.high)} L",
-            f"in a dry summer as much as {num(cm)} × {num(dry / cm)} = {num(dry)} L",
+            f"{qty(cm, 'cm', 3)} × {bare(span.low / cm)} to {qty(span.high / cm, 'L', 3)} a cm = "
+            f"{bare(span.low)} to {qty(span.high, 'L', 3)}",
+            f"in a dry summer as much as {bare(cm)} × {bare(dry / cm)} = {qty(dry, 'L', 3)}",
         ),
         references=(WATER_WEEK, WATER_DRY),
         client=True,
@@ -146,7 +149,7 @@ def _months(work: T) -> Span | None:
 def _dates(work: T, today: date, span: Span) -> Figure:
     planted = planted_on(work, today)
     found = watering_in.stages(summers(work), work.measures.calliper_mm or 0.0, rooted_days(work))
-    litres = show_range(span.low, span.high, "L", work.crew.units)
+    litres = f"{Range(span.low, span.high, 'L')}"
     gone = (today - planted).days
     now = next((stage for stage in found if gone < stage.end_day), found[-1])
     low, high = 0.0, 0.0
@@ -159,9 +162,9 @@ def _dates(work: T, today: date, span: Span) -> Figure:
         label="Watering, as it stands",
         value=f"every {_every(now)}",
         working=(
-            f"planted {planted.isoformat()}",
+            f"planted {dated(planted, 'plain')}",
             *(f"days {stage.start_day} to {stage.end_day}: every {_every(stage)}" for stage in found),
-            f"in the first 12 weeks {num(low)} to {num(high)} waterings",
+            f"in the first 12 weeks {bare(low)} to {bare(high)} waterings",
         ),
         references=sources(work),
         table=Table(
@@ -201,9 +204,9 @@ def _rooted(work: T, today: date) -> Iterator[Figure]:
         label="Rooted, and left to the weather",
         value=day,
         working=(
-            f"{num(inches)} in × {num(low)} to {num(high)} months an inch{pot} = "
-            f"{num(months.low)} to {num(months.high)} months",
-            f"{num(months.high)} months on from {planted.isoformat()}: {day.isoformat()}",
+            f"{bare(inches)} in × {bare(low)} to {bare(high)} months an inch{pot} = "
+            f"{bare(months.low)} to {bare(months.high)} months",
+            f"{bare(months.high)} months on from {dated(planted, 'plain')}: {dated(day, 'plain')}",
         ),
         references=(ESTABLISHED, WATER_WARM),
         client=True,

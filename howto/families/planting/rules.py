@@ -25,6 +25,7 @@ from howto.model.reference import GEOMETRY
 from howto.model.work import Work
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, percent, qty
 
 T = Work[PlantingMeasures]
 
@@ -51,8 +52,8 @@ def hole_width(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.hole_width_mm",
         also="measures.ball_width_mm" if m.ball_width_mm is not None else "measures.calliper_mm",
-        what=f"the hole is {num(m.hole_width_mm, 4)} mm wide",
-        why=f"1.5 × {num(ball, 4)} mm = {num(least, 4)} mm at least; three times, {num(wide, 4)} mm, is better",
+        what=f"the hole is {mm(m.hole_width_mm, 4)} wide",
+        why=f"1.5 × {mm(ball, 4)} = {mm(least, 4)} at least; three times, {mm(wide, 4)}, is better",
         mend=f"write `hole width: {text}` or more",
         edit=Edit(key="hole width", text=text),
     )
@@ -70,8 +71,8 @@ def hole_depth(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.hole_depth_mm",
         also="measures.ball_depth_mm",
-        what=f"the hole is {num(m.hole_depth_mm, 4)} mm deep, deeper than the roots",
-        why=f"from the topmost root to the base it is {num(roots, 4)} mm; soil filled in under a ball sinks, and the "
+        what=f"the hole is {mm(m.hole_depth_mm, 4)} deep, deeper than the roots",
+        why=f"from the topmost root to the base it is {mm(roots, 4)}; soil filled in under a ball sinks, and the "
         "trunk with it",
         mend=f"write `hole depth: {text}`",
         edit=Edit(key="hole depth", text=text),
@@ -92,14 +93,14 @@ def set_proud(work: T) -> Iterator[Breach]:
     bound = low if above < low or high is None else high
     key = "proud" if m.proud_mm is not None else "hole depth"
     text = f"{num(bound if key == 'proud' else roots - bound, 6)} mm"
-    said = f"at least {num(low)}" if high is None else f"{num(low)} to {num(high)}"
-    why = f"{said} mm is right: 10 % less hole than the {num(roots, 4)} mm from topmost root to base"
+    said = f"at least {bare(low)}" if high is None else f"{bare(low)} to {bare(high)}"
+    why = f"{said} mm is right: 10 % less hole than the {mm(roots, 4)} from topmost root to base"
     if high is None:
-        why = f"where drainage is poor {said} mm is right: a tenth of the ball's {num(m.ball_depth_mm or roots, 4)} mm"
+        why = f"where drainage is poor {said} mm is right: a tenth of the ball's {mm(m.ball_depth_mm or roots, 4)}"
     yield Breach(
         field=f"measures.{key.replace(' ', '_')}_mm",
         also="measures.ball_depth_mm",
-        what=f"the topmost root stands {num(above)} mm above the ground",
+        what=f"the topmost root stands {mm(above, 3)} above the ground",
         why=f"{why}, since every ball sinks a little",
         mend=f"write `{key}: {text}`",
         edit=Edit(key=key, text=text),
@@ -118,8 +119,8 @@ def levels_add_up(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.proud_mm",
         also="measures.hole_depth_mm",
-        what=f"a hole of {num(m.hole_depth_mm, 4)} mm does not leave the topmost root {num(m.proud_mm, 4)} mm up",
-        why=f"{num(roots, 4)} - {num(m.hole_depth_mm, 4)} = {num(max(0.0, roots - m.hole_depth_mm), 4)} mm",
+        what=f"a hole of {mm(m.hole_depth_mm, 4)} does not leave the topmost root {mm(m.proud_mm, 4)} up",
+        why=f"{bare(roots, 4)} - {bare(m.hole_depth_mm, 4)} = {mm(max(0.0, roots - m.hole_depth_mm), 4)}",
         mend=f"measure again, and write `proud: {text}`",
         edit=Edit(key="proud", text=text),
     )
@@ -132,7 +133,7 @@ def topmost_root(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.first_root_mm",
-        what=f"the topmost root lies {num(m.first_root_mm, 4)} mm down in the ball",
+        what=f"the topmost root lies {mm(m.first_root_mm, 4)} down in the ball",
         why="within the top 50 mm is right; a trunk buried in its pot stays buried, and its roots go round it",
         mend="scrape soil off the ball down to the topmost root, measure again, and write `first root: 50 mm` or less",
         edit=Edit(key="first root", text="50 mm"),
@@ -146,7 +147,7 @@ def no_soil_over(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.soil_over_mm",
-        what=f"{num(m.soil_over_mm)} mm of soil on top of the ball",
+        what=f"{mm(m.soil_over_mm, 3)} of soil on top of the ball",
         why="water runs off to the sides of it, and the trunk stands in wet soil",
         mend="write `soil over: 0 mm`",
         edit=Edit(key="soil over", text="0 mm"),
@@ -160,7 +161,7 @@ def no_loose_soil_under(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.loose_soil_mm",
-        what=f"{num(m.loose_soil_mm)} mm of loose soil under the ball",
+        what=f"{mm(m.loose_soil_mm, 3)} of loose soil under the ball",
         why="dug soil sinks under the weight, and takes the topmost root below the ground",
         mend="tread or ram the foot of the hole firm, and write `loose soil: 0 mm`",
         edit=Edit(key="loose soil", text="0 mm"),
@@ -180,8 +181,8 @@ def ball_size(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.ball_width_mm",
         also="measures.calliper_mm",
-        what=f"a ball of {num(m.ball_width_mm, 4)} mm on a trunk of {num(m.calliper_mm, 4)} mm",
-        why=f"10 × {num(m.calliper_mm, 4)} = {num(least, 4)} mm; this ball carries a trunk of {num(thin)} mm",
+        what=f"a ball of {mm(m.ball_width_mm, 4)} on a trunk of {mm(m.calliper_mm, 4)}",
+        why=f"10 × {bare(m.calliper_mm, 4)} = {mm(least, 4)}; this ball carries a trunk of {mm(thin, 3)}",
         mend=f"ask for a larger ball or a thinner tree, and write what came, such as `ball width: {text}`",
         edit=Edit(key="ball width", text=text),
     )
@@ -199,8 +200,8 @@ def ball_depth(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.ball_depth_mm",
         also="measures.ball_width_mm",
-        what=f"a ball {num(m.ball_width_mm, 4)} mm wide and {num(m.ball_depth_mm, 4)} mm deep",
-        why=f"{num(share * 100)} % of {num(m.ball_width_mm, 4)} = {num(least, 4)} mm; a flatter one left roots behind",
+        what=f"a ball {mm(m.ball_width_mm, 4)} wide and {mm(m.ball_depth_mm, 4)} deep",
+        why=f"{percent(share * 100)} of {bare(m.ball_width_mm, 4)} = {mm(least, 4)}; a flatter one left roots behind",
         mend=f"send it back, and write what came instead, such as `ball depth: {text}`",
         edit=Edit(key="ball depth", text=text),
     )
@@ -218,8 +219,8 @@ def calliper_height(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.calliper_at_mm",
         also="measures.calliper_mm",
-        what=f"the trunk was measured {num(m.calliper_at_mm, 4)} mm up",
-        why=f"a trunk of {num(m.calliper_mm, 4)} mm is measured {num(up)} mm up; the line is drawn at 4 in (102 mm)",
+        what=f"the trunk was measured {mm(m.calliper_at_mm, 4)} up",
+        why=f"a trunk of {mm(m.calliper_mm, 4)} is measured {mm(up, 3)} up; the line is drawn at 4 in (102 mm)",
         mend=f"measure again there, and write `calliper at: {text}` and the `calliper:` you find",
         edit=Edit(key="calliper at", text=text),
     )
@@ -235,8 +236,8 @@ def heavy_ball(work: T) -> Iterator[Breach]:
     yield line_wanted(
         "Tools",
         line,
-        what=f"the ball weighs about {num(mass, 2)} kg, and nothing on the list carries it",
-        why=f"two people lift 2 × 23 = {num(TWO_LIFT_KG)} kg at the most, close in and at the waist",
+        what=f"the ball weighs about {qty(mass, 'kg', 2)}, and nothing on the list carries it",
+        why=f"two people lift 2 × 23 = {qty(TWO_LIFT_KG, 'kg', 3)} at the most, close in and at the waist",
     )
 
 

@@ -25,6 +25,7 @@ from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.work import Work
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, qty
 
 T = Work[PlantingMeasures]
 
@@ -43,7 +44,7 @@ def stakes_off(work: T) -> Iterator[Breach]:
     longest = "" if LONGEST.allows(m.staked_months) else ", and over two years it is cut by its tie"
     yield Breach(
         field="measures.staked_months",
-        what=f"stakes stay for {num(m.staked_months)} months",
+        what=f"stakes stay for {bare(m.staked_months)} months",
         why=f"one growing season, 12 months at most: a trunk that may not move does not thicken{longest}",
         mend="write `staked: 12 months` or less",
         edit=Edit(key="staked", text="12 months"),
@@ -78,8 +79,8 @@ def tie_low(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.tie_height_mm",
         also="measures.height_mm",
-        what=f"the tie stands {num(m.tie_height_mm, 4)} mm up",
-        why=f"{num(m.height_mm, 4)} / 3 = {num(low, 4)} mm",
+        what=f"the tie stands {mm(m.tie_height_mm, 4)} up",
+        why=f"{bare(m.height_mm, 4)} / 3 = {mm(low, 4)}",
         mend=f"write `tie height: {text}` or less",
         edit=Edit(key="tie height", text=text),
     )
@@ -106,7 +107,7 @@ def mulch_depth(work: T) -> Iterator[Breach]:
     near = "75 mm" if m.mulch_depth_mm > 100 else "50 mm"
     yield Breach(
         field="measures.mulch_depth_mm",
-        what=f"mulch {num(m.mulch_depth_mm)} mm deep round a new plant",
+        what=f"mulch {mm(m.mulch_depth_mm, 3)} deep round a new plant",
         why="50 to 100 mm is right; deeper is a problem, and less lets grass through",
         mend=f"write `mulch depth: {near}`",
         edit=Edit(key="mulch depth", text=near),
@@ -120,7 +121,7 @@ def mulch_clear(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.trunk_clear_mm",
-        what=f"mulch {num(m.trunk_clear_mm)} mm from the trunk" if m.trunk_clear_mm else "mulch against the trunk",
+        what=f"mulch {mm(m.trunk_clear_mm, 3)} from the trunk" if m.trunk_clear_mm else "mulch against the trunk",
         why="bark kept wet rots; a bare ring of 25 to 50 mm lets it dry",
         mend="write `trunk clear: 50 mm`",
         edit=Edit(key="trunk clear", text="50 mm"),
@@ -134,7 +135,7 @@ def mulch_ring(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.mulch_width_mm",
-        what=f"a ring {num(m.mulch_width_mm, 4)} mm wide",
+        what=f"a ring {mm(m.mulch_width_mm, 4)} wide",
         why="1 m is kept free of grass, which drinks first and calls the mower to the trunk",
         mend="write `mulch width: 1 m` or more",
         edit=Edit(key="mulch width", text="1 m"),
@@ -151,8 +152,8 @@ def water_on_the_day(work: T) -> Iterator[Breach]:
     text = "38 L" if m.first_water_l < span.low else "76 L"
     yield Breach(
         field="measures.first_water_l",
-        what=f"{num(m.first_water_l)} L on the day",
-        why=f"10 to 20 US gal, {num(span.low)} to {num(span.high)} L, settle the soil round a ball and soak it",
+        what=f"{qty(m.first_water_l, 'L', 3)} on the day",
+        why=f"10 to 20 US gal, {bare(span.low)} to {qty(span.high, 'L', 3)}, settle the soil round a ball and soak it",
         mend=f"write `first water: {text}`, slowly, in two fillings",
         edit=Edit(key="first water", text=text),
     )
@@ -168,15 +169,15 @@ def water_each(work: T) -> Iterator[Breach]:
     step = 0.1 if span.high - span.low > 0.2 else 0.0001
     bound = round_up(span.low, step) if m.water_each_l < span.low else round_down(span.high, step)
     text = f"{num(bound, 6)} L"
-    by = f"25 to 30 % of its {num(m.pot_l or 0)} L pot"
+    by = f"25 to 30 % of its {qty(m.pot_l or 0, 'L', 3)} pot"
     if m.calliper_mm is not None:
         rate = span.times(10 / m.calliper_mm)
-        by = f"{summers(work)} summers: {num(m.calliper_mm / 10)} cm × {num(rate.low)} to {num(rate.high)} L a cm"
+        by = f"{summers(work)} summers: {qty(m.calliper_mm / 10, 'cm', 3)} × {bare(rate.low)} to {qty(rate.high, 'L', 3)} a cm"
     yield Breach(
         field="measures.water_each_l",
         also="measures.calliper_mm" if m.calliper_mm is not None else "measures.pot_l",
-        what=f"{num(m.water_each_l)} L each time",
-        why=f"{by} = {num(span.low)} to {num(span.high)} L; less leaves the ball dry, more drowns it",
+        what=f"{qty(m.water_each_l, 'L', 3)} each time",
+        why=f"{by} = {bare(span.low)} to {qty(span.high, 'L', 3)}; less leaves the ball dry, more drowns it",
         mend=f"write `water each: {text}`",
         edit=Edit(key="water each", text=text),
     )

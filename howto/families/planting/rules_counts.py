@@ -12,10 +12,10 @@ from howto.families.planting.references import BOOK, COUNTS, GRANT, SEASON
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Rule, line_wanted
 from howto.model.reference import GEOMETRY, PRACTICE, Grade
-from howto.model.work import Work
 from howto.model.wording import words_of_cautions, words_of_steps
-from howto.quantities import show_number as num
-from howto.seasons import month_list, month_run, months_of
+from howto.model.work import Work
+from howto.quantities.amounts import bare, mm, months_named
+from howto.seasons import month_run, months_of
 
 T = Work[PlantingMeasures]
 
@@ -52,8 +52,8 @@ def spacing(work: T) -> Iterator[Breach]:
     near = f"{ceil(fact.low) if m.spacing_mm < fact.low else floor(fact.high)} mm"
     yield Breach(
         field="measures.spacing_mm",
-        what=f"{plant.botanical} every {num(m.spacing_mm, 4)} mm",
-        why=f"its range is {num(fact.low, 4)} to {num(fact.high, 4)} mm, {figures_counts.said_by(fact)}",
+        what=f"{plant.botanical} every {mm(m.spacing_mm, 4)}",
+        why=f"its range is {bare(fact.low, 4)} to {mm(fact.high, 4)}, {figures_counts.said_by(fact)}",
         mend=f"write `spacing: {near}`",
         edit=Edit(key="spacing", text=near),
         severity=Severity.ADVICE if fact.grade in {Grade.MEMORY, Grade.PRACTICE} else None,
@@ -90,7 +90,7 @@ def _out_of_season(work: T, months: tuple[int, ...], why: str) -> Iterator[Breac
     yield Breach(
         field="season",
         also="measures.stock" if run else "",
-        what=f"planting in {month_list(out[:3])}",
+        what=f"planting in {months_named(out[:3])}",
         why=f"{text if run else 'autumn or spring'} is the time here: {why}",
         mend=f"write `season: {text}`",
         edit=Edit(key="season", text=text, top=True),

@@ -5,8 +5,7 @@ from math import cos, radians, sin, tan
 from howto.families.safety import sharpening
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.work import Work
-from howto.quantities import show
-from howto.quantities import show_number as num
+from howto.quantities.amounts import mm, qty
 from howto.shapes import Dimension, Drawing, Label, Line, Polygon, Role, Shape, arc
 
 USUAL_THICKNESS_MM = 3.5  # ours: hand shears, where nobody measured
@@ -39,15 +38,15 @@ def blade_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
         Line(((0.0, 0.0), on_file(wide, 0.0)), Role.ACCENT),
         Line(arc((0.0, 0.0), back * 0.45, 0, m.bevel_deg, 16), Role.GUIDE),
         Line(((-thick, 0.0), (long * 1.06, 0.0)), Role.CENTRE),
-        Dimension((long, 0.0), (long, thick), show(thick, "mm", units), offset=-thick * 0.7),
-        Label((back * 0.42, back * 0.16), f"bevel {num(m.bevel_deg)}°"),
+        Dimension((long, 0.0), (long, thick), f"{mm(thick)}", offset=-thick * 0.7),
+        Label((back * 0.42, back * 0.16), f"bevel {qty(m.bevel_deg, '°', 3)}"),
         Label((long * 0.7, 0.0), "flat back: never filed"),
         Label(on_file(end * 0.8, gap + depth), "file, pushed towards the edge"),
-        Label(on_file(wide * 0.5, 0.0), f"ground face {show(wide, 'mm', units)}"),
+        Label(on_file(wide * 0.5, 0.0), f"ground face {mm(wide)}"),
     ]
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Blade in section: bevel {num(m.bevel_deg)}°",
-        alt=f"A blade {show(thick, 'mm', units)} thick cut across. A file lies at {num(m.bevel_deg)}° to its "
-        f"flat back; the ground face is {show(wide, 'mm', units)} wide.",
+        caption=f"Blade in section: bevel {qty(m.bevel_deg, '°', 3)}",
+        alt=f"A blade {mm(thick)} thick cut across. A file lies at {qty(m.bevel_deg, '°', 3)} to its "
+        f"flat back; the ground face is {mm(wide)} wide.",
     )

@@ -7,8 +7,8 @@ from howto.families.safety.figures_noise import scheme_of
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.prose import capital
 from howto.model.work import Work
-from howto.quantities import show
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, qty
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, Shape, rectangle
 
 FULL_MM, TALL_MM = 1000.0, 200.0  # a full day is a metre of bar
@@ -50,7 +50,7 @@ def _bar(spells: tuple[Spell, ...], parts: list[float], unit: str, what: str) ->
             shapes.append(Polygon(rectangle(over, 0.0, right, tall), Role.REMOVE))
         if right > left + 0.5:
             shapes.append(Line(rectangle(left, 0.0, right, tall), Role.WOOD, closed=True))
-            shapes.append(Label(((left + right) / 2, tall / 2), f"{spell.name}: {num(part * 100)} {unit}"))
+            shapes.append(Label(((left + right) / 2, tall / 2), f"{spell.name}: {bare(part * 100)} {unit}"))
         left = right
     total = num(sum(parts) * 100)
     shapes += [
@@ -59,7 +59,7 @@ def _bar(spells: tuple[Spell, ...], parts: list[float], unit: str, what: str) ->
         Level((FULL_MM, tall * 1.3), f"a full day: 100 {unit}"),
         Dimension((0.0, 0.0), (min(sum(parts), MOST_PARTS) * FULL_MM, 0.0), f"{total} {unit}", offset=-tall * 0.5),
     ]
-    each = ", ".join(f"{s.name} {num(part * 100)} {unit}" for s, part in zip(spells, parts, strict=True))
+    each = ", ".join(f"{s.name} {bare(part * 100)} {unit}" for s, part in zip(spells, parts, strict=True))
     alt = f"A bar for the {what}, filled tool by tool: {each}. In all {total} {unit}; a full day is 100."
     if len(alt) > MOST_ALT:
         alt = f"A bar for the {what}, filled by {len(spells)} tools: in all {total} {unit}; a full day is 100."
@@ -86,16 +86,16 @@ def mix_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
         Polygon(rectangle(0.0, 0.0, wide, line), Role.WATER),
         Polygon(rectangle(0.0, line, wide, high), Role.DANGER),
         Line(((-12, high * 1.1), (0.0, high * 1.08), (0.0, 0.0), (wide, 0.0), (wide, high * 1.08)), Role.WOOD),
-        Dimension((0.0, 0.0), (0.0, line), show(water, "mL", units), offset=110),
-        Dimension((0.0, line), (0.0, high), show(bleach, "mL", units), offset=110),
-        Label((wide / 2, line / 2), f"water first: {num(nine)} parts"),
-        Label((wide / 2, (line + high) / 2), f"then bleach: {num(one)} {'part' if one == 1 else 'parts'}"),
+        Dimension((0.0, 0.0), (0.0, line), f"{qty(water, 'mL')}", offset=110),
+        Dimension((0.0, line), (0.0, high), f"{qty(bleach, 'mL')}", offset=110),
+        Label((wide / 2, line / 2), f"water first: {bare(nine)} parts"),
+        Label((wide / 2, (line + high) / 2), f"then bleach: {bare(one)} {'part' if one == 1 else 'parts'}"),
     ]
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Bleach mix: {num(one)} part to {num(nine)} of water",
-        alt=f"A jug filled with {show(water, 'mL', units)} of water and on it {show(bleach, 'mL', units)} of bleach: "
-        f"{num(one)} part to {num(nine)}.",
+        caption=f"Bleach mix: {bare(one)} part to {bare(nine)} of water",
+        alt=f"A jug filled with {qty(water, 'mL')} of water and on it {qty(bleach, 'mL')} of bleach: "
+        f"{bare(one)} part to {bare(nine)}.",
         true=False,
     )
 
@@ -114,7 +114,7 @@ def wait_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
         Polygon(rectangle(0.0, 0.0, end, TALL_MM), Role.DANGER),
         Polygon(rectangle(end, 0.0, day * per, TALL_MM), Role.KEEP),
         Line(rectangle(0.0, 0.0, day * per, TALL_MM), Role.WOOD, closed=True),
-        Dimension((0.0, 0.0), (end, 0.0), f"{num(hours)} h", offset=-TALL_MM * 0.7),
+        Dimension((0.0, 0.0), (end, 0.0), f"{qty(hours, 'h', 3)}", offset=-TALL_MM * 0.7),
         Label((end / 2, TALL_MM / 2), "nobody goes in"),
         Label(((end + day * per) / 2, TALL_MM / 2), "once it is dry"),
     ]
@@ -126,8 +126,8 @@ def wait_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
         ]
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Nobody goes in for {num(hours)} h",
-        alt=f"A time line from spraying: hatched for {num(hours)} hours, when nobody goes in, then plain.",
+        caption=f"Nobody goes in for {qty(hours, 'h', 3)}",
+        alt=f"A time line from spraying: hatched for {bare(hours)} hours, when nobody goes in, then plain.",
         true=False,
         elastic=True,
     )

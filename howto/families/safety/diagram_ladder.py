@@ -6,8 +6,7 @@ from howto.families.safety.figures_height import country_of
 from howto.families.safety.ladder import Stance, law_of, measured_angle, rails_to_mm, stance
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.work import Work
-from howto.quantities import show
-from howto.quantities import show_number as num
+from howto.quantities.amounts import mm, qty
 from howto.shapes import (
     Dimension,
     Drawing,
@@ -44,25 +43,23 @@ def ladder_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
     shapes += _rails(stand.foot_mm, angle, past)
     shapes += _angle(stand, angle)
     shapes += [
-        Dimension((-stand.foot_mm, 0.0), (0.0, 0.0), show(stand.foot_mm, "mm", units), offset=-high * 0.07),
-        Dimension((0.0, 0.0), (0.0, stand.contact_mm), show(stand.contact_mm, "mm", units), offset=-high * 0.13),
+        Dimension((-stand.foot_mm, 0.0), (0.0, 0.0), f"{mm(stand.foot_mm)}", offset=-high * 0.07),
+        Dimension((0.0, 0.0), (0.0, stand.contact_mm), f"{mm(stand.contact_mm)}", offset=-high * 0.13),
     ]
     if stand.rule != "75 degrees":
         shapes.append(Label(_on(stand, 0.5), f"foot set {stand.rule}"))
     if found is not None and abs(found - angle) > 0.6 and m.foot_measured_mm is not None:
-        shapes.append(Label((-m.foot_measured_mm * 0.72, stand.contact_mm * 0.28), f"as found: {num(found, 3)}°"))
+        shapes.append(Label((-m.foot_measured_mm * 0.72, stand.contact_mm * 0.28), f"as found: {qty(found, '°', 3)}"))
     if m.landing_mm is None or abs(m.landing_mm - stand.contact_mm) > 1:
         shapes.append(Level((thick, stand.contact_mm), "touches here"))
     if m.landing_mm is not None and top is not None:
         shapes += [
-            Level((thick * 1.6, m.landing_mm), f"landing {show(m.landing_mm, 'mm', units)}"),
-            Dimension(
-                (0.0, m.landing_mm), (0.0, top), f"{show(top - m.landing_mm, 'mm', units)} past", offset=-high * 0.24
-            ),
+            Level((thick * 1.6, m.landing_mm), f"landing {mm(m.landing_mm)}"),
+            Dimension((0.0, m.landing_mm), (0.0, top), f"{mm(top - m.landing_mm)} past", offset=-high * 0.24),
         ]
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Ladder: foot {show(stand.foot_mm, 'mm', units)} out, {num(angle, 3)}°",
+        caption=f"Ladder: foot {mm(stand.foot_mm)} out, {qty(angle, '°', 3)}",
         alt=_alt(work, stand, found),
     )
 
@@ -70,14 +67,14 @@ def ladder_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
 def _alt(work: Work[SafetyMeasures], stand: Stance, found: float | None) -> str:
     m, units = work.measures, work.crew.units
     said = (
-        f"A ladder leans at {num(stand.angle_deg, 3)}°: foot {show(stand.foot_mm, 'mm', units)} out, touching "
-        f"{show(stand.contact_mm, 'mm', units)} up."
+        f"A ladder leans at {qty(stand.angle_deg, '°', 3)}: foot {mm(stand.foot_mm)} out, touching "
+        f"{mm(stand.contact_mm)} up."
     )
     if m.landing_mm is not None:
-        landing, past = show(m.landing_mm, "mm", units), show(law_of(m).past_mm, "mm", units)
+        landing, past = f"{mm(m.landing_mm)}", f"{mm(law_of(m).past_mm)}"
         said += f" Its rails pass the landing at {landing} by {past} ({country_of(m)})."
     if found is not None and abs(found - stand.angle_deg) > 0.6:
-        said += f" Dashed: as found, {num(found, 3)}°."
+        said += f" Dashed: as found, {qty(found, '°', 3)}."
     return said
 
 
@@ -136,6 +133,6 @@ def _angle(stand: Stance, angle: float) -> list[Shape]:
     ]
     middle = radians(angle / 2)
     shapes.append(
-        Label((-stand.foot_mm + reach * cos(middle), reach * sin(middle)), f"{num(angle, 3)}° from the ground")
+        Label((-stand.foot_mm + reach * cos(middle), reach * sin(middle)), f"{qty(angle, '°', 3)} from the ground")
     )
     return shapes

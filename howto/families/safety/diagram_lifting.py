@@ -7,6 +7,7 @@ from howto.families.safety.lifting import Lift
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.work import Work
 from howto.quantities import convert, show
+from howto.quantities.amounts import mm, qty
 from howto.shapes import Dimension, Disc, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, rectangle
 
 NEAR_MM, FAR_MM, TOP_MM, KNUCKLE_MM = 250.0, 630.0, 1750.0, 750.0
@@ -34,21 +35,21 @@ def lift_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
     shapes += [
         Line(((0.0, -70), (0.0, TOP_MM * 1.04)), Role.CENTRE),
         Line(((NEAR_MM * 0.4, KNUCKLE_MM), (FAR_MM, KNUCKLE_MM)), Role.GUIDE),
-        Level((FAR_MM, KNUCKLE_MM), show(KNUCKLE_MM, "mm", units)),
-        Level((FAR_MM, TOP_MM), show(TOP_MM, "mm", units)),
-        Dimension((0.0, 0.0), (FAR_MM, 0.0), show(FAR_MM, "mm", units), offset=-180),
+        Level((FAR_MM, KNUCKLE_MM), f"{mm(KNUCKLE_MM)}"),
+        Level((FAR_MM, TOP_MM), f"{mm(TOP_MM)}"),
+        Dimension((0.0, 0.0), (FAR_MM, 0.0), f"{mm(FAR_MM)}", offset=-180),
     ]
     for number, ((name, each), point) in enumerate(zip(ends, points, strict=True), 1):
         shapes += [Disc(point, number), Label(point, f"{name}: at most {_limit(each, units)}")]
     if len(points) > 1:
         shapes.append(Line(tuple(points), Role.ACCENT))
     if whole:
-        shapes.append(Label(_inside(whole), f"{show(m.load_kg, 'kg', units)} may be held here"))
+        shapes.append(Label(_inside(whole), f"{qty(m.load_kg, 'kg')} may be held here"))
     if half and not whole:
-        shapes.append(Label(_inside(half), f"half of it, {show(m.load_kg / 2, 'kg', units)}, here"))
+        shapes.append(Label(_inside(half), f"half of it, {qty(m.load_kg / 2, 'kg')}, here"))
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Lifting {show(m.load_kg, 'kg', units)}: where it may be held",
+        caption=f"Lifting {qty(m.load_kg, 'kg')}: where it may be held",
         alt=_alt(work, ends, whole=bool(whole)),
     )
 
@@ -59,7 +60,7 @@ def _limit(lift: Lift, units: str) -> str:
 
 def _alt(work: Work[SafetyMeasures], ends: tuple[tuple[str, Lift], ...], *, whole: bool) -> str:
     m, units = work.measures, work.crew.units
-    load = show(m.load_kg or 0.0, "kg", units)
+    load = f"{qty(m.load_kg or 0.0, 'kg')}"
     zone = f"the plain zone near the body is where {load} may be held" if whole else f"nowhere may {load} be held so"
     limits = " and ".join(f"{name} at most {_limit(lift, units)}" for name, lift in ends)
     return f"A person from the side with zones of reach and height: {zone}. This lift allows {limits}."

@@ -4,7 +4,7 @@ from howto.families.safety.diagram_people import SHOULDER_MM, TALL_MM, person
 from howto.families.safety.figures_height import country_of, distance_mm, zone_of
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.work import Work
-from howto.quantities import show
+from howto.quantities.amounts import mm
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, Shape, arc, rectangle
 
 USUAL_LINE_MM = 6000.0  # ours: where nobody measured how high the line hangs
@@ -31,20 +31,20 @@ def line_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
         Polygon(arc((0.0, line), keep)[:-1], Role.DANGER),
         Line(arc((0.0, line), keep), Role.REMOVE, closed=True),
         Polygon(arc((0.0, line), max(30.0, line * 0.012), steps=16)[:-1], Role.WOOD),
-        Level((wide * 0.98, line), f"line {show(line, 'mm', units)} up" if m.line_height_mm else "line"),
-        Dimension((0.0, line), (keep, line), show(keep, "mm", units), offset=keep * 0.12),
+        Level((wide * 0.98, line), f"line {mm(line)} up" if m.line_height_mm else "line"),
+        Dimension((0.0, line), (keep, line), f"{mm(keep)}", offset=keep * 0.12),
         Label((-keep * 0.6, line + keep * 0.6), "keep out: live"),
     ]
     shapes += _worker(min(max(reach, 0.0), line))
     if gap is not None:
         near = gap < keep - 1e-6
         shapes += [
-            Dimension((0.0, reach), (0.0, line), show(max(gap, 0.0), "mm", units), offset=wide * 0.35),
+            Dimension((0.0, reach), (0.0, line), f"{mm(max(gap, 0.0))}", offset=wide * 0.35),
             Label((0.0, reach), "too near: stop" if near else "highest point of the work"),
         ]
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Line overhead: keep {show(keep, 'mm', units)} away ({country_of(m)})",
+        caption=f"Line overhead: keep {mm(keep)} away ({country_of(m)})",
         alt=_alt(work, keep, gap),
     )
 
@@ -62,8 +62,8 @@ def _worker(reach: float) -> list[Shape]:
 def _alt(work: Work[SafetyMeasures], keep: float, gap: float | None) -> str:
     m, units = work.measures, work.crew.units
     zone = zone_of(m)
-    said = f"A line overhead, {zone.note if zone else ''}, with a hatched zone of {show(keep, 'mm', units)} round it."
+    said = f"A line overhead, {zone.note if zone else ''}, with a hatched zone of {mm(keep)} round it."
     if gap is None:
         return f"{said} A worker stands below with a pole that ends outside it."
     word = "inside the zone: stop" if gap < keep - 1e-6 else "outside it"
-    return f"{said} The work comes within {show(max(gap, 0.0), 'mm', units)} of the line, {word}."
+    return f"{said} The work comes within {mm(max(gap, 0.0))} of the line, {word}."

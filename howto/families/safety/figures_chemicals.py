@@ -21,7 +21,7 @@ from howto.families.safety.references import (
 from howto.model.figure import Figure, Table
 from howto.model.reference import Reference
 from howto.model.work import Work
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, qty
 
 T = Work[SafetyMeasures]
 SOAK_MIN, MIX_LASTS_H = 10.0, 2.0  # Iowa State University Extension
@@ -66,8 +66,8 @@ def _bleach(m: SafetyMeasures, litres: float) -> Iterator[Figure]:
             value=value,
             unit="mL",
             working=(
-                f"{num(litres * 1000, 5)} mL x {num(part)} / ({num(one)} + {num(nine)}) = "
-                f"{num(litres * 1000, 5)} x {num(part)} / {num(parts)} = {num(value)} mL",
+                f"{qty(litres * 1000, 'mL', 5)} x {bare(part)} / ({bare(one)} + {bare(nine)}) = "
+                f"{bare(litres * 1000, 5)} x {bare(part)} / {bare(parts)} = {qty(value, 'mL', 3)}",
                 "water first, then the bleach into it; it corrodes steel, so rinse and dry the blades",
             ),
             references=sources,
@@ -78,7 +78,9 @@ def _bleach(m: SafetyMeasures, litres: float) -> Iterator[Figure]:
         label="Use the mix within",
         value=MIX_LASTS_H,
         unit="h",
-        working=(f"blades in it {num(SOAK_MIN)} min or more; pour it away {num(MIX_LASTS_H)} h after mixing",),
+        working=(
+            f"blades in it {qty(SOAK_MIN, 'min', 3)} or more; pour it away {qty(MIX_LASTS_H, 'h', 3)} after mixing",
+        ),
         references=(PRUNERS,),
     )
 
@@ -120,9 +122,9 @@ def _entry(m: SafetyMeasures, hours: float) -> Iterator[Figure]:
     if m.toxicity:
         worst = chemicals.worst(m.toxicity)
         by = chemicals.entry_hours(m.toxicity, dry_nerve_poison=bool(m.dry_nerve_poison))
-        working.append(f"worst of {', '.join(m.toxicity)} is category {worst}: {num(by)} h")
+        working.append(f"worst of {', '.join(m.toxicity)} is category {worst}: {qty(by, 'h', 3)}")
     if m.label_wait_hours is not None:
-        working.append(f"the label says {num(m.label_wait_hours)} h; the longer wait is kept")
+        working.append(f"the label says {qty(m.label_wait_hours, 'h', 3)}; the longer wait is kept")
     yield Figure(
         name="no entry for",
         label="Nobody goes in for (United States)",
@@ -142,7 +144,7 @@ def _entry(m: SafetyMeasures, hours: float) -> Iterator[Figure]:
         name="entry from",
         label="Entry from",
         value=f"{chemicals.clock(at)} {day}",
-        working=(f"{chemicals.clock(start)} + {num(hours)} h = {chemicals.clock(at)} {day}",),
+        working=(f"{chemicals.clock(start)} + {qty(hours, 'h', 3)} = {chemicals.clock(at)} {day}",),
         references=wait_sources(m),
         client=True,
     )
@@ -170,14 +172,14 @@ def _tetanus(m: SafetyMeasures, wound: wounds.Wound) -> Figure:
     answer = wounds.tetanus(wound, m.tetanus_doses, m.last_dose_years)
     most = wounds.CLEAN_YEARS if wound == "clean" else wounds.DIRTY_YEARS
     doses = "doses not known" if m.tetanus_doses is None else f"{m.tetanus_doses} doses"
-    last = "" if m.last_dose_years is None else f", the last {num(m.last_dose_years)} years ago"
+    last = "" if m.last_dose_years is None else f", the last {bare(m.last_dose_years)} years ago"
     return Figure(
         name="tetanus",
         label="Tetanus",
         value=answer,
         working=(
             f"a {wound} wound, {doses}{last}",
-            f"with 3 or more doses a booster is due over {num(most)} years: {answer}; a doctor decides",
+            f"with 3 or more doses a booster is due over {bare(most)} years: {answer}; a doctor decides",
         ),
         references=(TETANUS,),
     )

@@ -10,8 +10,8 @@ from howto.families.safety.references import ANGLES, QLD_PLANTS
 from howto.model.figure import Figure
 from howto.model.reference import GEOMETRY
 from howto.model.work import Work
-from howto.quantities import show
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, qty
 
 T = Work[SafetyMeasures]
 
@@ -40,7 +40,7 @@ def ladder_figures(work: T) -> Iterator[Figure]:
         value=top,
         unit="mm",
         working=(
-            f"{num(m.landing_mm, 5)} + {num(law.past_mm, 5)} past the landing = {num(top, 5)} mm above the ground",
+            f"{bare(m.landing_mm, 5)} + {bare(law.past_mm, 5)} past the landing = {mm(top, 5)} above the ground",
             *_borrowed(m),
         ),
         references=(law.landing,),
@@ -52,8 +52,8 @@ def ladder_figures(work: T) -> Iterator[Figure]:
         value=long,
         unit="mm",
         working=(
-            f"√({num(stand.contact_mm, 5)}² + {num(stand.foot_mm, 5)}²) x {num(top, 5)} / "
-            f"{num(stand.contact_mm, 5)} = {num(long, 5)} mm",
+            f"√({bare(stand.contact_mm, 5)}² + {bare(stand.foot_mm, 5)}²) x {bare(top, 5)} / "
+            f"{bare(stand.contact_mm, 5)} = {mm(long, 5)}",
         ),
         references=(GEOMETRY,),
     )
@@ -68,17 +68,17 @@ def _borrowed(m: SafetyMeasures) -> tuple[str, ...]:
 def _foot(m: SafetyMeasures, stand: Stance) -> Figure:
     contact, length = num(stand.contact_mm, 5), num(stand.length_mm, 5)
     own = {
-        "by height": f"{contact} / 4 = {num(stand.foot_mm, 5)} mm out",
-        "by length": f"{length} / 4 = {num(stand.foot_mm, 5)} mm out",
-        "75 degrees": f"{contact} / tan 75° = {num(stand.foot_mm, 5)} mm out",
+        "by height": f"{contact} / 4 = {mm(stand.foot_mm, 5)} out",
+        "by length": f"{length} / 4 = {mm(stand.foot_mm, 5)} out",
+        "75 degrees": f"{contact} / tan 75° = {mm(stand.foot_mm, 5)} out",
     }[stand.rule]
     given = (
-        f"ladder {num(m.working_length_mm or 0, 5)} mm to its top contact, so it touches at {contact} mm"
+        f"ladder {mm(m.working_length_mm or 0, 5)} to its top contact, so it touches at {contact} mm"
         if contact_of(m) is None
         else f"it touches at {contact} mm, so it is {length} mm long to there"
     )
     others = [each for rule in ("by height", "by length", "75 degrees") if (each := stance(m, rule))]
-    apart = ", ".join(f"{each.rule} {num(each.foot_mm, 4)} mm" for each in others)
+    apart = ", ".join(f"{each.rule} {mm(each.foot_mm, 4)}" for each in others)
     return Figure(
         name="ladder foot",
         label=f"Foot out from the wall ({'75°' if stand.rule == '75 degrees' else stand.rule}, {country_of(m)})",
@@ -97,7 +97,7 @@ def _angle(stand: Stance) -> Figure:
         value=stand.angle_deg,
         unit="deg",
         working=(
-            f"atan({num(stand.contact_mm, 5)} / {num(stand.foot_mm, 5)}) = {num(stand.angle_deg, 4)}°; "
+            f"atan({bare(stand.contact_mm, 5)} / {bare(stand.foot_mm, 5)}) = {qty(stand.angle_deg, '°', 4)}; "
             "74 to 77° holds all three ways of reading one in four",
         ),
         references=(ANGLES,),
@@ -113,9 +113,9 @@ def _measured(work: T) -> Iterator[Figure]:
         return
     foot = num(m.foot_measured_mm, 5)
     form = (
-        f"atan({num(contact, 5)} / {foot})"
+        f"atan({bare(contact, 5)} / {foot})"
         if contact is not None
-        else f"acos({foot} / {num(m.working_length_mm or 0.0, 5)})"
+        else f"acos({foot} / {bare(m.working_length_mm or 0.0, 5)})"
     )
     said = "too flat" if angle < 74 else "too steep" if angle > 77 else "good"
     yield Figure(
@@ -123,7 +123,7 @@ def _measured(work: T) -> Iterator[Figure]:
         label="Angle as it stands",
         value=angle,
         unit="deg",
-        working=(f"{form} = {num(angle, 4)}°; 74 to 77° is good: {said}",),
+        working=(f"{form} = {qty(angle, '°', 4)}; 74 to 77° is good: {said}",),
         references=(ANGLES,),
         digits=4,
     )
@@ -148,9 +148,9 @@ def line_figures(work: T) -> Iterator[Figure]:
     m, units = work.measures, work.crew.units
     zone = zone_of(m)
     if zone is not None:
-        working = [f"{zone.note}: nothing nearer than {show(zone.no_go_mm, 'mm', units)}, body, tool or branch"]
+        working = [f"{zone.note}: nothing nearer than {mm(zone.no_go_mm)}, body, tool or branch"]
         if zone.spotter_mm is not None:
-            working.append(f"with a spotter from there to {show(zone.spotter_mm, 'mm', units)}")
+            working.append(f"with a spotter from there to {mm(zone.spotter_mm)}")
         working.append("treat every line as live; a line sags lower in heat")
         yield Figure(
             name="keep from the line",
@@ -167,13 +167,13 @@ def line_figures(work: T) -> Iterator[Figure]:
     form = (
         "as measured"
         if m.line_distance_mm is not None
-        else f"{num(m.line_height_mm or 0, 6)} - {num(m.reach_mm or 0, 6)}"
+        else f"{bare(m.line_height_mm or 0, 6)} - {bare(m.reach_mm or 0, 6)}"
     )
     yield Figure(
         name="nearest to the line",
         label="Nearest anything comes",
         value=found,
         unit="mm",
-        working=(f"{form} = {num(found, 6)} mm between the line and the nearest of body, tool or branch",),
+        working=(f"{form} = {mm(found, 6)} between the line and the nearest of body, tool or branch",),
         references=(GEOMETRY,),
     )

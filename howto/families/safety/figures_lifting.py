@@ -13,6 +13,7 @@ from howto.model.figure import Figure, Table
 from howto.model.work import Work
 from howto.quantities import convert
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, qty
 
 T = Work[SafetyMeasures]
 _INCHES: Final = re.compile(r"\b(?:lbs?|pounds?|in|inch|inches|ft|feet|foot)\b|[\"″′']", re.IGNORECASE)
@@ -117,17 +118,17 @@ def _terms(lift: Lift) -> tuple[str, ...]:
     near, middle = (10, 30) if us else (25, 75)
     out, up, travel = num(lift.out), num(lift.up), num(lift.travel)
     unit = LENGTH[lift.system]
-    reach = f"{near} / {num(max(lift.out, near))}" if found["HM"] else f"{out} {unit} is out of reach"
+    reach = f"{near} / {bare(max(lift.out, near))}" if found["HM"] else f"{out} {unit} is out of reach"
     rise = f"1 - {0.0075 if us else 0.003} x |{up} - {middle}|" if found["VM"] else f"{up} {unit} is too high"
     way = f"0.82 + {1.8 if us else 4.5} / {travel}" if lift.travel > near else f"{travel} {unit}, up to {near} {unit}"
-    turn = f"1 - 0.0032 x {num(lift.twist_deg)}" if found["AM"] else f"{num(lift.twist_deg)}° is over 135°"
+    turn = f"1 - 0.0032 x {bare(lift.twist_deg)}" if found["AM"] else f"{qty(lift.twist_deg, '°', 3)} is over 135°"
     return (
-        f"HM = {reach} = {num(found['HM'])}",
-        f"VM = {rise} = {num(found['VM'])}",
-        f"DM = {way if found['DM'] else f'{travel} {unit} is too far'} = {num(found['DM'])}",
-        f"AM = {turn} = {num(found['AM'])}",
-        f"FM = {num(found['FM'])} from the table, {num(lift.lifts_a_min)} a minute for {num(lift.hours)} h",
-        f"CM = {num(found['CM'])}, a {lift.grip} grip",
+        f"HM = {reach} = {bare(found['HM'])}",
+        f"VM = {rise} = {bare(found['VM'])}",
+        f"DM = {way if found['DM'] else f'{travel} {unit} is too far'} = {bare(found['DM'])}",
+        f"AM = {turn} = {bare(found['AM'])}",
+        f"FM = {bare(found['FM'])} from the table, {bare(lift.lifts_a_min)} a minute for {qty(lift.hours, 'h', 3)}",
+        f"CM = {bare(found['CM'])}, a {lift.grip} grip",
     )
 
 
@@ -135,7 +136,7 @@ def _product(lift: Lift, *, table: bool) -> str:
     found = lifting.multipliers(lift, table=table)
     constant, unit = lifting.LOAD_CONSTANT[lift.system], WEIGHT[lift.system]
     chain = " x ".join(num(each) for each in (constant, *found.values()))
-    return f"{chain} = {num(lifting.limit_from(constant, tuple(found.values())))} {unit}"
+    return f"{chain} = {bare(lifting.limit_from(constant, tuple(found.values())))} {unit}"
 
 
 def _limit(ends: tuple[tuple[str, Lift], ...]) -> Figure:
@@ -189,8 +190,8 @@ def _index(work: T, load_kg: float) -> Iterator[Figure]:
         label="Lifting index",
         value=index,
         working=(
-            f"{shown[0]} / {shown[1]} = {num(index)} by the formulas",
-            f"{shown[0]} / {shown[2]} = {num(load_kg / printed)} by the printed multipliers",
+            f"{shown[0]} / {shown[1]} = {bare(index)} by the formulas",
+            f"{shown[0]} / {shown[2]} = {bare(load_kg / printed)} by the printed multipliers",
             "up to 1 is a lift for nearly everyone; over 3 many are at risk",
         ),
         references=(WORKSHEET, EQUATION),

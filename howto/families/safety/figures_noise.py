@@ -19,6 +19,7 @@ from howto.model.reference import Reference
 from howto.model.work import Work
 from howto.quantities import show
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, percent, qty
 
 BLINK_MIN = 1e-6  # ours: less than that is no time at all
 EU_LOWER, EU_UPPER, EU_LIMIT = 80.0, 85.0, 87.0  # Directive 2003/10/EC
@@ -84,12 +85,12 @@ def _allowed(m: SafetyMeasures, spells: tuple[Spell, ...]) -> Figure:
         unit="min",
         working=(
             *(
-                f"{spell.name}: 480 / 2^(({num(spell.amount)} - {num(scheme.criterion_db)}) / "
-                f"{num(scheme.exchange_db)}) = {_time(spent)}"
+                f"{spell.name}: 480 / 2^(({bare(spell.amount)} - {bare(scheme.criterion_db)}) / "
+                f"{bare(scheme.exchange_db)}) = {_time(spent)}"
                 for spell, spent in zip(spells, times, strict=True)
             ),
-            f"by {scheme.name}, {num(scheme.exchange_db)} dB from {num(scheme.criterion_db)} dB(A); by {other.name} "
-            f"{num(loudest.amount)} dB(A) is allowed {_time(noise.allowed_minutes(loudest.amount, other))}: never mix",
+            f"by {scheme.name}, {bare(scheme.exchange_db)} dB from {qty(scheme.criterion_db, 'dB(A)', 3)}; by {other.name} "
+            f"{qty(loudest.amount, 'dB(A)', 3)} is allowed {_time(noise.allowed_minutes(loudest.amount, other))}: never mix",
         ),
         references=_sources(scheme),
         table=Table(
@@ -110,11 +111,11 @@ def _dose(m: SafetyMeasures, spells: tuple[Spell, ...], dose: float) -> Figure:
         unit="%",
         working=(
             *(
-                f"{s.name}: {num(s.minutes or 0.0)} min / {num(noise.allowed_minutes(s.amount, scheme))} min x 100 = "
-                f"{num(part, 4)} %"
+                f"{s.name}: {qty(s.minutes or 0.0, 'min', 3)} / {qty(noise.allowed_minutes(s.amount, scheme), 'min', 3)} x 100 = "
+                f"{percent(part, 4)}"
                 for s, part in zip(spells, parts, strict=True)
             ),
-            f"{' + '.join(num(part, 4) for part in parts)} = {num(dose, 4)} %; 100 % is a full day",
+            f"{' + '.join(num(part, 4) for part in parts)} = {percent(dose, 4)}; 100 % is a full day",
         ),
         references=_sources(scheme),
         table=Table(
@@ -137,7 +138,7 @@ def _average(m: SafetyMeasures, dose: float) -> Iterator[Figure]:
         value=level,
         unit="dB(A)",
         working=(
-            f"{num(scheme.factor, 4)} x log10({num(dose, 4)} / 100) + {num(scheme.criterion_db)} = {num(level)} dB(A)",
+            f"{bare(scheme.factor, 4)} x log10({bare(dose, 4)} / 100) + {bare(scheme.criterion_db)} = {qty(level, 'dB(A)', 3)}",
         ),
         references=(AVERAGE,) if scheme is noise.NIOSH else (FIVE_DB,),
     )
@@ -154,15 +155,15 @@ def _left(m: SafetyMeasures, spells: tuple[Spell, ...], dose: float) -> Iterator
         value=part * allowed,
         unit="min",
         working=(
-            f"(100 - {num(dose, 4)}) / 100 = {num(part)} of the day left" if part else "the day is used up",
-            f"{num(part)} x {num(allowed)} min with {loudest.name} = {num(part * allowed)} min",
+            f"(100 - {bare(dose, 4)}) / 100 = {bare(part)} of the day left" if part else "the day is used up",
+            f"{bare(part)} x {qty(allowed, 'min', 3)} with {loudest.name} = {qty(part * allowed, 'min', 3)}",
         ),
         references=_sources(scheme),
     )
 
 
 def _eu(spells: tuple[Spell, ...], exposure: float) -> Figure:
-    inside = " + ".join(f"{num((s.minutes or 0.0) / 60)} x 10^({num(s.amount)} / 10)" for s in spells)
+    inside = " + ".join(f"{bare((s.minutes or 0.0) / 60)} x 10^({bare(s.amount)} / 10)" for s in spells)
     passed = (
         "over the upper action value of 85 dB(A): protection is worn, and the noise is brought down"
         if exposure >= EU_UPPER
@@ -175,7 +176,7 @@ def _eu(spells: tuple[Spell, ...], exposure: float) -> Figure:
         label="LEX,8h (European Union)",
         value=exposure,
         unit="dB(A)",
-        working=(f"10 x log10(({inside}) / 8) = {num(exposure)} dB(A)", passed),
+        working=(f"10 x log10(({inside}) / 8) = {qty(exposure, 'dB(A)', 3)}", passed),
         references=(EU_NOISE, EU_ENERGY),
     )
 
@@ -192,12 +193,12 @@ def _at_ear(m: SafetyMeasures, spells: tuple[Spell, ...]) -> Iterator[Figure]:
         return
     loudest = max(spells, key=lambda spell: spell.amount)
     under = under_protector(m, loudest.amount)
-    working = [f"{num(loudest.amount)} - ({num(rating)} - 4 lost in real wear) = {num(under)} dB(A)"]
+    working = [f"{bare(loudest.amount)} - ({bare(rating)} - 4 lost in real wear) = {qty(under, 'dB(A)', 3)}"]
     exposure = exposure_of(m)
     if exposure is not None:
         day = under_protector(m, exposure)
         working.append(
-            f"the day's LEX,8h inside: {num(exposure)} - ({num(rating)} - 4) = {num(day)} dB(A); the limit is 87, "
+            f"the day's LEX,8h inside: {bare(exposure)} - ({bare(rating)} - 4) = {qty(day, 'dB(A)', 3)}; the limit is 87, "
             "and action values are counted without the protector"
         )
     yield Figure(

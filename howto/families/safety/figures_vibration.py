@@ -9,6 +9,7 @@ from howto.families.safety.references import A8, EU_VIBRATION, POINTS, RECKONER
 from howto.model.figure import Figure, Table
 from howto.model.work import Work
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, qty
 
 
 def points_of(m: SafetyMeasures) -> float | None:
@@ -47,10 +48,10 @@ def _points(spells: tuple[Spell, ...], total: float) -> Figure:
         value=total,
         working=(
             *(
-                f"{s.name}: 2 x {num(s.amount)}² x {num(s.minutes or 0.0)} / 60 = {num(part)} points"
+                f"{s.name}: 2 x {bare(s.amount)}² x {bare(s.minutes or 0.0)} / 60 = {bare(part)} points"
                 for s, part in zip(spells, parts, strict=True)
             ),
-            f"{' + '.join(num(part) for part in parts)} = {num(total)}; action value 100, limit value 400: {reached}",
+            f"{' + '.join(num(part) for part in parts)} = {bare(total)}; action value 100, limit value 400: {reached}",
         ),
         references=(RECKONER, POINTS),
         table=Table(
@@ -70,7 +71,7 @@ def _exposure(total: float) -> Figure:
         label="A(8)",
         value=level,
         unit="m/s2",
-        working=(f"√({num(total)} / 16) = {num(level)} m/s²; action value 2.5, limit value 5",),
+        working=(f"√({bare(total)} / 16) = {qty(level, 'm/s²', 3)}; action value 2.5, limit value 5",),
         references=(A8, EU_VIBRATION),
     )
 
@@ -91,7 +92,7 @@ def _times(spells: tuple[Spell, ...]) -> Iterator[Figure]:
             label=label,
             value=hours * 60,
             unit="min",
-            working=(f"{worst.name}: {num(wanted)} / (2 x {num(worst.amount)}²) = {num(hours)} h",),
+            working=(f"{worst.name}: {bare(wanted)} / (2 x {bare(worst.amount)}²) = {qty(hours, 'h', 3)}",),
             references=(RECKONER, POINTS),
             table=Table(
                 columns=("Tool", "Vibration", "To action value", "To limit value"),
@@ -113,8 +114,8 @@ def _left(spells: tuple[Spell, ...], total: float) -> Figure:
         value=minutes,
         unit="min",
         working=(
-            f"100 - {num(total)} = {num(left)} points left" if left else "the action value is reached",
-            f"{num(left)} / (2 x {num(worst.amount)}²) x 60 = {num(minutes)} min with {worst.name}",
+            f"100 - {bare(total)} = {bare(left)} points left" if left else "the action value is reached",
+            f"{bare(left)} / (2 x {bare(worst.amount)}²) x 60 = {qty(minutes, 'min', 3)} with {worst.name}",
         ),
         references=(RECKONER, POINTS),
     )

@@ -17,8 +17,8 @@ from howto.families.safety.references import (
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY
 from howto.model.work import Work
-from howto.quantities import show
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, qty
 
 T = Work[SafetyMeasures]
 
@@ -51,7 +51,7 @@ def _start(walked_mm: float, units: str) -> Figure:
         value=least,
         unit="mm",
         working=(
-            f"at least {show(least, 'mm', units)} (10 ft); {show(walked_mm, 'mm', units)} is {enough}",
+            f"at least {mm(least)} (10 ft); {mm(walked_mm)} is {enough}",
             "on the ground, chain brake on, two hands; never a drop start",
         ),
         references=(CHAINSAW, CHAINSAW_QUEBEC),
@@ -60,25 +60,25 @@ def _start(walked_mm: float, units: str) -> Figure:
 
 def _legs(chain: float) -> Figure:
     found = machines.class_for(chain)
-    speeds = ", ".join(f"class {name} to {num(speed)}" for name, speed in machines.CHAIN_SPEED_M_PER_S.items())
+    speeds = ", ".join(f"class {name} to {bare(speed)}" for name, speed in machines.CHAIN_SPEED_M_PER_S.items())
     return Figure(
         name="trousers needed",
         label="Chain-saw trousers for this chain",
         value=f"class {found}" if found else "no class covers it",
-        working=(f"EN ISO 11393: {speeds} m/s", f"lowest that covers {num(chain)} m/s: {found or 'none'}"),
+        working=(f"EN ISO 11393: {speeds} m/s", f"lowest that covers {qty(chain, 'm/s', 3)}: {found or 'none'}"),
         references=(SAW_LEGS,),
     )
 
 
 def _charge(pack_c: float, units: str) -> Figure:
-    low, high = (show(each, "°C", units) for each in (machines.LEAST_CHARGE_C, machines.MOST_CHARGE_C))
+    low, high = (f"{qty(each, '°C')}" for each in (machines.LEAST_CHARGE_C, machines.MOST_CHARGE_C))
     said = "may go on charge" if machines.may_charge(pack_c) else "must not go on charge"
     return Figure(
         name="charge range",
         label="Charge a lithium-ion pack at",
         value=f"{low} to {high}",
         working=(
-            f"{show(pack_c, '°C', units)}: {said}",
+            f"{qty(pack_c, '°C')}: {said}",
             "a smell, a swelling, a leak or heat of its own: stop, outdoors, never in the bin",
         ),
         references=(CHARGING,),
@@ -93,7 +93,7 @@ def _bevel(m: SafetyMeasures, bevel: float) -> Iterator[Figure]:
             label="Ground face, once it is right",
             value=wide,
             unit="mm",
-            working=(f"{num(m.blade_thickness_mm)} mm / sin {num(bevel)}° = {num(wide)} mm",),
+            working=(f"{mm(m.blade_thickness_mm, 3)} / sin {qty(bevel, '°', 3)} = {mm(wide, 3)}",),
             references=(GEOMETRY,),
             headline=True,
         )
@@ -104,7 +104,7 @@ def _bevel(m: SafetyMeasures, bevel: float) -> Iterator[Figure]:
             label="Far end of the file, above the blade's back",
             value=up,
             unit="mm",
-            working=(f"{num(m.file_length_mm)} mm x sin {num(bevel)}° = {num(up)} mm",),
+            working=(f"{mm(m.file_length_mm, 3)} x sin {qty(bevel, '°', 3)} = {mm(up, 3)}",),
             references=(GEOMETRY,),
             headline=True,
         )
@@ -115,7 +115,7 @@ def _eyes(mark: str) -> Figure:
     return Figure(
         name="eye impact",
         label=f"Eye protection marked {mark}",
-        value=f"{num(machines.IMPACT_M_PER_S[mark])} m/s, on {', '.join(kinds)}",
+        value=f"{qty(machines.IMPACT_M_PER_S[mark], 'm/s', 3)}, on {', '.join(kinds)}",
         working=(
             "EN 166, a 6 mm ball: S 12, F 45, B 120, A 190 m/s",
             f"{mark} can stand on {', '.join(kinds)}; on anything else refuse the mark",

@@ -18,8 +18,7 @@ from howto.families.safety.references import (
 )
 from howto.model.figure import Figure
 from howto.model.work import Work
-from howto.quantities import show, show_range
-from howto.quantities import show_number as num
+from howto.quantities.amounts import Range, bare, qty
 
 T = Work[SafetyMeasures]
 BANDS = (
@@ -72,19 +71,21 @@ def _index(m: SafetyMeasures, index: float) -> Iterator[Figure]:
     air = heat.fahrenheit(air_c)
     simple = heat.simple_index_f(air, damp)
     working = [
-        f"{num(air_c)} °C = {num(air, 4)} °F",
-        f"simple: (0.5 x ({num(air, 4)} + 61 + 1.2 x ({num(air, 4)} - 68) + 0.094 x {num(damp)}) + {num(air, 4)}) / 2 "
-        f"= {num(simple, 4)} °F",
+        f"{qty(air_c, '°C', 3)} = {qty(air, '°F', 4)}",
+        f"simple: (0.5 x ({bare(air, 4)} + 61 + 1.2 x ({bare(air, 4)} - 68) + 0.094 x {bare(damp)}) + {bare(air, 4)}) / 2 "
+        f"= {qty(simple, '°F', 4)}",
     ]
     if simple >= 80:
         added = heat.adjustment_f(air, damp)
-        working.append(f"80 or more, so the regression of SR 90-23: {num(heat.regression_f(air, damp), 4)} °F")
+        working.append(f"80 or more, so the regression of SR 90-23: {qty(heat.regression_f(air, damp), '°F', 4)}")
         if added:
-            working.append(f"{'damp' if added > 0 else 'dry'} heat: {'+' if added > 0 else '-'} {num(abs(added))} °F")
+            working.append(
+                f"{'damp' if added > 0 else 'dry'} heat: {'+' if added > 0 else '-'} {qty(abs(added), '°F', 3)}"
+            )
     chart = heat.chart_index_f(air, damp)
     apart = abs(chart - index) >= 1
     working.append(
-        f"{num(index, 4)} °F = {num(heat.celsius(index))} °C in the shade; the printed chart "
+        f"{qty(index, '°F', 4)} = {qty(heat.celsius(index), '°C', 3)} in the shade; the printed chart "
         + (f"leaves the addition out and shows {chart} °F" if apart else f"shows about {chart} °F")
     )
     yield Figure(
@@ -102,8 +103,8 @@ def _index(m: SafetyMeasures, index: float) -> Iterator[Figure]:
         label="Heat band" + (", in full sun" if m.in_sun else ""),
         value=band(felt),
         working=(
-            *((f"full sun adds up to 15: {num(index, 4)} + 15 = {num(felt, 4)} °F",) if m.in_sun else ()),
-            f"{num(felt, 4)} °F: caution from 80, extreme caution 90, danger 103, extreme danger 125 °F; "
+            *((f"full sun adds up to 15: {bare(index, 4)} + 15 = {qty(felt, '°F', 4)}",) if m.in_sun else ()),
+            f"{qty(felt, '°F', 4)}: caution from 80, extreme caution 90, danger 103, extreme danger 125 °F; "
             "another set in print puts danger at 105, and the lower is the safer",
         ),
         references=(HEAT_BANDS, HEAT_CHART),
@@ -114,16 +115,16 @@ def _wet_bulb(m: SafetyMeasures, wet: float, globe: float) -> Figure:
     dry = m.air_temperature_c if m.in_sun else None
     value = heat.wbgt_c(wet, globe, dry)
     form = (
-        f"0.7 x {num(wet)} + 0.2 x {num(globe)} + 0.1 x {num(dry)}"
+        f"0.7 x {bare(wet)} + 0.2 x {bare(globe)} + 0.1 x {bare(dry)}"
         if dry is not None
-        else f"0.7 x {num(wet)} + 0.3 x {num(globe)}"
+        else f"0.7 x {bare(wet)} + 0.3 x {bare(globe)}"
     )
     return Figure(
         name="wbgt",
         label="Wet-bulb globe temperature",
         value=value,
         unit="°C",
-        working=(f"{form} = {num(value)} °C",),
+        working=(f"{form} = {qty(value, '°C', 3)}",),
         references=(WBGT,),
     )
 
@@ -134,10 +135,10 @@ def _drink(work: T) -> Iterator[Figure]:
     yield Figure(
         name="drink each hour",
         label="Drink each hour in the heat",
-        value=show_range(low, high, "L", units),
+        value=f"{Range(low, high, 'L')}",
         working=(
-            f"8 US fl oz (0.237 L) every 20 to 15 min: 3 to 4 cups an hour = {num(low)} to {num(high)} L",
-            f"never over 48 US fl oz in an hour = {num(heat.most_drink_l_per_h())} L",
+            f"8 US fl oz (0.237 L) every 20 to 15 min: 3 to 4 cups an hour = {bare(low)} to {qty(high, 'L', 3)}",
+            f"never over 48 US fl oz in an hour = {qty(heat.most_drink_l_per_h(), 'L', 3)}",
         ),
         references=(DRINK, DRINK_CEILING, HEAT_STRESS),
     )
@@ -148,16 +149,18 @@ def _drink(work: T) -> Iterator[Figure]:
     yield Figure(
         name="drink in the day",
         label="Drink over the hours in the heat",
-        value=show_range(least, most, "L", units),
-        working=(f"{num(hours)} h x {num(low)} to {num(high)} L = {num(least)} to {num(most)} L a person",),
+        value=f"{Range(least, most, 'L')}",
+        working=(
+            f"{qty(hours, 'h', 3)} x {bare(low)} to {qty(high, 'L', 3)} = {bare(least)} to {qty(most, 'L', 3)} a person",
+        ),
         references=(DRINK,),
         headline=alone(m),
     )
     yield Figure(
         name="water to take",
         label="Water to take, a person",
-        value=show_range(hours, 1.5 * hours, "L", units),
-        working=(f"1 to 1.5 L an hour x {num(hours)} h = {show(hours, 'L')} to {show(1.5 * hours, 'L')}",),
+        value=f"{Range(hours, 1.5 * hours, 'L')}",
+        working=(f"1 to 1.5 L an hour x {qty(hours, 'h', 3)} = {qty(hours, 'L')} to {qty(1.5 * hours, 'L')}",),
         references=(CARRY,),
     )
 
@@ -170,7 +173,7 @@ def _uv(index: float) -> Figure:
         label="Sun's ultraviolet",
         value=f"{name}: cover up" if cover else f"{name}: outdoor crews still cover up",
         working=(
-            f"index {num(index)}: low to 2, moderate 3 to 5, high 6 and 7, very high 8 to 10, extreme from 11",
+            f"index {bare(index)}: low to 2, moderate 3 to 5, high 6 and 7, very high 8 to 10, extreme from 11",
             "from 3 up: shade, hat, sleeves, sunglasses and sunscreen; outdoor workers all year",
         ),
         references=(UV, UV_WORKERS),

@@ -11,8 +11,8 @@ from howto.languages.tags import is_english
 from howto.model.family import Breach, Edit, Rule
 from howto.model.prose import plain
 from howto.model.reference import Reference
-from howto.model.work import AnyWork
 from howto.model.wording import words_of_steps
+from howto.model.work import AnyWork
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +98,9 @@ def covered(need: Need, work: AnyWork) -> bool:
 
 def cautions(work: AnyWork) -> str:
     """Return all that the cautions say, what to wear included."""
-    return "\n".join(f"{hazard.title} {plain(hazard.text)} {', '.join(hazard.wear)}" for hazard in work.technique.cautions)
+    return "\n".join(
+        f"{hazard.title} {plain(hazard.text)} {', '.join(hazard.wear)}" for hazard in work.technique.cautions
+    )
 
 
 def steps(work: AnyWork) -> str:

@@ -20,6 +20,7 @@ from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import CEILING
 from howto.model.work import Work
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, qty
 
 T = Work[SafetyMeasures]
 WATER_TO_ONE = Limit(low=9, high=9, unit="parts of water to one of bleach", reference=PRUNERS)
@@ -39,8 +40,8 @@ def bleach_share(work: T) -> Iterator[Breach]:
     wanted = num(9 * one, 6)
     yield Breach(
         field="measures.water_parts",
-        what=f"{num(found)} parts of water to one of bleach",
-        why=f"{num(nine)} / {num(one)} = {num(found)}; "
+        what=f"{bare(found)} parts of water to one of bleach",
+        why=f"{bare(nine)} / {bare(one)} = {bare(found)}; "
         + ("weaker, it leaves disease alive" if found > 9 else "stronger, it eats the steel")
         + ", and 1 + 9 was tested",
         mend=f"write `water parts: {wanted}`",
@@ -55,7 +56,7 @@ def soak_long_enough(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.soak_minutes",
-        what=f"a soak of {num(m.soak_minutes)} min",
+        what=f"a soak of {qty(m.soak_minutes, 'min', 3)}",
         why="advice runs from 2 to 5 min to 10 min or more; the longer is kept",
         mend="write `soak: 10 min` or more",
         edit=Edit(key="soak", text="10 min"),
@@ -69,7 +70,7 @@ def fresh_mix(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.mix_age_hours",
-        what=f"a mix {num(age)} h old",
+        what=f"a mix {qty(age, 'h', 3)} old",
         why=f"{LASTS} after mixing it has lost its strength",
         mend="pour it away, mix again, and write `mix age: 0 h`",
         edit=Edit(key="mix age", text="0 h"),
@@ -103,8 +104,8 @@ def re_entry(work: T) -> Iterator[Breach]:
     source = LABEL if firm else wait_sources(m)[0]
     yield Breach(
         field="measures.entry_after_hours",
-        what=f"people go in again after {num(m.entry_after_hours)} h",
-        why=f"{by} asks for {num(wait)} h; the label outranks this",
+        what=f"people go in again after {qty(m.entry_after_hours, 'h', 3)}",
+        why=f"{by} asks for {qty(wait, 'h', 3)}; the label outranks this",
         mend=f"write `entry after: {text}` or more",
         edit=Edit(key="entry after", text=text),
         severity=None if firm else CEILING[source.grade],

@@ -28,6 +28,7 @@ from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.work import Work
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, percent, qty
 
 T = Work[SafetyMeasures]
 DOSE = Limit(high=100, unit="% of the day's dose", reference=REL)
@@ -67,7 +68,7 @@ def _counted(count: int, word: str) -> str:
 
 
 def _minutes(times: list[float]) -> str:
-    return ", ".join(f"{num(each)} min" for each in times)
+    return ", ".join(f"{qty(each, 'min', 3)}" for each in times)
 
 
 def noise_dose(work: T) -> Iterator[Breach]:
@@ -87,9 +88,9 @@ def noise_dose(work: T) -> Iterator[Breach]:
     muffs = f", or write `protector rating: {num(-(-needed // 1))} dB(A)` or more where such muffs are worn"
     yield Breach(
         field="measures.noise_time_minutes",
-        what=f"{num(dose, 4)} % of the day's noise by {scheme.name}",
-        why=" + ".join(f"{num(s.minutes or 0.0)} / {num(noise.allowed_minutes(s.amount, scheme))}" for s in spells)
-        + f" min = {num(dose, 4)} %, spread over 8 h {num(average)} dB(A); a day holds 100 %, {_criterion(scheme)}",
+        what=f"{percent(dose, 4)} of the day's noise by {scheme.name}",
+        why=" + ".join(f"{bare(s.minutes or 0.0)} / {bare(noise.allowed_minutes(s.amount, scheme))}" for s in spells)
+        + f" min = {percent(dose, 4)}, spread over 8 h {qty(average, 'dB(A)', 3)}; a day holds 100 %, {_criterion(scheme)}",
         mend=f"write `noise time: {text}`" + (muffs if needed <= MOST_RATING_DB else ""),
         edit=Edit(key="noise time", text=text),
         also="measures.noise_db",
@@ -98,7 +99,7 @@ def noise_dose(work: T) -> Iterator[Breach]:
 
 
 def _criterion(scheme: noise.Scheme) -> str:
-    return f"{num(scheme.criterion_db)} dB(A) for 8 h"
+    return f"{qty(scheme.criterion_db, 'dB(A)', 3)} for 8 h"
 
 
 def eu_limit(work: T) -> Iterator[Breach]:
@@ -115,11 +116,13 @@ def eu_limit(work: T) -> Iterator[Breach]:
     text = _minutes([float(floor((s.minutes or 0.0) * share)) for s in noises(m)])
     yield Breach(
         field="measures.protector_rating_db" if within else "measures.noise_time_minutes",
-        what=f"{num(inside)} dB(A) inside the protector over the day",
-        why=f"LEX,8h {num(exposure)} - ({num(m.protector_rating_db)} - 4 lost in real wear) = {num(inside)} dB(A); "
-        f"the limit is {num(EU_LIMIT)}",
+        what=f"{qty(inside, 'dB(A)', 3)} inside the protector over the day",
+        why=f"LEX,8h {bare(exposure)} - ({bare(m.protector_rating_db)} - 4 lost in real wear) = {qty(inside, 'dB(A)', 3)}; "
+        f"the limit is {bare(EU_LIMIT)}",
         mend=f"wear and write `protector rating: {num(needed)} dB(A)`" if within else f"write `noise time: {text}`",
-        edit=Edit(key="protector rating", text=f"{num(needed)} dB(A)") if within else Edit(key="noise time", text=text),
+        edit=Edit(key="protector rating", text=f"{qty(needed, 'dB(A)', 3)}")
+        if within
+        else Edit(key="noise time", text=text),
     )
 
 
@@ -128,10 +131,10 @@ def noise_ceiling(work: T) -> Iterator[Breach]:
     loud = [spell for spell in noises(work.measures) if not CEILING.allows(spell.amount)]
     if not loud:
         return
-    text = ", ".join(f"{num(min(spell.amount, 140.0))} dB(A)" for spell in noises(work.measures))
+    text = ", ".join(f"{qty(min(spell.amount, 140.0), 'dB(A)', 3)}" for spell in noises(work.measures))
     yield Breach(
         field="measures.noise_db",
-        what=f"{loud[0].name} at {num(loud[0].amount)} dB(A)",
+        what=f"{loud[0].name} at {qty(loud[0].amount, 'dB(A)', 3)}",
         why="140 dB(A) is never allowed, however short; it is louder than any garden machine",
         mend=f"read the maker's plate again; at most `noise: {text}`",
         edit=Edit(key="noise", text=text),
@@ -150,8 +153,8 @@ def vibration_action(work: T) -> Iterator[Breach]:
     text = _shorter(work, total, vibration.ACTION_POINTS)
     yield Breach(
         field="measures.trigger_time_minutes",
-        what=f"{num(total)} vibration points, over the action value of 100",
-        why=f"{_sum(work)} = {num(total)} points, A(8) {num(vibration.exposure_of_points_m_per_s2(total))} m/s²; "
+        what=f"{bare(total)} vibration points, over the action value of 100",
+        why=f"{_sum(work)} = {bare(total)} points, A(8) {qty(vibration.exposure_of_points_m_per_s2(total), 'm/s²', 3)}; "
         "over 100 points (2.5 m/s²) it has to be brought down",
         mend=f"write `trigger time: {text}`, or share the work or take a tool that shakes less",
         edit=Edit(key="trigger time", text=text),
@@ -167,8 +170,8 @@ def vibration_limit(work: T) -> Iterator[Breach]:
     text = _shorter(work, total, vibration.ACTION_POINTS)
     yield Breach(
         field="measures.trigger_time_minutes",
-        what=f"{num(total)} vibration points, over the limit value of 400",
-        why=f"{_sum(work)} = {num(total)} points, A(8) {num(vibration.exposure_of_points_m_per_s2(total))} m/s²; "
+        what=f"{bare(total)} vibration points, over the limit value of 400",
+        why=f"{_sum(work)} = {bare(total)} points, A(8) {qty(vibration.exposure_of_points_m_per_s2(total), 'm/s²', 3)}; "
         "nobody may pass 400 points (5 m/s²) in a day",
         mend=f"write `trigger time: {text}`, which stays under the action value too",
         edit=Edit(key="trigger time", text=text),
@@ -177,7 +180,7 @@ def vibration_limit(work: T) -> Iterator[Breach]:
 
 
 def _sum(work: T) -> str:
-    return " + ".join(f"2 x {num(s.amount)}² x {num((s.minutes or 0.0) / 60)} h" for s in shakes(work.measures))
+    return " + ".join(f"2 x {bare(s.amount)}² x {qty((s.minutes or 0.0) / 60, 'h', 3)}" for s in shakes(work.measures))
 
 
 EXPOSURE: tuple[Rule[SafetyMeasures], ...] = (

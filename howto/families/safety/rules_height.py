@@ -28,6 +28,7 @@ from howto.model.reference import CEILING, GEOMETRY
 from howto.model.work import Work
 from howto.quantities import show
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, qty
 
 T = Work[SafetyMeasures]
 ANGLE = Limit(low=74, high=77, unit="degrees from the ground", reference=ANGLES)
@@ -46,8 +47,8 @@ def ladder_angle(work: T) -> Iterator[Breach]:
     flat = angle < (ANGLE.low or 0)
     yield Breach(
         field="measures.foot_measured_mm",
-        what=f"the ladder stands at {num(angle, 3)}°, {'too flat' if flat else 'too steep'}",
-        why=f"foot {num(m.foot_measured_mm or 0, 5)} mm out, touching at {num(stand.contact_mm, 5)} mm; one in four is "
+        what=f"the ladder stands at {qty(angle, '°', 3)}, {'too flat' if flat else 'too steep'}",
+        why=f"foot {mm(m.foot_measured_mm or 0, 5)} out, touching at {mm(stand.contact_mm, 5)}; one in four is "
         f"read as 75°, 75.5° or 76°, so {ANGLE}",
         mend=f"{'bring the foot in' if flat else 'take the foot out'}: write `foot measured: {text}` ({stand.rule}, "
         f"{country_of(m)})",
@@ -68,7 +69,7 @@ def foot_on_ladder(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.foot_measured_mm",
         what="the foot stands further out than the ladder is long",
-        why=f"{num(m.foot_measured_mm, 5)} mm out against {num(m.working_length_mm, 5)} mm of ladder",
+        why=f"{mm(m.foot_measured_mm, 5)} out against {mm(m.working_length_mm, 5)} of ladder",
         mend=f"measure again, and write `foot measured: {text}`",
         edit=Edit(key="foot measured", text=text),
     )
@@ -85,9 +86,9 @@ def past_the_landing(work: T) -> Iterator[Breach]:
     text = f"{ceil(wanted - 1e-6)} mm"
     yield Breach(
         field="measures.rail_top_mm",
-        what=f"the rails end {num(past, 5)} mm past the landing",
-        why=f"{num(m.rail_top_mm, 5)} - {num(m.landing_mm, 5)} = {num(past, 5)} mm; {country_of(m)}: at least "
-        f"{num(law.past_mm, 5)} mm",
+        what=f"the rails end {mm(past, 5)} past the landing",
+        why=f"{bare(m.rail_top_mm, 5)} - {bare(m.landing_mm, 5)} = {mm(past, 5)}; {country_of(m)}: at least "
+        f"{mm(law.past_mm, 5)}",
         mend=f"take a longer ladder: write `rail top: {text}` or more",
         edit=Edit(key="rail top", text=text),
         also="measures.landing_mm",
@@ -107,8 +108,8 @@ def falls_law(work: T) -> Iterator[Breach]:
     line = "- **Falls.** Assess it first: from the ground if it can be done, then a platform, a ladder last."
     yield Breach(
         field="measures.fall_mm",
-        what=f"a fall of {show(m.fall_mm, 'mm', work.crew.units)}, and no caution gives the order of controls",
-        why=f"over {show(FALL_MM, 'mm', work.crew.units)} the law of Victoria asks: ground or solid platform, "
+        what=f"a fall of {mm(m.fall_mm)}, and no caution gives the order of controls",
+        why=f"over {mm(FALL_MM)} the law of Victoria asks: ground or solid platform, "
         "then a passive device, positioning, arrest, and a ladder last",
         mend=f"add under `## Cautions` the line `{line}`",
         edit=Edit(section="Cautions", text=line),
@@ -121,7 +122,7 @@ def short_and_light(work: T) -> Iterator[Breach]:
     if m.ladder_time_minutes is not None and not UK_TIME.allows(m.ladder_time_minutes):
         yield Breach(
             field="measures.ladder_time_minutes",
-            what=f"{num(m.ladder_time_minutes)} minutes on the ladder",
+            what=f"{bare(m.ladder_time_minutes)} minutes on the ladder",
             why=f"{UK_TIME} at a time in the United Kingdom",
             mend="come down and rest: write `ladder time: 30 min` or less, or work from a platform",
             edit=Edit(key="ladder time", text="30 min"),
@@ -129,7 +130,7 @@ def short_and_light(work: T) -> Iterator[Breach]:
     if m.carried_kg is not None and not UK_LOAD.allows(m.carried_kg):
         yield Breach(
             field="measures.carried_kg",
-            what=f"{num(m.carried_kg)} kg carried up the ladder",
+            what=f"{qty(m.carried_kg, 'kg', 3)} carried up the ladder",
             why=f"{UK_LOAD} in the United Kingdom",
             mend="haul it up on a rope: write `carried: 10 kg` or less",
             edit=Edit(key="carried", text="10 kg"),
@@ -147,7 +148,7 @@ def clear_of_line(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.line_distance_mm" if m.line_distance_mm is not None else "measures.reach_mm",
         what=f"{show(found, 'mm', units) if found > 0 else 'nothing'} between the line and the work",
-        why=f"{country_of(m)}, {zone.note}: at least {show(zone.no_go_mm, 'mm', units)} for body, tool and branch",
+        why=f"{country_of(m)}, {zone.note}: at least {mm(zone.no_go_mm)} for body, tool and branch",
         mend=f"stop, and have the line's owner isolate it or leave the work to the licensed; write {least}",
         edit=Edit(key="line distance", text=text),
         severity=CEILING[zone.reference.grade],

@@ -11,7 +11,7 @@ from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.work import Work
 from howto.quantities import convert, round_down
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, qty
 
 T = Work[SafetyMeasures]
 NEXT_TO_NOTHING = 0.05  # ours: below it no load worth lifting is left
@@ -36,13 +36,15 @@ def within_bounds(work: T) -> Iterator[Breach]:
             (up_field, lift.up, lifting.MOST_HEIGHT[system], "up"),
         ):
             if value > most + 1e-9:
-                yield _beyond(field, f"{num(value)} {unit} {word}", f"{num(most)} {unit}")
+                yield _beyond(field, f"{bare(value)} {unit} {word}", f"{bare(most)} {unit}")
         if lift.twist_deg > lifting.MOST_TWIST_DEG:
-            yield _beyond(twist_field, f"a turn of {num(lift.twist_deg)}°", f"{num(lifting.MOST_TWIST_DEG)} deg")
+            yield _beyond(
+                twist_field, f"a turn of {qty(lift.twist_deg, '°', 3)}", f"{bare(lifting.MOST_TWIST_DEG)} deg"
+            )
     if ends:
         far = lifting.MOST_HEIGHT[system]
         if ends["pick up"].travel > far + 1e-9 and m.lift_travel_cm is not None:
-            yield _beyond("lift_travel_cm", f"{num(ends['pick up'].travel)} {unit} of travel", f"{num(far)} {unit}")
+            yield _beyond("lift_travel_cm", f"{bare(ends['pick up'].travel)} {unit} of travel", f"{bare(far)} {unit}")
         yield from _too_often(ends["pick up"])
 
 
@@ -66,8 +68,8 @@ def _too_often(lift: Lift) -> Iterator[Breach]:
     if hours < lift.hours:
         yield Breach(
             field="measures.lifting_time_hours",
-            what=f"{num(lift.hours)} hours of lifting",
-            why=f"the frequency table ends at {num(lifting.MOST_HOURS)} hours",
+            what=f"{bare(lift.hours)} hours of lifting",
+            why=f"the frequency table ends at {bare(lifting.MOST_HOURS)} hours",
             mend="write `lifting time: 8 h` or less",
             edit=Edit(key="lifting time", text="8 h"),
         )
@@ -79,8 +81,8 @@ def _too_often(lift: Lift) -> Iterator[Breach]:
     )
     yield Breach(
         field="measures.lifts_a_minute",
-        what=f"{num(lift.lifts_a_min)} lifts a minute for {num(hours)} h",
-        why=f"the frequency multiplier is {num(found)} there, so next to nothing may be lifted",
+        what=f"{bare(lift.lifts_a_min)} lifts a minute for {qty(hours, 'h', 3)}",
+        why=f"the frequency multiplier is {bare(found)} there, so next to nothing may be lifted",
         mend=f"write `lifts a minute: {most}` or fewer",
         edit=Edit(key="lifts a minute", text=str(most)),
     )
@@ -99,12 +101,12 @@ def within_limit(work: T) -> Iterator[Breach]:
     weight = "lb" if us else "kg"
     step = 0.1 if limit < 50 else 1.0
     most = round_down(convert(limit, "kg", weight), step)
-    text = f"{num(most)} {weight}"
+    text = f"{bare(most)} {weight}"
     ends = [lifting.weight_limit(lift) for _, lift in lifts_of(work)]
     yield Breach(
         field="measures.load_kg",
-        what=f"a lifting index of {num(index, 2)}",
-        why=f"{num(convert(m.load_kg, 'kg', weight))} / {num(min(ends))} {weight} = {num(index)}; up to 1 suits nearly "
+        what=f"a lifting index of {bare(index, 2)}",
+        why=f"{bare(convert(m.load_kg, 'kg', weight))} / {bare(min(ends))} {weight} = {bare(index)}; up to 1 suits nearly "
         "everyone, over 3 many are at risk",
         mend=f"split the load: write `load: {text}` or less; or bring it close, off the ground, and give it handles",
         edit=Edit(key="load", text=text),

@@ -98,8 +98,7 @@ def _places(work: AnyWork) -> list[tuple[str, str]]:
     found = [(f"intro[{at}]", plain(each)) for at, each in enumerate(work.technique.intro)]
     found += [(item.field, f"{item.name}: {item.note}") for item in kit.items(work)]
     found += [
-        (f"steps[{at}]", steps(work.having(**{"steps": (step,)})))
-        for at, step in enumerate(work.technique.steps)
+        (f"steps[{at}]", steps(work.having(**{"steps": (step,)}))) for at, step in enumerate(work.technique.steps)
     ]
     return found
 

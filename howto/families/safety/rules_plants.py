@@ -41,9 +41,7 @@ def _ask(work: AnyWork, about: re.Pattern[str], line: str, but: re.Pattern[str] 
     if not (kit.first(work, kit.HAND_BLADES) or kit.machine(work, *kit.SWINGING)):
         return None
     found = [
-        each
-        for each in _cautions_of(work)
-        if about.search(each[2].text) and not (but and but.search(each[2].text))
+        each for each in _cautions_of(work) if about.search(each[2].text) and not (but and but.search(each[2].text))
     ]
     if not found:
         return None

@@ -21,7 +21,7 @@ from howto.model.family import Rule
 from howto.model.reference import PRACTICE
 from howto.model.work import AnyWork
 from howto.quantities import find_all
-from howto.quantities import show_number as num
+from howto.quantities.amounts import qty
 
 POISON: Final = kit.words(
     r"(?:weed|moss|algae|slug)[ -]?killers?|herbicides?|pesticides?|insecticid(?:es?|al)(?: soap)?|fungicides?|"
@@ -50,9 +50,7 @@ def _poison(work: AnyWork) -> Item | None:
 
 
 def _sprayer(work: AnyWork) -> Item | None:
-    return next(
-        (each for each in kit.named(work, SPRAYER) if not HARMLESS.search(f"{each.name} {each.note}")), None
-    )
+    return next((each for each in kit.named(work, SPRAYER) if not HARMLESS.search(f"{each.name} {each.note}")), None)
 
 
 def _spray(work: AnyWork) -> Ask | None:
@@ -128,8 +126,8 @@ def _lifting(work: AnyWork) -> Ask | None:
     over = kg > LOAD_CONSTANT_KG
     return Ask(
         item.field,
-        f"`{item.name}` weighs {num(kg)} kg a lift",
-        f"23 kg (51 lb) is the most that the NIOSH equation recommends, close in, at the waist; {num(kg)} kg is "
+        f"`{item.name}` weighs {qty(kg, 'kg', 3)} a lift",
+        f"23 kg (51 lb) is the most that the NIOSH equation recommends, close in, at the waist; {qty(kg, 'kg', 3)} is "
         + ("over it" if over else "over it as soon as it is held out or lifted from the ground"),
         "- **Lifting.** Split the load or lift it in twos: load close, knees bent, no twist; a barrow does the rest. "
         "→ gloves, boots",

@@ -15,8 +15,8 @@ from howto.families.safety.references import (
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.work import Work
-from howto.quantities import show
 from howto.quantities import show_number as num
+from howto.quantities.amounts import mm, qty
 
 T = Work[SafetyMeasures]
 START = Limit(low=machines.START_FROM_FUEL_MM / 1000, unit="m", reference=CHAINSAW)
@@ -30,7 +30,7 @@ def start_away(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.fuel_to_start_mm",
-        what=f"started {show(m.fuel_to_start_mm, 'mm', work.crew.units)} from where it was filled",
+        what=f"started {mm(m.fuel_to_start_mm)} from where it was filled",
         why=f"{START} (10 ft); vapour and spilt fuel lie about the can",
         mend="walk on, and write `fuel to start: 3 m` or more",
         edit=Edit(key="fuel to start", text="3 m"),
@@ -49,8 +49,8 @@ def trousers_cover(work: T) -> Iterator[Breach]:
     slowest = num(machines.CHAIN_SPEED_M_PER_S["3"])
     yield Breach(
         field="measures.trouser_class",
-        what=f"class {m.trouser_class} trousers with a chain at {num(m.chain_speed_m_per_s)} m/s",
-        why=f"class {m.trouser_class} is tested at {num(speed)} m/s; 1 at 20, 2 at 24, 3 at 28",
+        what=f"class {m.trouser_class} trousers with a chain at {qty(m.chain_speed_m_per_s, 'm/s', 3)}",
+        why=f"class {m.trouser_class} is tested at {qty(speed, 'm/s', 3)}; 1 at 20, 2 at 24, 3 at 28",
         mend=f"write `trouser class: {least}` or higher"
         if least
         else f"no class covers it: take a slower saw, and write `chain speed: {slowest} m/s` or less",
@@ -68,7 +68,7 @@ def mark_suits(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.eye_mark",
         what=f"{m.eyes_worn_as} marked {m.eye_mark}",
-        why=f"{m.eye_mark}, {num(machines.IMPACT_M_PER_S[m.eye_mark])} m/s, is for {' and '.join(kinds)}; "
+        why=f"{m.eye_mark}, {qty(machines.IMPACT_M_PER_S[m.eye_mark], 'm/s', 3)}, is for {' and '.join(kinds)}; "
         f"on {m.eyes_worn_as} the mark cannot be true",
         mend=f"refuse the mark: wear and write `eyes worn as: {kinds[0]}`",
         edit=Edit(key="eyes worn as", text=kinds[0]),
@@ -100,7 +100,7 @@ def charge_range(work: T) -> Iterator[Breach]:
     text = "0 °C" if cold else "40 °C"
     yield Breach(
         field="measures.battery_temperature_c",
-        what=f"a pack at {show(pack, '°C', work.crew.units)} put on charge",
+        what=f"a pack at {qty(pack, '°C')} put on charge",
         why=f"{'below 0' if cold else 'above 40'} °C (32 to 105 °F is safe) a cell is spoiled and may burn later",
         mend=f"let it {'warm up indoors' if cold else 'cool in the shade'} first: write `battery temperature: {text}`",
         edit=Edit(key="battery temperature", text=text),

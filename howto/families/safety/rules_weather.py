@@ -22,6 +22,7 @@ from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.work import Work
 from howto.quantities import round_down
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, percent, qty
 
 T = Work[SafetyMeasures]
 DANGER_F = 103.0
@@ -44,13 +45,13 @@ def heat_danger(work: T) -> Iterator[Breach]:
     air = heat.warmest_f(m.humidity_percent, DANGER_F - (15 if m.in_sun else 0))
     us = work.crew.units == "us"
     cooler = air if us else round_down(heat.celsius(air), 0.5)
-    text = f"{num(cooler)} {'°F' if us else '°C'}"
+    text = f"{bare(cooler)} {'°F' if us else '°C'}"
     sun = " + 15 in full sun" if m.in_sun else ""
     yield Breach(
         field="measures.air_temperature_c",
-        what=f"heat index {num(felt, 4)} °F ({num(heat.celsius(felt))} °C): {band(felt)}",
-        why=f"{num(heat.fahrenheit(m.air_temperature_c or 0), 4)} °F and {num(m.humidity_percent)} % give "
-        f"{num(index, 4)} °F{sun}; danger starts at 103 (in the other set in print at 105)",
+        what=f"heat index {qty(felt, '°F', 4)} ({qty(heat.celsius(felt), '°C', 3)}): {band(felt)}",
+        why=f"{qty(heat.fahrenheit(m.air_temperature_c or 0), '°F', 4)} and {percent(m.humidity_percent)} give "
+        f"{qty(index, '°F', 4)}{sun}; danger starts at 103 (in the other set in print at 105)",
         mend=f"work in a cooler hour: write `air temperature: {text}` or less at that humidity",
         edit=Edit(key="air temperature", text=text),
     )
@@ -64,10 +65,10 @@ def drink_enough(work: T) -> Iterator[Breach]:
     least = ceil((DRINK_LEAST.low or 0) * 100) / 100
     yield Breach(
         field="measures.drink_l_per_h",
-        what=f"{num(m.drink_l_per_h)} L an hour to drink",
-        why=f"8 US fl oz every 15 to 20 min is {num(DRINK_LEAST.low or 0)} to {num(heat.drink_l_per_h()[1])} L an hour",
+        what=f"{qty(m.drink_l_per_h, 'L', 3)} an hour to drink",
+        why=f"8 US fl oz every 15 to 20 min is {bare(DRINK_LEAST.low or 0)} to {qty(heat.drink_l_per_h()[1], 'L', 3)} an hour",
         mend=f"write `drink: {num(least)} L/h` or more",
-        edit=Edit(key="drink", text=f"{num(least)} L/h"),
+        edit=Edit(key="drink", text=f"{qty(least, 'L/h', 3)}"),
     )
 
 
@@ -79,10 +80,10 @@ def drink_too_much(work: T) -> Iterator[Breach]:
     most = round_down(heat.most_drink_l_per_h(), 0.01)
     yield Breach(
         field="measures.drink_l_per_h",
-        what=f"{num(m.drink_l_per_h)} L an hour to drink",
-        why=f"over 48 US fl oz, {num(heat.most_drink_l_per_h())} L, in an hour thins the salt of the blood",
+        what=f"{qty(m.drink_l_per_h, 'L', 3)} an hour to drink",
+        why=f"over 48 US fl oz, {qty(heat.most_drink_l_per_h(), 'L', 3)}, in an hour thins the salt of the blood",
         mend=f"write `drink: {num(most)} L/h` or less",
-        edit=Edit(key="drink", text=f"{num(most)} L/h"),
+        edit=Edit(key="drink", text=f"{qty(most, 'L/h', 3)}"),
     )
 
 
@@ -96,8 +97,8 @@ def water_along(work: T) -> Iterator[Breach]:
     text = f"{num(ceil(m.heat_time_hours * 10) / 10)} L"
     yield Breach(
         field="measures.water_carried_l",
-        what=f"{num(m.water_carried_l)} L of water for {num(m.heat_time_hours)} h of heat",
-        why=f"{num(m.water_carried_l)} / {num(m.heat_time_hours)} = {num(m.water_carried_l / m.heat_time_hours)} L an "
+        what=f"{qty(m.water_carried_l, 'L', 3)} of water for {qty(m.heat_time_hours, 'h', 3)} of heat",
+        why=f"{bare(m.water_carried_l)} / {bare(m.heat_time_hours)} = {qty(m.water_carried_l / m.heat_time_hours, 'L', 3)} an "
         "hour; 1 to 1.5 L an hour is advised",
         mend=f"write `water carried: {text}` or more",
         edit=Edit(key="water carried", text=text),
@@ -115,7 +116,7 @@ def cover_up(work: T) -> Iterator[Breach]:
     )
     yield Breach(
         field="measures.uv_index",
-        what=f"ultraviolet index {num(index)}, {heat.uv_band(index)}, and no caution speaks of the sun",
+        what=f"ultraviolet index {bare(index)}, {heat.uv_band(index)}, and no caution speaks of the sun",
         why="from 3 up everyone covers up; outdoor crews all year",
         mend=f"add under `## Cautions` the line `{line}`",
         edit=Edit(section="Cautions", text=line),

@@ -7,8 +7,7 @@ from howto.families.soil import formulae
 from howto.families.soil.figures import ring_mm, spread_mm
 from howto.families.soil.measures import SoilMeasures
 from howto.model.work import Work
-from howto.quantities import show
-from howto.quantities import show_number as num
+from howto.quantities.amounts import mm, percent, qty
 from howto.shapes import (
     Dimension,
     Drawing,
@@ -65,22 +64,22 @@ def dug_in(work: T) -> Drawing:
         Line(((second, 0), (second + wide, 0)), Role.LAST),
         Line(((second, m.depth_mm - deep), (second + wide, m.depth_mm - deep)), Role.CENTRE),
         *_spade((second + wide * 0.18, m.depth_mm - deep), deep),
-        Dimension((0, 0), (0, layer), show(layer, "mm", units), offset=wide * 0.12),
+        Dimension((0, 0), (0, layer), f"{mm(layer)}", offset=wide * 0.12),
         Dimension(
             (second + wide, m.depth_mm - deep),
             (second + wide, m.depth_mm),
-            show(deep, "mm", units),
+            f"{mm(deep)}",
             offset=-wide * 0.14,
         ),
         Label((wide * 0.5, layer * 0.5), "1 spread"),
-        Label((second + wide * 0.9, m.depth_mm - deep * 0.5), f"2 mixed: {num(part * 100, 2)} %"),
+        Label((second + wide * 0.9, m.depth_mm - deep * 0.5), f"2 mixed: {percent(part * 100, 2)}"),
         Label((wide * 0.5, -deep * 0.6), "soil as it lies"),
     ]
     return Drawing(
         shapes=tuple(shapes),
         caption=f"{m.material.capitalize()} spread, then mixed in",
-        alt=f"Soil cut open twice. First {show(layer, 'mm', units)} of {m.material} lies on it; then it is mixed "
-        f"{show(deep, 'mm', units)} deep, measured from its top, so that {num(part * 100, 2)} % of the mixed soil "
+        alt=f"Soil cut open twice. First {mm(layer)} of {m.material} lies on it; then it is mixed "
+        f"{mm(deep)} deep, measured from its top, so that {percent(part * 100, 2)} of the mixed soil "
         f"is {m.material}.",
     )
 
@@ -101,15 +100,15 @@ def top_dressed(work: T) -> Drawing:
         shapes.append(Polygon(((x - 0.9, 0.0), (x + 0.9, 0.0), (x + lean, tall)), Role.BLADE))
     shapes += [
         Line(((-half, 0), (half, 0)), Role.GROUND),
-        Dimension((-half, 0), (-half, layer), show(layer, "mm", units), offset=half * 0.14),
+        Dimension((-half, 0), (-half, layer), f"{mm(layer)}", offset=half * 0.14),
         Level((half, layer), m.material),
         Level((half, BLADE_MM), "leaf tips stay out"),
     ]
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Top-dressing {show(layer, 'mm', units)} deep",
-        alt=f"A lawn cut open: {show(layer, 'mm', units)} of {m.material} lies on the soil between blades of grass "
-        f"{show(BLADE_MM, 'mm', units)} tall, whose tips stand out of it.",
+        caption=f"Top-dressing {mm(layer)} deep",
+        alt=f"A lawn cut open: {mm(layer)} of {m.material} lies on the soil between blades of grass "
+        f"{mm(BLADE_MM)} tall, whose tips stand out of it.",
     )
 
 
@@ -131,27 +130,27 @@ def mulched(work: T) -> Drawing:
         Polygon(_trunk(tall), Role.WOOD),
         Line(((-short, 0), (half, 0)), Role.GROUND),
         Line(((0, floor * 0.8), (0, tall * 1.06)), Role.CENTRE),
-        Dimension((-short, old), (-short, old + layer), show(layer, "mm", units), offset=half * 0.12),
+        Dimension((-short, old), (-short, old + layer), f"{mm(layer)}", offset=half * 0.12),
         Label((half * 0.75, old + layer * 0.45), m.material),
         Label((STEM_MM * 0.7, 12.0), "flare in the air"),
     ]
     if ring > 0:
         shapes += [
             Line(((inner, 0), (inner, layer * 1.25)), Role.GUIDE),
-            Dimension((STEM_MM / 2, 0), (inner, 0), show(ring, "mm", units), offset=floor * 0.45),
+            Dimension((STEM_MM / 2, 0), (inner, 0), f"{mm(ring)}", offset=floor * 0.45),
         ]
     if m.settles:
         left = old + m.depth_mm
         shapes.append(Line(((inner + layer * 0.7, left), (half, left)), Role.LAST))
-        shapes.append(Level((half, left), f"sinks to {show(m.depth_mm, 'mm', units)}"))
+        shapes.append(Level((half, left), f"sinks to {mm(m.depth_mm)}"))
     if old:
-        shapes.append(Label((half * 0.75, old * 0.5), f"old layer {show(old, 'mm', units)}"))
-    sinks = f"; it sinks to {show(m.depth_mm, 'mm', units)}" if m.settles else ""
+        shapes.append(Label((half * 0.75, old * 0.5), f"old layer {mm(old)}"))
+    sinks = f"; it sinks to {mm(m.depth_mm)}" if m.settles else ""
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"{m.material.capitalize()} {show(layer, 'mm', units)} deep, clear of the stem",
-        alt=f"The foot of a young trunk cut open. {m.material.capitalize()} lies {show(layer, 'mm', units)} deep on "
-        f"both sides and stops {show(ring, 'mm', units)} short of the bark, so that the flare stays dry{sinks}.",
+        caption=f"{m.material.capitalize()} {mm(layer)} deep, clear of the stem",
+        alt=f"The foot of a young trunk cut open. {m.material.capitalize()} lies {mm(layer)} deep on "
+        f"both sides and stops {mm(ring)} short of the bark, so that the flare stays dry{sinks}.",
     )
 
 
@@ -228,21 +227,21 @@ def plan(work: T) -> Drawing:
         shapes += [
             Polygon(leafy(arc((500, 500), inside)[:-1], 0.0, 24), Role.KEEP),
             Polygon(arc((500, 500), STEM_MM / 2), Role.WOOD),
-            Dimension((500 + STEM_MM / 2, 500), (500 + inside, 500), show(ring_mm(m), "mm", units), offset=620),
+            Dimension((500 + STEM_MM / 2, 500), (500 + inside, 500), f"{mm(ring_mm(m))}", offset=620),
             Label((500 - inside * 0.6, 500 + inside * 0.5), "bare ring"),
         ]
     shapes += [
         Line(rectangle(0, 0, 1000, 1000), Role.GROUND, closed=True),
-        Dimension((0, 0), (1000, 0), show(1000, "mm", units), offset=-120),
-        Dimension((0, 0), (0, 1000), show(1000, "mm", units), offset=120),
-        Label((820, 180), f"{show(litres, 'L', units)} here"),
+        Dimension((0, 0), (1000, 0), f"{mm(1000)}", offset=-120),
+        Dimension((0, 0), (0, 1000), f"{mm(1000)}", offset=120),
+        Label((820, 180), f"{qty(litres, 'L')} here"),
     ]
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Each square metre takes {show(litres, 'L', units)}",
-        alt=f"One square metre from above. It takes {show(litres, 'L', units)} of {m.material} to lie "
-        f"{show(spread_mm(m), 'mm', units)} deep"
-        + (f", with a bare ring of {show(ring_mm(m), 'mm', units)} round the stem." if m.work == "mulch" else "."),
+        caption=f"Each square metre takes {qty(litres, 'L')}",
+        alt=f"One square metre from above. It takes {qty(litres, 'L')} of {m.material} to lie "
+        f"{mm(spread_mm(m))} deep"
+        + (f", with a bare ring of {mm(ring_mm(m))} round the stem." if m.work == "mulch" else "."),
     )
 
 
@@ -262,17 +261,17 @@ def heaps(work: T, barrow_l: float) -> Drawing:
     shapes += [
         Polygon(rectangle(square[0], square[1], square[0] + apart, square[1] + apart), Role.MULCH),
         Line(rectangle(0, 0, apart * across, apart * down), Role.GROUND, closed=True),
-        Dimension(first, second, show(apart, "mm", units), offset=-apart * 0.75),
-        Dimension(first, above, show(apart, "mm", units), offset=apart * 0.75),
+        Dimension(first, second, f"{mm(apart)}", offset=-apart * 0.75),
+        Dimension(first, above, f"{mm(apart)}", offset=apart * 0.75),
         Label((square[0] + apart * 0.85, square[1] + apart * 0.85), "raked out"),
-        Label((middles[2][0], middles[2][1] - apart * 0.1), f"one barrow, {show(barrow_l, 'L', units)}"),
+        Label((middles[2][0], middles[2][1] - apart * 0.1), f"one barrow, {qty(barrow_l, 'L')}"),
     ]
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Tip a barrow every {show(apart, 'mm', units)}",
-        alt=f"The ground from above with heaps of {m.material} {show(apart, 'mm', units)} apart both ways, a barrow of "
-        f"{show(barrow_l, 'L', units)} each. One is raked out, and fills its square "
-        f"{show(spread_mm(m), 'mm', units)} deep.",
+        caption=f"Tip a barrow every {mm(apart)}",
+        alt=f"The ground from above with heaps of {m.material} {mm(apart)} apart both ways, a barrow of "
+        f"{qty(barrow_l, 'L')} each. One is raked out, and fills its square "
+        f"{mm(spread_mm(m))} deep.",
     )
 
 
@@ -293,18 +292,17 @@ def hole(work: T) -> Drawing:
         Line(((-half, 0), (half, 0)), Role.LAST),
         Polygon(rectangle(-out * 0.04, -deep * 0.98, out * 0.04, deep * 0.25), Role.WOOD),
         *(Line(((out * 0.04, -deep * at / 6), (out * 0.12, -deep * at / 6)), Role.GUIDE) for at in range(6)),
-        Dimension((-half, 0), (-half, -deep), show(deep, "mm", units), offset=-out * 0.62),
+        Dimension((-half, 0), (-half, -deep), f"{mm(deep)}", offset=-out * 0.62),
         Label((out * 0.04, deep * 0.18), "ruler"),
         Level((half, 0), "full"),
     ]
     words = "empties within a day if the soil drains"
     if fallen is not None and m.drained_in_hours is not None:
-        after = show(m.drained_in_hours, "h", units)
-        shapes.append(Level((half, -fallen), f"{show(fallen, 'mm', units)} down after {after}"))
-        words = f"is {show(fallen, 'mm', units)} down after {after}"
+        after = f"{qty(m.drained_in_hours, 'h')}"
+        shapes.append(Level((half, -fallen), f"{mm(fallen)} down after {after}"))
+        words = f"is {mm(fallen)} down after {after}"
     return Drawing(
         shapes=tuple(shapes),
         caption="The drainage test: fill, let it go, fill again",
-        alt=f"A test hole {show(deep, 'mm', units)} deep cut open, with a ruler in it. "
-        f"Filled for the second time, it {words}.",
+        alt=f"A test hole {mm(deep)} deep cut open, with a ruler in it. Filled for the second time, it {words}.",
     )

@@ -18,8 +18,7 @@ from howto.families.soil.references import (
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY, PRACTICE, Reference
 from howto.model.work import Work
-from howto.quantities import show
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, percent, qty
 
 COMPOST_KG_PER_M3 = 650.0  # the middle of 593 to 712, see references.WEIGHT
 RING_MM = 50.0  # the wider end of 25 to 50, see references.MULCH_TREES
@@ -79,7 +78,7 @@ def _volume(m: SoilMeasures) -> Figure:
         label="Volume of the layer",
         value=volume(m),
         unit="m3",
-        working=(f"{num(m.area_m2, 5)} m² × {num(m.depth_mm, 5)} mm / 1000 = {num(volume(m))} m³",),
+        working=(f"{qty(m.area_m2, 'm²', 5)} × {mm(m.depth_mm, 5)} / 1000 = {qty(volume(m), 'm³', 3)}",),
         references=(VOLUME, COMPOST_MULCH),
         headline=True,
     )
@@ -93,7 +92,7 @@ def _settling(m: SoilMeasures) -> Iterator[Figure]:
         label="Spread it, before it sinks",
         value=spread_mm(m),
         unit="mm",
-        working=(f"{num(m.depth_mm, 5)} mm / (1 - {num(m.settles)}) = {num(spread_mm(m))} mm",),
+        working=(f"{mm(m.depth_mm, 5)} / (1 - {bare(m.settles)}) = {mm(spread_mm(m), 3)}",),
         references=(GEOMETRY, PRACTICE),
         client=True,
     )
@@ -102,7 +101,7 @@ def _settling(m: SoilMeasures) -> Iterator[Figure]:
 def _to_order(m: SoilMeasures) -> Figure:
     said = "no settling is written, so the volume of the layer is ordered"
     if m.settles:
-        said = f"{num(volume(m))} m³ / (1 - {num(m.settles)}) = {num(to_order(m))} m³, to make up for what sinks"
+        said = f"{qty(volume(m), 'm³', 3)} / (1 - {bare(m.settles)}) = {qty(to_order(m), 'm³', 3)}, to make up for what sinks"
     return Figure(
         name="order",
         label="Order",
@@ -123,7 +122,9 @@ def _bags(m: SoilMeasures) -> Iterator[Figure]:
         name="bags needed",
         label="Bags",
         value=float(count),
-        working=(f"{num(to_order(m))} m³ × 1000 / {num(m.bag_l)} L = {num(exact)}, rounded up = {count} bags",),
+        working=(
+            f"{qty(to_order(m), 'm³', 3)} × 1000 / {qty(m.bag_l, 'L', 3)} = {bare(exact)}, rounded up = {count} bags",
+        ),
         references=(GEOMETRY,),
         digits=6,
     )
@@ -139,7 +140,7 @@ def _weight(m: SoilMeasures) -> Iterator[Figure]:
         label="Weight, more when wet",
         value=mass,
         unit="kg",
-        working=(f"{num(to_order(m))} m³ × {num(found[0])} kg/m³ = {num(mass)} kg",),
+        working=(f"{qty(to_order(m), 'm³', 3)} × {qty(found[0], 'kg/m³', 3)} = {qty(mass, 'kg', 3)}",),
         references=(found[1],),
         digits=2,
     )
@@ -151,11 +152,13 @@ def _loads(m: SoilMeasures) -> Iterator[Figure]:
     found = density(m)
     each, source = found or (None, GEOMETRY)
     room = formulae.load_room_m3(m.load_m3, m.payload_kg, each)
-    lines = [f"a load has room for {num(m.load_m3)} m³"]
+    lines = [f"a load has room for {qty(m.load_m3, 'm³', 3)}"]
     if m.payload_kg is not None and each is not None:
-        lines.append(f"it may carry {num(m.payload_kg)} kg / {num(each)} kg/m³ = {num(m.payload_kg / each)} m³")
+        lines.append(
+            f"it may carry {qty(m.payload_kg, 'kg', 3)} / {qty(each, 'kg/m³', 3)} = {qty(m.payload_kg / each, 'm³', 3)}"
+        )
     trips = formulae.loads(to_order(m), room)
-    lines.append(f"{num(to_order(m))} m³ / {num(room)} m³, rounded up = {trips}")
+    lines.append(f"{qty(to_order(m), 'm³', 3)} / {qty(room, 'm³', 3)}, rounded up = {trips}")
     yield Figure(
         name="loads",
         label="Loads",
@@ -172,7 +175,7 @@ def _spread_at(m: SoilMeasures) -> Figure:
         label="Spread at",
         value=spread_mm(m),
         unit="L/m2",
-        working=(f"1 m² × {num(spread_mm(m))} mm = {num(spread_mm(m))} L, since 1 mm on 1 m² is 1 L",),
+        working=(f"1 m² × {mm(spread_mm(m), 3)} = {qty(spread_mm(m), 'L', 3)}, since 1 mm on 1 m² is 1 L",),
         references=(GEOMETRY,),
     )
 
@@ -186,7 +189,7 @@ def _barrows(m: SoilMeasures) -> Iterator[Figure]:
         name="barrows",
         label="Barrow loads",
         value=float(count),
-        working=(f"{num(to_order(m))} m³ × 1000 / {num(m.barrow_l)} L, rounded up = {count}",),
+        working=(f"{qty(to_order(m), 'm³', 3)} × 1000 / {qty(m.barrow_l, 'L', 3)}, rounded up = {count}",),
         references=(GEOMETRY,),
         digits=6,
     )
@@ -196,8 +199,8 @@ def _barrows(m: SoilMeasures) -> Iterator[Figure]:
         value=apart,
         unit="m",
         working=(
-            f"a barrow covers {num(m.barrow_l)} L / {num(spread_mm(m))} mm = {num(m.barrow_l / spread_mm(m))} m²",
-            f"√{num(m.barrow_l / spread_mm(m))} = {num(apart)} m each way",
+            f"a barrow covers {qty(m.barrow_l, 'L', 3)} / {mm(spread_mm(m), 3)} = {qty(m.barrow_l / spread_mm(m), 'm²', 3)}",
+            f"√{bare(m.barrow_l / spread_mm(m))} = {qty(apart, 'm', 3)} each way",
         ),
         references=(GEOMETRY,),
     )
@@ -211,7 +214,7 @@ def _cover(m: SoilMeasures) -> Figure:
         label="One cubic metre covers",
         value=each,
         unit="m2",
-        working=(f"1 m³ × 1000 / {num(spread_mm(m))} mm = {num(each)} m²",),
+        working=(f"1 m³ × 1000 / {mm(spread_mm(m), 3)} = {qty(each, 'm²', 3)}",),
         references=(VOLUME, GEOMETRY),
         table=Table(
             columns=("Depth", "A cubic metre covers", "This area takes"),
@@ -230,7 +233,7 @@ def _mixed(m: SoilMeasures) -> Iterator[Figure]:
         label=f"{m.material.capitalize()} in the mixed soil",
         value=part * 100,
         unit="%",
-        working=(f"{num(m.depth_mm)} mm in {num(m.dig_depth_mm)} mm mixed = {num(part * 100)} %",),
+        working=(f"{mm(m.depth_mm, 3)} in {mm(m.dig_depth_mm, 3)} mixed = {percent(part * 100)}",),
         references=(COMPOST_DUG, DILUTION),
         digits=2,
     )
@@ -261,7 +264,7 @@ def _drainage(m: SoilMeasures) -> Iterator[Figure]:
         value=rate,
         unit="mm/h",
         working=(
-            f"{num(m.drained_mm)} mm in {num(m.drained_in_hours)} h = {num(rate)} mm/h",
+            f"{mm(m.drained_mm, 3)} in {qty(m.drained_in_hours, 'h', 3)} = {qty(rate, 'mm/h', 3)}",
             "25 to 50 mm/h is good; slower than a hole a day is too slow",
         ),
         references=(PERCOLATION, DRAINAGE),
@@ -275,6 +278,6 @@ def _drainage(m: SoilMeasures) -> Iterator[Figure]:
         label="A full test hole empties in",
         value=hours,
         unit="h",
-        working=(f"{show(m.hole_mm, 'mm')} / {num(rate)} mm/h = {num(hours)} h",),
+        working=(f"{mm(m.hole_mm)} / {qty(rate, 'mm/h', 3)} = {qty(hours, 'h', 3)}",),
         references=(PERCOLATION, DRAINAGE),
     )

@@ -20,6 +20,7 @@ from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.work import Work
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, percent
 
 T = Work[SoilMeasures]
 
@@ -41,7 +42,7 @@ def mulch_depth(work: T) -> Iterator[Breach]:
     near = "75 mm" if deep else "50 mm"
     yield Breach(
         field="measures.depth_mm",
-        what=f"mulch {num(m.depth_mm)} mm deep",
+        what=f"mulch {mm(m.depth_mm, 3)} deep",
         why="over 100 mm is a problem: air and rain do not reach the roots"
         if deep
         else "mulch starts at 25 mm; less lets light through to weeds",
@@ -62,8 +63,8 @@ def settled_depth(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.old_layer_mm",
         also="measures.depth_mm",
-        what=f"{num(whole)} mm of old mulch and new over the roots",
-        why=f"{num(m.old_layer_mm)} + {num(m.depth_mm)} mm; over about 150 mm roots are short of air and rot",
+        what=f"{mm(whole, 3)} of old mulch and new over the roots",
+        why=f"{bare(m.old_layer_mm)} + {mm(m.depth_mm, 3)}; over about 150 mm roots are short of air and rot",
         mend=f"rake off old mulch until it lies {text} deep, and write `old layer: {text}`",
         edit=Edit(key="old layer", text=text),
     )
@@ -77,7 +78,7 @@ def dug_in_depth(work: T) -> Iterator[Breach]:
     near = "75 mm" if m.depth_mm > 100 else "25 mm"
     yield Breach(
         field="measures.depth_mm",
-        what=f"a layer of {num(m.depth_mm)} mm to dig in",
+        what=f"a layer of {mm(m.depth_mm, 3)} to dig in",
         why="new beds take 75 to 100 mm once, before planting, and 25 to 50 mm where compost went in before",
         mend=f"write `depth: {near}`",
         edit=Edit(key="depth", text=near),
@@ -92,7 +93,7 @@ def top_dressing_depth(work: T) -> Iterator[Breach]:
     near = "13 mm" if m.depth_mm > 13 else "6 mm"
     yield Breach(
         field="measures.depth_mm",
-        what=f"top-dressing {num(m.depth_mm)} mm deep",
+        what=f"top-dressing {mm(m.depth_mm, 3)} deep",
         why="a lawn stands through 6 to 13 mm; a deeper layer smothers it, and less shows nowhere",
         mend=f"write `depth: {near}`",
         edit=Edit(key="depth", text=near),
@@ -111,8 +112,8 @@ def mixed_deep_enough(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.dig_depth_mm",
         also="measures.depth_mm",
-        what=f"{num(part * 100)} % of the mixed soil would be {m.material}",
-        why=f"{num(m.depth_mm)} mm in {num(m.dig_depth_mm)} mm; made soil holds 20 to 30 % of compost, and a third "
+        what=f"{percent(part * 100)} of the mixed soil would be {m.material}",
+        why=f"{mm(m.depth_mm, 3)} in {mm(m.dig_depth_mm, 3)}; made soil holds 20 to 30 % of compost, and a third "
         "(50 mm in 150 mm) is the most that is advised",
         mend=f"write `dig depth: {deep}` or deeper, or spread less",
         edit=Edit(key="dig depth", text=deep),
@@ -126,7 +127,7 @@ def clear_of_stems(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.trunk_clear_mm",
-        what=f"mulch {num(m.trunk_clear_mm)} mm from the stem" if m.trunk_clear_mm else "mulch against the stem",
+        what=f"mulch {mm(m.trunk_clear_mm, 3)} from the stem" if m.trunk_clear_mm else "mulch against the stem",
         why="bark kept wet rots; a bare ring of 25 to 50 mm lets it dry",
         mend="write `trunk clear: 50 mm`",
         edit=Edit(key="trunk clear", text="50 mm"),
@@ -140,7 +141,7 @@ def over_the_ball(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.over_the_ball_mm",
-        what=f"{num(m.over_the_ball_mm)} mm over a new root ball",
+        what=f"{mm(m.over_the_ball_mm, 3)} over a new root ball",
         why="a new ball is watered through its top, where mulch should be little or none; a deep layer drinks first",
         mend="write `over the ball: 25 mm` or less",
         edit=Edit(key="over the ball", text="25 mm"),

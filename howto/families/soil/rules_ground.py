@@ -13,6 +13,7 @@ from howto.model.reference import GEOMETRY
 from howto.model.work import Work
 from howto.quantities import round_up
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, qty
 
 T = Work[SoilMeasures]
 
@@ -28,7 +29,7 @@ def lime_by_test(work: T) -> Iterator[Breach]:
         return
     why = "no soil test is written" if not m.soil_test else "the test gives no pH"
     if m.soil_test and m.ph is not None:
-        why = f"the test shows pH {num(m.ph)}"
+        why = f"the test shows pH {bare(m.ph)}"
     yield Breach(
         field="measures.lime",
         what="lime without a test that asks for it",
@@ -59,7 +60,7 @@ def ph_in_reason(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.ph",
-        what=f"pH {num(m.ph)}",
+        what=f"pH {bare(m.ph)}",
         why="most plants are happy from 6 to 7.5",
         mend="choose plants that like it; or treat the soil, test again, and write what it then is, such as `ph: 6.5`",
         edit=Edit(key="ph", text="6.5"),
@@ -75,8 +76,8 @@ def hole_deep_enough(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.test_hole_mm" if m.test_hole_mm is not None else "measures.drained_mm",
         also="measures.drained_mm",
-        what=f"the water fell {num(m.drained_mm)} mm in a hole {num(m.hole_mm)} mm deep",
-        why=f"{num(m.drained_mm)} is more than {num(m.hole_mm)}; 300 mm is meant where no depth is written",
+        what=f"the water fell {mm(m.drained_mm, 3)} in a hole {mm(m.hole_mm, 3)} deep",
+        why=f"{bare(m.drained_mm)} is more than {bare(m.hole_mm)}; 300 mm is meant where no depth is written",
         mend=f"measure both again, and write the depth of the hole, such as `test hole: {text}`",
         edit=Edit(key="test hole", text=text),
     )
@@ -94,9 +95,9 @@ def drains(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.drained_mm",
         also="measures.drained_in_hours",
-        what=f"the hole drains at {num(rate)} mm/h",
-        why=f"{num(m.drained_mm)} mm / {num(m.drained_in_hours)} h; to be empty in a day a hole of {num(m.hole_mm)} mm "
-        f"needs {num(m.hole_mm)} / 24 = {num(least)} mm/h, and 25 to 50 is good",
+        what=f"the hole drains at {qty(rate, 'mm/h', 3)}",
+        why=f"{mm(m.drained_mm, 3)} / {qty(m.drained_in_hours, 'h', 3)}; to be empty in a day a hole of {mm(m.hole_mm, 3)} "
+        f"needs {bare(m.hole_mm)} / 24 = {qty(least, 'mm/h', 3)}, and 25 to 50 is good",
         mend=f"drain it or raise the bed, test again, and write what it then does: `drained: {text}` or more",
         edit=Edit(key="drained", text=text),
     )

@@ -12,7 +12,7 @@ from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.reference import GEOMETRY
 from howto.model.work import Work
 from howto.quantities import round_down, round_up
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, qty
 
 T = Work[SoilMeasures]
 
@@ -30,15 +30,15 @@ def volume_adds_up(work: T) -> Iterator[Breach]:
     if SHORT.allows(m.volume_m3 / low) and OVER.allows(m.volume_m3 / high):
         return
     deep = formulae.depth_mm(m.volume_m3, m.area_m2)
-    text = f"{num(round_up(high, _step(high)), 5)} m3"
-    sinks = f", {num(high)} m³ with settling" if m.settles else ""
+    text = f"{bare(round_up(high, _step(high)), 5)} m3"
+    sinks = f", {qty(high, 'm³', 3)} with settling" if m.settles else ""
     yield Breach(
         field="measures.volume_m3",
         also="measures.area_m2",
-        what=f"{num(m.volume_m3)} m³ is not {num(m.depth_mm)} mm over {num(m.area_m2)} m²",
-        why=f"{num(m.area_m2)} m² × {num(m.depth_mm)} mm / 1000 = {num(low)} m³{sinks}; "
-        f"{num(m.volume_m3)} m³ lies {num(deep)} mm deep, and covers "
-        f"{num(formulae.cover_m2(m.volume_m3, m.depth_mm))} m² at {num(m.depth_mm)} mm",
+        what=f"{qty(m.volume_m3, 'm³', 3)} is not {mm(m.depth_mm, 3)} over {qty(m.area_m2, 'm²', 3)}",
+        why=f"{qty(m.area_m2, 'm²', 3)} × {mm(m.depth_mm, 3)} / 1000 = {qty(low, 'm³', 3)}{sinks}; "
+        f"{qty(m.volume_m3, 'm³', 3)} lies {mm(deep, 3)} deep, and covers "
+        f"{qty(formulae.cover_m2(m.volume_m3, m.depth_mm), 'm²', 3)} at {mm(m.depth_mm, 3)}",
         mend=f"write `volume: {text}`",
         edit=Edit(key="volume", text=text),
     )
@@ -52,12 +52,12 @@ def bags_add_up(work: T) -> Iterator[Breach]:
     need = formulae.bags(to_order(m), m.bag_l)
     if need <= m.bags <= max(need + 1, floor(need * SPARE)):
         return
-    held = f"{m.bags} bags of {num(m.bag_l)} L hold" if m.bags > 1 else f"1 bag of {num(m.bag_l)} L holds"
+    held = f"{m.bags} bags of {qty(m.bag_l, 'L', 3)} hold" if m.bags > 1 else f"1 bag of {qty(m.bag_l, 'L', 3)} holds"
     yield Breach(
         field="measures.bags",
         also="measures.bag_l",
-        what=f"{held} {num(m.bags * m.bag_l / 1000)} m³",
-        why=f"{num(to_order(m))} m³ is needed: × 1000 / {num(m.bag_l)} L = {need} bag{'s' if need > 1 else ''}",
+        what=f"{held} {qty(m.bags * m.bag_l / 1000, 'm³', 3)}",
+        why=f"{qty(to_order(m), 'm³', 3)} is needed: × 1000 / {qty(m.bag_l, 'L', 3)} = {need} bag{'s' if need > 1 else ''}",
         mend=f"write `bags: {need}`",
         edit=Edit(key="bags", text=str(need)),
     )
@@ -72,13 +72,13 @@ def within_payload(work: T) -> Iterator[Breach]:
     if mass <= m.payload_kg * (1 + 1e-9):
         return
     room = m.payload_kg / found[0]
-    text = f"{num(round_down(room, _step(room)), 5)} m3"
+    text = f"{bare(round_down(room, _step(room)), 5)} m3"
     yield Breach(
         field="measures.load_m3",
         also="measures.payload_kg",
-        what=f"a load of {num(m.load_m3)} m³ weighs {num(mass)} kg",
-        why=f"{num(m.load_m3)} m³ × {num(found[0])} kg/m³; the trailer may carry {num(m.payload_kg)} kg, "
-        f"{num(room)} m³ of it, and less when it is wet",
+        what=f"a load of {qty(m.load_m3, 'm³', 3)} weighs {qty(mass, 'kg', 3)}",
+        why=f"{qty(m.load_m3, 'm³', 3)} × {qty(found[0], 'kg/m³', 3)}; the trailer may carry {qty(m.payload_kg, 'kg', 3)}, "
+        f"{qty(room, 'm³', 3)} of it, and less when it is wet",
         mend=f"write `load: {text}`",
         edit=Edit(key="load", text=text),
     )

@@ -11,8 +11,7 @@ from howto.families.watering.figures_young import every_words
 from howto.families.watering.measures import WateringMeasures
 from howto.model.shown import shown_day
 from howto.model.work import Work
-from howto.quantities import show
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, qty
 from howto.seasons import month_name
 from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, rectangle
 
@@ -40,26 +39,24 @@ def day_bar(work: T) -> Drawing:
         Line(_standing(work, drawn, end, scale, tall), Role.ACCENT),
     ]
     on = drawn[0].off
-    shapes.append(Dimension((0, tall), (on * scale, tall), show(on, "min", units), offset=tall * 0.5))
+    shapes.append(Dimension((0, tall), (on * scale, tall), f"{qty(on, 'min')}", offset=tall * 0.5))
     if soak > 0:
-        shapes.append(Dimension((on * scale, 0), ((on + soak) * scale, 0), show(soak, "min", units), offset=-tall))
+        shapes.append(Dimension((on * scale, 0), ((on + soak) * scale, 0), f"{qty(soak, 'min')}", offset=-tall))
         shapes.append(Label(((on + soak / 2) * scale, -tall * 0.25), "soak: water off"))
     shapes.append(Label((drawn[-1].on * scale + on * scale / 2, tall * 0.7), f"cycle {len(drawn)} of {cycles}"))
     all_day = total + soak * (cycles - 1)
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"{cycles} cycles of {show(on, 'min', units)}, {show(soak, 'min', units)} apart",
-        alt=f"A day's bar: {cycles} cycles of {show(on, 'min', units)} with {show(soak, 'min', units)} of soak, "
-        f"{show(all_day, 'min', units)} from start to end. A line shows water standing on the soil in each cycle and "
+        caption=f"{cycles} cycles of {qty(on, 'min')}, {qty(soak, 'min')} apart",
+        alt=f"A day's bar: {cycles} cycles of {qty(on, 'min')} with {qty(soak, 'min')} of soak, "
+        f"{qty(all_day, 'min')} from start to end. A line shows water standing on the soil in each cycle and "
         "sinking in while it soaks.",
         true=False,
         elastic=True,
     )
 
 
-def _standing(
-    work: T, drawn: tuple[soil_water.Cycle, ...], end: float, scale: float, tall: float
-) -> tuple[Point, ...]:
+def _standing(work: T, drawn: tuple[soil_water.Cycle, ...], end: float, scale: float, tall: float) -> tuple[Point, ...]:
     """Return the line of water on top of the soil: up while more falls than it drinks, then down to nothing."""
     rate = plan.sprinkler_rate(work)
     steady = needs.steady_intake(work).value
@@ -101,7 +98,7 @@ def first_weeks(work: T, today: date) -> Drawing:
         shapes.append(Line(rectangle(x - half, y - half, x + half, y + half), Role.ACCENT, closed=True))
     planting = shown_day(planted, work.crew.language)
     span = plan.plant_litres(work)
-    each = f", {num(span.low)} to {num(span.high)} L a plant" if span else ""
+    each = f", {bare(span.low)} to {qty(span.high, 'L', 3)} a plant" if span else ""
     return Drawing(
         shapes=tuple(shapes),
         caption=f"The first {WEEKS_DRAWN} weeks, planted {planting}{', today ringed' if gone < days else ''}",

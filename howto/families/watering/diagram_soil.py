@@ -5,8 +5,7 @@ from math import ceil, sin, sqrt
 from howto.families.watering import formulae, needs, plan, soil_water
 from howto.families.watering.measures import WateringMeasures
 from howto.model.work import Work
-from howto.quantities import show
-from howto.quantities import show_number as num
+from howto.quantities.amounts import mm, percent, qty
 from howto.shapes import (
     Dimension,
     Drawing,
@@ -51,8 +50,8 @@ def soil_section(work: T) -> Drawing:
     shapes += [
         Line(((-half, 0), (half, 0)), Role.GROUND),
         Line(((-half, -root), (half, -root)), Role.CENTRE),
-        Level((half, -root), f"roots {show(root, 'mm', units)}"),
-        Dimension((-half, 0), (-half, -drawn), show(reach, "mm", units), offset=-root * 0.16),
+        Level((half, -root), f"roots {mm(root)}"),
+        Dimension((-half, 0), (-half, -drawn), f"{mm(reach)}", offset=-root * 0.16),
         Label((edge * 0.2, -min(drawn, root) * 0.55), _put_on(work)),
     ]
     if drawn > root * 1.02:
@@ -61,16 +60,15 @@ def soil_section(work: T) -> Drawing:
     name = soil.name if soil else "soil"
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"In {name}: one watering wets {show(reach, 'mm', units)}",
-        alt=f"The ground cut open. One watering ({_put_on(work)}) wets {name} {show(reach, 'mm', units)} deep; "
-        f"roots go {show(root, 'mm', units)} deep"
-        + ("; what passes them is hatched and lost." if reach > root else "."),
+        caption=f"In {name}: one watering wets {mm(reach)}",
+        alt=f"The ground cut open. One watering ({_put_on(work)}) wets {name} {mm(reach)} deep; "
+        f"roots go {mm(root)} deep" + ("; what passes them is hatched and lost." if reach > root else "."),
     )
 
 
 def _put_on(work: T) -> str:
     depth = plan.net_depth(work)
-    return f"{show(depth.value, 'L/m2', work.crew.units)} to the roots" if depth else "water"
+    return f"{qty(depth.value, 'L/m2')} to the roots" if depth else "water"
 
 
 def _front(left: float, right: float, deep: float) -> tuple[Point, ...]:
@@ -141,20 +139,20 @@ def catch_plan(work: T) -> Drawing:
     units = work.crew.units
     if m.area_m2:
         shapes += [
-            Dimension((left, foot), (right, foot), show(right - left, "mm", units), offset=-pitch * 0.45),
-            Dimension((left, top), (left, foot), show(top - foot, "mm", units), offset=-pitch * 0.45),
+            Dimension((left, foot), (right, foot), f"{mm(right - left)}", offset=-pitch * 0.45),
+            Dimension((left, top), (left, foot), f"{mm(top - foot)}", offset=-pitch * 0.45),
         ]
     mean, dry = formulae.mean(caught), formulae.mean(formulae.low_quarter(caught))
     driest, wettest = _at(low[0], across, pitch), _at(caught.index(full), across, pitch)
     shapes += [
-        Label(driest, f"driest: {show(min(caught), 'mL', units)}"),
-        Label(wettest, f"wettest: {show(full, 'mL', units)}"),
+        Label(driest, f"driest: {qty(min(caught), 'mL')}"),
+        Label(wettest, f"wettest: {qty(full, 'mL')}"),
     ]
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"{len(caught)} cans: evenness {num(even * 100)} %",
+        caption=f"{len(caught)} cans: evenness {percent(even * 100)}",
         alt=f"{len(caught)} catch cans on a plan, each filled as it was found. The driest {len(low)}, hatched, hold "
-        f"{show(dry, 'mL', units)} on the mean, all of them {show(mean, 'mL', units)}: evenness {num(even * 100)} %.",
+        f"{qty(dry, 'mL')} on the mean, all of them {qty(mean, 'mL')}: evenness {percent(even * 100)}.",
     )
 
 
@@ -207,19 +205,19 @@ def drip_bulb(work: T) -> Drawing:
     last = places[-1]
     each = "a dripper" if drips else "a plant"
     shapes += [
-        Dimension((last - wide / 2, -drawn), (last + wide / 2, -drawn), show(wide, "mm", units), offset=-wide * 0.16),
-        Dimension((-half, 0), (-half, -drawn), show(deep, "mm", units), offset=-wide * 0.12),
-        Level((half, -root), f"roots {show(root, 'mm', units)}"),
+        Dimension((last - wide / 2, -drawn), (last + wide / 2, -drawn), f"{mm(wide)}", offset=-wide * 0.16),
+        Dimension((-half, 0), (-half, -drawn), f"{mm(deep)}", offset=-wide * 0.12),
+        Level((half, -root), f"roots {mm(root)}"),
     ]
     if found is not None:
-        shapes.append(Label((last + wide * 0.2, -drawn * 0.4), f"{show(found.water_l, 'L', units)} {each}"))
-    water = f"{show(found.water_l, 'L', units)} {each}" if found else f"Water from {each}"
+        shapes.append(Label((last + wide * 0.2, -drawn * 0.4), f"{qty(found.water_l, 'L')} {each}"))
+    water = f"{qty(found.water_l, 'L')} {each}" if found else f"Water from {each}"
     under = f"{count} dripper{'s' if count > 1 else ''}" if drips else "a new plant"
     return Drawing(
         shapes=tuple(shapes),
         caption=f"Under {'the drippers' if drips else 'a new plant'}, in {name}",
-        alt=f"The ground cut open under {under}. {water} wets a bulb {show(wide, 'mm', units)} wide and "
-        f"{show(deep, 'mm', units)} deep in {name}; roots go {show(root, 'mm', units)} deep.",
+        alt=f"The ground cut open under {under}. {water} wets a bulb {mm(wide)} wide and "
+        f"{mm(deep)} deep in {name}; roots go {mm(root)} deep.",
     )
 
 
@@ -231,9 +229,9 @@ def _line(work: T, places: list[float], half: float, wide: float) -> list[Shape]
     shapes += [Polygon(rectangle(x - pipe * 1.4, pipe * 0.1, x + pipe * 1.4, pipe * 1.9), Role.WOOD) for x in places]
     if len(places) > 1 and m.dripper_spacing_mm is not None:
         ends = ((places[0], pipe * 2), (places[1], pipe * 2))
-        shapes.append(Dimension(*ends, show(m.dripper_spacing_mm, "mm", units), offset=wide * 0.14))
+        shapes.append(Dimension(*ends, f"{mm(m.dripper_spacing_mm)}", offset=wide * 0.14))
     if m.dripper_flow_l_per_h is not None:
-        shapes.append(Label((places[-1], pipe), f"{show(m.dripper_flow_l_per_h, 'L/h', units)} each"))
+        shapes.append(Label((places[-1], pipe), f"{qty(m.dripper_flow_l_per_h, 'L/h')} each"))
     return shapes
 
 

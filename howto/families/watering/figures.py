@@ -10,7 +10,7 @@ from howto.families.watering.measures import WateringMeasures
 from howto.families.watering.references import DEEP, FAO56, FAO56_SOIL, LITRE_A_MM
 from howto.model.figure import Figure, Table
 from howto.model.work import Work
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, qty
 from howto.seasons import month_name
 
 T = Work[WateringMeasures]
@@ -85,9 +85,9 @@ def _soil(work: T) -> Iterator[Figure]:
         value=soil.total_mm,
         unit="L/m2",
         working=(
-            f"{soil.name}, roots {num(soil.root_m * 1000)} mm deep",
-            f"1000 x ({num(soil.field_capacity)} - {num(soil.wilting_point)}) x {num(soil.root_m)} m = "
-            f"{num(soil.total_mm)} mm, or L on each m²",
+            f"{soil.name}, roots {mm(soil.root_m * 1000, 3)} deep",
+            f"1000 x ({bare(soil.field_capacity)} - {bare(soil.wilting_point)}) x {qty(soil.root_m, 'm', 3)} = "
+            f"{mm(soil.total_mm, 3)}, or L on each m²",
         ),
         references=soil.references[:2],
     )
@@ -98,7 +98,7 @@ def _soil(work: T) -> Iterator[Figure]:
         unit="L/m2",
         working=(
             soil.depletion_said,
-            f"{num(soil.depletion)} x {num(soil.total_mm)} = {num(soil.easy_mm)} mm",
+            f"{bare(soil.depletion)} x {bare(soil.total_mm)} = {mm(soil.easy_mm, 3)}",
         ),
         references=soil.references,
     )
@@ -111,11 +111,11 @@ def _soil(work: T) -> Iterator[Figure]:
 def _stress(soil: needs.Ground, dried: float) -> Figure:
     ks = soil_water.stress_factor(soil.total_mm, soil.depletion, dried)
     if dried <= soil.easy_mm:
-        working = f"{num(dried)} mm gone is within the easy {num(soil.easy_mm)} mm: Ks = 1"
+        working = f"{mm(dried, 3)} gone is within the easy {mm(soil.easy_mm, 3)}: Ks = 1"
     else:
         working = (
-            f"({num(soil.total_mm)} - {num(dried)}) / ((1 - {num(soil.depletion)}) x {num(soil.total_mm)}) = "
-            f"{num(ks)}, at least 0"
+            f"({bare(soil.total_mm)} - {bare(dried)}) / ((1 - {bare(soil.depletion)}) x {bare(soil.total_mm)}) = "
+            f"{bare(ks)}, at least 0"
         )
     return Figure(
         name="water stress",
@@ -137,7 +137,7 @@ def _days(work: T, soil: needs.Ground) -> Iterator[Figure]:
         value=float(kept),
         unit="days",
         working=(
-            f"{num(soil.easy_mm)} mm / {num(use.value)} mm a day = {num(days)} days",
+            f"{mm(soil.easy_mm, 3)} / {mm(use.value, 3)} a day = {bare(days)} days",
             f"rounded down, at least 1: {kept}",
         ),
         references=soil.references,
@@ -166,7 +166,7 @@ def _each_time(work: T) -> Iterator[Figure]:
             value=reach * 1000,
             unit="mm",
             working=(
-                f"{num(depth.value)} mm / (1000 x {num(soil.available)} x {num(soil.depletion)}) = {num(reach)} m",
+                f"{mm(depth.value, 3)} / (1000 x {bare(soil.available)} x {bare(soil.depletion)}) = {qty(reach, 'm', 3)}",
             ),
             references=(DEEP, *soil.references[1:]),
         )
@@ -180,8 +180,8 @@ def _each_time(work: T) -> Iterator[Figure]:
         value=total,
         unit="L",
         working=(
-            f"{num(m.area_m2)} m² x {num(depth.value)} mm = {num(net)} L at the roots",
-            f"{num(net)} / {num(part.value)} ({part.working[0]}) = {num(total)} L",
+            f"{qty(m.area_m2, 'm²', 3)} x {mm(depth.value, 3)} = {qty(net, 'L', 3)} at the roots",
+            f"{bare(net)} / {bare(part.value)} ({part.working[0]}) = {qty(total, 'L', 3)}",
         ),
         references=(LITRE_A_MM, *part.references),
         headline=True,
@@ -202,8 +202,8 @@ def _a_week(work: T) -> Iterator[Figure]:
         value=week,
         unit="L",
         working=(
-            f"{num(area)} m² x {num(use.value)} mm x 7 = {num(net)} L at the roots",
-            f"{num(net)} / {num(part.value)} = {num(week)} L put on",
+            f"{qty(area, 'm²', 3)} x {mm(use.value, 3)} x 7 = {qty(net, 'L', 3)} at the roots",
+            f"{bare(net)} / {bare(part.value)} = {qty(week, 'L', 3)} put on",
         ),
         references=(*use.references, LITRE_A_MM, *part.references),
         client=True,
@@ -219,9 +219,9 @@ def _a_week(work: T) -> Iterator[Figure]:
         label="In watering cans",
         value=garden.can_words(week / times, times, system, size),
         working=(
-            f"every {num(days)} days: {times} times a week",
-            f"{num(week)} L / {times} = {num(week / times)} L each time; / {num(can)} L a can = "
-            f"{num(week / times / can)} cans, filled up to the next quarter",
+            f"every {bare(days)} days: {times} times a week",
+            f"{qty(week, 'L', 3)} / {times} = {qty(week / times, 'L', 3)} each time; / {qty(can, 'L', 3)} a can = "
+            f"{bare(week / times / can)} cans, filled up to the next quarter",
         ),
         references=(LITRE_A_MM,),
         client=True,

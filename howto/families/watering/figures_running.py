@@ -10,6 +10,7 @@ from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY
 from howto.model.work import Work
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, percent, qty
 
 T = Work[WateringMeasures]
 LEAST_SOAK_MIN = 30.0  # see references.SOAK
@@ -57,15 +58,15 @@ def _evenness(work: T) -> Iterator[Figure]:
     even, caught = plan.evenness(work), plan.readings(work.measures)
     if even is None:
         return
-    working: tuple[str, ...] = (f"as written: {num(even * 100)} %",)
+    working: tuple[str, ...] = (f"as written: {percent(even * 100)}",)
     if caught:
         low = formulae.low_quarter(caught)
         quarter = f"{len(caught)} / 4, rounded up = {len(low)}"
         working = (
-            f"mean of {len(caught)} cans: {num(sum(caught), 5)} / {len(caught)} = {num(formulae.mean(caught), 4)} mL",
+            f"mean of {len(caught)} cans: {bare(sum(caught), 5)} / {len(caught)} = {qty(formulae.mean(caught), 'mL', 4)}",
             f"lowest {quarter}: ({' + '.join(num(each) for each in low[:6])}{' + ...' if len(low) > 6 else ''}) / "
-            f"{len(low)} = {num(formulae.mean(low), 4)} mL",
-            f"{num(formulae.mean(low), 4)} / {num(formulae.mean(caught), 4)} = {num(even * 100, 4)} %",
+            f"{len(low)} = {qty(formulae.mean(low), 'mL', 4)}",
+            f"{bare(formulae.mean(low), 4)} / {bare(formulae.mean(caught), 4)} = {percent(even * 100, 4)}",
         )
     said = "even" if even >= 0.8 else "very uneven: mend the heads first" if even < 0.6 else "fair"
     yield Figure(
@@ -118,11 +119,11 @@ def _bulb(work: T) -> Iterator[Figure]:
         value=bulb.deep_m * 1000,
         unit="mm",
         working=(
-            f"{num(bulb.water_l)} L each makes half a ball, and goes deeper once it is "
-            f"{num(plan.wetted_width_mm(work))} mm across in {needs.soil_name(work)}; "
-            f"here {num(bulb.wide_m)} m",
-            f"water fills {num(bulb.share)} of the soil: {num(bulb.water_l / 1000)} m³ / "
-            f"(2/3 x π x {num(bulb.wide_m / 2)}² x {num(bulb.share)}) = {num(bulb.deep_m)} m",
+            f"{qty(bulb.water_l, 'L', 3)} each makes half a ball, and goes deeper once it is "
+            f"{mm(plan.wetted_width_mm(work), 3)} across in {needs.soil_name(work)}; "
+            f"here {qty(bulb.wide_m, 'm', 3)}",
+            f"water fills {bare(bulb.share)} of the soil: {qty(bulb.water_l / 1000, 'm³', 3)} / "
+            f"(2/3 x π x {bare(bulb.wide_m / 2)}² x {bare(bulb.share)}) = {qty(bulb.deep_m, 'm', 3)}",
         ),
         references=(WETTED_WIDTH, GEOMETRY, *((BALL, BALL_DEPTH) if work.measures.is_new else ())),
     )
@@ -145,16 +146,16 @@ def cycle_limit(work: T) -> tuple[float, str] | None:
     m, timed = work.measures, plan.longest_run(work)
     if timed is not None and m.first_intake_mm_per_h is not None and m.intake_decay is not None:
         if timed <= 0:
-            return 1.0, f"{num(rate.value)} mm/h is more than even dry soil takes: the shortest cycle, 1 min"
+            return 1.0, f"{qty(rate.value, 'mm/h', 3)} is more than even dry soil takes: the shortest cycle, 1 min"
         p, f0, fc, b = rate.value, m.first_intake_mm_per_h, steady, m.intake_decay
         form = (
-            f"60 / ({num(p)} x {num(b)}) x ({num(f0)} - {num(p)} + {num(fc)} x "
-            f"ln(({num(f0)} - {num(fc)}) / ({num(p)} - {num(fc)}))) = {num(timed)} min"
+            f"60 / ({bare(p)} x {bare(b)}) x ({bare(f0)} - {bare(p)} + {bare(fc)} x "
+            f"ln(({bare(f0)} - {bare(fc)}) / ({bare(p)} - {bare(fc)}))) = {qty(timed, 'min', 3)}"
         )
         return max(1.0, timed), form
     if needs.soil_name(work) in CLAYS and m.intake_mm_per_h is None:
-        return CLAY_RUN_MIN, f"clay: no more than {num(CLAY_RUN_MIN)} min at a time"
-    return USUAL_RUN_MIN, f"soil not timed: short cycles of at most {num(USUAL_RUN_MIN)} min"
+        return CLAY_RUN_MIN, f"clay: no more than {qty(CLAY_RUN_MIN, 'min', 3)} at a time"
+    return USUAL_RUN_MIN, f"soil not timed: short cycles of at most {qty(USUAL_RUN_MIN, 'min', 3)}"
 
 
 def cycles_for(work: T) -> int | None:
@@ -187,7 +188,7 @@ def _cycles(work: T) -> Iterator[Figure]:
         label="Longest run before water runs off",
         value=limit[0],
         unit="min",
-        working=(f"{num(rate.value)} mm/h falls, wet soil takes {num(intake.value)} mm/h", limit[1]),
+        working=(f"{qty(rate.value, 'mm/h', 3)} falls, wet soil takes {qty(intake.value, 'mm/h', 3)}", limit[1]),
         references=sources,
     )
     yield Figure(
@@ -195,7 +196,7 @@ def _cycles(work: T) -> Iterator[Figure]:
         label="Cycles",
         value=float(cycles),
         working=(
-            f"{num(total)} min in {cycles} equal cycles = {num(total / cycles)} min each (longest {num(limit[0])} min)",
+            f"{qty(total, 'min', 3)} in {cycles} equal cycles = {qty(total / cycles, 'min', 3)} each (longest {qty(limit[0], 'min', 3)})",
         ),
         references=sources,
         digits=2,
@@ -220,9 +221,9 @@ def _soak(work: T, total: float, cycles: int) -> Figure:
         value=soak,
         unit="min",
         working=(
-            f"{num(total / cycles)} min x ({num(falls)} / {num(steady)} - 1) = {num(sinks)} min to sink in",
-            f"at least {num(LEAST_SOAK_MIN)} min and at most a day, whole minutes up = {num(least)} min"
-            + ("" if own is None else f"; as written {num(own)} min"),
+            f"{qty(total / cycles, 'min', 3)} x ({bare(falls)} / {bare(steady)} - 1) = {qty(sinks, 'min', 3)} to sink in",
+            f"at least {qty(LEAST_SOAK_MIN, 'min', 3)} and at most a day, whole minutes up = {qty(least, 'min', 3)}"
+            + ("" if own is None else f"; as written {qty(own, 'min', 3)}"),
         ),
         references=(GEOMETRY, SOAK),
         table=Table(columns=("Cycle", "On", "Off"), units=("", "min", "min"), rows=rows),

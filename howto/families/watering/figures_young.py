@@ -11,8 +11,7 @@ from howto.model.figure import Figure, Table
 from howto.model.prose import capital
 from howto.model.reference import Reference
 from howto.model.work import Work
-from howto.quantities import show_number as num
-from howto.quantities import show_range
+from howto.quantities.amounts import Range, bare, dated, qty
 
 T = Work[WateringMeasures]
 MONTHS_A_CM = (3 / 2.54, 4 / 2.54)  # see references.ESTABLISHED: 3 to 4 months an inch, so 1.2 to 1.6 a cm
@@ -46,15 +45,15 @@ def _each(work: T, span: Span) -> Iterator[Figure]:
     if m.calliper_mm is not None:
         cm = m.calliper_mm / 10
         form = (
-            f"stem {num(cm)} cm x {num(span.low / cm)} to {num(span.high / cm)} L a cm = "
-            f"{num(span.low)} to {num(span.high)} L"
+            f"stem {qty(cm, 'cm', 3)} x {bare(span.low / cm)} to {qty(span.high / cm, 'L', 3)} a cm = "
+            f"{bare(span.low)} to {qty(span.high, 'L', 3)}"
         )
     else:
-        form = f"25 to 30 % of a {num(m.pot_l or 0)} L pot = {num(span.low)} to {num(span.high)} L"
+        form = f"25 to 30 % of a {qty(m.pot_l or 0, 'L', 3)} pot = {bare(span.low)} to {qty(span.high, 'L', 3)}"
     yield Figure(
         name="litres a plant",
         label="Each plant, each watering",
-        value=show_range(span.low, span.high, "L", system),
+        value=f"{Range(span.low, span.high, 'L')}",
         working=(form, "feel the soil first; too much drowns a new plant"),
         references=sources(work),
         headline=True,
@@ -68,7 +67,7 @@ def _each(work: T, span: Span) -> Iterator[Figure]:
         label="All new plants, each watering",
         value=each * number,
         unit="L",
-        working=(f"{number} x {num(each)} L ({said}) = {num(each * number)} L",),
+        working=(f"{number} x {qty(each, 'L', 3)} ({said}) = {qty(each * number, 'L', 3)}",),
         references=sources(work),
         client=True,
     )
@@ -78,7 +77,7 @@ def _each(work: T, span: Span) -> Iterator[Figure]:
         label="In watering cans",
         value=garden.can_words(each * number, times, system, m.can_size_l),
         working=(
-            f"{num(each * number)} L / {num(size)} L a can = {num(each * number / size)} cans, filled up to the "
+            f"{qty(each * number, 'L', 3)} / {qty(size, 'L', 3)} a can = {bare(each * number / size)} cans, filled up to the "
             "next quarter",
             f"{stage.name}: every {every_words(stage)}, so {garden.times_words(times)}",
         ),
@@ -96,7 +95,7 @@ def every_words(stage: Stage) -> str:
 
 def _first_year(work: T, span: Span, today: date) -> Figure:
     stages, planted = plan.first_year(work), plan.planted_on(work, today)
-    litres = show_range(span.low, span.high, "L", work.crew.units)
+    litres = f"{Range(span.low, span.high, 'L')}"
     rows = tuple(
         (
             capital(stage.name),
@@ -113,7 +112,7 @@ def _first_year(work: T, span: Span, today: date) -> Figure:
         label="Watering in the first year",
         value=f"every {every_words(now)} now",
         working=(
-            f"planted {planted.isoformat()}",
+            f"planted {dated(planted, 'plain')}",
             *(
                 f"{stage.name}: every {every_words(stage)}, days {stage.start_day} to {stage.end_day}"
                 for stage in stages
@@ -133,13 +132,13 @@ def _twelve_weeks(work: T) -> Figure:
             continue
         span = formulae.waterings(days, stage.every_low, stage.every_high)
         low, high = low + span.low, high + span.high
-        lines.append(f"{stage.name}: {days} days / every {every_words(stage)} = {num(span.low)} to {num(span.high)}")
+        lines.append(f"{stage.name}: {days} days / every {every_words(stage)} = {bare(span.low)} to {bare(span.high)}")
     fewest, most = round(low), round(high)
     return Figure(
         name="waterings in 12 weeks",
         label="Waterings in the first 12 weeks",
         value=f"{fewest}" if fewest == most else f"{fewest} to {most}",
-        working=(*lines, f"in all {num(low)} to {num(high)}"),
+        working=(*lines, f"in all {bare(low)} to {bare(high)}"),
         references=sources(work),
     )
 
@@ -150,17 +149,17 @@ def _settled(work: T, today: date) -> Iterator[Figure]:
         return
     cm, planted = m.calliper_mm / 10, plan.planted_on(work, today)
     low, high = (cm * months for months in MONTHS_A_CM)
-    said = f"{num(cm)} cm x 1.2 to 1.6 months a cm = {num(low)} to {num(high)} months"
+    said = f"{qty(cm, 'cm', 3)} x 1.2 to 1.6 months a cm = {bare(low)} to {bare(high)} months"
     if m.pot_l is not None:
         more = tuple(cm * months for months in POT_MONTHS_A_CM)
         low, high = low + more[0], high + more[1]
-        said += f"; from a pot {num(more[0])} to {num(more[1])} more"
+        said += f"; from a pot {bare(more[0])} to {bare(more[1])} more"
     settled = planted + timedelta(days=round(high * MONTH_DAYS))
     yield Figure(
         name="settled by",
         label="Rooted, and then watered by weather",
         value=settled,
-        working=(said, f"{num(high)} months on from {planted.isoformat()}: {settled.isoformat()}"),
+        working=(said, f"{bare(high)} months on from {dated(planted, 'plain')}: {dated(settled, 'plain')}"),
         references=(ESTABLISHED,),
         client=True,
     )

@@ -27,8 +27,8 @@ from howto.families.watering.tables import CROPS, SOILS, SPECIES, Crop, nearest_
 from howto.families.watering.weather import Weather, reference_mm
 from howto.model.crew import Climate, Crew
 from howto.model.reference import Reference
-from howto.quantities import convert, show
-from howto.quantities import show_number as num
+from howto.quantities import convert
+from howto.quantities.amounts import bare, mm, qty
 
 EFFICIENCIES = {"sprinkler": 0.75, "drip": 0.81, "hose": 0.9, "can": 0.9}
 USUAL_ROOT_MM = 300.0  # from memory: where most roots of beds and young hedges are
@@ -155,15 +155,15 @@ def garden_water(  # noqa: PLR0913 - each is one fact of a garden, all but three
     )
     days = soil_water.whole_days(soil_water.days_between(easy, use)) if use >= LEAST_USE_MM else 365
     working = [
-        f"reference: {num(reference)} mm a day",
-        f"plants: {num(reference)} x {num(factor)} = {num(use)} mm a day, {num(use * 7)} mm a week",
+        f"reference: {mm(reference, 3)} a day",
+        f"plants: {bare(reference)} x {bare(factor)} = {mm(use, 3)} a day, {mm(use * 7, 3)} a week",
     ]
     if rain > 0:
-        working.append(f"less rain: {num(use * 7)} - {num(rain)} = {num(short)} mm a week, at least 0")
+        working.append(f"less rain: {bare(use * 7)} - {bare(rain)} = {mm(short, 3)} a week, at least 0")
     working += [
-        f"{num(area_m2)} m² x {num(short)} mm = {num(net)} L a week at the roots",
-        f"{num(net)} / {num(efficiency)} = {num(total)} L a week put on",
-        f"{texture}, roots {num(root_depth_mm)} mm: {num(easy)} mm easily taken / {num(use)} mm a day",
+        f"{qty(area_m2, 'm²', 3)} x {mm(short, 3)} = {qty(net, 'L', 3)} a week at the roots",
+        f"{bare(net)} / {bare(efficiency)} = {qty(total, 'L', 3)} a week put on",
+        f"{texture}, roots {mm(root_depth_mm, 3)}: {mm(easy, 3)} easily taken / {mm(use, 3)} a day",
     ]
     return GardenWater(
         month=month,
@@ -222,8 +222,8 @@ def can_words(litres_each: float, times: int, system: str = "metric", can_l: flo
     often = times_words(times)
     cans = formulae.as_cans(litres_each * times, size, times)
     if cans.number > MOST_CANS:
-        return f"{show(litres_each, 'L', system)}, {often}"
-    named = f"{show(size, 'L', system)} can"
+        return f"{qty(litres_each, 'L')}, {often}"
+    named = f"{qty(size, 'L')} can"
     quarters = ceil(cans.fullness * 4 - 1e-9)
     plural = "" if cans.number == 1 else "s"
     if quarters >= 4:

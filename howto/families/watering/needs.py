@@ -20,8 +20,7 @@ from howto.families.watering.references import (
 from howto.languages.time_words import MONTHS
 from howto.model.reference import MEASURED, PRACTICE, Reference
 from howto.model.work import Work
-from howto.quantities import show_number as num
-from howto.seasons import month_name
+from howto.quantities.amounts import bare, mm, month_named, qty
 
 T = Work[WateringMeasures]
 BALL_CALLIPERS = 10  # see references.BALL
@@ -83,17 +82,17 @@ def reference_et(work: T) -> Sum | None:
     """Return reference evapotranspiration in mm a day, at least 0: as written, from weather, or from climate."""
     m, crew = work.measures, work.crew
     if m.reference_et_mm_per_day is not None:
-        return Sum(m.reference_et_mm_per_day, (f"as written: {num(m.reference_et_mm_per_day)} mm a day",), (GIVEN,))
+        return Sum(m.reference_et_mm_per_day, (f"as written: {mm(m.reference_et_mm_per_day, 3)} a day",), (GIVEN,))
     own = own_weather(work)
     if own is not None and weather.only_temperature(own):
         return _from_temperature(own)
     if own is not None:
-        return _from_weather(own, f"latitude {num(own.latitude_deg)}°, day {own.day} of the year")
+        return _from_weather(own, f"latitude {qty(own.latitude_deg, '°', 3)}, day {own.day} of the year")
     at = month(work)
     if crew.climate is None or at is None:
         return None
     mean = garden.monthly_weather(crew.climate, latitude(work), crew.altitude_m, at)
-    return _from_weather(mean, f"{month_name(at)}, monthly means, latitude {num(mean.latitude_deg)}°")
+    return _from_weather(mean, f"{month_named(at)}, monthly means, latitude {qty(mean.latitude_deg, '°', 3)}")
 
 
 def _from_temperature(own: weather.Weather) -> Sum:
@@ -102,8 +101,8 @@ def _from_temperature(own: weather.Weather) -> Sum:
     mean, spread = (own.max_c + own.min_c) / 2, own.max_c - own.min_c
     working = (
         "only temperature is known, so the temperature formula is used",
-        f"Ra = {num(above)} MJ/m² a day x 0.408 = {num(above * et.MM_PER_MJ)} mm a day (never the MJ themselves)",
-        f"0.0023 x ({num(mean)} + 17.8) x √{num(spread)} x {num(above * et.MM_PER_MJ)} = {num(found)} mm a day",
+        f"Ra = {bare(above)} MJ/m² a day x 0.408 = {mm(above * et.MM_PER_MJ, 3)} a day (never the MJ themselves)",
+        f"0.0023 x ({bare(mean)} + 17.8) x √{bare(spread)} x {bare(above * et.MM_PER_MJ)} = {mm(found, 3)} a day",
     )
     return Sum(found, working, (HARGREAVES,))
 
@@ -113,16 +112,16 @@ def _from_weather(own: weather.Weather, place: str) -> Sum:
     found = max(0.0, t.mm_per_day)
     air = t.psychrometric * 900 / (t.mean_c + 273) * t.wind
     working = (
-        f"{place}: Tmax {num(own.max_c)}, Tmin {num(own.min_c)}, mean {num(t.mean_c)} °C; "
-        f"wind at 2 m {num(t.wind)} m/s",
-        f"air: es {num(t.saturation)}, ea {num(t.vapour)} kPa; Δ {num(t.slope)}, γ {num(t.psychrometric)} kPa/°C",
-        f"sun: Ra {num(t.extraterrestrial)}, day {num(t.daylight)} h, Rs {num(t.solar)}, "
-        f"clear Rso {num(t.clear_sky)} MJ/m²",
-        f"Rn = 0.77 x {num(t.solar)} - {num(t.net_longwave)} = {num(t.net)} MJ/m²; soil G {num(t.soil_heat)}",
-        f"top: 0.408 x {num(t.slope)} x ({num(t.net)} - {num(t.soil_heat)}) + {num(air)} x "
-        f"({num(t.saturation)} - {num(t.vapour)})",
-        f"bottom: {num(t.slope)} + {num(t.psychrometric)} x (1 + 0.34 x {num(t.wind)})",
-        f"ETo = top / bottom = {num(t.mm_per_day)} mm a day" + (", taken as 0" if t.mm_per_day < 0 else ""),
+        f"{place}: Tmax {bare(own.max_c)}, Tmin {bare(own.min_c)}, mean {qty(t.mean_c, '°C', 3)}; "
+        f"wind at 2 m {qty(t.wind, 'm/s', 3)}",
+        f"air: es {bare(t.saturation)}, ea {qty(t.vapour, 'kPa', 3)}; Δ {bare(t.slope)}, γ {bare(t.psychrometric)} kPa/°C",
+        f"sun: Ra {bare(t.extraterrestrial)}, day {qty(t.daylight, 'h', 3)}, Rs {bare(t.solar)}, "
+        f"clear Rso {bare(t.clear_sky)} MJ/m²",
+        f"Rn = 0.77 x {bare(t.solar)} - {bare(t.net_longwave)} = {bare(t.net)} MJ/m²; soil G {bare(t.soil_heat)}",
+        f"top: 0.408 x {bare(t.slope)} x ({bare(t.net)} - {bare(t.soil_heat)}) + {bare(air)} x "
+        f"({bare(t.saturation)} - {bare(t.vapour)})",
+        f"bottom: {bare(t.slope)} + {bare(t.psychrometric)} x (1 + 0.34 x {bare(t.wind)})",
+        f"ETo = top / bottom = {mm(t.mm_per_day, 3)} a day" + (", taken as 0" if t.mm_per_day < 0 else ""),
     )
     return Sum(found, working, (FAO56,))
 
@@ -154,18 +153,18 @@ def coefficient(work: T) -> Sum:
     """Return what turns grass's water use into this planting's: Kc of a crop, else KL = ks x kd x kmc."""
     m = work.measures
     if m.crop_coefficient is not None:
-        return Sum(m.crop_coefficient, (f"as written: {num(m.crop_coefficient)}",), (GIVEN,))
+        return Sum(m.crop_coefficient, (f"as written: {bare(m.crop_coefficient)}",), (GIVEN,))
     if m.crop is not None:
         stage = m.stage or "middle"
         kc = garden.crop_at(tables.CROPS[m.crop], stage)
-        return Sum(kc, (f"{m.crop}, {stage} of its season: Kc = {num(kc)}",), (FAO56_TABLES,))
+        return Sum(kc, (f"{m.crop}, {stage} of its season: Kc = {bare(kc)}",), (FAO56_TABLES,))
     ks, said = species_factor(work)
     kd = _degree(m.density_factor, m.density, tables.DENSITY)
     kmc = _degree(m.microclimate_factor, m.microclimate, tables.MICROCLIMATE)
     found = formulae.landscape_coefficient(ks, kd, kmc)
     working = (
-        f"ks {num(ks)} ({said}), density kd {num(kd)}, microclimate kmc {num(kmc)}",
-        f"KL = {num(ks)} x {num(kd)} x {num(kmc)} = {num(found)}",
+        f"ks {bare(ks)} ({said}), density kd {bare(kd)}, microclimate kmc {bare(kmc)}",
+        f"KL = {bare(ks)} x {bare(kd)} x {bare(kmc)} = {bare(found)}",
     )
     return Sum(found, working, (LANDSCAPE, SPECIES_FACTORS, DENSITY_FACTORS))
 
@@ -177,7 +176,7 @@ def plant_use(work: T) -> Sum | None:
         return None
     factor = coefficient(work)
     found = formulae.plant_water_mm(reference.value, factor.value)
-    working = (*factor.working, f"{num(reference.value)} x {num(factor.value)} = {num(found)} mm a day")
+    working = (*factor.working, f"{bare(reference.value)} x {bare(factor.value)} = {mm(found, 3)} a day")
     return Sum(found, working, factor.references)
 
 
@@ -260,14 +259,14 @@ def ground(work: T) -> Ground | None:
 def _depletion(work: T) -> tuple[float, str, Reference]:
     m = work.measures
     if m.depletion_fraction is not None:
-        return m.depletion_fraction, f"p = {num(m.depletion_fraction)} as written", GIVEN
+        return m.depletion_fraction, f"p = {bare(m.depletion_fraction)} as written", GIVEN
     table = tables.CROPS[m.crop].depletion if m.crop else garden.USUAL_P
     source = FAO56_TABLES if m.crop else USUAL_DEPLETION
     use = plant_use(work)
     if use is None:
-        return table, f"p = {num(table)}", source
+        return table, f"p = {bare(table)}", source
     p = soil_water.adjusted_depletion(table, use.value)
-    return p, f"p = {num(table)} + 0.04 x (5 - {num(use.value)}) = {num(p)}, kept within 0.1 to 0.8", source
+    return p, f"p = {bare(table)} + 0.04 x (5 - {bare(use.value)}) = {bare(p)}, kept within 0.1 to 0.8", source
 
 
 def days_between(work: T) -> float | None:
@@ -291,7 +290,7 @@ def steady_intake(work: T) -> Sum:
     """Return how fast the soil drinks when wet, in mm/h: measured, else the lowest published for its texture."""
     own = work.measures.intake_mm_per_h
     if own is not None:
-        return Sum(own, (f"measured: {num(own)} mm/h",), (MEASURED,))
+        return Sum(own, (f"measured: {qty(own, 'mm/h', 3)}",), (MEASURED,))
     name = soil_name(work)
     intake = tables.SOILS[name].intake_mm_per_h
-    return Sum(intake, (f"{name}: {num(intake)} mm/h, the lowest published; measure yours",), (INTAKE,))
+    return Sum(intake, (f"{name}: {qty(intake, 'mm/h', 3)}, the lowest published; measure yours",), (INTAKE,))

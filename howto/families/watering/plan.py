@@ -18,7 +18,7 @@ from howto.families.watering.needs import (
     steady_intake,
 )
 from howto.families.watering.references import DRIP_TIME, SOFT, SPRINKLER_RATE, STRICT
-from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, percent, qty
 
 LEAST_CAUGHT_ML = 0.1  # ours: cans with less on the mean caught nothing that can be reckoned with
 LEAST_EVEN = 0.1  # ours: below it a quarter is dry, and 1/DU says nothing but mend the heads
@@ -34,39 +34,39 @@ def net_depth(work: T) -> Sum | None:
     """
     m = work.measures
     if m.wanted_depth_mm is not None:
-        return Sum(m.wanted_depth_mm, (f"as written: {num(m.wanted_depth_mm)} mm",), (GIVEN,))
+        return Sum(m.wanted_depth_mm, (f"as written: {mm(m.wanted_depth_mm, 3)}",), (GIVEN,))
     use, days = plant_use(work), kept_interval(work)
     if use is not None and use.value >= garden.LEAST_USE_MM and days is not None:
         found = use.value * days
-        return Sum(found, (f"{num(use.value)} mm a day x {num(days)} days = {num(found)} mm",), use.references)
+        return Sum(found, (f"{mm(use.value, 3)} a day x {bare(days)} days = {mm(found, 3)}",), use.references)
     soil = ground(work)
     if soil is None:
         return None
-    return Sum(soil.easy_mm, (f"the water the soil gives easily: {num(soil.easy_mm)} mm",), soil.references)
+    return Sum(soil.easy_mm, (f"the water the soil gives easily: {mm(soil.easy_mm, 3)}",), soil.references)
 
 
 def efficiency(work: T) -> Sum:
     """Return the part of the water that reaches the roots, 0 to 1."""
     m = work.measures
     if m.efficiency_percent is not None:
-        return Sum(m.efficiency_percent / 100, (f"as written: {num(m.efficiency_percent)} %",), (GIVEN,))
+        return Sum(m.efficiency_percent / 100, (f"as written: {percent(m.efficiency_percent)}",), (GIVEN,))
     usual = garden.EFFICIENCIES[m.method]
-    return Sum(usual, (f"{m.method}: {num(usual)}",), (garden.efficiency_reference(m.method),))
+    return Sum(usual, (f"{m.method}: {bare(usual)}",), (garden.efficiency_reference(m.method),))
 
 
 def sprinkler_rate(work: T) -> Sum | None:
     """Return how fast the ground is wetted in mm/h: as written, caught, or from flow and area; None if unknown."""
     m = work.measures
     if m.rate_mm_per_h is not None:
-        return Sum(m.rate_mm_per_h, (f"as written: {num(m.rate_mm_per_h)} mm/h",), (GIVEN,))
+        return Sum(m.rate_mm_per_h, (f"as written: {qty(m.rate_mm_per_h, 'mm/h', 3)}",), (GIVEN,))
     caught = readings(m)
     if caught and m.can_mouth_mm is not None and m.catch_minutes is not None:
         mean = formulae.mean(caught)
         depth = formulae.caught_mm(mean, m.can_mouth_mm)
         rate = formulae.caught_rate(depth, m.catch_minutes)
         working = (
-            f"mean can {num(mean)} mL = {num(mean * 1000)} mm³ / (π x {num(m.can_mouth_mm)}² / 4) = {num(depth)} mm",
-            f"{num(depth)} mm x 60 / {num(m.catch_minutes)} min = {num(rate)} mm/h",
+            f"mean can {qty(mean, 'mL', 3)} = {bare(mean * 1000)} mm³ / (π x {bare(m.can_mouth_mm)}² / 4) = {mm(depth, 3)}",
+            f"{mm(depth, 3)} x 60 / {qty(m.catch_minutes, 'min', 3)} = {qty(rate, 'mm/h', 3)}",
         )
         return Sum(rate, working, (SPRINKLER_RATE,))
     flow, each = m.flow_l_per_min, m.head_flow_l_per_min
@@ -75,14 +75,16 @@ def sprinkler_rate(work: T) -> Sum | None:
         rate = formulae.rate_mm_per_h(each * 60, area)
         return Sum(
             rate,
-            (f"60 x {num(each)} L/min / {num(area)} m² a head = {num(rate)} mm/h",),
+            (f"60 x {qty(each, 'L/min', 3)} / {qty(area, 'm²', 3)} a head = {qty(rate, 'mm/h', 3)}",),
             (SPRINKLER_RATE,),
         )
     flow = each * m.heads if flow is None and each is not None and m.heads is not None else flow
     if flow is None or m.area_m2 is None:
         return None
     rate = formulae.rate_mm_per_h(flow * 60, m.area_m2)
-    return Sum(rate, (f"60 x {num(flow)} L/min / {num(m.area_m2)} m² = {num(rate)} mm/h",), (SPRINKLER_RATE,))
+    return Sum(
+        rate, (f"60 x {qty(flow, 'L/min', 3)} / {qty(m.area_m2, 'm²', 3)} = {qty(rate, 'mm/h', 3)}",), (SPRINKLER_RATE,)
+    )
 
 
 def readings(m: WateringMeasures) -> tuple[float, ...]:
@@ -109,9 +111,9 @@ def multiplier(work: T) -> Sum | None:
         return None
     soft = formulae.soft_multiplier(even)
     if work.measures.uniformity_rule == "soft" or even < LEAST_EVEN:
-        return Sum(soft, (f"soft: 1 / (0.4 + 0.6 x {num(even)}) = {num(soft)}",), (SOFT,))
+        return Sum(soft, (f"soft: 1 / (0.4 + 0.6 x {bare(even)}) = {bare(soft)}",), (SOFT,))
     strict = formulae.strict_multiplier(even)
-    return Sum(strict, (f"strict: 1 / {num(even)} = {num(strict)} (soft would be {num(soft)})",), (STRICT,))
+    return Sum(strict, (f"strict: 1 / {bare(even)} = {bare(strict)} (soft would be {bare(soft)})",), (STRICT,))
 
 
 def run_time(work: T) -> Sum | None:
@@ -125,14 +127,16 @@ def run_time(work: T) -> Sum | None:
     uneven = multiplier(work)
     if uneven is not None:
         found = formulae.run_minutes(depth.value, rate.value, uneven.value)
-        line = f"60 x {num(depth.value)} mm / {num(rate.value)} mm/h x {num(uneven.value)} = {num(found)} min"
+        line = (
+            f"60 x {mm(depth.value, 3)} / {qty(rate.value, 'mm/h', 3)} x {bare(uneven.value)} = {qty(found, 'min', 3)}"
+        )
         return Sum(found, (*uneven.working, line), (SPRINKLER_RATE, *uneven.references))
     part = efficiency(work)
     put_on = formulae.applied(depth.value, part.value)
     found = formulae.run_minutes(put_on, rate.value)
     working = (
-        f"no cans set out: {num(depth.value)} mm / {num(part.value)} = {num(put_on)} mm put on",
-        f"60 x {num(put_on)} mm / {num(rate.value)} mm/h = {num(found)} min",
+        f"no cans set out: {mm(depth.value, 3)} / {bare(part.value)} = {mm(put_on, 3)} put on",
+        f"60 x {mm(put_on, 3)} / {qty(rate.value, 'mm/h', 3)} = {qty(found, 'min', 3)}",
     )
     return Sum(found, working, (SPRINKLER_RATE, *part.references))
 
@@ -145,8 +149,9 @@ def _drip_time(work: T) -> Sum | None:
     if wanted is None:
         return None
     found = formulae.drip_hours(wanted, m.drippers, m.dripper_flow_l_per_h) * 60
-    line = f"{num(wanted)} L / ({m.drippers} drippers x {num(m.dripper_flow_l_per_h)} L/h) x 60 = {num(found)} min" + (
-        " for each plant" if m.is_new else ""
+    line = (
+        f"{qty(wanted, 'L', 3)} / ({m.drippers} drippers x {qty(m.dripper_flow_l_per_h, 'L/h', 3)}) x 60 = {qty(found, 'min', 3)}"
+        + (" for each plant" if m.is_new else "")
     )
     return Sum(found, (line,), (DRIP_TIME,))
 

@@ -21,6 +21,7 @@ from howto.model.reference import GEOMETRY
 from howto.model.work import Work
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, percent, qty
 
 T = Work[WateringMeasures]
 
@@ -35,11 +36,11 @@ def weather_in_order(work: T) -> Iterator[Breach]:
     m = work.measures
     if m.day_max_c is None or m.day_min_c is None or m.day_max_c >= m.day_min_c - DUST_C:
         return
-    least = f"{num(round_up(m.day_min_c, 0.1), 4)} °C".replace("−", "-")
+    least = f"{qty(round_up(m.day_min_c, 0.1), '°C', 4)}".replace("−", "-")
     yield Breach(
         field="measures.day_max_c",
         also="measures.day_min_c",
-        what=f"the day's highest temperature, {num(m.day_max_c)} °C, is below its lowest, {num(m.day_min_c)} °C",
+        what=f"the day's highest temperature, {qty(m.day_max_c, '°C', 3)}, is below its lowest, {qty(m.day_min_c, '°C', 3)}",
         why="water use is worked out from the spread between the two, which would be below 0",
         mend=f"look at the two again, and write `day max: {least}` or more",
         edit=Edit(key="day max", text=least),
@@ -73,8 +74,8 @@ def _outside(key: str, field: str, value: float, span: Span, degree: str | None)
     bound = num(span.low if value < span.low else span.high)
     yield Breach(
         field=f"measures.{field}",
-        what=f"a {key} of {num(value)} is outside {num(span.low)} to {num(span.high)}",
-        why=f"the published range{f' for {degree}' if degree else ''} is {num(span.low)} to {num(span.high)}; the "
+        what=f"a {key} of {bare(value)} is outside {bare(span.low)} to {bare(span.high)}",
+        why=f"the published range{f' for {degree}' if degree else ''} is {bare(span.low)} to {bare(span.high)}; the "
         "three factors are multiplied, so one that is off throws the litres off as far",
         mend=f"write `{key}: {bound}`, or one nearer the middle of the range",
         edit=Edit(key=key, text=bound),
@@ -94,8 +95,8 @@ def wilting_below_capacity(work: T) -> Iterator[Breach]:
         if m.wilting_point_percent is None
         else "measures.wilting_point_percent",
         also="" if m.wilting_point_percent is None else "measures.field_capacity_percent",
-        what=f"wilting point, {num(wilting)} %, is not below field capacity, {num(capacity)} %",
-        why=f"what plants can take is {num(capacity)} - {num(wilting)} = {num(capacity - wilting)} % of the soil",
+        what=f"wilting point, {percent(wilting)}, is not below field capacity, {percent(capacity)}",
+        why=f"what plants can take is {bare(capacity)} - {bare(wilting)} = {percent(capacity - wilting)} of the soil",
         mend=f"look at the two again; about half of field capacity is usual: write `wilting point: {half}`",
         edit=Edit(key="wilting point", text=half),
     )
@@ -109,7 +110,7 @@ def depletion_range(work: T) -> Iterator[Breach]:
     bound = "0.1" if p < 0.1 else "0.8"
     yield Breach(
         field="measures.depletion_fraction",
-        what=f"{num(p * 100)} % of the soil's water is used before the next watering",
+        what=f"{percent(p * 100)} of the soil's water is used before the next watering",
         why=f"the published range is {DEPLETION}; tender crops stand near 0.2, lawns near 0.4",
         mend=f"write `depletion: {bound}`",
         edit=Edit(key="depletion", text=bound),
@@ -127,10 +128,10 @@ def root_depth(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.root_depth_mm",
         also="measures.crop",
-        what=f"roots of {m.crop} are written {num(m.root_depth_mm, 5)} mm deep",
-        why=f"the table's deepest is {num(most, 5)} mm; water below the roots is lost",
+        what=f"roots of {m.crop} are written {mm(m.root_depth_mm, 5)} deep",
+        why=f"the table's deepest is {mm(most, 5)}; water below the roots is lost",
         mend=f"dig and look, and write `root depth: {num(most, 5)} mm` or less",
-        edit=Edit(key="root depth", text=f"{num(most, 5)} mm"),
+        edit=Edit(key="root depth", text=f"{mm(most, 5)}"),
     )
 
 
@@ -143,9 +144,9 @@ def dried_too_far(work: T) -> Iterator[Breach]:
     most = f"{num(round_down(soil.easy_mm, 0.1), 6)} mm"
     yield Breach(
         field="measures.dried_mm",
-        what=f"{num(dried)} mm has gone from the root zone before it is watered",
-        why=f"it holds {num(soil.total_mm)} mm, of which {num(soil.easy_mm)} mm is easily taken; at {num(dried)} mm "
-        f"the plant has slowed to {num(ks * 100)} % (Ks {num(ks)})",
+        what=f"{mm(dried, 3)} has gone from the root zone before it is watered",
+        why=f"it holds {mm(soil.total_mm, 3)}, of which {mm(soil.easy_mm, 3)} is easily taken; at {mm(dried, 3)} "
+        f"the plant has slowed to {percent(ks * 100)} (Ks {bare(ks)})",
         mend=f"water when {most} has gone at the latest, and write `dried: {most}`",
         edit=Edit(key="dried", text=most),
     )
@@ -161,8 +162,8 @@ def interval(work: T) -> Iterator[Breach]:
         return
     yield Breach(
         field="measures.interval_days",
-        what=f"{num(own)} days between waterings",
-        why=f"{num(soil.easy_mm)} mm easily taken / {num(use.value)} mm a day = {num(days)} days, rounded down {most}",
+        what=f"{bare(own)} days between waterings",
+        why=f"{mm(soil.easy_mm, 3)} easily taken / {mm(use.value, 3)} a day = {bare(days)} days, rounded down {most}",
         mend=f"write `interval: {most} days` or less",
         edit=Edit(key="interval", text=f"{most} days"),
     )
@@ -176,8 +177,8 @@ def root_zone_holds(work: T) -> Iterator[Breach]:
     most = f"{num(max(0.1, round_down(soil.total_mm, 0.1)), 6)} mm"
     yield Breach(
         field="measures.wanted_depth_mm",
-        what=f"{num(depth)} mm is put on at once",
-        why=f"{soil.name} holds 1000 x {num(soil.available)} x {num(soil.root_m)} m = {num(soil.total_mm)} mm down to "
+        what=f"{mm(depth, 3)} is put on at once",
+        why=f"{soil.name} holds 1000 x {bare(soil.available)} x {qty(soil.root_m, 'm', 3)} = {mm(soil.total_mm, 3)} down to "
         "the roots' depth; the rest drains away below them",
         mend=f"write `wanted depth: {most}` or less, and water more often",
         edit=Edit(key="wanted depth", text=most),
@@ -198,9 +199,9 @@ def deep_enough(work: T) -> Iterator[Breach]:
     least = f"{num(round_up(1000 * soil.available * soil.depletion * target, 0.1), 6)} mm"
     yield Breach(
         field="measures.wanted_depth_mm" if m.wanted_depth_mm is not None else "measures.interval_days",
-        what=f"{num(depth.value)} mm wets {soil.name} only {num(reach * 1000)} mm deep",
-        why=f"{num(depth.value)} / (1000 x {num(soil.available)} x {num(soil.depletion)}) = {num(reach)} m; the least "
-        f"is {num(target * 1000)} mm, since roots follow the water",
+        what=f"{mm(depth.value, 3)} wets {soil.name} only {mm(reach * 1000, 3)} deep",
+        why=f"{bare(depth.value)} / (1000 x {bare(soil.available)} x {bare(soil.depletion)}) = {qty(reach, 'm', 3)}; the least "
+        f"is {mm(target * 1000, 3)}, since roots follow the water",
         mend=f"write `wanted depth: {least}` or more, and water less often",
         edit=Edit(key="wanted depth", text=least),
     )

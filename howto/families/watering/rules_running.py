@@ -18,10 +18,11 @@ from howto.families.watering.references import (
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, line_wanted
 from howto.model.reference import FORMAT, GEOMETRY
-from howto.model.work import Work
 from howto.model.wording import says
+from howto.model.work import Work
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, mm, percent, qty
 
 T = Work[WateringMeasures]
 
@@ -73,7 +74,7 @@ def can_count(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.can_count" if m.can_count else "measures.catch_cans_ml",
         what=f"{count} catch cans",
-        why=f"{count} / 4 = {num(count / 4)}: the low quarter is rounded up to {formulae.quarter_size(count)} cans, "
+        why=f"{count} / 4 = {bare(count / 4)}: the low quarter is rounded up to {formulae.quarter_size(count)} cans, "
         "which is more than a quarter",
         mend=f"set out {up} cans the next time, and write `can count: {up}`",
         edit=Edit(key="can count", text=str(up)),
@@ -86,7 +87,7 @@ def cans_caught(work: T) -> Iterator[Breach]:
     if not m.catch_cans_ml or plan.readings(m):
         return
     low = min(m.catch_cans_ml)
-    said = f"a can holds {num(low)} mL" if low < 0 else "the cans caught next to nothing"
+    said = f"a can holds {qty(low, 'mL', 3)}" if low < 0 else "the cans caught next to nothing"
     sample = ", ".join(["12 mL"] * len(m.catch_cans_ml))
     yield Breach(
         field="measures.catch_cans_ml",
@@ -111,8 +112,8 @@ def evenness_agrees(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.uniformity_percent",
         also="measures.catch_cans_ml",
-        what=f"an evenness of {num(m.uniformity_percent)} % is written, and the cans give {num(found)} %",
-        why=f"lowest {len(low)} of {len(caught)}: mean {num(formulae.mean(low))} / {num(formulae.mean(caught))} mL",
+        what=f"an evenness of {percent(m.uniformity_percent)} is written, and the cans give {percent(found)}",
+        why=f"lowest {len(low)} of {len(caught)}: mean {bare(formulae.mean(low))} / {qty(formulae.mean(caught), 'mL', 3)}",
         mend=f"write `uniformity: {text}`, or take the line out",
         edit=Edit(key="uniformity", text=text),
     )
@@ -131,8 +132,8 @@ def uneven_heads(work: T) -> Iterator[Breach]:
         "Steps",
         line,
         field="measures.catch_cans_ml" if plan.readings(work.measures) else "measures.uniformity_percent",
-        what=f"evenness is {num(even * 100)} %, and no step puts the heads right",
-        why=f"under 60 % is very uneven: the dry quarter would need {num(longer)} times the run, and the rest drowns",
+        what=f"evenness is {percent(even * 100)}, and no step puts the heads right",
+        why=f"under 60 % is very uneven: the dry quarter would need {bare(longer)} times the run, and the rest drowns",
     )
 
 
@@ -157,7 +158,7 @@ def _run(work: T) -> Iterator[Breach]:
     text = f"{num(min(DAY_MIN, round_up(found.value, 1.0 if found.value >= 10 else 0.1)), 5)} min"
     yield Breach(
         field="measures.run_minutes",
-        what=f"it runs {num(own)} min, and the water wanted takes {num(found.value)} min",
+        what=f"it runs {qty(own, 'min', 3)}, and the water wanted takes {qty(found.value, 'min', 3)}",
         why=found.working[-1],
         mend=f"write `run: {text}`",
         edit=Edit(key="run", text=text),
@@ -180,9 +181,9 @@ def cycle_length(work: T) -> Iterator[Breach]:
     falls = rate.value if rate else 0.0
     yield Breach(
         field="measures.cycles" if m.cycles is not None else "measures.run_minutes",
-        what=f"the sprinkler runs {num(total / (m.cycles or 1))} min at a time",
-        why=f"{num(falls)} mm/h falls and wet {needs.soil_name(work)} takes {num(intake.value)} mm/h; "
-        f"{limit[1]}; {num(total)} / {num(limit[0])} rounded up = {needed}",
+        what=f"the sprinkler runs {qty(total / (m.cycles or 1), 'min', 3)} at a time",
+        why=f"{qty(falls, 'mm/h', 3)} falls and wet {needs.soil_name(work)} takes {qty(intake.value, 'mm/h', 3)}; "
+        f"{limit[1]}; {bare(total)} / {bare(limit[0])} rounded up = {needed}",
         mend=f"write `cycles: {needed}` or more",
         edit=Edit(key="cycles", text=str(needed)),
     )
@@ -199,11 +200,11 @@ def soak_gap(work: T) -> Iterator[Breach]:
     on, intake = total / (m.cycles or 1), needs.steady_intake(work).value
     yield Breach(
         field="measures.soak_minutes",
-        what=f"{num(m.soak_minutes)} min of soak between cycles",
-        why=f"{num(on)} min on x ({num(rate.value)} / {num(intake)} - 1) = "
-        f"{num(on * max(0.0, rate.value / intake - 1))} min to sink in; 30 min at least, a day at most",
+        what=f"{qty(m.soak_minutes, 'min', 3)} of soak between cycles",
+        why=f"{qty(on, 'min', 3)} on x ({bare(rate.value)} / {bare(intake)} - 1) = "
+        f"{qty(on * max(0.0, rate.value / intake - 1), 'min', 3)} to sink in; 30 min at least, a day at most",
         mend=f"write `soak: {num(least, 5)} min` or more",
-        edit=Edit(key="soak", text=f"{num(least, 5)} min"),
+        edit=Edit(key="soak", text=f"{qty(least, 'min', 5)}"),
     )
 
 
@@ -216,8 +217,8 @@ def dripper_spacing(work: T) -> Iterator[Breach]:
     text = f"{num(round_down(wide, 1), 5)} mm"
     yield Breach(
         field="measures.dripper_spacing_mm",
-        what=f"drippers stand {num(m.dripper_spacing_mm, 5)} mm apart",
-        why=f"in {name} one dripper wets a patch about {num(wide)} mm across; wider leaves dry soil",
+        what=f"drippers stand {mm(m.dripper_spacing_mm, 5)} apart",
+        why=f"in {name} one dripper wets a patch about {mm(wide, 3)} across; wider leaves dry soil",
         mend=f"write `dripper spacing: {text}` or less",
         edit=Edit(key="dripper spacing", text=text),
     )

@@ -17,10 +17,11 @@ from howto.families.watering.references import (
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Rule, line_wanted
 from howto.model.reference import PRACTICE
-from howto.model.work import Work
 from howto.model.wording import says
+from howto.model.work import Work
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
+from howto.quantities.amounts import bare, qty
 
 T = Work[WateringMeasures]
 
@@ -32,7 +33,7 @@ def tree_litres(work: T) -> Iterator[Breach]:
         return
     cm = m.calliper_mm / 10
     rates = tables.LITRES_PER_CM[plan.summer(work)]
-    why = f"{plan.summer(work)} summers: stem {num(cm)} cm x {num(rates.low)} to {num(rates.high)} L a cm"
+    why = f"{plan.summer(work)} summers: stem {qty(cm, 'cm', 3)} x {bare(rates.low)} to {qty(rates.high, 'L', 3)} a cm"
     yield from _litres(m.water_each_l, span, why, "tree")
 
 
@@ -41,7 +42,7 @@ def shrub_litres(work: T) -> Iterator[Breach]:
     m, span = work.measures, plan.plant_litres(work)
     if m.pot_l is None or m.calliper_mm is not None or m.water_each_l is None or span is None:
         return
-    yield from _litres(m.water_each_l, span, f"25 to 30 % of its {num(m.pot_l)} L pot", "shrub")
+    yield from _litres(m.water_each_l, span, f"25 to 30 % of its {qty(m.pot_l, 'L', 3)} pot", "shrub")
 
 
 def _litres(given: float, span: Span, why: str, plant: str) -> Iterator[Breach]:
@@ -52,10 +53,10 @@ def _litres(given: float, span: Span, why: str, plant: str) -> Iterator[Breach]:
     text = f"{num(bound, 6)} L"
     yield Breach(
         field="measures.water_each_l",
-        what=f"each new {plant} gets {num(given)} L at a time",
-        why=f"{why} = {num(span.low)} to {num(span.high)} L; "
+        what=f"each new {plant} gets {qty(given, 'L', 3)} at a time",
+        why=f"{why} = {bare(span.low)} to {qty(span.high, 'L', 3)}; "
         + ("less leaves the root ball dry" if given < span.low else "more fills the pores and drowns roots"),
-        mend=f"write `water each: {text}`, within {num(span.low)} to {num(span.high)} L",
+        mend=f"write `water each: {text}`, within {bare(span.low)} to {qty(span.high, 'L', 3)}",
         edit=Edit(key="water each", text=text),
     )
 
@@ -81,7 +82,7 @@ def first_year(work: T) -> Iterator[Breach]:
 
 
 def _weeks(count: float) -> str:
-    return "1 week" if count == 1 else f"{num(count)} weeks"
+    return "1 week" if count == 1 else f"{bare(count)} weeks"
 
 
 def feel_first(work: T) -> Iterator[Breach]:
