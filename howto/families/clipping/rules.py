@@ -11,7 +11,7 @@ from howto.families.clipping.references import BOX_SEASON, CROWN, RENOVATION, SH
 from howto.families.clipping.rules_plants import PLANTS
 from howto.families.clipping.rules_said import SAID
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.reference import GEOMETRY, PRACTICE
 from howto.model.work import Work
 from howto.quantities import round_down, show
@@ -25,6 +25,13 @@ LIGHT = Limit(high=LIGHT_SHARE, unit="of the leaf in a pass", reference=SHEARING
 RINGS = Limit(low=2, high=16, unit="steps up the gauge", reference=PRACTICE)
 
 
+@rule(
+    "clipping.something-to-clip",
+    Severity.ERROR,
+    GEOMETRY,
+    why="A clip takes off what stands outside the finished line; with nothing outside there is no clip.",
+    applies="every clipped shape",
+)
 def something_to_clip(work: T) -> Iterator[Breach]:
     """The shape stands larger than it should finish, and nowhere smaller."""
     m = work.measures
@@ -47,6 +54,13 @@ def _too_small(side: str, word: str, stands: float, finished: float) -> Breach:
     )
 
 
+@rule(
+    "clipping.half-at-most",
+    Severity.ERROR,
+    RENOVATION,
+    why=("Box, yew, holly and the like may lose up to 50 % of height and width in one cut; more is staged over years."),
+    applies="every clipped shape",
+)
 def half_at_most(work: T) -> Iterator[Breach]:
     """No more than half of the width or height comes off in one clip, even from plants that take hard cutting."""
     for side, stands, finished in _sides(work.measures):
@@ -77,6 +91,18 @@ def _sound(m: ClippingMeasures) -> bool:
     return all(finished <= stands and HALF.allows(1 - finished / stands) for _, stands, finished in _sides(m))
 
 
+@rule(
+    "clipping.third-of-the-leaf",
+    Severity.WARNING,
+    BOX_SEASON,
+    TREE_STANDARD,
+    CROWN,
+    why=(
+        "The leaf stands in the shell: 8 % off a ball's width is 22 % of its volume. Trade limits run from "
+        "20 % to a third, and a standard for mature trees stops at a quarter."
+    ),
+    applies="every clipped shape",
+)
 def third_of_the_leaf(work: T) -> Iterator[Breach]:
     """A clip takes at most a third of the leafy volume, since the leaf is all in the shell."""
     m = work.measures
@@ -113,6 +139,14 @@ def _third_left(m: ClippingMeasures) -> dict[str, str]:
     return {"width": str(ceil(wide * scale)), "height": str(ceil(high * scale))}
 
 
+@rule(
+    "clipping.light-passes",
+    Severity.WARNING,
+    SHEARING,
+    PRACTICE,
+    why="A deep pass cannot be put back; a light one shows the line before it is passed.",
+    applies="every clipped shape",
+)
 def light_passes(work: T) -> Iterator[Breach]:
     """Many light passes beat a few deep ones: none takes more than a quarter of what stands."""
     m = work.measures
@@ -130,6 +164,13 @@ def light_passes(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "clipping.round-ball",
+    Severity.ERROR,
+    GEOMETRY,
+    why="The gauge rings are cut for a sphere; a taller one is another shape.",
+    applies="balls with a finished height",
+)
 def round_ball(work: T) -> Iterator[Breach]:
     """A ball is as high as it is wide, within its tolerance."""
     m = work.measures
@@ -149,6 +190,13 @@ def round_ball(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "clipping.tolerance-within-cut",
+    Severity.WARNING,
+    GEOMETRY,
+    why="Else a plant not yet touched would pass the finish standard.",
+    applies="shapes whose finished width has a tolerance",
+)
 def tolerance_within_cut(work: T) -> Iterator[Breach]:
     """The tolerance is smaller than the cut, or finished cannot be told from not started."""
     m = work.measures
@@ -167,6 +215,13 @@ def tolerance_within_cut(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "clipping.rings-to-read",
+    Severity.WARNING,
+    PRACTICE,
+    why="Two steps are the least that tell a curve from a slope; more than sixteen cannot be read at a glance.",
+    applies="shapes that write the height between two rings",
+)
 def rings_to_read(work: T) -> Iterator[Breach]:
     """The gauge has two to sixteen steps, so that it can be read at a glance and still holds the shape."""
     m = work.measures
@@ -186,64 +241,13 @@ def rings_to_read(work: T) -> Iterator[Breach]:
 
 
 RULES: tuple[Rule[ClippingMeasures], ...] = (
-    Rule(
-        name="clipping.something-to-clip",
-        severity=Severity.ERROR,
-        why="A clip takes off what stands outside the finished line; with nothing outside there is no clip.",
-        references=(GEOMETRY,),
-        applies="every clipped shape",
-        check=something_to_clip,
-    ),
-    Rule(
-        name="clipping.half-at-most",
-        severity=Severity.ERROR,
-        why="Box, yew, holly and the like may lose up to 50 % of height and width in one cut; more is staged "
-        "over years.",
-        references=(RENOVATION,),
-        applies="every clipped shape",
-        check=half_at_most,
-    ),
-    Rule(
-        name="clipping.third-of-the-leaf",
-        severity=Severity.WARNING,
-        why="The leaf stands in the shell: 8 % off a ball's width is 22 % of its volume. Trade limits run from "
-        "20 % to a third, and a standard for mature trees stops at a quarter.",
-        references=(BOX_SEASON, TREE_STANDARD, CROWN),
-        applies="every clipped shape",
-        check=third_of_the_leaf,
-    ),
-    Rule(
-        name="clipping.light-passes",
-        severity=Severity.WARNING,
-        why="A deep pass cannot be put back; a light one shows the line before it is passed.",
-        references=(SHEARING, PRACTICE),
-        applies="every clipped shape",
-        check=light_passes,
-    ),
-    Rule(
-        name="clipping.round-ball",
-        severity=Severity.ERROR,
-        why="The gauge rings are cut for a sphere; a taller one is another shape.",
-        references=(GEOMETRY,),
-        applies="balls with a finished height",
-        check=round_ball,
-    ),
-    Rule(
-        name="clipping.tolerance-within-cut",
-        severity=Severity.WARNING,
-        why="Else a plant not yet touched would pass the finish standard.",
-        references=(GEOMETRY,),
-        applies="shapes whose finished width has a tolerance",
-        check=tolerance_within_cut,
-    ),
-    Rule(
-        name="clipping.rings-to-read",
-        severity=Severity.WARNING,
-        why="Two steps are the least that tell a curve from a slope; more than sixteen cannot be read at a glance.",
-        references=(PRACTICE,),
-        applies="shapes that write the height between two rings",
-        check=rings_to_read,
-    ),
+    something_to_clip,
+    half_at_most,
+    third_of_the_leaf,
+    light_passes,
+    round_ball,
+    tolerance_within_cut,
+    rings_to_read,
     *PLANTS,
     *SAID,
 )

@@ -7,7 +7,7 @@ from howto.families.clipping.figures import growth
 from howto.families.clipping.measures import ClippingMeasures
 from howto.families.clipping.references import COLD, CONIFERS, FROST, HEAT, RENOVATION, TRIMMING
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.plants import Plant
 from howto.model.reference import CEILING, Reference
 from howto.model.work import Work
@@ -22,6 +22,14 @@ FROST_WEEKS = Limit(low=6, unit="weeks", reference=FROST)
 BY_WEIGHT = (Severity.ADVICE, Severity.WARNING, Severity.ERROR)
 
 
+@rule(
+    "clipping.past-the-green",
+    Severity.ERROR,
+    RENOVATION,
+    CONIFERS,
+    why="Most conifers, yew apart, do not shoot from old wood: past the green the hole stays.",
+    applies="plants that the plant book marks as shooting from green wood only",
+)
 def past_the_green(work: T) -> Iterator[Breach]:
     """A plant that shoots only from green wood is never clipped deeper than a year's growth."""
     m = work.measures
@@ -54,6 +62,13 @@ def past_the_green(work: T) -> Iterator[Breach]:
         )
 
 
+@rule(
+    "clipping.clip-months",
+    Severity.WARNING,
+    TRIMMING,
+    why="Shoots cut too late do not harden, and shoots cut too early grow out at once.",
+    applies="plants whose clipping months the plant book knows",
+)
 def clip_months(work: T) -> Iterator[Breach]:
     """The season falls in months in which the plant is clipped."""
     here = work.crew.hemisphere
@@ -84,6 +99,14 @@ def _months_of(plant: Plant) -> Reference | None:
     return months.reference(title) if months else None
 
 
+@rule(
+    "clipping.day-temperature",
+    Severity.WARNING,
+    HEAT,
+    COLD,
+    why="Fresh cuts scorch in hot sun, and frozen wood breaks.",
+    applies="techniques that write a day temperature",
+)
 def day_temperature(work: T) -> Iterator[Breach]:
     """Clip on a mild day: fresh cuts scorch in hot sun, and frozen wood breaks."""
     day = work.measures.day_temperature_c
@@ -101,6 +124,13 @@ def day_temperature(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "clipping.before-frost",
+    Severity.WARNING,
+    FROST,
+    why="New shoots need the time to harden.",
+    applies="techniques that write the weeks to the first frost",
+)
 def before_frost(work: T) -> Iterator[Breach]:
     """The last clip falls at least six weeks before frost, so that new shoots harden."""
     weeks = work.measures.first_frost_weeks
@@ -116,36 +146,8 @@ def before_frost(work: T) -> Iterator[Breach]:
 
 
 PLANTS: tuple[Rule[ClippingMeasures], ...] = (
-    Rule(
-        name="clipping.past-the-green",
-        severity=Severity.ERROR,
-        why="Most conifers, yew apart, do not shoot from old wood: past the green the hole stays.",
-        references=(RENOVATION, CONIFERS),
-        applies="plants that the plant book marks as shooting from green wood only",
-        check=past_the_green,
-    ),
-    Rule(
-        name="clipping.clip-months",
-        severity=Severity.WARNING,
-        why="Shoots cut too late do not harden, and shoots cut too early grow out at once.",
-        references=(TRIMMING,),
-        applies="plants whose clipping months the plant book knows",
-        check=clip_months,
-    ),
-    Rule(
-        name="clipping.day-temperature",
-        severity=Severity.WARNING,
-        why="Fresh cuts scorch in hot sun, and frozen wood breaks.",
-        references=(HEAT, COLD),
-        applies="techniques that write a day temperature",
-        check=day_temperature,
-    ),
-    Rule(
-        name="clipping.before-frost",
-        severity=Severity.WARNING,
-        why="New shoots need the time to harden.",
-        references=(FROST,),
-        applies="techniques that write the weeks to the first frost",
-        check=before_frost,
-    ),
+    past_the_green,
+    clip_months,
+    day_temperature,
+    before_frost,
 )

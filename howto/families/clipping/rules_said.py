@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from howto.families.clipping.measures import ClippingMeasures
 from howto.families.clipping.references import TOOLS, WET_BOX
 from howto.findings import Severity
-from howto.model.family import Breach, Rule, line_wanted
+from howto.model.family import Breach, Rule, line_wanted, rule
 from howto.model.reference import PRACTICE
 from howto.model.wording import words_of_cautions, words_of_kit, words_of_steps
 from howto.model.work import Work
@@ -19,6 +19,13 @@ FROM_ABOVE = re.compile(r"\b(?:from above|stand(?:ing)? over|straight down|look(
 RUFFLE = re.compile(r"\b(?:ruffl\w*|shak(?:e|en|ing)|brush(?:ed|ing)? over|stands? (?:out|up|proud))\b")
 
 
+@rule(
+    "clipping.clean-blades",
+    Severity.WARNING,
+    TOOLS,
+    why="Disease goes from plant to plant on blades; wipe or dip in 70 % alcohol, no soak and no rinse.",
+    applies="every clipped shape",
+)
 def clean_blades(work: T) -> Iterator[Breach]:
     """Blades are disinfected between plants, and the card says so."""
     if CLEAN.search(_said(work)):
@@ -32,6 +39,13 @@ def clean_blades(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "clipping.box-in-the-dry",
+    Severity.WARNING,
+    WET_BOX,
+    why="Splash spreads blight to fresh cuts; clippings left behind carry it over.",
+    applies="box",
+)
 def box_in_the_dry(work: T) -> Iterator[Breach]:
     """Box is clipped dry, since splash spreads blight."""
     if not any(plant.botanical.startswith("Buxus") for plant in work.plants):
@@ -47,6 +61,13 @@ def box_in_the_dry(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "clipping.ring-from-above",
+    Severity.ADVICE,
+    PRACTICE,
+    why="The widest ring is the line every other cut is judged by.",
+    applies="balls",
+)
 def ring_from_above(work: T) -> Iterator[Breach]:
     """A ball is begun looking straight down, with a ring round its widest part."""
     if work.measures.shape != "ball" or FROM_ABOVE.search(_said(work)):
@@ -59,6 +80,13 @@ def ring_from_above(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "clipping.ruffle",
+    Severity.ADVICE,
+    PRACTICE,
+    why="Shoots folded under by the blades stand up again within days.",
+    applies="every clipped shape",
+)
 def ruffle(work: T) -> Iterator[Breach]:
     """The plant is ruffled after clipping, so that folded shoots stand out, then clipped once more."""
     if RUFFLE.search(_said(work)):
@@ -94,36 +122,8 @@ def _said(work: T) -> str:
 
 
 SAID: tuple[Rule[ClippingMeasures], ...] = (
-    Rule(
-        name="clipping.clean-blades",
-        severity=Severity.WARNING,
-        why="Disease goes from plant to plant on blades; wipe or dip in 70 % alcohol, no soak and no rinse.",
-        references=(TOOLS,),
-        applies="every clipped shape",
-        check=clean_blades,
-    ),
-    Rule(
-        name="clipping.box-in-the-dry",
-        severity=Severity.WARNING,
-        why="Splash spreads blight to fresh cuts; clippings left behind carry it over.",
-        references=(WET_BOX,),
-        applies="box",
-        check=box_in_the_dry,
-    ),
-    Rule(
-        name="clipping.ring-from-above",
-        severity=Severity.ADVICE,
-        why="The widest ring is the line every other cut is judged by.",
-        references=(PRACTICE,),
-        applies="balls",
-        check=ring_from_above,
-    ),
-    Rule(
-        name="clipping.ruffle",
-        severity=Severity.ADVICE,
-        why="Shoots folded under by the blades stand up again within days.",
-        references=(PRACTICE,),
-        applies="every clipped shape",
-        check=ruffle,
-    ),
+    clean_blades,
+    box_in_the_dry,
+    ring_from_above,
+    ruffle,
 )

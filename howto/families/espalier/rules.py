@@ -24,7 +24,7 @@ from howto.families.espalier.rules_said import SAID_RULES
 from howto.families.espalier.rules_trees import TREE_RULES
 from howto.families.espalier.rules_wires import WIRE_RULES
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.reference import GEOMETRY
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
@@ -46,6 +46,13 @@ SPACING = Limit(low=12 * 12 * INCH_MM, high=20 * 12 * INCH_MM, unit="mm", refere
 LEADER_CUT = Limit(low=25, high=75, unit="mm above the first wire", reference=LEADER)
 
 
+@rule(
+    "espalier.first-wire",
+    Severity.WARNING,
+    FIRST_WIRE,
+    why="Below 300 mm soil splashes the arms; above 450 mm a band of wall stays bare for good.",
+    applies="techniques that write a first wire",
+)
 def first_wire(work: T) -> Iterator[Breach]:
     """The first wire stands 300 to 450 mm above the ground."""
     height = work.measures.first_wire_mm
@@ -57,6 +64,17 @@ def first_wire(work: T) -> Iterator[Breach]:
     ) + "; growers set it at 300 to 450 mm (12 to 18 in)")  # fmt: skip
 
 
+@rule(
+    "espalier.tier-spacing",
+    Severity.WARNING,
+    ESPALIERS,
+    WIRE_GAPS,
+    why=(
+        "350 to 450 mm (15 to 18 in) leaves room for spurs and closes with leaf; growers range from 300 to 600 mm, "
+        "which draws advice alone."
+    ),
+    applies="techniques that write a tier spacing",
+)
 def tier_spacing(work: T) -> Iterator[Breach]:
     """Wires stand 350 to 450 mm apart."""
     gap = work.measures.tier_spacing_mm
@@ -76,6 +94,13 @@ def tier_spacing(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.tier-count",
+    Severity.WARNING,
+    TIER_COUNT,
+    why="Two or three tiers are usual, four or five with a vigorous stock.",
+    applies="every espalier",
+)
 def tier_count(work: T) -> Iterator[Breach]:
     """Five wires are enough."""
     tiers = work.measures.tiers
@@ -90,6 +115,13 @@ def tier_count(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.top-wire",
+    Severity.WARNING,
+    POSTS,
+    why="Frames are 1.5 to 1.8 m high; a higher one is pruned from a ladder for the rest of its life.",
+    applies="techniques that write the heights of their wires",
+)
 def top_wire(work: T) -> Iterator[Breach]:
     """The top wire is at most 1.8 m up, so that the tree is pruned and picked from the ground."""
     m = work.measures
@@ -109,6 +141,13 @@ def top_wire(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.eye-spacing",
+    Severity.WARNING,
+    WALL_EYES,
+    why="Sag grows with the square of the span: 1.8 m at the most (6 ft).",
+    applies="wires on a wall",
+)
 def eye_spacing(work: T) -> Iterator[Breach]:
     """Wall eyes stand no more than 1.8 m apart."""
     m = work.measures
@@ -118,6 +157,13 @@ def eye_spacing(work: T) -> Iterator[Breach]:
     yield _length("eye spacing", "eye_spacing_mm", f"eyes are {mm(m.eye_spacing_mm, 5)} apart", 1800, why)
 
 
+@rule(
+    "espalier.post-spacing",
+    Severity.WARNING,
+    POSTS,
+    why="2.5 to 3.5 m is usual, 4 m the most.",
+    applies="wires on posts",
+)
 def post_spacing(work: T) -> Iterator[Breach]:
     """Posts of a free-standing frame stand no more than 4 m apart."""
     m = work.measures
@@ -127,6 +173,13 @@ def post_spacing(work: T) -> Iterator[Breach]:
     yield _length("eye spacing", "eye_spacing_mm", f"posts are {mm(m.eye_spacing_mm, 5)} apart", 4000, why)
 
 
+@rule(
+    "espalier.post-depth",
+    Severity.WARNING,
+    POSTS,
+    why="450 to 600 mm in the ground for 1.5 to 1.8 m out of it.",
+    applies="wires on posts",
+)
 def post_depth(work: T) -> Iterator[Breach]:
     """Posts stand at least 450 mm deep."""
     m = work.measures
@@ -136,6 +189,13 @@ def post_depth(work: T) -> Iterator[Breach]:
     yield _length("post depth", "post_depth_mm", f"posts stand {mm(m.post_depth_mm, 5)} deep", 450, why)
 
 
+@rule(
+    "espalier.off-wall",
+    Severity.WARNING,
+    OFF_WALL,
+    why="Ties, hands and air need room behind the wire.",
+    applies="techniques that write how far wires run off the wall",
+)
 def off_wall(work: T) -> Iterator[Breach]:
     """Wires run at least 50 mm off the wall."""
     gap = work.measures.off_wall_mm
@@ -145,6 +205,13 @@ def off_wall(work: T) -> Iterator[Breach]:
     yield _length("off wall", "off_wall_mm", f"the wire runs {mm(gap, 3)} off the wall", 50, why)
 
 
+@rule(
+    "espalier.stem-off-wall",
+    Severity.WARNING,
+    STEM_OFF_WALL,
+    why="The foot of a wall is dry, and the stem thickens.",
+    applies="techniques that write how far the stem stands off the wall",
+)
 def stem_off_wall(work: T) -> Iterator[Breach]:
     """A stem is planted at least 150 mm off the wall."""
     gap = work.measures.stem_off_wall_mm
@@ -154,6 +221,15 @@ def stem_off_wall(work: T) -> Iterator[Breach]:
     yield _length("stem off wall", "stem_off_wall_mm", f"the stem stands {mm(gap, 3)} off the wall", 150, why)
 
 
+@rule(
+    "espalier.tree-spacing",
+    Severity.WARNING,
+    ESPALIERS,
+    STOCK_SPACING,
+    SEMI_VIGOROUS,
+    why="3.75 to 6 m (12 to 20 ft) by vigour; M26 takes 3.3 m, MM106 4.5 m, a semi-vigorous stock 4 m.",
+    applies="two trees or more, or a written tree spacing",
+)
 def tree_spacing(work: T) -> Iterator[Breach]:
     """Trees stand as far apart as their rootstock asks, and no more than 6 m."""
     m = work.measures
@@ -185,6 +261,13 @@ def _apart(m: EspalierMeasures, bay: float, bound: float, why: str) -> Breach:
     )
 
 
+@rule(
+    "espalier.trees-on-the-wall",
+    Severity.ERROR,
+    GEOMETRY,
+    why="Trees less one, times their spacing, is the least wall that holds them.",
+    applies="techniques that write a wall length and a tree spacing",
+)
 def trees_on_the_wall(work: T) -> Iterator[Breach]:
     """The trees at their spacing have room on the wall."""
     m = work.measures
@@ -204,6 +287,13 @@ def trees_on_the_wall(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.leader-cut",
+    Severity.WARNING,
+    LEADER,
+    why="The buds just under the cut make the first arms, and must be level with the first wire.",
+    applies="techniques that write where the leader is cut",
+)
 def leader_cut(work: T) -> Iterator[Breach]:
     """At planting the leader is cut to a bud about 50 mm above the first wire."""
     m = work.measures
@@ -224,6 +314,13 @@ def leader_cut(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.tiers-made",
+    Severity.ERROR,
+    GEOMETRY,
+    why="Years to fill are tiers less tiers made.",
+    applies="techniques that write how many tiers are made",
+)
 def tiers_made(work: T) -> Iterator[Breach]:
     """No more tiers are made than there are."""
     m = work.measures
@@ -253,111 +350,19 @@ def _length(key: str, field: str, what: str, bound_mm: float, why: str, severity
 
 
 RULES: tuple[Rule[EspalierMeasures], ...] = (
-    Rule(
-        name="espalier.first-wire",
-        severity=Severity.WARNING,
-        why="Below 300 mm soil splashes the arms; above 450 mm a band of wall stays bare for good.",
-        references=(FIRST_WIRE,),
-        applies="techniques that write a first wire",
-        check=first_wire,
-    ),
-    Rule(
-        name="espalier.tier-spacing",
-        severity=Severity.WARNING,
-        why="350 to 450 mm (15 to 18 in) leaves room for spurs and closes with leaf; growers range from 300 to 600 mm, "
-        "which draws advice alone.",
-        references=(ESPALIERS, WIRE_GAPS),
-        applies="techniques that write a tier spacing",
-        check=tier_spacing,
-    ),
-    Rule(
-        name="espalier.tier-count",
-        severity=Severity.WARNING,
-        why="Two or three tiers are usual, four or five with a vigorous stock.",
-        references=(TIER_COUNT,),
-        applies="every espalier",
-        check=tier_count,
-    ),
-    Rule(
-        name="espalier.top-wire",
-        severity=Severity.WARNING,
-        why="Frames are 1.5 to 1.8 m high; a higher one is pruned from a ladder for the rest of its life.",
-        references=(POSTS,),
-        applies="techniques that write the heights of their wires",
-        check=top_wire,
-    ),
-    Rule(
-        name="espalier.eye-spacing",
-        severity=Severity.WARNING,
-        why="Sag grows with the square of the span: 1.8 m at the most (6 ft).",
-        references=(WALL_EYES,),
-        applies="wires on a wall",
-        check=eye_spacing,
-    ),
-    Rule(
-        name="espalier.post-spacing",
-        severity=Severity.WARNING,
-        why="2.5 to 3.5 m is usual, 4 m the most.",
-        references=(POSTS,),
-        applies="wires on posts",
-        check=post_spacing,
-    ),
-    Rule(
-        name="espalier.post-depth",
-        severity=Severity.WARNING,
-        why="450 to 600 mm in the ground for 1.5 to 1.8 m out of it.",
-        references=(POSTS,),
-        applies="wires on posts",
-        check=post_depth,
-    ),
-    Rule(
-        name="espalier.off-wall",
-        severity=Severity.WARNING,
-        why="Ties, hands and air need room behind the wire.",
-        references=(OFF_WALL,),
-        applies="techniques that write how far wires run off the wall",
-        check=off_wall,
-    ),
-    Rule(
-        name="espalier.stem-off-wall",
-        severity=Severity.WARNING,
-        why="The foot of a wall is dry, and the stem thickens.",
-        references=(STEM_OFF_WALL,),
-        applies="techniques that write how far the stem stands off the wall",
-        check=stem_off_wall,
-    ),
-    Rule(
-        name="espalier.tree-spacing",
-        severity=Severity.WARNING,
-        why="3.75 to 6 m (12 to 20 ft) by vigour; M26 takes 3.3 m, MM106 4.5 m, a semi-vigorous stock 4 m.",
-        references=(ESPALIERS, STOCK_SPACING, SEMI_VIGOROUS),
-        applies="two trees or more, or a written tree spacing",
-        check=tree_spacing,
-    ),
-    Rule(
-        name="espalier.trees-on-the-wall",
-        severity=Severity.ERROR,
-        why="Trees less one, times their spacing, is the least wall that holds them.",
-        references=(GEOMETRY,),
-        applies="techniques that write a wall length and a tree spacing",
-        check=trees_on_the_wall,
-    ),
-    Rule(
-        name="espalier.leader-cut",
-        severity=Severity.WARNING,
-        why="The buds just under the cut make the first arms, and must be level with the first wire.",
-        references=(LEADER,),
-        applies="techniques that write where the leader is cut",
-        check=leader_cut,
-    ),
-    Rule(
-        name="espalier.tiers-made",
-        severity=Severity.ERROR,
-        why="Years to fill are tiers less tiers made.",
-        references=(GEOMETRY,),
-        applies="techniques that write how many tiers are made",
-        check=tiers_made,
-    ),
+    first_wire,
+    tier_spacing,
+    tier_count,
+    top_wire,
+    eye_spacing,
+    post_spacing,
+    post_depth,
+    off_wall,
+    stem_off_wall,
+    tree_spacing,
+    trees_on_the_wall,
+    leader_cut,
+    tiers_made,
     *WIRE_RULES,
     *TREE_RULES,
     *SAID_RULES,

@@ -7,7 +7,7 @@ from howto.families.espalier.frame import T
 from howto.families.espalier.measures import EspalierMeasures
 from howto.families.espalier.references import BLADES, EIGHT, ORCHARD_SPRING, STONE, TIES
 from howto.findings import Severity
-from howto.model.family import Breach, Rule, line_wanted
+from howto.model.family import Breach, Rule, line_wanted, rule
 from howto.model.reference import PRACTICE
 from howto.model.wording import says
 
@@ -15,6 +15,14 @@ CUTTING = ("planting", "training", "summer pruning", "winter thinning")
 EYES = ("eye protection", "goggles")
 
 
+@rule(
+    "espalier.tightened",
+    Severity.WARNING,
+    PRACTICE,
+    ORCHARD_SPRING,
+    why="Wires are pulled straight and taut, with a means of tightening them when they sag.",
+    applies="wiring",
+)
 def tightened(work: T) -> Iterator[Breach]:
     """A technique that puts up wires says how they are tightened."""
     if work.measures.job != "wiring" or says(work, "tensioner", "turnbuckle", "strainer", "ratchet"):
@@ -30,6 +38,13 @@ def tightened(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.wire-ends",
+    Severity.WARNING,
+    PRACTICE,
+    why="A tight wire that is cut or slips whips back at the height of a face.",
+    applies="wiring",
+)
 def wire_ends(work: T) -> Iterator[Breach]:
     """A technique that pulls wires tight warns of the ends that whip."""
     worn = " ".join(item for hazard in work.technique.cautions for item in hazard.wear).casefold()
@@ -48,6 +63,13 @@ def wire_ends(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.in-the-wall",
+    Severity.WARNING,
+    PRACTICE,
+    why="House walls carry cables and pipes, most of all near doors, taps and lamps.",
+    applies="wiring of walls",
+)
 def in_the_wall(work: T) -> Iterator[Breach]:
     """A technique that drills a wall says to look for cables and pipes first."""
     if work.measures.job != "wiring" or work.measures.support != "wall":
@@ -63,6 +85,14 @@ def in_the_wall(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.soft-ties",
+    Severity.WARNING,
+    TIES,
+    EIGHT,
+    why="Soft, fixed to the wire first, with room to swell; crossed between wire and arm.",
+    applies="planting and training",
+)
 def soft_ties(work: T) -> Iterator[Breach]:
     """Ties are soft, with room to swell, so that bark never rubs on wire."""
     if work.measures.job not in {"planting", "training"}:
@@ -78,6 +108,13 @@ def soft_ties(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.left-and-right",
+    Severity.ADVICE,
+    PRACTICE,
+    why="What comes forward shades the spurs and breaks under its fruit; what goes straight up robs the arm.",
+    applies="training and summer pruning",
+)
 def left_and_right(work: T) -> Iterator[Breach]:
     """Only shoots that run left and right along the wall stay."""
     if work.measures.job not in {"training", "summer pruning"}:
@@ -94,6 +131,13 @@ def left_and_right(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.clean-blades",
+    Severity.WARNING,
+    BLADES,
+    why="Disease goes from tree to tree on blades; wipe or dip in 70 % alcohol, no soak and no rinse.",
+    applies="planting, training and pruning",
+)
 def clean_blades(work: T) -> Iterator[Breach]:
     """Blades are disinfected between trees, and the card says so."""
     if work.measures.job not in CUTTING or says(work, "disinfect", "alcohol", "bleach", "wiped clean", "wipe", "sanit"):
@@ -107,6 +151,13 @@ def clean_blades(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.fire-blight",
+    Severity.WARNING,
+    BLADES,
+    why="Alcohol does not stop fire blight; bleach at 1 part to 9 does, in 10 minutes, used within 2 hours.",
+    applies="apples and pears of techniques that name fire blight",
+)
 def fire_blight(work: T) -> Iterator[Breach]:
     """Where fire blight is about, blades go into bleach and not alcohol."""
     if work.measures.job not in CUTTING or frame.fruit_of(work) not in {"apple", "pear"}:
@@ -125,6 +176,13 @@ def fire_blight(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.dry-day",
+    Severity.WARNING,
+    STONE,
+    why="The spores that kill stone fruit travel in the wet.",
+    applies="plums, cherries, peaches, apricots and almonds",
+)
 def dry_day(work: T) -> Iterator[Breach]:
     """Stone fruit is cut on a dry day."""
     if work.measures.job not in CUTTING or frame.fruit_of(work) != "stone fruit" or says(work, "dry"):
@@ -139,68 +197,12 @@ def dry_day(work: T) -> Iterator[Breach]:
 
 
 SAID_RULES: tuple[Rule[EspalierMeasures], ...] = (
-    Rule(
-        name="espalier.tightened",
-        severity=Severity.WARNING,
-        why="Wires are pulled straight and taut, with a means of tightening them when they sag.",
-        references=(PRACTICE, ORCHARD_SPRING),
-        applies="wiring",
-        check=tightened,
-    ),
-    Rule(
-        name="espalier.wire-ends",
-        severity=Severity.WARNING,
-        why="A tight wire that is cut or slips whips back at the height of a face.",
-        references=(PRACTICE,),
-        applies="wiring",
-        check=wire_ends,
-    ),
-    Rule(
-        name="espalier.in-the-wall",
-        severity=Severity.WARNING,
-        why="House walls carry cables and pipes, most of all near doors, taps and lamps.",
-        references=(PRACTICE,),
-        applies="wiring of walls",
-        check=in_the_wall,
-    ),
-    Rule(
-        name="espalier.soft-ties",
-        severity=Severity.WARNING,
-        why="Soft, fixed to the wire first, with room to swell; crossed between wire and arm.",
-        references=(TIES, EIGHT),
-        applies="planting and training",
-        check=soft_ties,
-    ),
-    Rule(
-        name="espalier.left-and-right",
-        severity=Severity.ADVICE,
-        why="What comes forward shades the spurs and breaks under its fruit; what goes straight up robs the arm.",
-        references=(PRACTICE,),
-        applies="training and summer pruning",
-        check=left_and_right,
-    ),
-    Rule(
-        name="espalier.clean-blades",
-        severity=Severity.WARNING,
-        why="Disease goes from tree to tree on blades; wipe or dip in 70 % alcohol, no soak and no rinse.",
-        references=(BLADES,),
-        applies="planting, training and pruning",
-        check=clean_blades,
-    ),
-    Rule(
-        name="espalier.fire-blight",
-        severity=Severity.WARNING,
-        why="Alcohol does not stop fire blight; bleach at 1 part to 9 does, in 10 minutes, used within 2 hours.",
-        references=(BLADES,),
-        applies="apples and pears of techniques that name fire blight",
-        check=fire_blight,
-    ),
-    Rule(
-        name="espalier.dry-day",
-        severity=Severity.WARNING,
-        why="The spores that kill stone fruit travel in the wet.",
-        references=(STONE,),
-        applies="plums, cherries, peaches, apricots and almonds",
-        check=dry_day,
-    ),
+    tightened,
+    wire_ends,
+    in_the_wall,
+    soft_ties,
+    left_and_right,
+    clean_blades,
+    fire_blight,
+    dry_day,
 )

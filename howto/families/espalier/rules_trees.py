@@ -18,7 +18,7 @@ from howto.families.espalier.references import (
     TIES,
 )
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.quantities.amounts import bare, mm, months_named
 from howto.seasons import month_here, month_run, months_of, season_months
 
@@ -30,6 +30,13 @@ OLD_SPURS = Limit(low=7, unit="years", reference=ESPALIERS)
 INCH_MM = 25.4
 
 
+@rule(
+    "espalier.arm-angle",
+    Severity.WARNING,
+    ARMS,
+    why="45 degrees in the first summer (one grower: 60), then level once the leaves are down.",
+    applies="techniques that write how steep new arms are tied",
+)
 def arm_angle(work: T) -> Iterator[Breach]:
     """New arms are tied at 45 degrees in their first summer, and laid level after leaf fall."""
     angle = work.measures.arm_angle_deg
@@ -43,6 +50,13 @@ def arm_angle(work: T) -> Iterator[Breach]:
     yield _one("arm angle", "arm_angle_deg", f"new arms are tied at {bare(angle)} degrees", "45 deg", why)
 
 
+@rule(
+    "espalier.tier-a-year",
+    Severity.WARNING,
+    TIER_A_YEAR,
+    why="The cut leader makes the next stem and two arms once a year: four tiers take four years.",
+    applies="techniques that write in how many years the frame is full",
+)
 def tier_a_year(work: T) -> Iterator[Breach]:
     """A frame fills at a tier a year."""
     m = work.measures
@@ -59,6 +73,13 @@ def tier_a_year(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.blossom-off",
+    Severity.WARNING,
+    ESPALIERS,
+    why="Fruit in the first three years is wood that the frame goes without.",
+    applies="fruit",
+)
 def blossom_off(work: T) -> Iterator[Breach]:
     """Blossom comes off for the first three springs."""
     springs = work.measures.blossom_off_springs
@@ -73,6 +94,13 @@ def blossom_off(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.tie-checks",
+    Severity.WARNING,
+    TIES,
+    why="A tie that fits in spring cuts in by autumn.",
+    applies="techniques that write how often ties are looked at",
+)
 def tie_checks(work: T) -> Iterator[Breach]:
     """Ties are looked at twice a year."""
     checks = work.measures.tie_checks
@@ -87,6 +115,17 @@ def tie_checks(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.prune-months",
+    Severity.WARNING,
+    SUMMER,
+    SEASONS,
+    why=(
+        "Pears late July to early August, apples mid to late August, once the end bud is set; in the south six "
+        "months on."
+    ),
+    applies="summer pruning of apples and pears",
+)
 def prune_months(work: T) -> Iterator[Breach]:
     """Trained fruit is summer pruned in its own weeks: pears from late July, apples from mid August, in the north."""
     fruit = frame.fruit_of(work)
@@ -107,6 +146,14 @@ def prune_months(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.stone-fruit-season",
+    Severity.ERROR,
+    STONE,
+    SEASONS,
+    why="Silver leaf and canker enter through cuts made in the wet half of the year.",
+    applies="plums, cherries, peaches, apricots and almonds",
+)
 def stone_fruit_season(work: T) -> Iterator[Breach]:
     """Stone fruit is cut only in spring and summer."""
     if frame.fruit_of(work) != "stone fruit" or work.measures.job == "wiring" or not work.technique.season:
@@ -126,6 +173,15 @@ def stone_fruit_season(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.winter-thinning",
+    Severity.WARNING,
+    ESPALIERS,
+    why=(
+        "Spur systems are thinned after seven or eight years to one or two fruit buds, November to March in the north."
+    ),
+    applies="winter thinning of apples and pears",
+)
 def winter_thinning(work: T) -> Iterator[Breach]:
     """Old spurs are thinned in winter, once they are seven years old."""
     m = work.measures
@@ -149,6 +205,14 @@ def winter_thinning(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.leaves-left",
+    Severity.WARNING,
+    LEAVES,
+    STUBS,
+    why="Three leaves on a shoot from the frame (about 75 mm), one on a shoot from a spur (about 25 mm).",
+    applies="summer pruning of apples and pears that counts leaves",
+)
 def leaves_left(work: T) -> Iterator[Breach]:
     """A shoot from the frame keeps three leaves, and one from a spur a single leaf, above the ring at its foot."""
     m = work.measures
@@ -173,6 +237,14 @@ def _leaves(key: str, field: str, written: int, right: int, from_: str, about_mm
     )
 
 
+@rule(
+    "espalier.stubs",
+    Severity.WARNING,
+    STUBS,
+    STONE,
+    why="75 mm and 25 mm on apple and pear; 50 mm from the stem and 25 mm from a spur on stone fruit.",
+    applies="techniques that write how long a stub is left",
+)
 def stubs(work: T) -> Iterator[Breach]:
     """Stubs are as long as the fruit asks: 75 mm and 25 mm, or on stone fruit 50 mm and 25 mm."""
     m = work.measures
@@ -191,6 +263,14 @@ def stubs(work: T) -> Iterator[Breach]:
         yield replace(breach, reference=right.references[-1])
 
 
+@rule(
+    "espalier.short-shoots",
+    Severity.WARNING,
+    LEAVES,
+    STONE,
+    why="Short shoots are next year's fruit.",
+    applies="techniques that write the shortest shoot to cut",
+)
 def shortest_cut(work: T) -> Iterator[Breach]:
     """Shoots under 200 mm are left."""
     shortest = work.measures.shortest_cut_mm
@@ -213,86 +293,14 @@ def _one(key: str, field: str, what: str, text: str, why: str) -> Breach:
 
 
 TREE_RULES: tuple[Rule[EspalierMeasures], ...] = (
-    Rule(
-        name="espalier.arm-angle",
-        severity=Severity.WARNING,
-        why="45 degrees in the first summer (one grower: 60), then level once the leaves are down.",
-        references=(ARMS,),
-        applies="techniques that write how steep new arms are tied",
-        check=arm_angle,
-    ),
-    Rule(
-        name="espalier.tier-a-year",
-        severity=Severity.WARNING,
-        why="The cut leader makes the next stem and two arms once a year: four tiers take four years.",
-        references=(TIER_A_YEAR,),
-        applies="techniques that write in how many years the frame is full",
-        check=tier_a_year,
-    ),
-    Rule(
-        name="espalier.blossom-off",
-        severity=Severity.WARNING,
-        why="Fruit in the first three years is wood that the frame goes without.",
-        references=(ESPALIERS,),
-        applies="fruit",
-        check=blossom_off,
-    ),
-    Rule(
-        name="espalier.tie-checks",
-        severity=Severity.WARNING,
-        why="A tie that fits in spring cuts in by autumn.",
-        references=(TIES,),
-        applies="techniques that write how often ties are looked at",
-        check=tie_checks,
-    ),
-    Rule(
-        name="espalier.prune-months",
-        severity=Severity.WARNING,
-        why="Pears late July to early August, apples mid to late August, once the end bud is set; in the south six "
-        "months on.",
-        references=(SUMMER, SEASONS),
-        applies="summer pruning of apples and pears",
-        check=prune_months,
-    ),
-    Rule(
-        name="espalier.stone-fruit-season",
-        severity=Severity.ERROR,
-        why="Silver leaf and canker enter through cuts made in the wet half of the year.",
-        references=(STONE, SEASONS),
-        applies="plums, cherries, peaches, apricots and almonds",
-        check=stone_fruit_season,
-    ),
-    Rule(
-        name="espalier.winter-thinning",
-        severity=Severity.WARNING,
-        why="Spur systems are thinned after seven or eight years to one or two fruit buds, November to March in the "
-        "north.",
-        references=(ESPALIERS,),
-        applies="winter thinning of apples and pears",
-        check=winter_thinning,
-    ),
-    Rule(
-        name="espalier.leaves-left",
-        severity=Severity.WARNING,
-        why="Three leaves on a shoot from the frame (about 75 mm), one on a shoot from a spur (about 25 mm).",
-        references=(LEAVES, STUBS),
-        applies="summer pruning of apples and pears that counts leaves",
-        check=leaves_left,
-    ),
-    Rule(
-        name="espalier.stubs",
-        severity=Severity.WARNING,
-        why="75 mm and 25 mm on apple and pear; 50 mm from the stem and 25 mm from a spur on stone fruit.",
-        references=(STUBS, STONE),
-        applies="techniques that write how long a stub is left",
-        check=stubs,
-    ),
-    Rule(
-        name="espalier.short-shoots",
-        severity=Severity.WARNING,
-        why="Short shoots are next year's fruit.",
-        references=(LEAVES, STONE),
-        applies="techniques that write the shortest shoot to cut",
-        check=shortest_cut,
-    ),
+    arm_angle,
+    tier_a_year,
+    blossom_off,
+    tie_checks,
+    prune_months,
+    stone_fruit_season,
+    winter_thinning,
+    leaves_left,
+    stubs,
+    shortest_cut,
 )

@@ -8,7 +8,7 @@ from howto.families.espalier.frame import T
 from howto.families.espalier.measures import EspalierMeasures
 from howto.families.espalier.references import BARRIERS, CABLES, ORCHARD_SPRING, STRENGTH, STRETCH
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.reference import GEOMETRY, PRACTICE
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
@@ -21,6 +21,13 @@ MOST_N = 5_000_000.0  # the most that `tension` takes
 STRETCH_APART = 0.25  # ours: the folding rule is read with a rule and by eye
 
 
+@rule(
+    "espalier.coast",
+    Severity.WARNING,
+    PRACTICE,
+    why="Marine-grade stainless (316) resists salt; 304 and zinc do not, for long.",
+    applies="wires of crews on the coast (`coast: yes` in crew.yaml)",
+)
 def coast(work: T) -> Iterator[Breach]:
     """Near the sea the wire is 316 stainless."""
     m = work.measures
@@ -36,6 +43,13 @@ def coast(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.half-of-breaking",
+    Severity.WARNING,
+    STRENGTH,
+    why="Loads over half the breaking load leave lasting damage.",
+    applies="wires whose pull and strength are known",
+)
 def half_of_breaking(work: T) -> Iterator[Breach]:
     """A wire is set to no more than half of its breaking load."""
     m = work.measures
@@ -54,6 +68,15 @@ def half_of_breaking(work: T) -> Iterator[Breach]:
     yield _one("tension", "tension_n", f"the wire is pulled to {percent(share * 100)} of what breaks it", most, why)
 
 
+@rule(
+    "espalier.half-when-loaded",
+    Severity.WARNING,
+    STRENGTH,
+    STRETCH,
+    GEOMETRY,
+    why="A tight wire held at both ends pulls harder as it is loaded: it can only sag by stretching.",
+    applies="1x19 wires whose pull, load and span are known",
+)
 def half_when_loaded(work: T) -> Iterator[Breach]:
     """With its leaf and crop on, a wire pulls no more than half of its breaking load."""
     m = work.measures
@@ -86,6 +109,13 @@ def half_when_loaded(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.sag-limit",
+    Severity.WARNING,
+    CABLES,
+    why="Sag is w x L² / (8 x T): half the span is a quarter of the sag, twice the pull is half of it.",
+    applies="wires with a sag limit",
+)
 def sag_limit(work: T) -> Iterator[Breach]:
     """The wire sags no more than its limit, the pull held as set."""
     m = work.measures
@@ -117,6 +147,14 @@ def _tauter(m: EspalierMeasures, what: str, why: str, pull: float, closer_mm: fl
     return Breach(field="measures.load_kg_per_m", also="measures.eye_spacing_mm", what=what, why=why, mend=mend)
 
 
+@rule(
+    "espalier.shallow-sag",
+    Severity.WARNING,
+    GEOMETRY,
+    CABLES,
+    why="Past an eighth of the span the sums for sag, pull and length no longer hold.",
+    applies="wires whose pull, load and span are known",
+)
 def shallow(work: T) -> Iterator[Breach]:
     """A wire sags no more than an eighth of its span, as far as the sums hold."""
     m = work.measures
@@ -135,6 +173,14 @@ def shallow(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.published-pull",
+    Severity.ADVICE,
+    BARRIERS,
+    ORCHARD_SPRING,
+    why="Barrier wires are pulled so hard that a child cannot part them; a frame needs no more.",
+    applies="1x19 and 7x7 wires of 2.5 to 4 mm over spans of 0.6 to 2 m",
+)
 def published_pull(work: T) -> Iterator[Breach]:
     """A wire is pulled no harder than the published table pulls barrier wires of its size and span."""
     m = work.measures
@@ -154,6 +200,13 @@ def published_pull(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.stretch",
+    Severity.WARNING,
+    STRETCH,
+    why="1x19 grows by 1 mm in 2 m for each 5 % of its breaking load, whatever its diameter.",
+    applies="1x19 wires that write both the pull and how much the wire grew",
+)
 def stretch_agrees(work: T) -> Iterator[Breach]:
     """How much the wire grew agrees with the pull it is set to: 1 mm in 2 m for each 5 % of its breaking load."""
     m = work.measures
@@ -176,6 +229,13 @@ def stretch_agrees(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "espalier.tensioners",
+    Severity.WARNING,
+    PRACTICE,
+    why="Wires are pulled straight and taut, with a means of tightening when they sag.",
+    applies="techniques that write how many tensioners there are",
+)
 def tensioners(work: T) -> Iterator[Breach]:
     """Every wire has a means of tightening it."""
     m = work.measures
@@ -208,68 +268,12 @@ def _one(key: str, field: str, what: str, text: str, why: str) -> Breach:
 
 
 WIRE_RULES: tuple[Rule[EspalierMeasures], ...] = (
-    Rule(
-        name="espalier.coast",
-        severity=Severity.WARNING,
-        why="Marine-grade stainless (316) resists salt; 304 and zinc do not, for long.",
-        references=(PRACTICE,),
-        applies="wires of crews on the coast (`coast: yes` in crew.yaml)",
-        check=coast,
-    ),
-    Rule(
-        name="espalier.half-of-breaking",
-        severity=Severity.WARNING,
-        why="Loads over half the breaking load leave lasting damage.",
-        references=(STRENGTH,),
-        applies="wires whose pull and strength are known",
-        check=half_of_breaking,
-    ),
-    Rule(
-        name="espalier.half-when-loaded",
-        severity=Severity.WARNING,
-        why="A tight wire held at both ends pulls harder as it is loaded: it can only sag by stretching.",
-        references=(STRENGTH, STRETCH, GEOMETRY),
-        applies="1x19 wires whose pull, load and span are known",
-        check=half_when_loaded,
-    ),
-    Rule(
-        name="espalier.sag-limit",
-        severity=Severity.WARNING,
-        why="Sag is w x L² / (8 x T): half the span is a quarter of the sag, twice the pull is half of it.",
-        references=(CABLES,),
-        applies="wires with a sag limit",
-        check=sag_limit,
-    ),
-    Rule(
-        name="espalier.shallow-sag",
-        severity=Severity.WARNING,
-        why="Past an eighth of the span the sums for sag, pull and length no longer hold.",
-        references=(GEOMETRY, CABLES),
-        applies="wires whose pull, load and span are known",
-        check=shallow,
-    ),
-    Rule(
-        name="espalier.published-pull",
-        severity=Severity.ADVICE,
-        why="Barrier wires are pulled so hard that a child cannot part them; a frame needs no more.",
-        references=(BARRIERS, ORCHARD_SPRING),
-        applies="1x19 and 7x7 wires of 2.5 to 4 mm over spans of 0.6 to 2 m",
-        check=published_pull,
-    ),
-    Rule(
-        name="espalier.stretch",
-        severity=Severity.WARNING,
-        why="1x19 grows by 1 mm in 2 m for each 5 % of its breaking load, whatever its diameter.",
-        references=(STRETCH,),
-        applies="1x19 wires that write both the pull and how much the wire grew",
-        check=stretch_agrees,
-    ),
-    Rule(
-        name="espalier.tensioners",
-        severity=Severity.WARNING,
-        why="Wires are pulled straight and taut, with a means of tightening when they sag.",
-        references=(PRACTICE,),
-        applies="techniques that write how many tensioners there are",
-        check=tensioners,
-    ),
+    coast,
+    half_of_breaking,
+    half_when_loaded,
+    sag_limit,
+    shallow,
+    published_pull,
+    stretch_agrees,
+    tensioners,
 )

@@ -21,7 +21,7 @@ from howto.families.feeding.references import (
 )
 from howto.families.feeding.season import gap_weeks
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.reference import FORMAT, PRACTICE
 from howto.quantities.amounts import bare, percent, qty
 
@@ -35,6 +35,13 @@ def _apart(one: float, two: float) -> bool:
     return abs(one - two) > SLACK * max(one, two)
 
 
+@rule(
+    "feeding.label-numbers",
+    Severity.ERROR,
+    LABEL_NUMBERS,
+    why="Every other sum starts from the label.",
+    applies="every feeding",
+)
 def label_numbers(work: T) -> Iterator[Breach]:
     """The label is written as its three numbers, nitrogen first."""
     m = work.measures
@@ -54,6 +61,17 @@ def label_numbers(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.label-total",
+    Severity.ERROR,
+    CONVERSIONS,
+    LABEL_NUMBERS,
+    why=(
+        "P counts 2.29 times as P2O5 and K 1.2 times as K2O, so a label read the wrong way round feeds too little "
+        "or too much by that."
+    ),
+    applies="every feeding whose label can be read",
+)
 def label_total(work: T) -> Iterator[Breach]:
     """The three numbers of a label make more than nothing and at most 100 % together."""
     m, numbers = work.measures, numbers_in(work.measures.analysis)
@@ -76,6 +94,13 @@ def label_total(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.label-nutrient",
+    Severity.ERROR,
+    PRODUCT_RATE,
+    why="No amount of a product without the nutrient supplies it.",
+    applies="techniques that write a nutrient rate or a feed strength",
+)
 def label_nutrient(work: T) -> Iterator[Breach]:
     """The bag holds the nutrient that a rate or strength is for."""
     m, label = work.measures, label_of(work.measures)
@@ -92,6 +117,14 @@ def label_nutrient(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.rate-agrees",
+    Severity.ERROR,
+    PRODUCT_RATE,
+    PRODUCT_AREA,
+    why="1 lb of N comes from 10 lb of 10-10-10, 20 lb of 5-10-15 and 2.17 lb of 46-0-0, not from 2 lb of it.",
+    applies="techniques that write both a product rate and a nutrient rate",
+)
 def rate_agrees(work: T) -> Iterator[Breach]:
     """Product and nutrient rates that are both written follow from the label."""
     m, label = work.measures, label_of(work.measures)
@@ -116,6 +149,17 @@ def rate_agrees(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.bag-covers",
+    Severity.ERROR,
+    PRODUCT_AREA,
+    PRODUCT_RATE,
+    why=(
+        "A 50 lb bag of 46-0-0 does 23,000 sq ft at 1 lb of N, though 25,000 has been printed; 200 lb at 5 lb a "
+        "thousand is 40,000 sq ft and no acre."
+    ),
+    applies="techniques that write a bag, what it covers and a rate",
+)
 def bag_covers(work: T) -> Iterator[Breach]:
     """The area a bag is said to feed follows from its weight and the rate."""
     m, found = work.measures, plan.rate(work.measures)
@@ -135,6 +179,13 @@ def bag_covers(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.bag-price",
+    Severity.WARNING,
+    FORMAT,
+    why="Without it there is no cost to tell a client.",
+    applies="techniques that write the price of a bag",
+)
 def bag_price(work: T) -> Iterator[Breach]:
     """The price of a bag is one amount of money."""
     text = work.measures.bag_price
@@ -149,6 +200,17 @@ def bag_price(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.label-rate",
+    Severity.ERROR,
+    LABEL_LAW,
+    PRACTICE,
+    why=(
+        "The maker answers for the label; a feed with a weed killer in it is a pesticide, and its label is law. "
+        "For a plain feed this warns."
+    ),
+    applies="techniques that write the label's rate",
+)
 def label_rate(work: T) -> Iterator[Breach]:
     """No dose is more than the label allows; the label comes before every other rate."""
     m, label = work.measures, label_of(work.measures)
@@ -187,6 +249,14 @@ def rate_edit(m: FeedingMeasures, label: Label, product: float) -> Edit:
     return Edit(key="nutrient rate", text=f"{at_most(nutrient)} g/m2")
 
 
+@rule(
+    "feeding.strength-agrees",
+    Severity.ERROR,
+    MIX_US,
+    MIX_METRIC,
+    why="0.33 x 75 is 24.75 ppm an ounce in 100 US gal, though 29.75 has been printed: 150 ppm is 6.06 oz, not 5.",
+    applies="techniques that write both a feed strength and a mix",
+)
 def strength_agrees(work: T) -> Iterator[Breach]:
     """A strength and a mix that are both written follow from the label."""
     m, label = work.measures, label_of(work.measures)
@@ -211,6 +281,14 @@ def strength_agrees(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.label-mix",
+    Severity.ERROR,
+    LABEL_LAW,
+    PRACTICE,
+    why="A feed that is too strong draws water out of roots; for a plain feed this warns.",
+    applies="techniques that write the label's mix",
+)
 def label_mix(work: T) -> Iterator[Breach]:
     """No mix is stronger than the label allows."""
     m, label = work.measures, label_of(work.measures)
@@ -229,6 +307,13 @@ def label_mix(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.steady-strength",
+    Severity.WARNING,
+    CONSTANT_FEED,
+    why="Constant feed is 150 to 250 ppm of nitrogen; salts of a stronger one build up in the pot.",
+    applies="feed in water, given every week or oftener",
+)
 def steady_strength(work: T) -> Iterator[Breach]:
     """Feed that is given every week or oftener is no stronger than 250 ppm of nitrogen."""
     m, label = work.measures, label_of(work.measures)
@@ -257,87 +342,14 @@ def _mix_edit(m: FeedingMeasures, label: Label, grams: float) -> Edit:
 
 
 LABEL_RULES: tuple[Rule[FeedingMeasures], ...] = (
-    Rule(
-        name="feeding.label-numbers",
-        severity=Severity.ERROR,
-        why="Every other sum starts from the label.",
-        references=(LABEL_NUMBERS,),
-        applies="every feeding",
-        check=label_numbers,
-    ),
-    Rule(
-        name="feeding.label-total",
-        severity=Severity.ERROR,
-        why="P counts 2.29 times as P2O5 and K 1.2 times as K2O, so a label read the wrong way round feeds too little "
-        "or too much by that.",
-        references=(CONVERSIONS, LABEL_NUMBERS),
-        applies="every feeding whose label can be read",
-        check=label_total,
-    ),
-    Rule(
-        name="feeding.label-nutrient",
-        severity=Severity.ERROR,
-        why="No amount of a product without the nutrient supplies it.",
-        references=(PRODUCT_RATE,),
-        applies="techniques that write a nutrient rate or a feed strength",
-        check=label_nutrient,
-    ),
-    Rule(
-        name="feeding.rate-agrees",
-        severity=Severity.ERROR,
-        why="1 lb of N comes from 10 lb of 10-10-10, 20 lb of 5-10-15 and 2.17 lb of 46-0-0, not from 2 lb of it.",
-        references=(PRODUCT_RATE, PRODUCT_AREA),
-        applies="techniques that write both a product rate and a nutrient rate",
-        check=rate_agrees,
-    ),
-    Rule(
-        name="feeding.bag-covers",
-        severity=Severity.ERROR,
-        why="A 50 lb bag of 46-0-0 does 23,000 sq ft at 1 lb of N, though 25,000 has been printed; 200 lb at 5 lb a "
-        "thousand is 40,000 sq ft and no acre.",
-        references=(PRODUCT_AREA, PRODUCT_RATE),
-        applies="techniques that write a bag, what it covers and a rate",
-        check=bag_covers,
-    ),
-    Rule(
-        name="feeding.bag-price",
-        severity=Severity.WARNING,
-        why="Without it there is no cost to tell a client.",
-        references=(FORMAT,),
-        applies="techniques that write the price of a bag",
-        check=bag_price,
-    ),
-    Rule(
-        name="feeding.label-rate",
-        severity=Severity.ERROR,
-        why="The maker answers for the label; a feed with a weed killer in it is a pesticide, and its label is law. "
-        "For a plain feed this warns.",
-        references=(LABEL_LAW, PRACTICE),
-        applies="techniques that write the label's rate",
-        check=label_rate,
-    ),
-    Rule(
-        name="feeding.strength-agrees",
-        severity=Severity.ERROR,
-        why="0.33 x 75 is 24.75 ppm an ounce in 100 US gal, though 29.75 has been printed: 150 ppm is 6.06 oz, not 5.",
-        references=(MIX_US, MIX_METRIC),
-        applies="techniques that write both a feed strength and a mix",
-        check=strength_agrees,
-    ),
-    Rule(
-        name="feeding.label-mix",
-        severity=Severity.ERROR,
-        why="A feed that is too strong draws water out of roots; for a plain feed this warns.",
-        references=(LABEL_LAW, PRACTICE),
-        applies="techniques that write the label's mix",
-        check=label_mix,
-    ),
-    Rule(
-        name="feeding.steady-strength",
-        severity=Severity.WARNING,
-        why="Constant feed is 150 to 250 ppm of nitrogen; salts of a stronger one build up in the pot.",
-        references=(CONSTANT_FEED,),
-        applies="feed in water, given every week or oftener",
-        check=steady_strength,
-    ),
+    label_numbers,
+    label_total,
+    label_nutrient,
+    rate_agrees,
+    bag_covers,
+    bag_price,
+    label_rate,
+    strength_agrees,
+    label_mix,
+    steady_strength,
 )

@@ -8,13 +8,21 @@ from howto.families.feeding.measures import FeedingMeasures
 from howto.families.feeding.plan import T
 from howto.families.feeding.references import LABEL_LAW, OLD_RATE, PETS, WATER_IN
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Rule, line_wanted
+from howto.model.family import Breach, Edit, Rule, line_wanted, rule
 from howto.model.reference import PRACTICE, from_memory
 from howto.model.wording import says
 
 WEED_AND_FEED = from_memory("weed killers in lawn feed harm trees and beds through their roots")
 
 
+@rule(
+    "feeding.label-first",
+    Severity.WARNING,
+    PRACTICE,
+    LABEL_LAW,
+    why="Products differ and change; a card does not know which bag is in the van.",
+    applies="every feeding",
+)
 def label_first(work: T) -> Iterator[Breach]:
     """The card sends the reader to the label first, and lets the label rule."""
     if says(work, "the label", "product label", "label's", "label rules", "label says"):
@@ -26,6 +34,13 @@ def label_first(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.pear-blight",
+    Severity.WARNING,
+    OLD_RATE,
+    why="Fire blight comes in through soft growth, and there is no cure.",
+    applies="pears fed with nitrogen",
+)
 def pear_blight(work: T) -> Iterator[Breach]:
     """The card of a pear that is fed nitrogen warns of fire blight in soft growth."""
     label = label_of(work.measures)
@@ -40,6 +55,13 @@ def pear_blight(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.weed-and-feed",
+    Severity.ADVICE,
+    WEED_AND_FEED,
+    why="What kills a dandelion harms a pear.",
+    applies="feeds that kill weeds",
+)
 def weed_and_feed(work: T) -> Iterator[Breach]:
     """A feed with a weed killer goes on lawns, and on nothing else."""
     m = work.measures
@@ -54,6 +76,13 @@ def weed_and_feed(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.off-paving",
+    Severity.WARNING,
+    PRACTICE,
+    why="What lies on paving feeds the drain.",
+    applies="lawns fed with granules",
+)
 def off_paving(work: T) -> Iterator[Breach]:
     """Granules that fall on paving are swept up, away from drains, and the card says so."""
     m = work.measures
@@ -66,6 +95,7 @@ def off_paving(work: T) -> Iterator[Breach]:
     )
 
 
+@rule("feeding.water-in", Severity.ADVICE, WATER_IN, why="Nutrients reach roots only in water.", applies="granules")
 def water_in(work: T) -> Iterator[Breach]:
     """Granules are watered in, and the card says so."""
     if work.measures.in_water or says(work, "water in", "watered in", "water it in", "water them in", "rain"):
@@ -77,6 +107,7 @@ def water_in(work: T) -> Iterator[Breach]:
     )
 
 
+@rule("feeding.pets", Severity.ADVICE, PETS, why="A dog eats what smells of bone and blood.", applies="every feeding")
 def pets(work: T) -> Iterator[Breach]:
     """Children and animals are kept off until the feed is watered in, and the card says so."""
     if says(work, "children", "pets", "dogs", "animals", "stock off"):
@@ -98,52 +129,10 @@ def _caution(what: str, why: str, line: str) -> Breach:
 
 
 TEXT_RULES: tuple[Rule[FeedingMeasures], ...] = (
-    Rule(
-        name="feeding.label-first",
-        severity=Severity.WARNING,
-        why="Products differ and change; a card does not know which bag is in the van.",
-        references=(PRACTICE, LABEL_LAW),
-        applies="every feeding",
-        check=label_first,
-    ),
-    Rule(
-        name="feeding.pear-blight",
-        severity=Severity.WARNING,
-        why="Fire blight comes in through soft growth, and there is no cure.",
-        references=(OLD_RATE,),
-        applies="pears fed with nitrogen",
-        check=pear_blight,
-    ),
-    Rule(
-        name="feeding.weed-and-feed",
-        severity=Severity.ADVICE,
-        why="What kills a dandelion harms a pear.",
-        references=(WEED_AND_FEED,),
-        applies="feeds that kill weeds",
-        check=weed_and_feed,
-    ),
-    Rule(
-        name="feeding.off-paving",
-        severity=Severity.WARNING,
-        why="What lies on paving feeds the drain.",
-        references=(PRACTICE,),
-        applies="lawns fed with granules",
-        check=off_paving,
-    ),
-    Rule(
-        name="feeding.water-in",
-        severity=Severity.ADVICE,
-        why="Nutrients reach roots only in water.",
-        references=(WATER_IN,),
-        applies="granules",
-        check=water_in,
-    ),
-    Rule(
-        name="feeding.pets",
-        severity=Severity.ADVICE,
-        why="A dog eats what smells of bone and blood.",
-        references=(PETS,),
-        applies="every feeding",
-        check=pets,
-    ),
+    label_first,
+    pear_blight,
+    weed_and_feed,
+    off_paving,
+    water_in,
+    pets,
 )

@@ -21,7 +21,7 @@ from howto.families.feeding.references import (
 )
 from howto.families.feeding.season import has_autumn
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.reference import CEILING
 from howto.quantities.amounts import bare, mm, qty
 
@@ -61,6 +61,18 @@ def _no_nitrogen(work: T) -> Edit:
     return Edit(key="analysis", text=text)
 
 
+@rule(
+    "feeding.tree-rate",
+    Severity.ERROR,
+    TRUNK,
+    TRUNK_STONE,
+    PER_AREA,
+    why=(
+        "0.1 lb of N an inch of trunk for apple and pear (17.9 g a cm), 1/8 lb for stone fruit (22.3 g a cm), the "
+        "trunk measured a foot up."
+    ),
+    applies="fruit trees that write what each gets, by a trunk, an age or an area",
+)
 def tree_rate(work: T) -> Iterator[Breach]:
     """A fruit tree gets no more nitrogen in a year than its trunk, age or area calls for."""
     label = label_of(work.measures)
@@ -80,6 +92,14 @@ def tree_rate(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.tree-cap",
+    Severity.WARNING,
+    TREE_CAP,
+    OLD_RATE,
+    why="Advice of 1977 gave a dwarf apple 5 to 10 lb of 10-10-10; today's cap is 2.5 lb for any tree.",
+    applies="fruit trees that write what each gets, by trunk or by nothing else",
+)
 def tree_cap(work: T) -> Iterator[Breach]:
     """No fruit tree gets more nitrogen in a year than 1.13 kg of 10-10-10 holds, 113 g."""
     label = label_of(work.measures)
@@ -96,6 +116,13 @@ def tree_cap(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.age-cap",
+    Severity.WARNING,
+    TRUNK,
+    why="An old trunk thickens without asking for more.",
+    applies="fruit trees over ten years old that write last year's feed",
+)
 def age_cap(work: T) -> Iterator[Breach]:
     """After ten years a fruit tree's feed is not raised from year to year."""
     m, year = work.measures, plan.year_product_g(work)
@@ -114,6 +141,18 @@ def age_cap(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.growth-enough",
+    Severity.ERROR,
+    TRUNK_STONE,
+    PER_AREA,
+    SPUR_GROWTH,
+    why=(
+        "Bearing apple 12 to 24 in, pear 6 to 12, peach 10 to 18; young apple 24 to 36, pear 12 to 26, peach 16 to "
+        "24; plum and cherry 10 to 14. Feed only what grows less; reduce or skip where growth is strong."
+    ),
+    applies="fruit trees that write their shoot growth",
+)
 def growth_enough(work: T) -> Iterator[Breach]:
     """A tree whose shoots grew past their range gets no nitrogen."""
     m, label, wanted = work.measures, label_of(work.measures), plan.growth_wanted(work)
@@ -137,6 +176,13 @@ def growth_enough(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.lawn-counts",
+    Severity.WARNING,
+    TRUNK_STONE,
+    why="Roots do not ask whom a feed was meant for.",
+    applies="fruit trees in grass that write what the lawn is fed",
+)
 def lawn_counts(work: T) -> Iterator[Breach]:
     """What a lawn is fed under a tree counts as the tree's."""
     m, label, allowed = work.measures, label_of(work.measures), _allowed(work)
@@ -160,6 +206,13 @@ def lawn_counts(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.trained-half",
+    Severity.ADVICE,
+    HALF,
+    why="A trained tree holds a frame a third the size: full feed goes into shoots that come off again.",
+    applies="espaliers, fans, cordons and step-overs that write what each gets",
+)
 def trained_half(work: T) -> Iterator[Breach]:
     """A trained tree gets about half of what a free-standing one of its size gets."""
     m, label, allowed = work.measures, label_of(work.measures), _allowed(work)
@@ -178,6 +231,14 @@ def trained_half(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.trained-doses",
+    Severity.ADVICE,
+    HALF,
+    MATURE,
+    why="Nitrogen all at once is a flush of growth; 3 lots 6 weeks apart are published for grown trees.",
+    applies="espaliers, fans, cordons and step-overs",
+)
 def trained_doses(work: T) -> Iterator[Breach]:
     """A trained tree's feed is split in two or three."""
     m = work.measures
@@ -196,6 +257,13 @@ def trained_doses(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.trunk-height",
+    Severity.WARNING,
+    TRUNK,
+    why="A trunk measured at its foot is a fifth too thick, and the tree gets a fifth too much.",
+    applies="fruit trees that write where the trunk was measured",
+)
 def trunk_height(work: T) -> Iterator[Breach]:
     """The trunk is measured 300 mm above the ground."""
     m = work.measures
@@ -210,6 +278,13 @@ def trunk_height(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.stem-clear",
+    Severity.WARNING,
+    TREE_CAP,
+    why="Off the stem by 12 in: no root near it drinks, and bark burns.",
+    applies="techniques that write how far the stem is kept clear",
+)
 def stem_clear(work: T) -> Iterator[Breach]:
     """Fertiliser stays 300 mm off the stem."""
     clear = work.measures.stem_clear_mm
@@ -224,6 +299,14 @@ def stem_clear(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.canopy-edge",
+    Severity.WARNING,
+    PER_AREA,
+    TREE_CAP,
+    why="The whole rooting area is fed, to just past the edge of the canopy.",
+    applies="techniques that write how far the ring goes",
+)
 def canopy_edge(work: T) -> Iterator[Breach]:
     """Feed is spread out to the edge of the canopy, and outside the bare ring."""
     m = work.measures
@@ -248,6 +331,13 @@ def canopy_edge(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.planting-hole",
+    Severity.WARNING,
+    NO_HOLE,
+    why="New roots burn where fertiliser lies in the hole.",
+    applies="techniques that write where the feed is put",
+)
 def planting_hole(work: T) -> Iterator[Breach]:
     """No fertiliser goes in the planting hole."""
     if work.measures.place != "planting hole":
@@ -262,94 +352,15 @@ def planting_hole(work: T) -> Iterator[Breach]:
 
 
 TREE_RULES: tuple[Rule[FeedingMeasures], ...] = (
-    Rule(
-        name="feeding.tree-rate",
-        severity=Severity.ERROR,
-        why="0.1 lb of N an inch of trunk for apple and pear (17.9 g a cm), 1/8 lb for stone fruit (22.3 g a cm), the "
-        "trunk measured a foot up.",
-        references=(TRUNK, TRUNK_STONE, PER_AREA),
-        applies="fruit trees that write what each gets, by a trunk, an age or an area",
-        check=tree_rate,
-    ),
-    Rule(
-        name="feeding.tree-cap",
-        severity=Severity.WARNING,
-        why="Advice of 1977 gave a dwarf apple 5 to 10 lb of 10-10-10; today's cap is 2.5 lb for any tree.",
-        references=(TREE_CAP, OLD_RATE),
-        applies="fruit trees that write what each gets, by trunk or by nothing else",
-        check=tree_cap,
-    ),
-    Rule(
-        name="feeding.age-cap",
-        severity=Severity.WARNING,
-        why="An old trunk thickens without asking for more.",
-        references=(TRUNK,),
-        applies="fruit trees over ten years old that write last year's feed",
-        check=age_cap,
-    ),
-    Rule(
-        name="feeding.growth-enough",
-        severity=Severity.ERROR,
-        why="Bearing apple 12 to 24 in, pear 6 to 12, peach 10 to 18; young apple 24 to 36, pear 12 to 26, peach 16 to "
-        "24; plum and cherry 10 to 14. Feed only what grows less; reduce or skip where growth is strong.",
-        references=(TRUNK_STONE, PER_AREA, SPUR_GROWTH),
-        applies="fruit trees that write their shoot growth",
-        check=growth_enough,
-    ),
-    Rule(
-        name="feeding.lawn-counts",
-        severity=Severity.WARNING,
-        why="Roots do not ask whom a feed was meant for.",
-        references=(TRUNK_STONE,),
-        applies="fruit trees in grass that write what the lawn is fed",
-        check=lawn_counts,
-    ),
-    Rule(
-        name="feeding.trained-half",
-        severity=Severity.ADVICE,
-        why="A trained tree holds a frame a third the size: full feed goes into shoots that come off again.",
-        references=(HALF,),
-        applies="espaliers, fans, cordons and step-overs that write what each gets",
-        check=trained_half,
-    ),
-    Rule(
-        name="feeding.trained-doses",
-        severity=Severity.ADVICE,
-        why="Nitrogen all at once is a flush of growth; 3 lots 6 weeks apart are published for grown trees.",
-        references=(HALF, MATURE),
-        applies="espaliers, fans, cordons and step-overs",
-        check=trained_doses,
-    ),
-    Rule(
-        name="feeding.trunk-height",
-        severity=Severity.WARNING,
-        why="A trunk measured at its foot is a fifth too thick, and the tree gets a fifth too much.",
-        references=(TRUNK,),
-        applies="fruit trees that write where the trunk was measured",
-        check=trunk_height,
-    ),
-    Rule(
-        name="feeding.stem-clear",
-        severity=Severity.WARNING,
-        why="Off the stem by 12 in: no root near it drinks, and bark burns.",
-        references=(TREE_CAP,),
-        applies="techniques that write how far the stem is kept clear",
-        check=stem_clear,
-    ),
-    Rule(
-        name="feeding.canopy-edge",
-        severity=Severity.WARNING,
-        why="The whole rooting area is fed, to just past the edge of the canopy.",
-        references=(PER_AREA, TREE_CAP),
-        applies="techniques that write how far the ring goes",
-        check=canopy_edge,
-    ),
-    Rule(
-        name="feeding.planting-hole",
-        severity=Severity.WARNING,
-        why="New roots burn where fertiliser lies in the hole.",
-        references=(NO_HOLE,),
-        applies="techniques that write where the feed is put",
-        check=planting_hole,
-    ),
+    tree_rate,
+    tree_cap,
+    age_cap,
+    growth_enough,
+    lawn_counts,
+    trained_half,
+    trained_doses,
+    trunk_height,
+    stem_clear,
+    canopy_edge,
+    planting_hole,
 )

@@ -20,7 +20,7 @@ from howto.families.feeding.references import (
 from howto.families.feeding.rules_label import rate_edit
 from howto.findings import Severity
 from howto.languages.time_words import MONTHS
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.reference import CEILING, FORMAT
 from howto.quantities.amounts import bare, month_named, qty
 from howto.seasons import months_of
@@ -34,6 +34,13 @@ MONTH_NAMES: tuple[Month, ...] = get_args(Month)
 ANY_YEAR = 2025  # dates are weighed in a year without a leap day
 
 
+@rule(
+    "feeding.dose-known",
+    Severity.WARNING,
+    FORMAT,
+    why="A handful is no measure.",
+    applies="every feeding but liquid feed",
+)
 def dose_known(work: T) -> Iterator[Breach]:
     """The measures tell how much one dose is."""
     m, label = work.measures, label_of(work.measures)
@@ -80,6 +87,17 @@ def _unknown(what: str, edit: Edit) -> Breach:
     )
 
 
+@rule(
+    "feeding.single-dose",
+    Severity.ERROR,
+    SINGLE_DOSE,
+    GROWING_MONTH,
+    CENTIPEDE,
+    why=(
+        "1 lb of N on 1,000 sq ft is the most a lawn uses at once; more burns it or washes away. Centipede takes half."
+    ),
+    applies="lawns that write a rate",
+)
 def single_dose(work: T) -> Iterator[Breach]:
     """A lawn gets at most 4.9 g/m² of nitrogen at one time, centipede half of it."""
     m, label, found = work.measures, label_of(work.measures), plan.rate(work.measures)
@@ -105,6 +123,17 @@ def single_dose(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.year-cap",
+    Severity.WARNING,
+    PRODUCT_RATE,
+    GROWING_MONTH,
+    why=(
+        "More than the range is mown off and thatch; published ranges differ by State, so the book's is used. From "
+        "memory it only advises."
+    ),
+    applies="lawns whose grass the plant book knows",
+)
 def year_cap(work: T) -> Iterator[Breach]:
     """A lawn's doses together stay within its grass's nitrogen for a year."""
     m, label, found, grass = (
@@ -135,6 +164,13 @@ def year_cap(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.grass-known",
+    Severity.ADVICE,
+    FORMAT,
+    why="Buffalo, couch and bent are names for different grasses in different countries.",
+    applies="lawns that write their grass",
+)
 def grass_known(work: T) -> Iterator[Breach]:
     """The lawn's grass is one that the plant book knows."""
     m = work.measures
@@ -151,6 +187,13 @@ def grass_known(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.warm-start",
+    Severity.WARNING,
+    WARM_TURF,
+    why="Feeding starts when the soil 4 in down reaches 65 °F.",
+    applies="warm-season lawns that write the soil's temperature",
+)
 def warm_start(work: T) -> Iterator[Breach]:
     """A warm-season lawn is first fed when the soil 100 mm down has reached 18 °C."""
     m, grass = work.measures, plan.grass_of(work)
@@ -167,12 +210,26 @@ def warm_start(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.tree-cut-off",
+    Severity.WARNING,
+    TREE_CUT_OFF,
+    why="The last feed is due about 21 June to 1 July in the north; an autumn dose is written as a share.",
+    applies="fruit trees fed with nitrogen",
+)
 def tree_cut_off(work: T) -> Iterator[Breach]:
     """A fruit tree gets no nitrogen from July to autumn in the north, from January in the south."""
     if work.measures.kind == "fruit tree":
         yield from _late(work, "shoots made late do not ripen before frost")
 
 
+@rule(
+    "feeding.turf-cut-off",
+    Severity.WARNING,
+    WARM_TURF,
+    why="Nitrogen stops in mid-August, and none is given in autumn.",
+    applies="warm-season lawns fed with nitrogen",
+)
 def turf_cut_off(work: T) -> Iterator[Breach]:
     """A warm-season lawn gets no nitrogen after mid-August in the north, mid-February in the south."""
     if work.measures.kind == "lawn":
@@ -221,6 +278,16 @@ def _day(day: date) -> str:
     return f"{day.day} {month_named(day.month)}"
 
 
+@rule(
+    "feeding.dose-gap",
+    Severity.WARNING,
+    MATURE,
+    WARM_TURF,
+    why=(
+        "Equal lots of a tree's feed stand 6 weeks apart; couch is fed again after 6 to 8 weeks, zoysia after 7 to 8."
+    ),
+    applies="fruit trees and warm-season lawns that write a gap, but liquid feed",
+)
 def dose_gap(work: T) -> Iterator[Breach]:
     """Doses of a fruit tree or a warm-season lawn stand six weeks apart or more."""
     m = work.measures
@@ -238,6 +305,13 @@ def dose_gap(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "feeding.season-start",
+    Severity.WARNING,
+    FORMAT,
+    why="Two dates for one job: one of them is wrong.",
+    applies="techniques that write a season",
+)
 def season_start(work: T) -> Iterator[Breach]:
     """The season written holds the month of the first dose."""
     months = months_of(work.technique.season, work.crew.hemisphere) if work.technique.season else None
@@ -256,79 +330,13 @@ def season_start(work: T) -> Iterator[Breach]:
 
 
 WHEN_RULES: tuple[Rule[FeedingMeasures], ...] = (
-    Rule(
-        name="feeding.dose-known",
-        severity=Severity.WARNING,
-        why="A handful is no measure.",
-        references=(FORMAT,),
-        applies="every feeding but liquid feed",
-        check=dose_known,
-    ),
-    Rule(
-        name="feeding.single-dose",
-        severity=Severity.ERROR,
-        why="1 lb of N on 1,000 sq ft is the most a lawn uses at once; more burns it or washes away. Centipede takes "
-        "half.",
-        references=(SINGLE_DOSE, GROWING_MONTH, CENTIPEDE),
-        applies="lawns that write a rate",
-        check=single_dose,
-    ),
-    Rule(
-        name="feeding.year-cap",
-        severity=Severity.WARNING,
-        why="More than the range is mown off and thatch; published ranges differ by State, so the book's is used. From "
-        "memory it only advises.",
-        references=(PRODUCT_RATE, GROWING_MONTH),
-        applies="lawns whose grass the plant book knows",
-        check=year_cap,
-    ),
-    Rule(
-        name="feeding.grass-known",
-        severity=Severity.ADVICE,
-        why="Buffalo, couch and bent are names for different grasses in different countries.",
-        references=(FORMAT,),
-        applies="lawns that write their grass",
-        check=grass_known,
-    ),
-    Rule(
-        name="feeding.warm-start",
-        severity=Severity.WARNING,
-        why="Feeding starts when the soil 4 in down reaches 65 °F.",
-        references=(WARM_TURF,),
-        applies="warm-season lawns that write the soil's temperature",
-        check=warm_start,
-    ),
-    Rule(
-        name="feeding.tree-cut-off",
-        severity=Severity.WARNING,
-        why="The last feed is due about 21 June to 1 July in the north; an autumn dose is written as a share.",
-        references=(TREE_CUT_OFF,),
-        applies="fruit trees fed with nitrogen",
-        check=tree_cut_off,
-    ),
-    Rule(
-        name="feeding.turf-cut-off",
-        severity=Severity.WARNING,
-        why="Nitrogen stops in mid-August, and none is given in autumn.",
-        references=(WARM_TURF,),
-        applies="warm-season lawns fed with nitrogen",
-        check=turf_cut_off,
-    ),
-    Rule(
-        name="feeding.dose-gap",
-        severity=Severity.WARNING,
-        why="Equal lots of a tree's feed stand 6 weeks apart; couch is fed again after 6 to 8 weeks, zoysia after 7 to "
-        "8.",
-        references=(MATURE, WARM_TURF),
-        applies="fruit trees and warm-season lawns that write a gap, but liquid feed",
-        check=dose_gap,
-    ),
-    Rule(
-        name="feeding.season-start",
-        severity=Severity.WARNING,
-        why="Two dates for one job: one of them is wrong.",
-        references=(FORMAT,),
-        applies="techniques that write a season",
-        check=season_start,
-    ),
+    dose_known,
+    single_dose,
+    year_cap,
+    grass_known,
+    warm_start,
+    tree_cut_off,
+    turf_cut_off,
+    dose_gap,
+    season_start,
 )

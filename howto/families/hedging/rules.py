@@ -23,7 +23,7 @@ from howto.families.hedging.references import (
 from howto.families.hedging.rules_site import SITE
 from howto.families.hedging.rules_young import YOUNG
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.reference import GEOMETRY, PRACTICE, Grade
 from howto.model.work import Work
 from howto.quantities import show_number as num
@@ -43,6 +43,13 @@ WIDEST_MM = 5000.0  # as wide as `base width` may be written
 ROOM_MM = 300.0  # see references.ROOM
 
 
+@rule(
+    "hedging.something-to-cut",
+    Severity.ERROR,
+    GEOMETRY,
+    why="A line above the hedge takes nothing off.",
+    applies="hedges with a standing height",
+)
 def something_to_cut(work: T) -> Iterator[Breach]:
     """The line of the cut is not above the hedge."""
     m = work.measures
@@ -60,6 +67,19 @@ def something_to_cut(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "hedging.third-of-height",
+    Severity.ERROR,
+    RENOVATION,
+    RENOVATION_OTHER,
+    PRACTICE,
+    why=(
+        "A deep cut leaves bare wood that may not close. Two copies of one source differ on when to stage: over "
+        "a third, and over 50 %. Up to half is only warned of in a renovation of beech, box, hawthorn, holly, "
+        "hornbeam, Lonicera nitida or yew."
+    ),
+    applies="hedges with a standing height, but for young hawthorn, privet and their like, which are cut harder",
+)
 def third_of_height(work: T) -> Iterator[Breach]:
     """No cut takes more than a third of the standing height; a lower hedge is reached in stages."""
     m = work.measures
@@ -108,6 +128,17 @@ def _in_months(work: T) -> str:
     return f", in {' or '.join(map(month_name, months))}" if months else ""
 
 
+@rule(
+    "hedging.one-face-a-year",
+    Severity.ERROR,
+    RENOVATION,
+    RENOVATION_OTHER,
+    why=(
+        "The uncut face feeds the roots while the cut one shoots again. Two copies of one source differ on when "
+        "to stage: over a third, and over 50 %."
+    ),
+    applies="renovations with a base width before and after",
+)
 def one_face_a_year(work: T) -> Iterator[Breach]:
     """A renovation that takes more than a third of the width cuts one face hard this year, the other next."""
     m = work.measures
@@ -129,6 +160,13 @@ def one_face_a_year(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "hedging.inside-the-face",
+    Severity.ERROR,
+    RENOVATION,
+    why="Cut at the wanted face, the hedge is too wide again after one season.",
+    applies="renovations that write how far inside the face they cut",
+)
 def inside_the_face(work: T) -> Iterator[Breach]:
     """A renovation cuts at least 150 mm inside the wanted face, so that new shoots fill up to it."""
     m = work.measures
@@ -143,6 +181,13 @@ def inside_the_face(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "hedging.room-to-regrow",
+    Severity.WARNING,
+    ROOM,
+    why="New shoots stand 300 mm proud of a hard cut before they can be trimmed thick.",
+    applies="the last cut of a renovation, where a third of the height allows it",
+)
 def room_to_regrow(work: T) -> Iterator[Breach]:
     """The last cut of a renovation stops 300 mm below the wanted height, to leave room for new shoots."""
     m = work.measures
@@ -162,6 +207,14 @@ def room_to_regrow(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "hedging.past-the-green",
+    Severity.ERROR,
+    RENOVATION,
+    CONIFERS,
+    why="Most conifers, yew apart, do not shoot from old wood: past the green the hole stays.",
+    applies="plants that the plant book marks as shooting from green wood only",
+)
 def past_the_green(work: T) -> Iterator[Breach]:
     """A hedge that shoots only from green wood is never cut deeper than its green."""
     m = work.measures
@@ -188,6 +241,14 @@ def past_the_green(work: T) -> Iterator[Breach]:
         )
 
 
+@rule(
+    "hedging.third-of-the-section",
+    Severity.WARNING,
+    THIRD_OF_LEAF,
+    QUARTER_OF_LEAF,
+    why="The leaf stands in the shell. Trade limits run from a quarter to a third of it in a season.",
+    applies="trims with all four widths and a standing height",
+)
 def third_of_the_section(work: T) -> Iterator[Breach]:
     """A trim takes no more than a third of the hedge in section; more is a renovation."""
     m = work.measures
@@ -213,6 +274,15 @@ def third_of_the_section(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "hedging.base-wider",
+    Severity.ERROR,
+    TRIMMING,
+    HOW_TO_TRIM,
+    RATIO,
+    why="A base wider than the top lets light reach the foot; a low hedge under about 1 m may stand upright.",
+    applies="hedges with a base and a top width",
+)
 def base_wider(work: T) -> Iterator[Breach]:
     """A formal hedge over 1 m is wider at its base than at its top, and none is ever narrower there."""
     m = work.measures
@@ -234,6 +304,13 @@ def base_wider(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "hedging.lean",
+    Severity.ADVICE,
+    STEEP,
+    why="Steeper than 50 to 100 mm in 300 mm of height gives room away and no more light.",
+    applies="hedges with a base and a top width",
+)
 def lean(work: T) -> Iterator[Breach]:
     """The sides lean no more than 18° from upright."""
     m = work.measures
@@ -253,6 +330,13 @@ def lean(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "hedging.top-within-reach",
+    Severity.WARNING,
+    REACH,
+    why="A top over 600 mm cannot be cut level from one side without leaning over a blade.",
+    applies="hedges with a top width",
+)
 def top_within_reach(work: T) -> Iterator[Breach]:
     """The top is at most 600 mm wide, so that it can be reached from one side."""
     top = work.measures.top_width_mm
@@ -268,89 +352,16 @@ def top_within_reach(work: T) -> Iterator[Breach]:
 
 
 CUTS: tuple[Rule[HedgingMeasures], ...] = (
-    Rule(
-        name="hedging.something-to-cut",
-        severity=Severity.ERROR,
-        why="A line above the hedge takes nothing off.",
-        references=(GEOMETRY,),
-        applies="hedges with a standing height",
-        check=something_to_cut,
-    ),
-    Rule(
-        name="hedging.third-of-height",
-        severity=Severity.ERROR,
-        why="A deep cut leaves bare wood that may not close. Two copies of one source differ on when to stage: over "
-        "a third, and over 50 %. Up to half is only warned of in a renovation of beech, box, hawthorn, holly, "
-        "hornbeam, Lonicera nitida or yew.",
-        references=(RENOVATION, RENOVATION_OTHER, PRACTICE),
-        applies="hedges with a standing height, but for young hawthorn, privet and their like, which are cut harder",
-        check=third_of_height,
-    ),
-    Rule(
-        name="hedging.one-face-a-year",
-        severity=Severity.ERROR,
-        why="The uncut face feeds the roots while the cut one shoots again. Two copies of one source differ on when "
-        "to stage: over a third, and over 50 %.",
-        references=(RENOVATION, RENOVATION_OTHER),
-        applies="renovations with a base width before and after",
-        check=one_face_a_year,
-    ),
-    Rule(
-        name="hedging.inside-the-face",
-        severity=Severity.ERROR,
-        why="Cut at the wanted face, the hedge is too wide again after one season.",
-        references=(RENOVATION,),
-        applies="renovations that write how far inside the face they cut",
-        check=inside_the_face,
-    ),
-    Rule(
-        name="hedging.room-to-regrow",
-        severity=Severity.WARNING,
-        why="New shoots stand 300 mm proud of a hard cut before they can be trimmed thick.",
-        references=(ROOM,),
-        applies="the last cut of a renovation, where a third of the height allows it",
-        check=room_to_regrow,
-    ),
-    Rule(
-        name="hedging.past-the-green",
-        severity=Severity.ERROR,
-        why="Most conifers, yew apart, do not shoot from old wood: past the green the hole stays.",
-        references=(RENOVATION, CONIFERS),
-        applies="plants that the plant book marks as shooting from green wood only",
-        check=past_the_green,
-    ),
-    Rule(
-        name="hedging.third-of-the-section",
-        severity=Severity.WARNING,
-        why="The leaf stands in the shell. Trade limits run from a quarter to a third of it in a season.",
-        references=(THIRD_OF_LEAF, QUARTER_OF_LEAF),
-        applies="trims with all four widths and a standing height",
-        check=third_of_the_section,
-    ),
-    Rule(
-        name="hedging.base-wider",
-        severity=Severity.ERROR,
-        why="A base wider than the top lets light reach the foot; a low hedge under about 1 m may stand upright.",
-        references=(TRIMMING, HOW_TO_TRIM, RATIO),
-        applies="hedges with a base and a top width",
-        check=base_wider,
-    ),
-    Rule(
-        name="hedging.lean",
-        severity=Severity.ADVICE,
-        why="Steeper than 50 to 100 mm in 300 mm of height gives room away and no more light.",
-        references=(STEEP,),
-        applies="hedges with a base and a top width",
-        check=lean,
-    ),
-    Rule(
-        name="hedging.top-within-reach",
-        severity=Severity.WARNING,
-        why="A top over 600 mm cannot be cut level from one side without leaning over a blade.",
-        references=(REACH,),
-        applies="hedges with a top width",
-        check=top_within_reach,
-    ),
+    something_to_cut,
+    third_of_height,
+    one_face_a_year,
+    inside_the_face,
+    room_to_regrow,
+    past_the_green,
+    third_of_the_section,
+    base_wider,
+    lean,
+    top_within_reach,
 )
 
 RULES: tuple[Rule[HedgingMeasures], ...] = (*CUTS, *YOUNG, *SITE)

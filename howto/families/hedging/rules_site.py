@@ -19,7 +19,7 @@ from howto.families.hedging.references import (
     TRIMMING,
 )
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule, line_wanted
+from howto.model.family import Breach, Edit, Limit, Rule, line_wanted, rule
 from howto.model.reference import Grade
 from howto.model.wording import words_of_cautions, words_of_steps
 from howto.model.work import Work
@@ -65,12 +65,33 @@ def _written_months(work: T) -> tuple[int, ...]:
     return found or tuple(range(1, 13))
 
 
+@rule(
+    "hedging.nests",
+    Severity.ERROR,
+    NESTS_UK,
+    NESTS_IRELAND,
+    why=(
+        "A nest in use or being built is protected in the UK, with no dates in the Act, and in Ireland; the main "
+        "season is about March to August."
+    ),
+    applies="hedges in the UK and Ireland that are cut from March to August, or without a season",
+)
 def nests(work: T) -> Iterator[Breach]:
     """Where the law protects nests, a hedge cut in the nesting season is looked through first, and the card says so."""
     if nesting(work).law:
         yield from _unsaid_nests(work, "; to harm a nest in use or being built is an offence there")
 
 
+@rule(
+    "hedging.nests-elsewhere",
+    Severity.ADVICE,
+    NESTS_ELSEWHERE,
+    why=(
+        "Birds nest mainly from March to August in the north and from August to January in the south; most "
+        "places protect a nest in use."
+    ),
+    applies="hedges anywhere else that are cut in those months, or without a season",
+)
 def nests_elsewhere(work: T) -> Iterator[Breach]:
     """Everywhere else too a hedge cut while birds nest is looked through first, and the card says so."""
     if not nesting(work).law:
@@ -94,12 +115,26 @@ def _unsaid_nests(work: T, after: str) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "hedging.closed-season",
+    Severity.ERROR,
+    NESTS_FARM,
+    why="The law forbids cutting from 1 March to 31 August; garden hedges in England are exempt.",
+    applies="farm hedges in England",
+)
 def closed_farm(work: T) -> Iterator[Breach]:
     """Farm hedges in England are not cut from 1 March to 31 August."""
     if work.measures.country == "england" and work.measures.farm_hedge is True:
         yield from _closed(work, "farm hedges in England are")
 
 
+@rule(
+    "hedging.closed-season-ireland",
+    Severity.ERROR,
+    NESTS_IRELAND,
+    why="The law forbids cutting hedges, ditches and uncultivated land from 1 March to 31 August.",
+    applies="hedges in Ireland",
+)
 def closed_ireland(work: T) -> Iterator[Breach]:
     """Hedges in Ireland are not cut from 1 March to 31 August."""
     if work.measures.country == "ireland":
@@ -121,6 +156,16 @@ def _closed(work: T, which: str) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "hedging.clip-months",
+    Severity.WARNING,
+    TRIMMING,
+    why=(
+        "Shoots cut too late do not harden; bare young hedges are cut before the buds break; hornbeam bleeds from "
+        "mid-winter on."
+    ),
+    applies="hedges whose months are known",
+)
 def clip_months(work: T) -> Iterator[Breach]:
     """The season falls in months in which this hedge is cut."""
     plant, (good, source) = plant_of(work), cut_months(work)
@@ -141,6 +186,13 @@ def clip_months(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "hedging.spacing",
+    Severity.WARNING,
+    SPACING,
+    why="Too wide, the gaps stay open for years; too close, the plants starve one another.",
+    applies="single rows of plants whose spacing the plant book knows",
+)
 def spacing(work: T) -> Iterator[Breach]:
     """Plants of a single row stand close enough to knit and far enough apart to thrive."""
     m, plant = work.measures, plant_of(work)
@@ -163,12 +215,26 @@ def spacing(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "hedging.double-row",
+    Severity.WARNING,
+    SPACING,
+    why="Nurseries set plants every 400 mm in two rows, which makes 5 a metre.",
+    applies="double rows",
+)
 def double_row(work: T) -> Iterator[Breach]:
     """A staggered double row holds at least 5 plants a metre."""
     if work.measures.row_count > 1 and not _farm(work):
         yield from _thin(work, DOUBLE)
 
 
+@rule(
+    "hedging.farm-row",
+    Severity.ERROR,
+    GRANT,
+    why="The English planting grant asks for a staggered double row with at least 6 plants a metre.",
+    applies="farm hedges in England",
+)
 def farm_row(work: T) -> Iterator[Breach]:
     """A native farm hedge in England holds at least 6 plants a metre."""
     if _farm(work):
@@ -197,6 +263,14 @@ def _thin(work: T, limit: Limit) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "hedging.row-gap",
+    Severity.WARNING,
+    GRANT,
+    SPACING,
+    why="Nearer, the rows compete; further, a gap is left down the middle.",
+    applies="double rows that write the distance from row to row",
+)
 def row_gap(work: T) -> Iterator[Breach]:
     """The rows of a double hedge stand 400 to 450 mm apart."""
     m = work.measures
@@ -212,6 +286,13 @@ def row_gap(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "hedging.big-leaves",
+    Severity.WARNING,
+    TRIMMING,
+    why="A power trimmer cuts large leaves in half, and the halves brown.",
+    applies="laurel, bay and other large-leaved hedges",
+)
 def big_leaves(work: T) -> Iterator[Breach]:
     """Laurel, bay and other large leaves are cut with secateurs or hand shears, not a power trimmer."""
     plant = next((each for each in work.plants if each.botanical in BIG_LEAVES), None)
@@ -227,6 +308,13 @@ def big_leaves(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "hedging.bottom-up",
+    Severity.WARNING,
+    HOW_TO_TRIM,
+    why="Clippings fall clear of what is still to be cut.",
+    applies="trims",
+)
 def bottom_up(work: T) -> Iterator[Breach]:
     """The sides are cut from the bottom up."""
     said = words_of_steps(work.technique.steps).casefold()
@@ -242,6 +330,7 @@ def bottom_up(work: T) -> Iterator[Breach]:
     )
 
 
+@rule("hedging.level-line", Severity.ADVICE, LEVEL_LINE, why="A top cut by eye follows the ground.", applies="trims")
 def level_line(work: T) -> Iterator[Breach]:
     """The top of a trimmed hedge is cut to a stretched line, set a little below the finished height."""
     kit = " ".join(each.name for each in (*work.technique.tools, *work.technique.materials))
@@ -259,103 +348,16 @@ def level_line(work: T) -> Iterator[Breach]:
 
 
 SITE: tuple[Rule[HedgingMeasures], ...] = (
-    Rule(
-        name="hedging.nests",
-        severity=Severity.ERROR,
-        why="A nest in use or being built is protected in the UK, with no dates in the Act, and in Ireland; the main "
-        "season is about March to August.",
-        references=(NESTS_UK, NESTS_IRELAND),
-        applies="hedges in the UK and Ireland that are cut from March to August, or without a season",
-        check=nests,
-    ),
-    Rule(
-        name="hedging.nests-elsewhere",
-        severity=Severity.ADVICE,
-        why="Birds nest mainly from March to August in the north and from August to January in the south; most "
-        "places protect a nest in use.",
-        references=(NESTS_ELSEWHERE,),
-        applies="hedges anywhere else that are cut in those months, or without a season",
-        check=nests_elsewhere,
-    ),
-    Rule(
-        name="hedging.closed-season",
-        severity=Severity.ERROR,
-        why="The law forbids cutting from 1 March to 31 August; garden hedges in England are exempt.",
-        references=(NESTS_FARM,),
-        applies="farm hedges in England",
-        check=closed_farm,
-    ),
-    Rule(
-        name="hedging.closed-season-ireland",
-        severity=Severity.ERROR,
-        why="The law forbids cutting hedges, ditches and uncultivated land from 1 March to 31 August.",
-        references=(NESTS_IRELAND,),
-        applies="hedges in Ireland",
-        check=closed_ireland,
-    ),
-    Rule(
-        name="hedging.clip-months",
-        severity=Severity.WARNING,
-        why="Shoots cut too late do not harden; bare young hedges are cut before the buds break; hornbeam bleeds from "
-        "mid-winter on.",
-        references=(TRIMMING,),
-        applies="hedges whose months are known",
-        check=clip_months,
-    ),
-    Rule(
-        name="hedging.spacing",
-        severity=Severity.WARNING,
-        why="Too wide, the gaps stay open for years; too close, the plants starve one another.",
-        references=(SPACING,),
-        applies="single rows of plants whose spacing the plant book knows",
-        check=spacing,
-    ),
-    Rule(
-        name="hedging.double-row",
-        severity=Severity.WARNING,
-        why="Nurseries set plants every 400 mm in two rows, which makes 5 a metre.",
-        references=(SPACING,),
-        applies="double rows",
-        check=double_row,
-    ),
-    Rule(
-        name="hedging.farm-row",
-        severity=Severity.ERROR,
-        why="The English planting grant asks for a staggered double row with at least 6 plants a metre.",
-        references=(GRANT,),
-        applies="farm hedges in England",
-        check=farm_row,
-    ),
-    Rule(
-        name="hedging.row-gap",
-        severity=Severity.WARNING,
-        why="Nearer, the rows compete; further, a gap is left down the middle.",
-        references=(GRANT, SPACING),
-        applies="double rows that write the distance from row to row",
-        check=row_gap,
-    ),
-    Rule(
-        name="hedging.big-leaves",
-        severity=Severity.WARNING,
-        why="A power trimmer cuts large leaves in half, and the halves brown.",
-        references=(TRIMMING,),
-        applies="laurel, bay and other large-leaved hedges",
-        check=big_leaves,
-    ),
-    Rule(
-        name="hedging.bottom-up",
-        severity=Severity.WARNING,
-        why="Clippings fall clear of what is still to be cut.",
-        references=(HOW_TO_TRIM,),
-        applies="trims",
-        check=bottom_up,
-    ),
-    Rule(
-        name="hedging.level-line",
-        severity=Severity.ADVICE,
-        why="A top cut by eye follows the ground.",
-        references=(LEVEL_LINE,),
-        applies="trims",
-        check=level_line,
-    ),
+    nests,
+    nests_elsewhere,
+    closed_farm,
+    closed_ireland,
+    clip_months,
+    spacing,
+    double_row,
+    farm_row,
+    row_gap,
+    big_leaves,
+    bottom_up,
+    level_line,
 )

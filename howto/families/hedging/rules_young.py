@@ -8,7 +8,7 @@ from howto.families.hedging.growing import FORMATIVE_YEARS, growth, plant_of
 from howto.families.hedging.measures import HedgingMeasures
 from howto.families.hedging.references import ARIZONA, TRIMMING
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.plants import Plant
 from howto.model.reference import PRACTICE
 from howto.model.work import Work
@@ -24,6 +24,17 @@ VIGOROUS_MM_PER_YEAR = 400.0  # "fast" is about 400 mm a year or more: two hedge
 LEAST_SHARE = 0.25  # a formative cut by a third may fall short by this much before it is spoken of
 
 
+@rule(
+    "hedging.formative-cut",
+    Severity.WARNING,
+    TRIMMING,
+    ARIZONA,
+    why=(
+        "Upright deciduous plants are cut to 150 to 300 mm at planting and by half their growth a year on; "
+        "upright evergreens and stocky deciduous plants by a third both times."
+    ),
+    applies="young hedges of known plants in their first two years",
+)
 def formative_cut(work: T) -> Iterator[Breach]:
     """In its first two years a hedge is cut as its group asks: a third, or hard and then by half its growth."""
     m, plant = work.measures, plant_of(work)
@@ -72,6 +83,14 @@ def _cut_at(m: HedgingMeasures, plant: Plant, height: float, why: str) -> Breach
     )
 
 
+@rule(
+    "hedging.leave-the-leader",
+    Severity.ERROR,
+    TRIMMING,
+    PRACTICE,
+    why="Yew, bay, laurel, cypress and their like rise on one leader; till then only their sides are trimmed.",
+    applies="young hedges of plants whose leader is left",
+)
 def leave_the_leader(work: T) -> Iterator[Breach]:
     """Conifers and most evergreens keep their leader until the finished height; only the sides are trimmed."""
     m, plant = work.measures, plant_of(work)
@@ -97,6 +116,13 @@ def leave_the_leader(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "hedging.top-off",
+    Severity.WARNING,
+    PRACTICE,
+    why="A vigorous evergreen young hedge takes 300 to 400 mm off its top in one formative cut without harm.",
+    applies="young evergreen hedges",
+)
 def top_off(work: T) -> Iterator[Breach]:
     """One formative cut takes at most 400 mm off the top of an evergreen."""
     m, plant = work.measures, plant_of(work)
@@ -121,6 +147,14 @@ def top_off(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "hedging.topped-as-it-rises",
+    Severity.WARNING,
+    ARIZONA,
+    PRACTICE,
+    why="A cut shoot makes two, those two make four; never wait for full height before the first cut.",
+    applies="young hedges that were never cut and stand at their finished height",
+)
 def topped_as_it_rises(work: T) -> Iterator[Breach]:
     """A young hedge is topped as it rises, and not left to run to its full height first."""
     m = work.measures
@@ -142,6 +176,14 @@ def topped_as_it_rises(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "hedging.cut-back-growth",
+    Severity.WARNING,
+    ARIZONA,
+    TRIMMING,
+    why="Half of the new growth goes in each of the first years, a third where the plant is stocky.",
+    applies="young hedges that write what each cut takes back",
+)
 def cut_back_growth(work: T) -> Iterator[Breach]:
     """Each cut of a young hedge takes back a third to a half of its new growth."""
     m = work.measures
@@ -160,45 +202,9 @@ def cut_back_growth(work: T) -> Iterator[Breach]:
 
 
 YOUNG: tuple[Rule[HedgingMeasures], ...] = (
-    Rule(
-        name="hedging.formative-cut",
-        severity=Severity.WARNING,
-        why="Upright deciduous plants are cut to 150 to 300 mm at planting and by half their growth a year on; "
-        "upright evergreens and stocky deciduous plants by a third both times.",
-        references=(TRIMMING, ARIZONA),
-        applies="young hedges of known plants in their first two years",
-        check=formative_cut,
-    ),
-    Rule(
-        name="hedging.leave-the-leader",
-        severity=Severity.ERROR,
-        why="Yew, bay, laurel, cypress and their like rise on one leader; till then only their sides are trimmed.",
-        references=(TRIMMING, PRACTICE),
-        applies="young hedges of plants whose leader is left",
-        check=leave_the_leader,
-    ),
-    Rule(
-        name="hedging.top-off",
-        severity=Severity.WARNING,
-        why="A vigorous evergreen young hedge takes 300 to 400 mm off its top in one formative cut without harm.",
-        references=(PRACTICE,),
-        applies="young evergreen hedges",
-        check=top_off,
-    ),
-    Rule(
-        name="hedging.topped-as-it-rises",
-        severity=Severity.WARNING,
-        why="A cut shoot makes two, those two make four; never wait for full height before the first cut.",
-        references=(ARIZONA, PRACTICE),
-        applies="young hedges that were never cut and stand at their finished height",
-        check=topped_as_it_rises,
-    ),
-    Rule(
-        name="hedging.cut-back-growth",
-        severity=Severity.WARNING,
-        why="Half of the new growth goes in each of the first years, a third where the plant is stocky.",
-        references=(ARIZONA, TRIMMING),
-        applies="young hedges that write what each cut takes back",
-        check=cut_back_growth,
-    ),
+    formative_cut,
+    leave_the_leader,
+    top_off,
+    topped_as_it_rises,
+    cut_back_growth,
 )

@@ -11,7 +11,7 @@ from howto.families.mowing.references import CORNELL, GROWTH, UC_AMOUNT, WAIT
 from howto.families.mowing.rules_conditions import CONDITIONS
 from howto.families.mowing.rules_grasses import GRASSES
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.reference import CEILING, GEOMETRY
 from howto.model.work import Work
 from howto.quantities import show_number as num
@@ -25,6 +25,14 @@ SLOWEST, FASTEST = 0.2, 12.0  # mm a day; a tenth and twice of the usual 2 to 6,
 DUST = 1e-3  # days or mm
 
 
+@rule(
+    "mowing.one-third",
+    Severity.ERROR,
+    UC_AMOUNT,
+    CORNELL,
+    why="A lawn feeds by its leaf; a deeper cut bares the soil. An overgrown lawn comes down in steps.",
+    applies="lawns that write today's cut and how high they stand",
+)
 def one_third(work: T) -> Iterator[Breach]:
     """A cut takes no more than a third of the standing height."""
     m = work.measures
@@ -53,6 +61,13 @@ def _too_deep(m: MowingMeasures) -> bool:
     return not THIRD.allows(formulae.share_removed(m.standing_height_mm, m.cut_height_mm))
 
 
+@rule(
+    "mowing.lower-than-it-stands",
+    Severity.ERROR,
+    GEOMETRY,
+    why="A mower set above the grass takes nothing off.",
+    applies="lawns that write how high they stand",
+)
 def lower_than_it_stands(work: T) -> Iterator[Breach]:
     """The grass stands higher than the cut."""
     m = work.measures
@@ -71,6 +86,13 @@ def lower_than_it_stands(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "mowing.not-below-set-height",
+    Severity.ERROR,
+    GEOMETRY,
+    why="The set height is the lowest the lawn is kept at, so the cut and it cannot disagree.",
+    applies="lawns that write today's cut",
+)
 def not_below_set_height(work: T) -> Iterator[Breach]:
     """A cut is not lower than the height the lawn is kept at."""
     m = work.measures
@@ -87,6 +109,13 @@ def not_below_set_height(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "mowing.stages-apart",
+    Severity.WARNING,
+    WAIT,
+    why="The leaf needs a few days to recover between two cuts on the way down.",
+    applies="lawns that write the wait",
+)
 def stages_apart(work: T) -> Iterator[Breach]:
     """Two cuts on the way down stand at least two days apart."""
     wait = work.measures.stage_wait_days
@@ -101,6 +130,14 @@ def stages_apart(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "mowing.lawn-keeps-up",
+    Severity.WARNING,
+    GEOMETRY,
+    UC_AMOUNT,
+    why="If as much grows back as comes off, the staged cuts never end.",
+    applies="lawns brought down in stages",
+)
 def lawn_keeps_up(work: T) -> Iterator[Breach]:
     """On the way down, less grows between two cuts than a cut takes off."""
     m = work.measures
@@ -133,6 +170,13 @@ def _slower(m: MowingMeasures, a_day: float) -> tuple[str, Edit | None]:
     return f"write `stage wait: 2 days` and `set height: {floor(4 * a_day) + 1} mm` until it grows more slowly", None
 
 
+@rule(
+    "mowing.growth-in-reason",
+    Severity.ADVICE,
+    GROWTH,
+    why="A fed summer lawn grows about 2 to 6 mm a day; far from that the measure is likely a slip.",
+    applies="lawns that write growth a day",
+)
 def growth_in_reason(work: T) -> Iterator[Breach]:
     """Growth a day is within what lawns do."""
     a_day = work.measures.growth_mm_per_day
@@ -148,54 +192,12 @@ def growth_in_reason(work: T) -> Iterator[Breach]:
 
 
 RULES: tuple[Rule[MowingMeasures], ...] = (
-    Rule(
-        name="mowing.one-third",
-        severity=Severity.ERROR,
-        why="A lawn feeds by its leaf; a deeper cut bares the soil. An overgrown lawn comes down in steps.",
-        references=(UC_AMOUNT, CORNELL),
-        applies="lawns that write today's cut and how high they stand",
-        check=one_third,
-    ),
-    Rule(
-        name="mowing.lower-than-it-stands",
-        severity=Severity.ERROR,
-        why="A mower set above the grass takes nothing off.",
-        references=(GEOMETRY,),
-        applies="lawns that write how high they stand",
-        check=lower_than_it_stands,
-    ),
-    Rule(
-        name="mowing.not-below-set-height",
-        severity=Severity.ERROR,
-        why="The set height is the lowest the lawn is kept at, so the cut and it cannot disagree.",
-        references=(GEOMETRY,),
-        applies="lawns that write today's cut",
-        check=not_below_set_height,
-    ),
-    Rule(
-        name="mowing.stages-apart",
-        severity=Severity.WARNING,
-        why="The leaf needs a few days to recover between two cuts on the way down.",
-        references=(WAIT,),
-        applies="lawns that write the wait",
-        check=stages_apart,
-    ),
-    Rule(
-        name="mowing.lawn-keeps-up",
-        severity=Severity.WARNING,
-        why="If as much grows back as comes off, the staged cuts never end.",
-        references=(GEOMETRY, UC_AMOUNT),
-        applies="lawns brought down in stages",
-        check=lawn_keeps_up,
-    ),
-    Rule(
-        name="mowing.growth-in-reason",
-        severity=Severity.ADVICE,
-        why="A fed summer lawn grows about 2 to 6 mm a day; far from that the measure is likely a slip.",
-        references=(GROWTH,),
-        applies="lawns that write growth a day",
-        check=growth_in_reason,
-    ),
+    one_third,
+    lower_than_it_stands,
+    not_below_set_height,
+    stages_apart,
+    lawn_keeps_up,
+    growth_in_reason,
     *GRASSES,
     *CONDITIONS,
 )

@@ -7,7 +7,7 @@ from howto.families.mowing.figures import ROOTING_WEEKS
 from howto.families.mowing.measures import MowingMeasures
 from howto.families.mowing.references import ARIZONA, CAROLINA, NEW_TURF, SHARPEN, UC_AMOUNT
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule, line_wanted
+from howto.model.family import Breach, Edit, Limit, Rule, line_wanted, rule
 from howto.model.prose import plain
 from howto.model.reference import PRACTICE
 from howto.model.work import Work
@@ -25,6 +25,13 @@ THIRD_OF_AN_INCH = re.compile(
 )
 
 
+@rule(
+    "mowing.dry-grass",
+    Severity.WARNING,
+    PRACTICE,
+    why="Wet grass tears and clogs, and wheels smear the soil.",
+    applies="lawns that say whether they are wet",
+)
 def dry_grass(work: T) -> Iterator[Breach]:
     """Grass is mown dry."""
     if not work.measures.wet:
@@ -38,6 +45,13 @@ def dry_grass(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "mowing.reel-or-rotary",
+    Severity.WARNING,
+    ARIZONA,
+    why="Reel mowers cut cleanly up to 38 mm (1.5 in); rotary mowers from there up.",
+    applies="lawns that name a reel mower",
+)
 def reel_or_rotary(work: T) -> Iterator[Breach]:
     """A reel mower is for lawns kept at 38 mm or lower."""
     m = work.measures
@@ -54,6 +68,13 @@ def reel_or_rotary(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "mowing.sharp-blade",
+    Severity.WARNING,
+    SHARPEN,
+    why="A blunt blade tears leaf, which browns and lets disease in.",
+    applies="lawns that write the blade's hours",
+)
 def sharp_blade(work: T) -> Iterator[Breach]:
     """The blade is sharpened every 20 to 25 hours."""
     hours = work.measures.blade_hours
@@ -68,6 +89,13 @@ def sharp_blade(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "mowing.turf-rooted",
+    Severity.ADVICE,
+    NEW_TURF,
+    why="Turf not yet rooted lifts under the mower.",
+    applies="new turf",
+)
 def turf_rooted(work: T) -> Iterator[Breach]:
     """New turf has rooted before its first cut."""
     weeks = work.measures.turf_age_weeks
@@ -82,6 +110,13 @@ def turf_rooted(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "mowing.third-of-the-height",
+    Severity.ERROR,
+    UC_AMOUNT,
+    why="One page printed the rule as a third of an inch: on a lawn of 150 mm that is 6 % of the height, not 33 %.",
+    applies="every lawn",
+)
 def third_of_the_height(work: T) -> Iterator[Breach]:
     """The third that a cut may take is a third of the height, not of an inch."""
     for field, text in _passages(work):
@@ -106,6 +141,13 @@ def _passages(work: T) -> Iterator[tuple[str, str]]:
     yield from ((f"aftercare[{at}]", plain(care.text)) for at, care in enumerate(work.technique.aftercare))
 
 
+@rule(
+    "mowing.clippings-said",
+    Severity.ADVICE,
+    CAROLINA,
+    why="Clippings returned cut the need for feed by 20 to 30 % (NC Cooperative Extension).",
+    applies="every lawn",
+)
 def clippings_said(work: T) -> Iterator[Breach]:
     """The card says what happens to the clippings."""
     words = " ".join([*(kit.name for kit in work.technique.tools), *(text for _, text in _passages(work))])
@@ -122,52 +164,10 @@ def clippings_said(work: T) -> Iterator[Breach]:
 
 
 CONDITIONS: tuple[Rule[MowingMeasures], ...] = (
-    Rule(
-        name="mowing.dry-grass",
-        severity=Severity.WARNING,
-        why="Wet grass tears and clogs, and wheels smear the soil.",
-        references=(PRACTICE,),
-        applies="lawns that say whether they are wet",
-        check=dry_grass,
-    ),
-    Rule(
-        name="mowing.reel-or-rotary",
-        severity=Severity.WARNING,
-        why="Reel mowers cut cleanly up to 38 mm (1.5 in); rotary mowers from there up.",
-        references=(ARIZONA,),
-        applies="lawns that name a reel mower",
-        check=reel_or_rotary,
-    ),
-    Rule(
-        name="mowing.sharp-blade",
-        severity=Severity.WARNING,
-        why="A blunt blade tears leaf, which browns and lets disease in.",
-        references=(SHARPEN,),
-        applies="lawns that write the blade's hours",
-        check=sharp_blade,
-    ),
-    Rule(
-        name="mowing.turf-rooted",
-        severity=Severity.ADVICE,
-        why="Turf not yet rooted lifts under the mower.",
-        references=(NEW_TURF,),
-        applies="new turf",
-        check=turf_rooted,
-    ),
-    Rule(
-        name="mowing.third-of-the-height",
-        severity=Severity.ERROR,
-        why="One page printed the rule as a third of an inch: on a lawn of 150 mm that is 6 % of the height, not 33 %.",
-        references=(UC_AMOUNT,),
-        applies="every lawn",
-        check=third_of_the_height,
-    ),
-    Rule(
-        name="mowing.clippings-said",
-        severity=Severity.ADVICE,
-        why="Clippings returned cut the need for feed by 20 to 30 % (NC Cooperative Extension).",
-        references=(CAROLINA,),
-        applies="every lawn",
-        check=clippings_said,
-    ),
+    dry_grass,
+    reel_or_rotary,
+    sharp_blade,
+    turf_rooted,
+    third_of_the_height,
+    clippings_said,
 )

@@ -7,7 +7,7 @@ from howto.families.mowing.lawn import FORGIVEN_MM, grass_of, in_range, in_shade
 from howto.families.mowing.measures import MowingMeasures
 from howto.families.mowing.references import SHADE, UC_GRASSES, UC_SPECIAL
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Rule
+from howto.model.family import Breach, Edit, Rule, rule
 from howto.model.reference import CEILING, PRACTICE
 from howto.model.work import Work
 from howto.quantities.amounts import bare, mm
@@ -18,6 +18,16 @@ BUFFALO = ("buffalo", "buffalo grass")
 ONE_BUFFALO = ("australia", "new zealand")  # where the name means Stenotaphrum secundatum only
 
 
+@rule(
+    "mowing.height-for-the-grass",
+    Severity.ERROR,
+    UC_GRASSES,
+    why=(
+        "Each grass has a range by climate; below it the lawn thins, above it it lies over. Less than 1 mm is "
+        "forgiven, since most ranges were set in inches."
+    ),
+    applies="grasses the plant book knows, in a climate it knows",
+)
 def height_for_the_grass(work: T) -> Iterator[Breach]:
     """The set height lies in the range of the grass and climate."""
     m = work.measures
@@ -37,6 +47,13 @@ def height_for_the_grass(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "mowing.climate-named",
+    Severity.WARNING,
+    UC_GRASSES,
+    why="Ranges for one grass differ up to fourfold between climates and kinds, so none is averaged or guessed.",
+    applies="grasses with more than one range",
+)
 def climate_named(work: T) -> Iterator[Breach]:
     """A grass with several ranges names the climate meant, since ranges are never averaged."""
     m = work.measures
@@ -54,6 +71,13 @@ def climate_named(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "mowing.grass-known",
+    Severity.ADVICE,
+    PRACTICE,
+    why="Only a known grass has a range to check against.",
+    applies="lawns that name a grass",
+)
 def grass_known(work: T) -> Iterator[Breach]:
     """The grass is one the plant book knows."""
     name = work.measures.grass
@@ -70,6 +94,13 @@ def grass_known(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "mowing.which-buffalo",
+    Severity.WARNING,
+    UC_GRASSES,
+    why="One guide lists both grasses under that name, with heights of their own: match by botanical name.",
+    applies="lawns of a grass called buffalo, outside Australia and New Zealand",
+)
 def which_buffalo(work: T) -> Iterator[Breach]:
     """A grass called buffalo is named by its botanical name, for two grasses are called so."""
     m = work.measures
@@ -85,6 +116,14 @@ def which_buffalo(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "mowing.shade-raised",
+    Severity.WARNING,
+    SHADE,
+    UC_SPECIAL,
+    why="In shade a blade needs more length for the same light: raise by 13 to 25 mm.",
+    applies="shaded lawns whose range is known",
+)
 def shade_raised(work: T) -> Iterator[Breach]:
     """A lawn in shade is kept at its range for shade, or at least 13 mm above the bottom of its range."""
     m = work.measures
@@ -114,6 +153,13 @@ def shade_raised(work: T) -> Iterator[Breach]:
         )
 
 
+@rule(
+    "mowing.drought-raised",
+    Severity.WARNING,
+    UC_SPECIAL,
+    why="Longer leaf shades the soil and roots deeper.",
+    applies="lawns short of water whose range is known",
+)
 def drought_raised(work: T) -> Iterator[Breach]:
     """A lawn short of water is kept at the top of its range."""
     m = work.measures
@@ -135,53 +181,10 @@ def drought_raised(work: T) -> Iterator[Breach]:
 
 
 GRASSES: tuple[Rule[MowingMeasures], ...] = (
-    Rule(
-        name="mowing.height-for-the-grass",
-        severity=Severity.ERROR,
-        why="Each grass has a range by climate; below it the lawn thins, above it it lies over. Less than 1 mm is "
-        "forgiven, since most ranges were set in inches.",
-        references=(UC_GRASSES,),
-        applies="grasses the plant book knows, in a climate it knows",
-        check=height_for_the_grass,
-    ),
-    Rule(
-        name="mowing.climate-named",
-        severity=Severity.WARNING,
-        why="Ranges for one grass differ up to fourfold between climates and kinds, so none is averaged or guessed.",
-        references=(UC_GRASSES,),
-        applies="grasses with more than one range",
-        check=climate_named,
-    ),
-    Rule(
-        name="mowing.grass-known",
-        severity=Severity.ADVICE,
-        why="Only a known grass has a range to check against.",
-        references=(PRACTICE,),
-        applies="lawns that name a grass",
-        check=grass_known,
-    ),
-    Rule(
-        name="mowing.which-buffalo",
-        severity=Severity.WARNING,
-        why="One guide lists both grasses under that name, with heights of their own: match by botanical name.",
-        references=(UC_GRASSES,),
-        applies="lawns of a grass called buffalo, outside Australia and New Zealand",
-        check=which_buffalo,
-    ),
-    Rule(
-        name="mowing.shade-raised",
-        severity=Severity.WARNING,
-        why="In shade a blade needs more length for the same light: raise by 13 to 25 mm.",
-        references=(SHADE, UC_SPECIAL),
-        applies="shaded lawns whose range is known",
-        check=shade_raised,
-    ),
-    Rule(
-        name="mowing.drought-raised",
-        severity=Severity.WARNING,
-        why="Longer leaf shades the soil and roots deeper.",
-        references=(UC_SPECIAL,),
-        applies="lawns short of water whose range is known",
-        check=drought_raised,
-    ),
+    height_for_the_grass,
+    climate_named,
+    grass_known,
+    which_buffalo,
+    shade_raised,
+    drought_raised,
 )

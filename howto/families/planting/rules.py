@@ -20,7 +20,7 @@ from howto.families.planting.references import (
 from howto.families.planting.rules_after import AFTER
 from howto.families.planting.rules_counts import COUNTED
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule, line_wanted
+from howto.model.family import Breach, Edit, Limit, Rule, line_wanted, rule
 from howto.model.reference import GEOMETRY
 from howto.model.work import Work
 from howto.quantities import round_down, round_up
@@ -40,6 +40,14 @@ HELPS: Final = (
 )  # fmt: skip
 
 
+@rule(
+    "planting.hole-width",
+    Severity.ERROR,
+    SPECIFICATION,
+    SAUCER,
+    why="New roots run into soil that was loosened, and hardly into a smooth wall. As wide as there is room for.",
+    applies="plantings that write the hole and the ball",
+)
 def hole_width(work: T) -> Iterator[Breach]:
     """The hole is at least 1.5 times as wide as the ball."""
     m, ball = work.measures, hole.ball_mm(work.measures)
@@ -59,6 +67,14 @@ def hole_width(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.hole-depth",
+    Severity.ERROR,
+    NOT_DEEPER,
+    SPECIFICATION,
+    why="More young trees die of being planted too deep than of anything else in the hole.",
+    applies="plantings that write the depth of the hole and of the ball",
+)
 def hole_depth(work: T) -> Iterator[Breach]:
     """The hole is never deeper than the ball."""
     m = work.measures
@@ -79,6 +95,14 @@ def hole_depth(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.set-proud",
+    Severity.ERROR,
+    SPECIFICATION,
+    PROPER,
+    why="A hole 10 % shallower than the roots, 25 to 50 mm; where water stands, 10 % of the ball or more.",
+    applies="balls and containers that write the depth of the hole, or how proud they stand",
+)
 def set_proud(work: T) -> Iterator[Breach]:
     """A ball is set so that its topmost root stands a little above the ground, and higher on poor drainage."""
     m = work.measures
@@ -108,6 +132,13 @@ def set_proud(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.levels-add-up",
+    Severity.ERROR,
+    GEOMETRY,
+    why="Depth of hole and height above ground are the two parts of one length.",
+    applies="plantings that write both",
+)
 def levels_add_up(work: T) -> Iterator[Breach]:
     """The depth of the hole and the height above ground make the distance from topmost root to base."""
     m, roots = work.measures, work.measures.root_to_base_mm
@@ -126,6 +157,13 @@ def levels_add_up(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.topmost-root",
+    Severity.ERROR,
+    SPECIFICATION,
+    why="The flare is the level that counts, and not the soil in the pot.",
+    applies="plantings that write the topmost root",
+)
 def topmost_root(work: T) -> Iterator[Breach]:
     """The topmost root lies within 50 mm of the top of the ball."""
     m = work.measures
@@ -140,6 +178,13 @@ def topmost_root(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.no-soil-over",
+    Severity.ERROR,
+    SPECIFICATION,
+    why="Soil ends level with the topmost root or just below it.",
+    applies="plantings that write soil over the ball",
+)
 def no_soil_over(work: T) -> Iterator[Breach]:
     """No soil goes on top of the ball."""
     m = work.measures
@@ -154,6 +199,13 @@ def no_soil_over(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.no-loose-soil-under",
+    Severity.ERROR,
+    NOT_DEEPER,
+    why="Only undisturbed soil carries a ball for years.",
+    applies="plantings that write loose soil under the ball",
+)
 def no_loose_soil_under(work: T) -> Iterator[Breach]:
     """The ball stands on soil that was not dug."""
     m = work.measures
@@ -168,6 +220,14 @@ def no_loose_soil_under(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.ball-size",
+    Severity.WARNING,
+    BALL_TEN,
+    BALL_CITY,
+    why="A small ball on a thick trunk has left most of its roots in the nursery.",
+    applies="dug trees that write ball and calliper",
+)
 def ball_size(work: T) -> Iterator[Breach]:
     """A dug ball is at least ten times as wide as the trunk."""
     m = work.measures
@@ -188,6 +248,13 @@ def ball_size(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.ball-depth",
+    Severity.WARNING,
+    BALL_DEPTH,
+    why="Under 500 mm wide 75 %, to 760 mm 66 %, above it 60 %.",
+    applies="dug trees that write width and depth of the ball",
+)
 def ball_depth(work: T) -> Iterator[Breach]:
     """A dug ball is deep enough for its width: 75 % of a small one, 60 % of a large one."""
     m = work.measures
@@ -207,6 +274,13 @@ def ball_depth(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.calliper-height",
+    Severity.ERROR,
+    CALLIPER,
+    why="Water, ball and time are reckoned from the calliper, and a trunk is thicker at its foot.",
+    applies="plantings that write where the calliper was measured",
+)
 def calliper_height(work: T) -> Iterator[Breach]:
     """Calliper is measured 150 mm up, and 300 mm up a trunk over 100 mm thick."""
     m = work.measures
@@ -226,6 +300,14 @@ def calliper_height(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.heavy-ball",
+    Severity.WARNING,
+    LIFT,
+    BALL_WEIGHT,
+    why="Root balls run from 147 kg at 610 mm wide to 520 kg at 915 mm.",
+    applies="dug trees whose ball is known",
+)
 def heavy_ball(work: T) -> Iterator[Breach]:
     """A ball heavier than two people should lift has a trolley or a machine among the tools."""
     mass = hole.weight_kg(work.measures)
@@ -242,93 +324,16 @@ def heavy_ball(work: T) -> Iterator[Breach]:
 
 
 HOLE: tuple[Rule[PlantingMeasures], ...] = (
-    Rule(
-        name="planting.hole-width",
-        severity=Severity.ERROR,
-        why="New roots run into soil that was loosened, and hardly into a smooth wall. As wide as there is room for.",
-        references=(SPECIFICATION, SAUCER),
-        applies="plantings that write the hole and the ball",
-        check=hole_width,
-    ),
-    Rule(
-        name="planting.hole-depth",
-        severity=Severity.ERROR,
-        why="More young trees die of being planted too deep than of anything else in the hole.",
-        references=(NOT_DEEPER, SPECIFICATION),
-        applies="plantings that write the depth of the hole and of the ball",
-        check=hole_depth,
-    ),
-    Rule(
-        name="planting.set-proud",
-        severity=Severity.ERROR,
-        why="A hole 10 % shallower than the roots, 25 to 50 mm; where water stands, 10 % of the ball or more.",
-        references=(SPECIFICATION, PROPER),
-        applies="balls and containers that write the depth of the hole, or how proud they stand",
-        check=set_proud,
-    ),
-    Rule(
-        name="planting.levels-add-up",
-        severity=Severity.ERROR,
-        why="Depth of hole and height above ground are the two parts of one length.",
-        references=(GEOMETRY,),
-        applies="plantings that write both",
-        check=levels_add_up,
-    ),
-    Rule(
-        name="planting.topmost-root",
-        severity=Severity.ERROR,
-        why="The flare is the level that counts, and not the soil in the pot.",
-        references=(SPECIFICATION,),
-        applies="plantings that write the topmost root",
-        check=topmost_root,
-    ),
-    Rule(
-        name="planting.no-soil-over",
-        severity=Severity.ERROR,
-        why="Soil ends level with the topmost root or just below it.",
-        references=(SPECIFICATION,),
-        applies="plantings that write soil over the ball",
-        check=no_soil_over,
-    ),
-    Rule(
-        name="planting.no-loose-soil-under",
-        severity=Severity.ERROR,
-        why="Only undisturbed soil carries a ball for years.",
-        references=(NOT_DEEPER,),
-        applies="plantings that write loose soil under the ball",
-        check=no_loose_soil_under,
-    ),
-    Rule(
-        name="planting.ball-size",
-        severity=Severity.WARNING,
-        why="A small ball on a thick trunk has left most of its roots in the nursery.",
-        references=(BALL_TEN, BALL_CITY),
-        applies="dug trees that write ball and calliper",
-        check=ball_size,
-    ),
-    Rule(
-        name="planting.ball-depth",
-        severity=Severity.WARNING,
-        why="Under 500 mm wide 75 %, to 760 mm 66 %, above it 60 %.",
-        references=(BALL_DEPTH,),
-        applies="dug trees that write width and depth of the ball",
-        check=ball_depth,
-    ),
-    Rule(
-        name="planting.calliper-height",
-        severity=Severity.ERROR,
-        why="Water, ball and time are reckoned from the calliper, and a trunk is thicker at its foot.",
-        references=(CALLIPER,),
-        applies="plantings that write where the calliper was measured",
-        check=calliper_height,
-    ),
-    Rule(
-        name="planting.heavy-ball",
-        severity=Severity.WARNING,
-        why="Root balls run from 147 kg at 610 mm wide to 520 kg at 915 mm.",
-        references=(LIFT, BALL_WEIGHT),
-        applies="dug trees whose ball is known",
-        check=heavy_ball,
-    ),
+    hole_width,
+    hole_depth,
+    set_proud,
+    levels_add_up,
+    topmost_root,
+    no_soil_over,
+    no_loose_soil_under,
+    ball_size,
+    ball_depth,
+    calliper_height,
+    heavy_ball,
 )
 RULES: tuple[Rule[PlantingMeasures], ...] = (*HOLE, *AFTER, *COUNTED)

@@ -21,7 +21,7 @@ from howto.families.planting.references import (
 )
 from howto.families.planting.watering_in import on_the_day
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.work import Work
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
@@ -36,6 +36,14 @@ CLEAR = Limit(low=25, unit="mm", reference=MULCH_TREES)
 CIRCLE = Limit(low=hole.RING_MM, unit="mm", reference=RING)
 
 
+@rule(
+    "planting.stakes-off",
+    Severity.ERROR,
+    ONE_SEASON,
+    TWO_YEARS,
+    why="A stake left on saws through the bark it was to save.",
+    applies="plantings that write how long the stakes stay",
+)
 def stakes_off(work: T) -> Iterator[Breach]:
     """Stakes come off after one growing season, and never stay past two years."""
     m = work.measures
@@ -52,6 +60,13 @@ def stakes_off(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.stake-only-if-needed",
+    Severity.WARNING,
+    ONE_SEASON,
+    why="Most balls and containers stand by their own weight.",
+    applies="plantings that say the tree stands alone",
+)
 def stake_only_if_needed(work: T) -> Iterator[Breach]:
     """A tree that stands alone is not staked."""
     m = work.measures
@@ -67,6 +82,13 @@ def stake_only_if_needed(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.tie-low",
+    Severity.ADVICE,
+    LOW_STAKE,
+    why="Tied low, the head moves and the roots are held.",
+    applies="plantings that write the tie and the height",
+)
 def tie_low(work: T) -> Iterator[Breach]:
     """A stake holds a tree low, at about a third of its height."""
     m = work.measures
@@ -86,6 +108,13 @@ def tie_low(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.no-feed-in-hole",
+    Severity.WARNING,
+    NO_FEED,
+    why="Salt draws water out of roots that were cut last week.",
+    applies="plantings that put feed in the hole",
+)
 def no_feed_in_hole(work: T) -> Iterator[Breach]:
     """No fertiliser goes in the planting hole."""
     if not work.measures.feed_in_hole:
@@ -99,6 +128,13 @@ def no_feed_in_hole(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.mulch-depth",
+    Severity.ERROR,
+    MULCH_TREES,
+    why="50 to 100 mm; over 100 mm is a problem.",
+    applies="trees and shrubs that write the depth of their mulch",
+)
 def mulch_depth(work: T) -> Iterator[Breach]:
     """Mulch round a new tree lies 50 to 100 mm deep."""
     m = work.measures
@@ -114,6 +150,14 @@ def mulch_depth(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.mulch-clear",
+    Severity.ERROR,
+    MULCH_TREES,
+    MULCH_CIRCLE,
+    why="The flare stays in the air.",
+    applies="plantings that write the bare ring",
+)
 def mulch_clear(work: T) -> Iterator[Breach]:
     """Mulch stops at least 25 mm short of the trunk."""
     m = work.measures
@@ -128,6 +172,14 @@ def mulch_clear(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.mulch-ring",
+    Severity.WARNING,
+    RING,
+    MULCH_CIRCLE,
+    why="Grass up to the trunk costs a young tree its growth, and the mower its bark.",
+    applies="trees that write the width of their ring",
+)
 def mulch_ring(work: T) -> Iterator[Breach]:
     """The ring round a new tree, mulched and free of grass, is at least a metre wide."""
     m = work.measures
@@ -142,6 +194,13 @@ def mulch_ring(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.water-on-the-day",
+    Severity.WARNING,
+    FIRST_WATER,
+    why="Water closes the gaps that a boot leaves.",
+    applies="trees that write the water on the day",
+)
 def water_on_the_day(work: T) -> Iterator[Breach]:
     """A new tree gets 38 to 76 L on the day."""
     m, span = work.measures, on_the_day()
@@ -159,6 +218,19 @@ def water_on_the_day(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.water-each",
+    Severity.WARNING,
+    WATER_COOL,
+    WATER_WARM,
+    WATER_BIG,
+    WATER_DRY,
+    why=(
+        "1 to 1.5 US gal an inch of calliper where summers are cool, 2 to 3 where they are warm; a shrub 25 to "
+        "30 % of its pot. Advice runs to 10 gal a week, so feel the soil."
+    ),
+    applies="plantings that write calliper or pot, and the water each time",
+)
 def water_each(work: T) -> Iterator[Breach]:
     """Each time, a new plant gets what its trunk or its pot calls for."""
     m, span = work.measures, each_time(work)
@@ -184,77 +256,13 @@ def water_each(work: T) -> Iterator[Breach]:
 
 
 AFTER: tuple[Rule[PlantingMeasures], ...] = (
-    Rule(
-        name="planting.stakes-off",
-        severity=Severity.ERROR,
-        why="A stake left on saws through the bark it was to save.",
-        references=(ONE_SEASON, TWO_YEARS),
-        applies="plantings that write how long the stakes stay",
-        check=stakes_off,
-    ),
-    Rule(
-        name="planting.stake-only-if-needed",
-        severity=Severity.WARNING,
-        why="Most balls and containers stand by their own weight.",
-        references=(ONE_SEASON,),
-        applies="plantings that say the tree stands alone",
-        check=stake_only_if_needed,
-    ),
-    Rule(
-        name="planting.tie-low",
-        severity=Severity.ADVICE,
-        why="Tied low, the head moves and the roots are held.",
-        references=(LOW_STAKE,),
-        applies="plantings that write the tie and the height",
-        check=tie_low,
-    ),
-    Rule(
-        name="planting.no-feed-in-hole",
-        severity=Severity.WARNING,
-        why="Salt draws water out of roots that were cut last week.",
-        references=(NO_FEED,),
-        applies="plantings that put feed in the hole",
-        check=no_feed_in_hole,
-    ),
-    Rule(
-        name="planting.mulch-depth",
-        severity=Severity.ERROR,
-        why="50 to 100 mm; over 100 mm is a problem.",
-        references=(MULCH_TREES,),
-        applies="trees and shrubs that write the depth of their mulch",
-        check=mulch_depth,
-    ),
-    Rule(
-        name="planting.mulch-clear",
-        severity=Severity.ERROR,
-        why="The flare stays in the air.",
-        references=(MULCH_TREES, MULCH_CIRCLE),
-        applies="plantings that write the bare ring",
-        check=mulch_clear,
-    ),
-    Rule(
-        name="planting.mulch-ring",
-        severity=Severity.WARNING,
-        why="Grass up to the trunk costs a young tree its growth, and the mower its bark.",
-        references=(RING, MULCH_CIRCLE),
-        applies="trees that write the width of their ring",
-        check=mulch_ring,
-    ),
-    Rule(
-        name="planting.water-on-the-day",
-        severity=Severity.WARNING,
-        why="Water closes the gaps that a boot leaves.",
-        references=(FIRST_WATER,),
-        applies="trees that write the water on the day",
-        check=water_on_the_day,
-    ),
-    Rule(
-        name="planting.water-each",
-        severity=Severity.WARNING,
-        why="1 to 1.5 US gal an inch of calliper where summers are cool, 2 to 3 where they are warm; a shrub 25 to "
-        "30 % of its pot. Advice runs to 10 gal a week, so feel the soil.",
-        references=(WATER_COOL, WATER_WARM, WATER_BIG, WATER_DRY),
-        applies="plantings that write calliper or pot, and the water each time",
-        check=water_each,
-    ),
+    stakes_off,
+    stake_only_if_needed,
+    tie_low,
+    no_feed_in_hole,
+    mulch_depth,
+    mulch_clear,
+    mulch_ring,
+    water_on_the_day,
+    water_each,
 )

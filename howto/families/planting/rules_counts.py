@@ -10,7 +10,7 @@ from howto.families.planting.figures_water import dormant_months, mild_months
 from howto.families.planting.measures import PlantingMeasures
 from howto.families.planting.references import BOOK, COUNTS, GRANT, SEASON
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Rule, line_wanted
+from howto.model.family import Breach, Edit, Rule, line_wanted, rule
 from howto.model.reference import GEOMETRY, PRACTICE, Grade
 from howto.model.wording import words_of_cautions, words_of_steps
 from howto.model.work import Work
@@ -24,6 +24,14 @@ BURIED: Final = re.compile(r"\b(?:cables?|pipes?|services|utilities|buried|under
 DEEP_TOOLS: Final = re.compile(r"auger|digger|excavator|pick ?axe|mattock|trencher", re.IGNORECASE)  # safety asks there
 
 
+@rule(
+    "planting.ordered-up",
+    Severity.ERROR,
+    GEOMETRY,
+    COUNTS,
+    why="A chart that shows 26 for 26.4 plants leaves a gap; a fifth over is money in the compost heap.",
+    applies="plantings that write spacing, size and what was ordered",
+)
 def ordered_up(work: T) -> Iterator[Breach]:
     """The plants ordered are what the layout takes, rounded up."""
     m, need = work.measures, figures_counts.to_order(work.measures)
@@ -40,6 +48,13 @@ def ordered_up(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.spacing",
+    Severity.WARNING,
+    BOOK,
+    why="Too wide, weeds fill the gaps for years; too close, plants starve one another.",
+    applies="beds and single rows of plants whose spacing the plant book knows",
+)
 def spacing(work: T) -> Iterator[Breach]:
     """Plants stand as far apart as their kind wants."""
     m = work.measures
@@ -60,12 +75,26 @@ def spacing(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.bare-root-season",
+    Severity.WARNING,
+    GRANT,
+    why="An English grant pays for hedges planted from 1 November to 31 March; the south is six months on.",
+    applies="bare-root stock with a season",
+)
 def bare_root_season(work: T) -> Iterator[Breach]:
     """Bare roots are planted while they sleep: November to March in the north."""
     if work.measures.stock == "bare root":
         yield from _out_of_season(work, dormant_months(work), "bare roots in leaf dry out before they root")
 
 
+@rule(
+    "planting.planting-season",
+    Severity.ADVICE,
+    SEASON,
+    why="Roots grow in cool damp soil, before leaves ask for water.",
+    applies="pots and balls whose season holds no month of autumn or spring",
+)
 def planting_season(work: T) -> Iterator[Breach]:
     """Pots and balls are best planted in autumn or spring."""
     if work.measures.stock == "bare root":
@@ -97,6 +126,13 @@ def _out_of_season(work: T, months: tuple[int, ...], why: str) -> Iterator[Breac
     )
 
 
+@rule(
+    "planting.roots-covered",
+    Severity.WARNING,
+    PRACTICE,
+    why="Bare roots have minutes, not hours, in a dry wind.",
+    applies="bare-root stock",
+)
 def roots_covered(work: T) -> Iterator[Breach]:
     """Bare roots are kept wet and covered until they are in the ground, and the card says so."""
     if work.measures.stock != "bare root" or _says(work, "cover", "soak", "damp", "wet", "bucket", "sack"):
@@ -110,6 +146,13 @@ def roots_covered(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.circling-roots",
+    Severity.ADVICE,
+    PRACTICE,
+    why="What grew round in the pot does not straighten by itself.",
+    applies="trees and shrubs from containers",
+)
 def circling_roots(work: T) -> Iterator[Breach]:
     """Roots that circle in a pot are cut or teased out, and the card says so."""
     m = work.measures
@@ -124,6 +167,13 @@ def circling_roots(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "planting.dig-safe",
+    Severity.WARNING,
+    PRACTICE,
+    why="One spade through a cable costs more than the garden.",
+    applies="trees and shrubs, dug in by hand",
+)
 def dig_safe(work: T) -> Iterator[Breach]:
     """Whoever digs a planting hole looks for buried cables and pipes first."""
     if work.measures.work == "bed" or any(DEEP_TOOLS.search(kit.name) for kit in work.technique.tools):
@@ -151,60 +201,11 @@ def _told(work: T) -> str:
 
 
 COUNTED: tuple[Rule[PlantingMeasures], ...] = (
-    Rule(
-        name="planting.ordered-up",
-        severity=Severity.ERROR,
-        why="A chart that shows 26 for 26.4 plants leaves a gap; a fifth over is money in the compost heap.",
-        references=(GEOMETRY, COUNTS),
-        applies="plantings that write spacing, size and what was ordered",
-        check=ordered_up,
-    ),
-    Rule(
-        name="planting.spacing",
-        severity=Severity.WARNING,
-        why="Too wide, weeds fill the gaps for years; too close, plants starve one another.",
-        references=(BOOK,),
-        applies="beds and single rows of plants whose spacing the plant book knows",
-        check=spacing,
-    ),
-    Rule(
-        name="planting.bare-root-season",
-        severity=Severity.WARNING,
-        why="An English grant pays for hedges planted from 1 November to 31 March; the south is six months on.",
-        references=(GRANT,),
-        applies="bare-root stock with a season",
-        check=bare_root_season,
-    ),
-    Rule(
-        name="planting.planting-season",
-        severity=Severity.ADVICE,
-        why="Roots grow in cool damp soil, before leaves ask for water.",
-        references=(SEASON,),
-        applies="pots and balls whose season holds no month of autumn or spring",
-        check=planting_season,
-    ),
-    Rule(
-        name="planting.roots-covered",
-        severity=Severity.WARNING,
-        why="Bare roots have minutes, not hours, in a dry wind.",
-        references=(PRACTICE,),
-        applies="bare-root stock",
-        check=roots_covered,
-    ),
-    Rule(
-        name="planting.circling-roots",
-        severity=Severity.ADVICE,
-        why="What grew round in the pot does not straighten by itself.",
-        references=(PRACTICE,),
-        applies="trees and shrubs from containers",
-        check=circling_roots,
-    ),
-    Rule(
-        name="planting.dig-safe",
-        severity=Severity.WARNING,
-        why="One spade through a cable costs more than the garden.",
-        references=(PRACTICE,),
-        applies="trees and shrubs, dug in by hand",
-        check=dig_safe,
-    ),
+    ordered_up,
+    spacing,
+    bare_root_season,
+    planting_season,
+    roots_covered,
+    circling_roots,
+    dig_safe,
 )

@@ -16,7 +16,7 @@ from howto.families.safety.references import (
     PRUNERS_MINNESOTA,
 )
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.reference import CEILING
 from howto.model.work import Work
 from howto.quantities import show_number as num
@@ -28,6 +28,14 @@ SOAK = Limit(low=SOAK_MIN, unit="min", reference=PRUNERS)
 LASTS = Limit(high=MIX_LASTS_H, unit="h", reference=PRUNERS)
 
 
+@rule(
+    "safety.bleach-share",
+    Severity.ERROR,
+    PRUNERS,
+    PRUNERS_MINNESOTA,
+    why="1 part of household bleach to 9 parts of water; Minnesota says the same in other words, 1:10.",
+    applies="techniques with `bleach mix:`, or `disinfectant: bleach`",
+)
 def bleach_share(work: T) -> Iterator[Breach]:
     """Bleach for blades is mixed one part to nine parts of water."""
     m = work.measures
@@ -49,6 +57,14 @@ def bleach_share(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.bleach-soak",
+    Severity.ERROR,
+    PRUNERS,
+    PRUNERS_ARIZONA,
+    why="Contact times in print run from a wipe to 10 min; the longer one is kept.",
+    applies="techniques with `soak:`, alcohol left out",
+)
 def soak_long_enough(work: T) -> Iterator[Breach]:
     """Blades stay in the bleach mix for ten minutes at least."""
     m = work.measures
@@ -63,6 +79,13 @@ def soak_long_enough(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.bleach-age",
+    Severity.ERROR,
+    PRUNERS,
+    why="Diluted bleach loses its strength within hours.",
+    applies="techniques with `mix age:`",
+)
 def fresh_mix(work: T) -> Iterator[Breach]:
     """A bleach mix is used within two hours."""
     age = work.measures.mix_age_hours
@@ -77,6 +100,14 @@ def fresh_mix(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.fire-blight",
+    Severity.ERROR,
+    PRUNERS,
+    PRUNERS_MINNESOTA,
+    why="Alcohol kills some fire blight but not all; bleach mix does.",
+    applies="techniques with `disease: fire blight`",
+)
 def by_disease(work: T) -> Iterator[Breach]:
     """Where fire blight is about, blades are cleaned with bleach mix and not with alcohol."""
     m = work.measures
@@ -92,6 +123,16 @@ def by_disease(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.re-entry",
+    Severity.ERROR,
+    LABEL_TRAINING,
+    ENTRY,
+    CATEGORIES,
+    LABEL,
+    why="Category III: 12 h. The label prints its own time, and the label is the law.",
+    applies="techniques with `entry after:` and a `toxicity:` or a `label wait:`",
+)
 def re_entry(work: T) -> Iterator[Breach]:
     """Nobody goes in before the label's time, or that of the worst toxicity category, is over."""
     m = work.measures
@@ -113,6 +154,13 @@ def re_entry(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.clock",
+    Severity.ERROR,
+    ENTRY,
+    why="A time of day is added to the waiting time.",
+    applies="techniques with `sprayed at:`",
+)
 def readable_clock(work: T) -> Iterator[Breach]:
     """A time of day is written as a clock shows it."""
     text = work.measures.sprayed_at
@@ -128,52 +176,10 @@ def readable_clock(work: T) -> Iterator[Breach]:
 
 
 CHEMICALS: tuple[Rule[SafetyMeasures], ...] = (
-    Rule(
-        name="safety.bleach-share",
-        severity=Severity.ERROR,
-        why="1 part of household bleach to 9 parts of water; Minnesota says the same in other words, 1:10.",
-        references=(PRUNERS, PRUNERS_MINNESOTA),
-        applies="techniques with `bleach mix:`, or `disinfectant: bleach`",
-        check=bleach_share,
-    ),
-    Rule(
-        name="safety.bleach-soak",
-        severity=Severity.ERROR,
-        why="Contact times in print run from a wipe to 10 min; the longer one is kept.",
-        references=(PRUNERS, PRUNERS_ARIZONA),
-        applies="techniques with `soak:`, alcohol left out",
-        check=soak_long_enough,
-    ),
-    Rule(
-        name="safety.bleach-age",
-        severity=Severity.ERROR,
-        why="Diluted bleach loses its strength within hours.",
-        references=(PRUNERS,),
-        applies="techniques with `mix age:`",
-        check=fresh_mix,
-    ),
-    Rule(
-        name="safety.fire-blight",
-        severity=Severity.ERROR,
-        why="Alcohol kills some fire blight but not all; bleach mix does.",
-        references=(PRUNERS, PRUNERS_MINNESOTA),
-        applies="techniques with `disease: fire blight`",
-        check=by_disease,
-    ),
-    Rule(
-        name="safety.re-entry",
-        severity=Severity.ERROR,
-        why="Category III: 12 h. The label prints its own time, and the label is the law.",
-        references=(LABEL_TRAINING, ENTRY, CATEGORIES, LABEL),
-        applies="techniques with `entry after:` and a `toxicity:` or a `label wait:`",
-        check=re_entry,
-    ),
-    Rule(
-        name="safety.clock",
-        severity=Severity.ERROR,
-        why="A time of day is added to the waiting time.",
-        references=(ENTRY,),
-        applies="techniques with `sprayed at:`",
-        check=readable_clock,
-    ),
+    bleach_share,
+    soak_long_enough,
+    fresh_mix,
+    by_disease,
+    re_entry,
+    readable_clock,
 )

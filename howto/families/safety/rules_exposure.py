@@ -25,7 +25,7 @@ from howto.families.safety.references import (
     TIME_TABLE,
 )
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.work import Work
 from howto.quantities import show_number as num
 from howto.quantities.amounts import bare, percent, qty
@@ -39,6 +39,14 @@ SHAKE_LIMIT = Limit(high=vibration.LIMIT_POINTS, unit="points", reference=RECKON
 MOST_RATING_DB = 50.0
 
 
+@rule(
+    "safety.times-pair",
+    Severity.ERROR,
+    FIVE_DB,
+    RECKONER,
+    why="Levels and times are added up tool by tool, so the lists are as long as each other.",
+    applies="techniques with several tools in one day",
+)
 def lists_pair(work: T) -> Iterator[Breach]:
     """Each tool of the day has its own time."""
     m = work.measures
@@ -71,6 +79,16 @@ def _minutes(times: list[float]) -> str:
     return ", ".join(f"{qty(each, 'min', 3)}" for each in times)
 
 
+@rule(
+    "safety.noise-dose",
+    Severity.ERROR,
+    REL,
+    TIME_TABLE,
+    FIVE_DB,
+    MUFFS,
+    why="NIOSH: 85 dB(A) for 8 h, half the time for each 3 dB; OSHA's scheme takes 90 and 5. Never mix them.",
+    applies="techniques with `noise:` and `noise time:`",
+)
 def noise_dose(work: T) -> Iterator[Breach]:
     """The noise of a day stays within its dose, or a protector brings it under."""
     m = work.measures
@@ -102,6 +120,14 @@ def _criterion(scheme: noise.Scheme) -> str:
     return f"{qty(scheme.criterion_db, 'dB(A)', 3)} for 8 h"
 
 
+@rule(
+    "safety.noise-inside",
+    Severity.ERROR,
+    EU_NOISE,
+    MUFFS,
+    why="The protector counts for the limit of 87 dB(A), never for the action values of 80 and 85.",
+    applies="techniques with `noise:`, `noise time:` and `protector rating:`",
+)
 def eu_limit(work: T) -> Iterator[Breach]:
     """In the European Union the day's level inside the protector is at most 87 dB(A)."""
     m = work.measures
@@ -126,6 +152,13 @@ def eu_limit(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.noise-ceiling",
+    Severity.ADVICE,
+    CEILING_DB,
+    why="Over 140 dB(A) a single moment harms.",
+    applies="techniques with `noise:`",
+)
 def noise_ceiling(work: T) -> Iterator[Breach]:
     """No noise passes 140 dB(A)."""
     loud = [spell for spell in noises(work.measures) if not CEILING.allows(spell.amount)]
@@ -145,6 +178,14 @@ def _shorter(work: T, total: float, most: float) -> str:
     return _minutes([float(floor((s.minutes or 0.0) * most / total)) for s in shakes(work.measures)])
 
 
+@rule(
+    "safety.vibration-action",
+    Severity.WARNING,
+    RECKONER,
+    EU_VIBRATION,
+    why="2 x a² x hours, added over the tools; at 100 points, A(8) 2.5 m/s², the employer must bring it down.",
+    applies="techniques with `vibration:` and `trigger time:`",
+)
 def vibration_action(work: T) -> Iterator[Breach]:
     """The vibration of a day stays under the action value of 100 points."""
     total = points_of(work.measures)
@@ -162,6 +203,14 @@ def vibration_action(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.vibration-limit",
+    Severity.ERROR,
+    RECKONER,
+    EU_VIBRATION,
+    why="400 points, A(8) 5 m/s², may not be passed in a day.",
+    applies="techniques with `vibration:` and `trigger time:`",
+)
 def vibration_limit(work: T) -> Iterator[Breach]:
     """The vibration of a day never passes the limit value of 400 points."""
     total = points_of(work.measures)
@@ -184,52 +233,10 @@ def _sum(work: T) -> str:
 
 
 EXPOSURE: tuple[Rule[SafetyMeasures], ...] = (
-    Rule(
-        name="safety.times-pair",
-        severity=Severity.ERROR,
-        why="Levels and times are added up tool by tool, so the lists are as long as each other.",
-        references=(FIVE_DB, RECKONER),
-        applies="techniques with several tools in one day",
-        check=lists_pair,
-    ),
-    Rule(
-        name="safety.noise-dose",
-        severity=Severity.ERROR,
-        why="NIOSH: 85 dB(A) for 8 h, half the time for each 3 dB; OSHA's scheme takes 90 and 5. Never mix them.",
-        references=(REL, TIME_TABLE, FIVE_DB, MUFFS),
-        applies="techniques with `noise:` and `noise time:`",
-        check=noise_dose,
-    ),
-    Rule(
-        name="safety.noise-inside",
-        severity=Severity.ERROR,
-        why="The protector counts for the limit of 87 dB(A), never for the action values of 80 and 85.",
-        references=(EU_NOISE, MUFFS),
-        applies="techniques with `noise:`, `noise time:` and `protector rating:`",
-        check=eu_limit,
-    ),
-    Rule(
-        name="safety.noise-ceiling",
-        severity=Severity.ADVICE,
-        why="Over 140 dB(A) a single moment harms.",
-        references=(CEILING_DB,),
-        applies="techniques with `noise:`",
-        check=noise_ceiling,
-    ),
-    Rule(
-        name="safety.vibration-action",
-        severity=Severity.WARNING,
-        why="2 x a² x hours, added over the tools; at 100 points, A(8) 2.5 m/s², the employer must bring it down.",
-        references=(RECKONER, EU_VIBRATION),
-        applies="techniques with `vibration:` and `trigger time:`",
-        check=vibration_action,
-    ),
-    Rule(
-        name="safety.vibration-limit",
-        severity=Severity.ERROR,
-        why="400 points, A(8) 5 m/s², may not be passed in a day.",
-        references=(RECKONER, EU_VIBRATION),
-        applies="techniques with `vibration:` and `trigger time:`",
-        check=vibration_limit,
-    ),
+    lists_pair,
+    noise_dose,
+    eu_limit,
+    noise_ceiling,
+    vibration_action,
+    vibration_limit,
 )

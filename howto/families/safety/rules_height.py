@@ -23,7 +23,7 @@ from howto.families.safety.references import (
     WA_LADDER,
 )
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.reference import CEILING, GEOMETRY
 from howto.model.work import Work
 from howto.quantities import show
@@ -37,6 +37,17 @@ UK_TIME = Limit(high=30, unit="min", reference=UK_SHORT)
 UK_LOAD = Limit(high=10, unit="kg", reference=UK_SHORT)
 
 
+@rule(
+    "safety.ladder-angle",
+    Severity.ERROR,
+    NZ_LADDER,
+    WA_LADDER,
+    ALBERTA_LADDER,
+    DK_LADDER,
+    ANGLES,
+    why="Flatter, its foot slides out; steeper, it tips back. 74 to 77° holds the three published readings.",
+    applies="techniques with `foot measured:` and a top contact or a working length",
+)
 def ladder_angle(work: T) -> Iterator[Breach]:
     """A leaning ladder stands at 74 to 77° from the ground."""
     m = work.measures
@@ -57,6 +68,13 @@ def ladder_angle(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.ladder-foot",
+    Severity.ERROR,
+    GEOMETRY,
+    why="A foot that far out leaves no height at all.",
+    applies="techniques with `foot measured:` and `working length:`",
+)
 def foot_on_ladder(work: T) -> Iterator[Breach]:
     """A ladder's foot stands no further out than the ladder is long."""
     m = work.measures
@@ -75,6 +93,17 @@ def foot_on_ladder(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.landing",
+    Severity.ERROR,
+    WA_LADDER,
+    US_LADDER,
+    NZ_LADDER,
+    ALBERTA_LADDER,
+    DK_LADDER,
+    why="0.9 m past a landing in Western Australia and the United States, 1 m in New Zealand, Alberta and Denmark.",
+    applies="techniques with `landing:` and `rail top:`",
+)
 def past_the_landing(work: T) -> Iterator[Breach]:
     """The rails of a ladder pass the landing by what the country asks."""
     m = work.measures
@@ -97,6 +126,13 @@ def past_the_landing(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.falls-law",
+    Severity.ERROR,
+    VICTORIA_FALLS,
+    why="Over 2 m: identify, assess, control by the order of the law, review.",
+    applies="techniques with `country: victoria` and `fall:`",
+)
 def falls_law(work: T) -> Iterator[Breach]:
     """In Victoria a fall over 2 m is assessed and controlled in the law's order, and the card says so."""
     m = work.measures
@@ -116,6 +152,13 @@ def falls_law(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.short-on-ladder",
+    Severity.ADVICE,
+    UK_SHORT,
+    why="A ladder is for short, light work.",
+    applies="techniques with `ladder time:` or `carried:`",
+)
 def short_and_light(work: T) -> Iterator[Breach]:
     """Work from a leaning ladder is short and light: 30 minutes and 10 kg."""
     m = work.measures
@@ -137,6 +180,16 @@ def short_and_light(work: T) -> Iterator[Breach]:
         )
 
 
+@rule(
+    "safety.line-clearance",
+    Severity.ERROR,
+    NZ_LINES,
+    QLD_LINES,
+    QLD_PLANTS,
+    VIC_LINES,
+    why="New Zealand 4 m, or 0.5 m with consent, at low voltage; Queensland 3 m to 132 kV, 6 m to 330 kV.",
+    applies="techniques with `line:` in a country whose distances are on record",
+)
 def clear_of_line(work: T) -> Iterator[Breach]:
     """Body, tool and branch stay outside the distance that the country keeps from its lines."""
     m, units = work.measures, work.crew.units
@@ -156,6 +209,15 @@ def clear_of_line(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.line-on-record",
+    Severity.WARNING,
+    NZ_LINES,
+    QLD_LINES,
+    VIC_LINES,
+    why="Limits are national; none is borrowed for a line.",
+    applies="techniques with `line:` in a country without a distance on record for it",
+)
 def line_on_record(work: T) -> Iterator[Breach]:
     """A distance from a line is one that the country has set."""
     m = work.measures
@@ -174,60 +236,11 @@ def line_on_record(work: T) -> Iterator[Breach]:
 
 
 HEIGHTS: tuple[Rule[SafetyMeasures], ...] = (
-    Rule(
-        name="safety.ladder-angle",
-        severity=Severity.ERROR,
-        why="Flatter, its foot slides out; steeper, it tips back. 74 to 77° holds the three published readings.",
-        references=(NZ_LADDER, WA_LADDER, ALBERTA_LADDER, DK_LADDER, ANGLES),
-        applies="techniques with `foot measured:` and a top contact or a working length",
-        check=ladder_angle,
-    ),
-    Rule(
-        name="safety.ladder-foot",
-        severity=Severity.ERROR,
-        why="A foot that far out leaves no height at all.",
-        references=(GEOMETRY,),
-        applies="techniques with `foot measured:` and `working length:`",
-        check=foot_on_ladder,
-    ),
-    Rule(
-        name="safety.landing",
-        severity=Severity.ERROR,
-        why="0.9 m past a landing in Western Australia and the United States, 1 m in New Zealand, Alberta and Denmark.",
-        references=(WA_LADDER, US_LADDER, NZ_LADDER, ALBERTA_LADDER, DK_LADDER),
-        applies="techniques with `landing:` and `rail top:`",
-        check=past_the_landing,
-    ),
-    Rule(
-        name="safety.falls-law",
-        severity=Severity.ERROR,
-        why="Over 2 m: identify, assess, control by the order of the law, review.",
-        references=(VICTORIA_FALLS,),
-        applies="techniques with `country: victoria` and `fall:`",
-        check=falls_law,
-    ),
-    Rule(
-        name="safety.short-on-ladder",
-        severity=Severity.ADVICE,
-        why="A ladder is for short, light work.",
-        references=(UK_SHORT,),
-        applies="techniques with `ladder time:` or `carried:`",
-        check=short_and_light,
-    ),
-    Rule(
-        name="safety.line-clearance",
-        severity=Severity.ERROR,
-        why="New Zealand 4 m, or 0.5 m with consent, at low voltage; Queensland 3 m to 132 kV, 6 m to 330 kV.",
-        references=(NZ_LINES, QLD_LINES, QLD_PLANTS, VIC_LINES),
-        applies="techniques with `line:` in a country whose distances are on record",
-        check=clear_of_line,
-    ),
-    Rule(
-        name="safety.line-on-record",
-        severity=Severity.WARNING,
-        why="Limits are national; none is borrowed for a line.",
-        references=(NZ_LINES, QLD_LINES, VIC_LINES),
-        applies="techniques with `line:` in a country without a distance on record for it",
-        check=line_on_record,
-    ),
+    ladder_angle,
+    foot_on_ladder,
+    past_the_landing,
+    falls_law,
+    short_and_light,
+    clear_of_line,
+    line_on_record,
 )

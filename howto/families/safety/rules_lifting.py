@@ -8,7 +8,7 @@ from howto.families.safety.lifting import Lift
 from howto.families.safety.measures import SafetyMeasures
 from howto.families.safety.references import CCOHS_LIFT, EQUATION, WORKSHEET
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.work import Work
 from howto.quantities import convert, round_down
 from howto.quantities.amounts import bare, qty
@@ -18,6 +18,13 @@ NEXT_TO_NOTHING = 0.05  # ours: below it no load worth lifting is left
 INDEX = Limit(high=1, unit="load over recommended limit", reference=WORKSHEET)
 
 
+@rule(
+    "safety.lift-bounds",
+    Severity.ERROR,
+    WORKSHEET,
+    why="Beyond 63 cm (25 in) out, 175 cm (70 in) up, or 135° of turn the equation allows no load at all.",
+    applies="techniques with `hands out:` and `hands up:`",
+)
 def within_bounds(work: T) -> Iterator[Breach]:
     """A load is picked up and set down within the reach, height, travel and turn that the equation allows."""
     m, system = work.measures, system_of(work)
@@ -88,6 +95,15 @@ def _too_often(lift: Lift) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.weight-limit",
+    Severity.WARNING,
+    WORKSHEET,
+    CCOHS_LIFT,
+    EQUATION,
+    why="23 kg (51 lb) times six multipliers for reach, height, travel, twist, pace and grip.",
+    applies="techniques with `load:`, `hands out:` and `hands up:`",
+)
 def within_limit(work: T) -> Iterator[Breach]:
     """A load weighs no more than the recommended limit of its lift."""
     m = work.measures
@@ -114,20 +130,6 @@ def within_limit(work: T) -> Iterator[Breach]:
 
 
 LIFTS: tuple[Rule[SafetyMeasures], ...] = (
-    Rule(
-        name="safety.lift-bounds",
-        severity=Severity.ERROR,
-        why="Beyond 63 cm (25 in) out, 175 cm (70 in) up, or 135° of turn the equation allows no load at all.",
-        references=(WORKSHEET,),
-        applies="techniques with `hands out:` and `hands up:`",
-        check=within_bounds,
-    ),
-    Rule(
-        name="safety.weight-limit",
-        severity=Severity.WARNING,
-        why="23 kg (51 lb) times six multipliers for reach, height, travel, twist, pace and grip.",
-        references=(WORKSHEET, CCOHS_LIFT, EQUATION),
-        applies="techniques with `load:`, `hands out:` and `hands up:`",
-        check=within_limit,
-    ),
+    within_bounds,
+    within_limit,
 )

@@ -7,7 +7,7 @@ from typing import Any, Final
 from howto.families.safety.references import DUST_MASK, EARS, EYES, GLOVES, MESH, SAW_LEGS, SAW_OTHERS
 from howto.findings import Severity
 from howto.languages.tags import is_english
-from howto.model.family import Breach, Rule
+from howto.model.family import Breach, Rule, rule
 from howto.model.reference import CEILING
 from howto.model.work import AnyWork
 
@@ -33,6 +33,22 @@ STANDARDS: Final = (
 )
 
 
+@rule(
+    "safety.standard-number",
+    Severity.WARNING,
+    GLOVES,
+    EYES,
+    EARS,
+    SAW_LEGS,
+    SAW_OTHERS,
+    MESH,
+    DUST_MASK,
+    why=(
+        "EN 388 gloves, EN 166 eyes, EN 352 ears, EN 1731 mesh, EN ISO 11393 chain-saw clothing: the wrong "
+        "number buys the wrong thing."
+    ),
+    applies="techniques whose cautions name a standard after the arrow",
+)
 def standard_fits(work: AnyWork) -> Iterator[Breach]:
     """A standard's number stands beside the thing it is a standard for."""
     if not is_english(work.technique.language):
@@ -58,14 +74,4 @@ def standard_fits(work: AnyWork) -> Iterator[Breach]:
             )
 
 
-SAID: Final[tuple[Rule[Any], ...]] = (
-    Rule(
-        name="safety.standard-number",
-        severity=Severity.WARNING,
-        why="EN 388 gloves, EN 166 eyes, EN 352 ears, EN 1731 mesh, EN ISO 11393 chain-saw clothing: the wrong "
-        "number buys the wrong thing.",
-        references=(GLOVES, EYES, EARS, SAW_LEGS, SAW_OTHERS, MESH, DUST_MASK),
-        applies="techniques whose cautions name a standard after the arrow",
-        check=standard_fits,
-    ),
-)
+SAID: Final[tuple[Rule[Any], ...]] = (standard_fits,)

@@ -13,7 +13,7 @@ from howto.families.safety.references import (
     SAW_LEGS,
 )
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.work import Work
 from howto.quantities import show_number as num
 from howto.quantities.amounts import mm, qty
@@ -23,6 +23,14 @@ START = Limit(low=machines.START_FROM_FUEL_MM / 1000, unit="m", reference=CHAINS
 CHARGE = Limit(low=machines.LEAST_CHARGE_C, high=machines.MOST_CHARGE_C, unit="°C", reference=CHARGING)
 
 
+@rule(
+    "safety.start-away",
+    Severity.ERROR,
+    CHAINSAW,
+    CHAINSAW_QUEBEC,
+    why="10 ft (3 m) in the United States, over 3 m in Québec.",
+    applies="techniques with `fuel to start:`",
+)
 def start_away(work: T) -> Iterator[Breach]:
     """A saw is started at least 3 m from where it was filled."""
     m = work.measures
@@ -37,6 +45,13 @@ def start_away(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.trouser-class",
+    Severity.WARNING,
+    SAW_LEGS,
+    why="EN ISO 11393-2: class 1 stops a chain at 20 m/s, 2 at 24, 3 at 28.",
+    applies="techniques with `chain speed:` and `trouser class:`",
+)
 def trousers_cover(work: T) -> Iterator[Breach]:
     """Chain-saw trousers are of a class that covers the speed of the chain."""
     m = work.measures
@@ -59,6 +74,13 @@ def trousers_cover(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.eye-mark",
+    Severity.WARNING,
+    EYES,
+    why="EN 166: F on any kind, B on goggles and shields, A on shields alone.",
+    applies="techniques with `eye mark:` and `eyes worn as:`",
+)
 def mark_suits(work: T) -> Iterator[Breach]:
     """An impact mark stands only on the kind of eye protection that can carry it."""
     m = work.measures
@@ -76,6 +98,13 @@ def mark_suits(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.glove-marks",
+    Severity.WARNING,
+    GLOVES,
+    why="EN 388:2016 + A1:2018 prints four digits, a letter, and P where impact was tested.",
+    applies="techniques with `glove marks:`",
+)
 def marks_read(work: T) -> Iterator[Breach]:
     """The marks of a glove are read in the order of EN 388."""
     text = work.measures.glove_marks
@@ -91,6 +120,13 @@ def marks_read(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.charge-range",
+    Severity.ERROR,
+    CHARGING,
+    why="0 to 40 °C (32 to 105 °F).",
+    applies="techniques with `battery temperature:`",
+)
 def charge_range(work: T) -> Iterator[Breach]:
     """A lithium-ion pack goes on charge between 0 and 40 °C."""
     pack = work.measures.battery_temperature_c
@@ -108,44 +144,9 @@ def charge_range(work: T) -> Iterator[Breach]:
 
 
 WEARING: tuple[Rule[SafetyMeasures], ...] = (
-    Rule(
-        name="safety.start-away",
-        severity=Severity.ERROR,
-        why="10 ft (3 m) in the United States, over 3 m in Québec.",
-        references=(CHAINSAW, CHAINSAW_QUEBEC),
-        applies="techniques with `fuel to start:`",
-        check=start_away,
-    ),
-    Rule(
-        name="safety.trouser-class",
-        severity=Severity.WARNING,
-        why="EN ISO 11393-2: class 1 stops a chain at 20 m/s, 2 at 24, 3 at 28.",
-        references=(SAW_LEGS,),
-        applies="techniques with `chain speed:` and `trouser class:`",
-        check=trousers_cover,
-    ),
-    Rule(
-        name="safety.eye-mark",
-        severity=Severity.WARNING,
-        why="EN 166: F on any kind, B on goggles and shields, A on shields alone.",
-        references=(EYES,),
-        applies="techniques with `eye mark:` and `eyes worn as:`",
-        check=mark_suits,
-    ),
-    Rule(
-        name="safety.glove-marks",
-        severity=Severity.WARNING,
-        why="EN 388:2016 + A1:2018 prints four digits, a letter, and P where impact was tested.",
-        references=(GLOVES,),
-        applies="techniques with `glove marks:`",
-        check=marks_read,
-    ),
-    Rule(
-        name="safety.charge-range",
-        severity=Severity.ERROR,
-        why="0 to 40 °C (32 to 105 °F).",
-        references=(CHARGING,),
-        applies="techniques with `battery temperature:`",
-        check=charge_range,
-    ),
+    start_away,
+    trousers_cover,
+    mark_suits,
+    marks_read,
+    charge_range,
 )

@@ -18,7 +18,7 @@ from howto.families.safety.references import (
     UV_WORKERS,
 )
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.work import Work
 from howto.quantities import round_down
 from howto.quantities import show_number as num
@@ -33,6 +33,15 @@ COVER_UP = 3.0
 SUN = says(r"\bsun|\bshade\b|\bUV\b|ultraviolet|\bhat\b")
 
 
+@rule(
+    "safety.heat-danger",
+    Severity.WARNING,
+    HEAT_INDEX,
+    HEAT_BANDS,
+    HEAT_CHART,
+    why="Danger is printed as from 105 and from 103 °F; the lower is the safer. Full sun adds up to 15 °F.",
+    applies="techniques with `air temperature:` and `humidity:`",
+)
 def heat_danger(work: T) -> Iterator[Breach]:
     """Nobody works while the heat index stands in the danger band."""
     m = work.measures
@@ -57,6 +66,13 @@ def heat_danger(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.drink-enough",
+    Severity.WARNING,
+    DRINK,
+    why="A cup of 8 US fl oz (0.24 L) every 15 to 20 minutes, thirsty or not.",
+    applies="techniques with `drink:` in air over 21 °C",
+)
 def drink_enough(work: T) -> Iterator[Breach]:
     """In the heat everyone drinks a cup of 8 US fl oz at least every 20 minutes."""
     m = work.measures
@@ -72,6 +88,13 @@ def drink_enough(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.drink-ceiling",
+    Severity.WARNING,
+    DRINK_CEILING,
+    why="More than 48 US fl oz (1.42 L) in an hour thins the salt of the blood.",
+    applies="techniques with `drink:`",
+)
 def drink_too_much(work: T) -> Iterator[Breach]:
     """Nobody drinks more than 48 US fl oz in an hour."""
     m = work.measures
@@ -87,6 +110,13 @@ def drink_too_much(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.water-carried",
+    Severity.WARNING,
+    CARRY,
+    why="1 to 1.5 L an hour are carried, since nobody walks back to the van for a drink.",
+    applies="techniques with `water carried:` and `heat time:`",
+)
 def water_along(work: T) -> Iterator[Breach]:
     """Each person takes a litre of water for each hour of heat."""
     m = work.measures
@@ -106,6 +136,14 @@ def water_along(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "safety.cover-up",
+    Severity.WARNING,
+    UV,
+    UV_WORKERS,
+    why="Skin is harmed from an index of 3, on cool days too.",
+    applies="techniques with `uv index:` of 3 or more",
+)
 def cover_up(work: T) -> Iterator[Breach]:
     """From an ultraviolet index of 3 a caution says to cover up."""
     index = work.measures.uv_index
@@ -124,44 +162,9 @@ def cover_up(work: T) -> Iterator[Breach]:
 
 
 WEATHER: tuple[Rule[SafetyMeasures], ...] = (
-    Rule(
-        name="safety.heat-danger",
-        severity=Severity.WARNING,
-        why="Danger is printed as from 105 and from 103 °F; the lower is the safer. Full sun adds up to 15 °F.",
-        references=(HEAT_INDEX, HEAT_BANDS, HEAT_CHART),
-        applies="techniques with `air temperature:` and `humidity:`",
-        check=heat_danger,
-    ),
-    Rule(
-        name="safety.drink-enough",
-        severity=Severity.WARNING,
-        why="A cup of 8 US fl oz (0.24 L) every 15 to 20 minutes, thirsty or not.",
-        references=(DRINK,),
-        applies="techniques with `drink:` in air over 21 °C",
-        check=drink_enough,
-    ),
-    Rule(
-        name="safety.drink-ceiling",
-        severity=Severity.WARNING,
-        why="More than 48 US fl oz (1.42 L) in an hour thins the salt of the blood.",
-        references=(DRINK_CEILING,),
-        applies="techniques with `drink:`",
-        check=drink_too_much,
-    ),
-    Rule(
-        name="safety.water-carried",
-        severity=Severity.WARNING,
-        why="1 to 1.5 L an hour are carried, since nobody walks back to the van for a drink.",
-        references=(CARRY,),
-        applies="techniques with `water carried:` and `heat time:`",
-        check=water_along,
-    ),
-    Rule(
-        name="safety.cover-up",
-        severity=Severity.WARNING,
-        why="Skin is harmed from an index of 3, on cool days too.",
-        references=(UV, UV_WORKERS),
-        applies="techniques with `uv index:` of 3 or more",
-        check=cover_up,
-    ),
+    heat_danger,
+    drink_enough,
+    drink_too_much,
+    water_along,
+    cover_up,
 )

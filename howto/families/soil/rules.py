@@ -16,7 +16,7 @@ from howto.families.soil.references import (
 from howto.families.soil.rules_ground import GROUND
 from howto.families.soil.rules_sums import SUMS
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.work import Work
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
@@ -33,6 +33,14 @@ SETTLED = Limit(high=150, unit="mm", reference=MULCH_ROT)
 MIXED = Limit(high=1 / 3, unit="of the mixed depth", reference=COMPOST_DUG)  # 50 mm in 150 mm
 
 
+@rule(
+    "soil.mulch-depth",
+    Severity.ERROR,
+    MULCH_TREES,
+    COMPOST_MULCH,
+    why="Guides run from 25 to 75 mm for compost and 50 to 100 mm round trees; over 100 mm is a problem.",
+    applies="mulching",
+)
 def mulch_depth(work: T) -> Iterator[Breach]:
     """Mulch lies from 25 to 100 mm deep."""
     m = work.measures
@@ -51,6 +59,13 @@ def mulch_depth(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "soil.settled-depth",
+    Severity.WARNING,
+    MULCH_ROT,
+    why="A layer topped up each spring grows, until the roots under it are short of air.",
+    applies="mulching that writes the old layer",
+)
 def settled_depth(work: T) -> Iterator[Breach]:
     """Old mulch and new together settle to at most 150 mm."""
     m = work.measures
@@ -70,6 +85,14 @@ def settled_depth(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "soil.dug-in-depth",
+    Severity.ERROR,
+    COMPOST_BEDS,
+    COMPOST_DUG,
+    why="Compost is dug into a bed once, 75 to 100 mm before planting; 25 to 50 mm where it went in before.",
+    applies="compost dug into beds",
+)
 def dug_in_depth(work: T) -> Iterator[Breach]:
     """Compost dug in is a layer of 25 to 100 mm, once."""
     m = work.measures
@@ -85,6 +108,13 @@ def dug_in_depth(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "soil.top-dressing-depth",
+    Severity.ERROR,
+    COMPOST_DUG,
+    why="A quarter to half an inch falls between the blades; more buries them.",
+    applies="top-dressing",
+)
 def top_dressing_depth(work: T) -> Iterator[Breach]:
     """Top-dressing on a lawn is 6 to 13 mm."""
     m = work.measures
@@ -100,6 +130,14 @@ def top_dressing_depth(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "soil.mixed-deep-enough",
+    Severity.WARNING,
+    COMPOST_DUG,
+    DILUTION,
+    why="Made soil is 20 to 30 % compost; one maker asks for four parts of soil to one.",
+    applies="compost dug in, where the depth of digging is written",
+)
 def mixed_deep_enough(work: T) -> Iterator[Breach]:
     """Compost is mixed at least three times as deep as it is spread."""
     m = work.measures
@@ -120,6 +158,15 @@ def mixed_deep_enough(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "soil.clear-of-stems",
+    Severity.ERROR,
+    MULCH_TREES,
+    COMPOST_MULCH,
+    MULCH_TRUNKS,
+    why="Bark kept wet rots. Sources run from a bare ring of 25 mm to a foot.",
+    applies="mulching that writes the bare ring",
+)
 def clear_of_stems(work: T) -> Iterator[Breach]:
     """Mulch stops at least 25 mm short of every stem."""
     m = work.measures
@@ -134,6 +181,13 @@ def clear_of_stems(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "soil.over-the-ball",
+    Severity.WARNING,
+    MULCH_TRUNKS,
+    why="A new root ball is watered through its top.",
+    applies="mulching round new plants",
+)
 def over_the_ball(work: T) -> Iterator[Breach]:
     """Little or no mulch lies over a new root ball."""
     m = work.measures
@@ -149,61 +203,12 @@ def over_the_ball(work: T) -> Iterator[Breach]:
 
 
 DEPTHS: tuple[Rule[SoilMeasures], ...] = (
-    Rule(
-        name="soil.mulch-depth",
-        severity=Severity.ERROR,
-        why="Guides run from 25 to 75 mm for compost and 50 to 100 mm round trees; over 100 mm is a problem.",
-        references=(MULCH_TREES, COMPOST_MULCH),
-        applies="mulching",
-        check=mulch_depth,
-    ),
-    Rule(
-        name="soil.settled-depth",
-        severity=Severity.WARNING,
-        why="A layer topped up each spring grows, until the roots under it are short of air.",
-        references=(MULCH_ROT,),
-        applies="mulching that writes the old layer",
-        check=settled_depth,
-    ),
-    Rule(
-        name="soil.dug-in-depth",
-        severity=Severity.ERROR,
-        why="Compost is dug into a bed once, 75 to 100 mm before planting; 25 to 50 mm where it went in before.",
-        references=(COMPOST_BEDS, COMPOST_DUG),
-        applies="compost dug into beds",
-        check=dug_in_depth,
-    ),
-    Rule(
-        name="soil.top-dressing-depth",
-        severity=Severity.ERROR,
-        why="A quarter to half an inch falls between the blades; more buries them.",
-        references=(COMPOST_DUG,),
-        applies="top-dressing",
-        check=top_dressing_depth,
-    ),
-    Rule(
-        name="soil.mixed-deep-enough",
-        severity=Severity.WARNING,
-        why="Made soil is 20 to 30 % compost; one maker asks for four parts of soil to one.",
-        references=(COMPOST_DUG, DILUTION),
-        applies="compost dug in, where the depth of digging is written",
-        check=mixed_deep_enough,
-    ),
-    Rule(
-        name="soil.clear-of-stems",
-        severity=Severity.ERROR,
-        why="Bark kept wet rots. Sources run from a bare ring of 25 mm to a foot.",
-        references=(MULCH_TREES, COMPOST_MULCH, MULCH_TRUNKS),
-        applies="mulching that writes the bare ring",
-        check=clear_of_stems,
-    ),
-    Rule(
-        name="soil.over-the-ball",
-        severity=Severity.WARNING,
-        why="A new root ball is watered through its top.",
-        references=(MULCH_TRUNKS,),
-        applies="mulching round new plants",
-        check=over_the_ball,
-    ),
+    mulch_depth,
+    settled_depth,
+    dug_in_depth,
+    top_dressing_depth,
+    mixed_deep_enough,
+    clear_of_stems,
+    over_the_ball,
 )
 RULES: tuple[Rule[SoilMeasures], ...] = (*DEPTHS, *SUMS, *GROUND)

@@ -7,7 +7,7 @@ from howto.families.soil import formulae
 from howto.families.soil.measures import SoilMeasures
 from howto.families.soil.references import DRAINAGE, LIME, PERCOLATION, WET_SOIL
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule, line_wanted
+from howto.model.family import Breach, Edit, Limit, Rule, line_wanted, rule
 from howto.model.prose import plain
 from howto.model.reference import GEOMETRY
 from howto.model.work import Work
@@ -22,6 +22,13 @@ PH = Limit(low=ACID, high=7.5, unit="pH", reference=LIME)
 TAPE_MM = 1.0  # a tape in a hole is read to a millimetre
 
 
+@rule(
+    "soil.lime-by-test",
+    Severity.ERROR,
+    LIME,
+    why="Lime is a cure for acid soil, and only a test shows acid soil; most plants are happy from pH 6 to 7.5.",
+    applies="work that limes",
+)
 def lime_by_test(work: T) -> Iterator[Breach]:
     """Lime goes on only when a soil test asks for it."""
     m = work.measures
@@ -39,6 +46,13 @@ def lime_by_test(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "soil.gypsum-for-sodic",
+    Severity.ERROR,
+    LIME,
+    why="Gypsum swaps sodium; where there is none to swap it is money spread on clay.",
+    applies="work that spreads gypsum",
+)
 def gypsum_for_sodic(work: T) -> Iterator[Breach]:
     """Gypsum goes on only where a test calls the soil sodic."""
     m = work.measures
@@ -53,6 +67,13 @@ def gypsum_for_sodic(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "soil.ph-in-reason",
+    Severity.ADVICE,
+    LIME,
+    why="Outside it, choose plants for the soil before soil for the plants.",
+    applies="work that writes the pH",
+)
 def ph_in_reason(work: T) -> Iterator[Breach]:
     """Soil from pH 6 to 7.5 suits most plants; outside that, plants are chosen for it."""
     m = work.measures
@@ -67,6 +88,13 @@ def ph_in_reason(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "soil.hole-deep-enough",
+    Severity.ERROR,
+    GEOMETRY,
+    why="A fall deeper than the hole is a slip of the tape or of the pen, and the rate made from it is wrong.",
+    applies="work that writes a drainage test",
+)
 def hole_deep_enough(work: T) -> Iterator[Breach]:
     """Water in a test hole cannot fall further than the hole is deep."""
     m = work.measures
@@ -83,6 +111,14 @@ def hole_deep_enough(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "soil.drains",
+    Severity.ERROR,
+    PERCOLATION,
+    DRAINAGE,
+    why="25 to 50 mm an hour is good; a hole of 300 or 450 mm that still holds water after 24 hours is too slow.",
+    applies="work that writes a drainage test",
+)
 def drains(work: T) -> Iterator[Breach]:
     """A full test hole is empty within a day."""
     m = work.measures
@@ -103,6 +139,14 @@ def drains(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "soil.drainage-tested",
+    Severity.WARNING,
+    DRAINAGE,
+    PERCOLATION,
+    why="A hole, two fillings and a day tell more than any book of soils.",
+    applies="new beds",
+)
 def drainage_tested(work: T) -> Iterator[Breach]:
     """A new bed's drainage is tested before it is planted."""
     m = work.measures
@@ -120,6 +164,13 @@ def drainage_tested(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "soil.not-wet-or-frozen",
+    Severity.ADVICE,
+    WET_SOIL,
+    why="Wet clay smears under a boot and dries as brick.",
+    applies="work that says the ground is soaked or frozen",
+)
 def not_wet_or_frozen(work: T) -> Iterator[Breach]:
     """Soil is not dug or walked on when it is soaked or frozen."""
     if not work.measures.wet_or_frozen:
@@ -134,60 +185,11 @@ def not_wet_or_frozen(work: T) -> Iterator[Breach]:
 
 
 GROUND: tuple[Rule[SoilMeasures], ...] = (
-    Rule(
-        name="soil.lime-by-test",
-        severity=Severity.ERROR,
-        why="Lime is a cure for acid soil, and only a test shows acid soil; most plants are happy from pH 6 to 7.5.",
-        references=(LIME,),
-        applies="work that limes",
-        check=lime_by_test,
-    ),
-    Rule(
-        name="soil.gypsum-for-sodic",
-        severity=Severity.ERROR,
-        why="Gypsum swaps sodium; where there is none to swap it is money spread on clay.",
-        references=(LIME,),
-        applies="work that spreads gypsum",
-        check=gypsum_for_sodic,
-    ),
-    Rule(
-        name="soil.ph-in-reason",
-        severity=Severity.ADVICE,
-        why="Outside it, choose plants for the soil before soil for the plants.",
-        references=(LIME,),
-        applies="work that writes the pH",
-        check=ph_in_reason,
-    ),
-    Rule(
-        name="soil.hole-deep-enough",
-        severity=Severity.ERROR,
-        why="A fall deeper than the hole is a slip of the tape or of the pen, and the rate made from it is wrong.",
-        references=(GEOMETRY,),
-        applies="work that writes a drainage test",
-        check=hole_deep_enough,
-    ),
-    Rule(
-        name="soil.drains",
-        severity=Severity.ERROR,
-        why="25 to 50 mm an hour is good; a hole of 300 or 450 mm that still holds water after 24 hours is too slow.",
-        references=(PERCOLATION, DRAINAGE),
-        applies="work that writes a drainage test",
-        check=drains,
-    ),
-    Rule(
-        name="soil.drainage-tested",
-        severity=Severity.WARNING,
-        why="A hole, two fillings and a day tell more than any book of soils.",
-        references=(DRAINAGE, PERCOLATION),
-        applies="new beds",
-        check=drainage_tested,
-    ),
-    Rule(
-        name="soil.not-wet-or-frozen",
-        severity=Severity.ADVICE,
-        why="Wet clay smears under a boot and dries as brick.",
-        references=(WET_SOIL,),
-        applies="work that says the ground is soaked or frozen",
-        check=not_wet_or_frozen,
-    ),
+    lime_by_test,
+    gypsum_for_sodic,
+    ph_in_reason,
+    hole_deep_enough,
+    drains,
+    drainage_tested,
+    not_wet_or_frozen,
 )

@@ -8,7 +8,7 @@ from howto.families.soil.figures import density, to_order, volume
 from howto.families.soil.measures import SoilMeasures
 from howto.families.soil.references import COMPOST_MULCH, VOLUME, WEIGHT
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.reference import GEOMETRY
 from howto.model.work import Work
 from howto.quantities import round_down, round_up
@@ -21,6 +21,18 @@ OVER = Limit(high=1.15, unit="of what is needed", reference=GEOMETRY)  # and an 
 SPARE = 1.2  # bags: no more than a fifth over
 
 
+@rule(
+    "soil.volume-adds-up",
+    Severity.ERROR,
+    VOLUME,
+    COMPOST_MULCH,
+    GEOMETRY,
+    why=(
+        "Square metres times millimetres over a thousand. Published sums go wrong here: 4 cubic yards over "
+        "1,000 square feet is 1.3 in, not 2; 1 m³ covers 13.3 m² at 75 mm, not 15."
+    ),
+    applies="work that writes the volume ordered",
+)
 def volume_adds_up(work: T) -> Iterator[Breach]:
     """The volume written is what area times depth makes."""
     m = work.measures
@@ -44,6 +56,13 @@ def volume_adds_up(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "soil.bags-add-up",
+    Severity.ERROR,
+    GEOMETRY,
+    why="Ten bags of 30 L are 0.3 m³, not one; 4 m³ takes 134 of them.",
+    applies="work that writes bags and their size",
+)
 def bags_add_up(work: T) -> Iterator[Breach]:
     """The bags written hold what is needed, and not a fifth more."""
     m = work.measures
@@ -63,6 +82,13 @@ def bags_add_up(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "soil.within-payload",
+    Severity.WARNING,
+    WEIGHT,
+    why="Compost weighs 593 to 712 kg a cubic metre, more when wet; the plate on the trailer rules.",
+    applies="work that writes the load and the payload, for compost or a material with its weight",
+)
 def within_payload(work: T) -> Iterator[Breach]:
     """A full load weighs no more than the trailer may carry."""
     m, found = work.measures, density(work.measures)
@@ -90,29 +116,7 @@ def _step(value: float) -> float:
 
 
 SUMS: tuple[Rule[SoilMeasures], ...] = (
-    Rule(
-        name="soil.volume-adds-up",
-        severity=Severity.ERROR,
-        why="Square metres times millimetres over a thousand. Published sums go wrong here: 4 cubic yards over "
-        "1,000 square feet is 1.3 in, not 2; 1 m³ covers 13.3 m² at 75 mm, not 15.",
-        references=(VOLUME, COMPOST_MULCH, GEOMETRY),
-        applies="work that writes the volume ordered",
-        check=volume_adds_up,
-    ),
-    Rule(
-        name="soil.bags-add-up",
-        severity=Severity.ERROR,
-        why="Ten bags of 30 L are 0.3 m³, not one; 4 m³ takes 134 of them.",
-        references=(GEOMETRY,),
-        applies="work that writes bags and their size",
-        check=bags_add_up,
-    ),
-    Rule(
-        name="soil.within-payload",
-        severity=Severity.WARNING,
-        why="Compost weighs 593 to 712 kg a cubic metre, more when wet; the plate on the trailer rules.",
-        references=(WEIGHT,),
-        applies="work that writes the load and the payload, for compost or a material with its weight",
-        check=within_payload,
-    ),
+    volume_adds_up,
+    bags_add_up,
+    within_payload,
 )

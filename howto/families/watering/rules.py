@@ -16,7 +16,7 @@ from howto.families.watering.references import (
 from howto.families.watering.rules_running import RUNNING_RULES
 from howto.families.watering.rules_young import YOUNG_RULES
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.reference import GEOMETRY
 from howto.model.work import Work
 from howto.quantities import round_down, round_up
@@ -31,6 +31,13 @@ DEPLETION = Limit(low=0.1, high=0.8, unit="of the soil's water", reference=FAO56
 WETTED = Limit(low=0.15, unit="m", reference=DEEP)
 
 
+@rule(
+    "watering.weather-in-order",
+    Severity.ERROR,
+    FAO56,
+    why="The spread of temperature stands for the sun that came through; it cannot be below 0.",
+    applies="techniques that write a day's temperatures",
+)
 def weather_in_order(work: T) -> Iterator[Breach]:
     """The day's highest temperature is not below its lowest."""
     m = work.measures
@@ -47,6 +54,13 @@ def weather_in_order(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "watering.species-factor",
+    Severity.WARNING,
+    SPECIES_FACTORS,
+    why="Against grass, plants of low water use take 0.1 to 0.3, moderate 0.4 to 0.6, high 0.7 to 0.9.",
+    applies="techniques that write a species factor",
+)
 def species_factor(work: T) -> Iterator[Breach]:
     """The species factor stands in the range of the plant's water use."""
     m = work.measures
@@ -56,6 +70,13 @@ def species_factor(work: T) -> Iterator[Breach]:
     yield from _outside("species factor", "species_factor", m.species_factor, span, m.plant_water)
 
 
+@rule(
+    "watering.place-factors",
+    Severity.ADVICE,
+    DENSITY_FACTORS,
+    why="Planting density runs from 0.5 to 1.3 and exposure from 0.5 to 1.4; both are 1 for an average place.",
+    applies="techniques that write a density or microclimate factor",
+)
 def place_factors(work: T) -> Iterator[Breach]:
     """Density and microclimate factors stand in their published ranges."""
     m = work.measures
@@ -82,6 +103,14 @@ def _outside(key: str, field: str, value: float, span: Span, degree: str | None)
     )
 
 
+@rule(
+    "watering.wilting-below-capacity",
+    Severity.ERROR,
+    FAO56_SOIL,
+    GEOMETRY,
+    why="Plants live on the water between the two.",
+    applies="techniques that write a field capacity or a wilting point",
+)
 def wilting_below_capacity(work: T) -> Iterator[Breach]:
     """Soil holds more at field capacity than at wilting point."""
     if needs.ground(work) is not None:
@@ -102,6 +131,13 @@ def wilting_below_capacity(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "watering.depletion-range",
+    Severity.ERROR,
+    FAO56_TABLES,
+    why="Below 0.1 the soil never drains; over 0.8 every plant of the table has slowed.",
+    applies="techniques that write a depletion",
+)
 def depletion_range(work: T) -> Iterator[Breach]:
     """The part of the soil's water used before watering again stands within 0.1 to 0.8."""
     p = work.measures.depletion_fraction
@@ -117,6 +153,13 @@ def depletion_range(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "watering.root-depth",
+    Severity.WARNING,
+    FAO56_TABLES,
+    why="Lawns root to 0.5 to 1.0 m, fruit trees to 1 to 2 m, strawberries to 0.2 to 0.3 m; often less.",
+    applies="techniques that write a crop and a root depth",
+)
 def root_depth(work: T) -> Iterator[Breach]:
     """Roots are reckoned no deeper than the crop's table says they grow."""
     m = work.measures
@@ -135,6 +178,13 @@ def root_depth(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "watering.dried-too-far",
+    Severity.WARNING,
+    FAO56_SOIL,
+    why="Past the easily taken water a plant shuts its leaves and slows, down to nothing at wilting point.",
+    applies="techniques that write how far the soil has dried",
+)
 def dried_too_far(work: T) -> Iterator[Breach]:
     """Water comes before the soil has dried past what plants take easily."""
     dried, soil = work.measures.dried_mm, needs.ground(work)
@@ -152,6 +202,16 @@ def dried_too_far(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "watering.interval",
+    Severity.WARNING,
+    FAO56_SOIL,
+    why=(
+        "The easily taken water over the daily use is the days it lasts: 16.8 mm at 4.75 mm a day is 3.5 days, "
+        "3 in practice."
+    ),
+    applies="established plantings that write an interval",
+)
 def interval(work: T) -> Iterator[Breach]:
     """The days between waterings are no more than the soil's easy water lasts."""
     own, days = work.measures.interval_days, needs.days_between(work)
@@ -169,6 +229,13 @@ def interval(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "watering.root-zone-holds",
+    Severity.ERROR,
+    FAO56_SOIL,
+    why="Water past the roots is paid for, and takes the feed down with it.",
+    applies="techniques that write a wanted depth",
+)
 def root_zone_holds(work: T) -> Iterator[Breach]:
     """One watering is no more than the root zone can hold."""
     depth, soil = work.measures.wanted_depth_mm, needs.ground(work)
@@ -185,6 +252,13 @@ def root_zone_holds(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "watering.deep-enough",
+    Severity.WARNING,
+    DEEP,
+    why="A sprinkle that wets 50 mm keeps roots at the top, where they dry first; 6 in is the least.",
+    applies="areas watered by sprinkler, hose or can, where a depth or an interval is written",
+)
 def deep_enough(work: T) -> Iterator[Breach]:
     """A watering over an area wets the soil at least 150 mm deep, or to the roots where they are shallower."""
     m, depth, soil = work.measures, plan.net_depth(work), needs.ground(work)
@@ -208,87 +282,16 @@ def deep_enough(work: T) -> Iterator[Breach]:
 
 
 RULES: tuple[Rule[WateringMeasures], ...] = (
-    Rule(
-        name="watering.weather-in-order",
-        severity=Severity.ERROR,
-        why="The spread of temperature stands for the sun that came through; it cannot be below 0.",
-        references=(FAO56,),
-        applies="techniques that write a day's temperatures",
-        check=weather_in_order,
-    ),
-    Rule(
-        name="watering.species-factor",
-        severity=Severity.WARNING,
-        why="Against grass, plants of low water use take 0.1 to 0.3, moderate 0.4 to 0.6, high 0.7 to 0.9.",
-        references=(SPECIES_FACTORS,),
-        applies="techniques that write a species factor",
-        check=species_factor,
-    ),
-    Rule(
-        name="watering.place-factors",
-        severity=Severity.ADVICE,
-        why="Planting density runs from 0.5 to 1.3 and exposure from 0.5 to 1.4; both are 1 for an average place.",
-        references=(DENSITY_FACTORS,),
-        applies="techniques that write a density or microclimate factor",
-        check=place_factors,
-    ),
-    Rule(
-        name="watering.wilting-below-capacity",
-        severity=Severity.ERROR,
-        why="Plants live on the water between the two.",
-        references=(FAO56_SOIL, GEOMETRY),
-        applies="techniques that write a field capacity or a wilting point",
-        check=wilting_below_capacity,
-    ),
-    Rule(
-        name="watering.depletion-range",
-        severity=Severity.ERROR,
-        why="Below 0.1 the soil never drains; over 0.8 every plant of the table has slowed.",
-        references=(FAO56_TABLES,),
-        applies="techniques that write a depletion",
-        check=depletion_range,
-    ),
-    Rule(
-        name="watering.root-depth",
-        severity=Severity.WARNING,
-        why="Lawns root to 0.5 to 1.0 m, fruit trees to 1 to 2 m, strawberries to 0.2 to 0.3 m; often less.",
-        references=(FAO56_TABLES,),
-        applies="techniques that write a crop and a root depth",
-        check=root_depth,
-    ),
-    Rule(
-        name="watering.dried-too-far",
-        severity=Severity.WARNING,
-        why="Past the easily taken water a plant shuts its leaves and slows, down to nothing at wilting point.",
-        references=(FAO56_SOIL,),
-        applies="techniques that write how far the soil has dried",
-        check=dried_too_far,
-    ),
-    Rule(
-        name="watering.interval",
-        severity=Severity.WARNING,
-        why="The easily taken water over the daily use is the days it lasts: 16.8 mm at 4.75 mm a day is 3.5 days, "
-        "3 in practice.",
-        references=(FAO56_SOIL,),
-        applies="established plantings that write an interval",
-        check=interval,
-    ),
-    Rule(
-        name="watering.root-zone-holds",
-        severity=Severity.ERROR,
-        why="Water past the roots is paid for, and takes the feed down with it.",
-        references=(FAO56_SOIL,),
-        applies="techniques that write a wanted depth",
-        check=root_zone_holds,
-    ),
-    Rule(
-        name="watering.deep-enough",
-        severity=Severity.WARNING,
-        why="A sprinkle that wets 50 mm keeps roots at the top, where they dry first; 6 in is the least.",
-        references=(DEEP,),
-        applies="areas watered by sprinkler, hose or can, where a depth or an interval is written",
-        check=deep_enough,
-    ),
+    weather_in_order,
+    species_factor,
+    place_factors,
+    wilting_below_capacity,
+    depletion_range,
+    root_depth,
+    dried_too_far,
+    interval,
+    root_zone_holds,
+    deep_enough,
     *RUNNING_RULES,
     *YOUNG_RULES,
 )

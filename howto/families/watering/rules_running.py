@@ -16,7 +16,7 @@ from howto.families.watering.references import (
     WETTED_WIDTH,
 )
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule, line_wanted
+from howto.model.family import Breach, Edit, Limit, Rule, line_wanted, rule
 from howto.model.reference import FORMAT, GEOMETRY
 from howto.model.wording import says
 from howto.model.work import Work
@@ -31,6 +31,13 @@ RUN_SLACK = 0.1  # ours: how far a written run may stand from the one worked out
 DAY_MIN = 1_440
 
 
+@rule(
+    "watering.flow-known",
+    Severity.WARNING,
+    FORMAT,
+    why="Without flow there are no minutes to write on the card.",
+    applies="sprinklers and drip lines",
+)
 def flow_known(work: T) -> Iterator[Breach]:
     """A sprinkler's rate, or a drip line's drippers and their flow, can be told from the measures."""
     m = work.measures
@@ -64,6 +71,14 @@ def flow_known(work: T) -> Iterator[Breach]:
         )
 
 
+@rule(
+    "watering.can-count",
+    Severity.WARNING,
+    QUARTER,
+    UNIFORMITY,
+    why="The low quarter of 15 cans is 4 of them (49.6 % in a published set); taking 3 gives 40.1 %.",
+    applies="techniques that write a can count or catch cans",
+)
 def can_count(work: T) -> Iterator[Breach]:
     """Catch cans are set out in a multiple of four, so that the low quarter is a whole number of cans."""
     m = work.measures
@@ -81,6 +96,14 @@ def can_count(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "watering.cans-caught",
+    Severity.ERROR,
+    QUARTER,
+    GEOMETRY,
+    why="A mean of nothing cannot be divided by.",
+    applies="techniques that write catch cans",
+)
 def cans_caught(work: T) -> Iterator[Breach]:
     """Every catch can holds nothing or more, and together they caught something."""
     m = work.measures
@@ -98,6 +121,14 @@ def cans_caught(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "watering.evenness-agrees",
+    Severity.WARNING,
+    QUARTER,
+    GEOMETRY,
+    why="Two numbers for one thing: the one that was caught is the one to keep.",
+    applies="techniques that write both catch cans and a uniformity",
+)
 def evenness_agrees(work: T) -> Iterator[Breach]:
     """A written uniformity is the one the cans give."""
     m = work.measures
@@ -119,6 +150,14 @@ def evenness_agrees(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "watering.uneven-heads",
+    Severity.WARNING,
+    UNIFORMITY,
+    QUARTER,
+    why="Below 60 % water is very uneven, at 80 % or more even; running longer only drowns the wet part.",
+    applies="sprinklers whose evenness is known",
+)
 def uneven_heads(work: T) -> Iterator[Breach]:
     """A very uneven sprinkler is put right before it is run longer, and the steps say so."""
     even = plan.evenness(work)
@@ -137,12 +176,26 @@ def uneven_heads(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "watering.run-time",
+    Severity.WARNING,
+    SPRINKLER_RATE,
+    why="At 1 in/h, 88 min a week are 1.467 in; a run that is off by a third leaves a third dry.",
+    applies="sprinklers that write a run",
+)
 def run_time(work: T) -> Iterator[Breach]:
     """A sprinkler's written run puts on the water that is wanted, within a tenth."""
     if work.measures.method == "sprinkler":
         yield from _run(work)
 
 
+@rule(
+    "watering.drip-time",
+    Severity.WARNING,
+    DRIP_TIME,
+    why="1.8 L from a dripper of 8 L/h takes 13.5 min; an hour would give four times as much.",
+    applies="drip lines that write a run",
+)
 def drip_time(work: T) -> Iterator[Breach]:
     """A drip line's written run gives the water that is wanted, within a tenth."""
     if work.measures.method == "drip":
@@ -165,6 +218,18 @@ def _run(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "watering.cycle-length",
+    Severity.WARNING,
+    INTAKE,
+    SOAK,
+    HUNG,
+    why=(
+        "Wet soil takes less than most sprinklers give. Timed soil has its own longest run; a town on clay stops "
+        "at 6 min at a time. Published intakes differ by a factor of 2, so the lowest is used: measure yours."
+    ),
+    applies="sprinklers that write a run or cycles, where the rate is above the soil's intake",
+)
 def cycle_length(work: T) -> Iterator[Breach]:
     """No single run is longer than the soil takes without water running off."""
     m, needed, limit, total = (
@@ -189,6 +254,18 @@ def cycle_length(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "watering.soak-gap",
+    Severity.WARNING,
+    SOAK,
+    INTAKE,
+    GEOMETRY,
+    why=(
+        "What fell faster than the soil drinks stands on top until it has caught up; 30 to 60 min between starts "
+        "is usual."
+    ),
+    applies="sprinklers that write cycles and a soak",
+)
 def soak_gap(work: T) -> Iterator[Breach]:
     """Between two cycles the water has time to sink in, half an hour at least."""
     m = work.measures
@@ -208,6 +285,13 @@ def soak_gap(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "watering.dripper-spacing",
+    Severity.ADVICE,
+    WETTED_WIDTH,
+    why="A line of dry soil between two drippers is a line without roots.",
+    applies="drip lines that write a dripper spacing",
+)
 def dripper_spacing(work: T) -> Iterator[Breach]:
     """Drippers stand close enough for their wet patches to meet."""
     m, name = work.measures, needs.soil_name(work)
@@ -225,86 +309,14 @@ def dripper_spacing(work: T) -> Iterator[Breach]:
 
 
 RUNNING_RULES: tuple[Rule[WateringMeasures], ...] = (
-    Rule(
-        name="watering.flow-known",
-        severity=Severity.WARNING,
-        why="Without flow there are no minutes to write on the card.",
-        references=(FORMAT,),
-        applies="sprinklers and drip lines",
-        check=flow_known,
-    ),
-    Rule(
-        name="watering.can-count",
-        severity=Severity.WARNING,
-        why="The low quarter of 15 cans is 4 of them (49.6 % in a published set); taking 3 gives 40.1 %.",
-        references=(QUARTER, UNIFORMITY),
-        applies="techniques that write a can count or catch cans",
-        check=can_count,
-    ),
-    Rule(
-        name="watering.cans-caught",
-        severity=Severity.ERROR,
-        why="A mean of nothing cannot be divided by.",
-        references=(QUARTER, GEOMETRY),
-        applies="techniques that write catch cans",
-        check=cans_caught,
-    ),
-    Rule(
-        name="watering.evenness-agrees",
-        severity=Severity.WARNING,
-        why="Two numbers for one thing: the one that was caught is the one to keep.",
-        references=(QUARTER, GEOMETRY),
-        applies="techniques that write both catch cans and a uniformity",
-        check=evenness_agrees,
-    ),
-    Rule(
-        name="watering.uneven-heads",
-        severity=Severity.WARNING,
-        why="Below 60 % water is very uneven, at 80 % or more even; running longer only drowns the wet part.",
-        references=(UNIFORMITY, QUARTER),
-        applies="sprinklers whose evenness is known",
-        check=uneven_heads,
-    ),
-    Rule(
-        name="watering.run-time",
-        severity=Severity.WARNING,
-        why="At 1 in/h, 88 min a week are 1.467 in; a run that is off by a third leaves a third dry.",
-        references=(SPRINKLER_RATE,),
-        applies="sprinklers that write a run",
-        check=run_time,
-    ),
-    Rule(
-        name="watering.drip-time",
-        severity=Severity.WARNING,
-        why="1.8 L from a dripper of 8 L/h takes 13.5 min; an hour would give four times as much.",
-        references=(DRIP_TIME,),
-        applies="drip lines that write a run",
-        check=drip_time,
-    ),
-    Rule(
-        name="watering.cycle-length",
-        severity=Severity.WARNING,
-        why="Wet soil takes less than most sprinklers give. Timed soil has its own longest run; a town on clay stops "
-        "at 6 min at a time. Published intakes differ by a factor of 2, so the lowest is used: measure yours.",
-        references=(INTAKE, SOAK, HUNG),
-        applies="sprinklers that write a run or cycles, where the rate is above the soil's intake",
-        check=cycle_length,
-    ),
-    Rule(
-        name="watering.soak-gap",
-        severity=Severity.WARNING,
-        why="What fell faster than the soil drinks stands on top until it has caught up; 30 to 60 min between starts "
-        "is usual.",
-        references=(SOAK, INTAKE, GEOMETRY),
-        applies="sprinklers that write cycles and a soak",
-        check=soak_gap,
-    ),
-    Rule(
-        name="watering.dripper-spacing",
-        severity=Severity.ADVICE,
-        why="A line of dry soil between two drippers is a line without roots.",
-        references=(WETTED_WIDTH,),
-        applies="drip lines that write a dripper spacing",
-        check=dripper_spacing,
-    ),
+    flow_known,
+    can_count,
+    cans_caught,
+    evenness_agrees,
+    uneven_heads,
+    run_time,
+    drip_time,
+    cycle_length,
+    soak_gap,
+    dripper_spacing,
 )

@@ -15,7 +15,7 @@ from howto.families.watering.references import (
     NEW_TREES_WARM,
 )
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Rule, line_wanted
+from howto.model.family import Breach, Edit, Rule, line_wanted, rule
 from howto.model.reference import PRACTICE
 from howto.model.wording import says
 from howto.model.work import Work
@@ -26,6 +26,18 @@ from howto.quantities.amounts import bare, qty
 T = Work[WateringMeasures]
 
 
+@rule(
+    "watering.tree-litres",
+    Severity.WARNING,
+    NEW_TREES,
+    NEW_TREES_WARM,
+    BIG_TREES_WARM,
+    why=(
+        "1 to 1.5 US gal an inch of calliper where summers are cool, 2 to 3 where they are warm. Advice for small "
+        "trees runs from 2 gal a time to 10 gal a week, so feel the soil."
+    ),
+    applies="new trees that write a calliper and their water",
+)
 def tree_litres(work: T) -> Iterator[Breach]:
     """A new tree gets at each watering what its stem calls for: no less, and no more that drowns it."""
     m, span = work.measures, plan.plant_litres(work)
@@ -37,6 +49,13 @@ def tree_litres(work: T) -> Iterator[Breach]:
     yield from _litres(m.water_each_l, span, why, "tree")
 
 
+@rule(
+    "watering.shrub-litres",
+    Severity.WARNING,
+    NEW_TREES,
+    why="The root ball is still the pot: a quarter to a third of its volume refills it.",
+    applies="new shrubs that write their pot and their water",
+)
 def shrub_litres(work: T) -> Iterator[Breach]:
     """A new shrub gets at each watering 25 to 30 % of the pot it came in."""
     m, span = work.measures, plan.plant_litres(work)
@@ -61,6 +80,18 @@ def _litres(given: float, span: Span, why: str, plant: str) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "watering.first-year",
+    Severity.WARNING,
+    NEW_TREES,
+    NEW_TREES_WARM,
+    BIG_TREES_WARM,
+    why=(
+        "Daily for two weeks, every 2 to 3 days to week 12, then weekly until rooted; where summers are warm, "
+        "every other day for two months."
+    ),
+    applies="new plants that write an interval",
+)
 def first_year(work: T) -> Iterator[Breach]:
     """New plants are watered as often as their weeks since planting ask for."""
     m = work.measures
@@ -85,6 +116,13 @@ def _weeks(count: float) -> str:
     return "1 week" if count == 1 else f"{bare(count)} weeks"
 
 
+@rule(
+    "watering.feel-first",
+    Severity.WARNING,
+    CHECK_FIRST,
+    why="Too much water drowns more new trees than too little dries.",
+    applies="new plants",
+)
 def feel_first(work: T) -> Iterator[Breach]:
     """New plants are watered only after the soil has been felt, and the card says so."""
     if not work.measures.is_new:
@@ -100,6 +138,13 @@ def feel_first(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "watering.backflow",
+    Severity.ADVICE,
+    BACKFLOW,
+    why="Garden water must not be drawn back into the pipes people drink from.",
+    applies="sprinklers, drip lines and hoses",
+)
 def backflow(work: T) -> Iterator[Breach]:
     """A line joined to the drinking-water tap has a backflow preventer, and the card says so."""
     if work.measures.method == "can" or says(work, "backflow", "back-flow", "check valve", "non-return"):
@@ -113,6 +158,13 @@ def backflow(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "watering.cool-hours",
+    Severity.ADVICE,
+    COOL_HOURS,
+    why="Early water has the day to sink in, and leaves dry soon after.",
+    applies="every watering",
+)
 def cool_hours(work: T) -> Iterator[Breach]:
     """Water is given in the cool of the day, early for choice."""
     if says(work, "morning", "early in the day", "sunrise", "dawn", "cool of the day", "before breakfast"):
@@ -126,6 +178,13 @@ def cool_hours(work: T) -> Iterator[Breach]:
     )
 
 
+@rule(
+    "watering.hot-hose",
+    Severity.ADVICE,
+    PRACTICE,
+    why="The first litres from a hose in the sun scald.",
+    applies="hoses",
+)
 def hot_hose(work: T) -> Iterator[Breach]:
     """A hose that lay in the sun is run until it is cool before it is turned on plants."""
     if work.measures.method != "hose" or says(work, "runs cool", "run cool", "hot water", "until it is cool"):
@@ -140,62 +199,11 @@ def hot_hose(work: T) -> Iterator[Breach]:
 
 
 YOUNG_RULES: tuple[Rule[WateringMeasures], ...] = (
-    Rule(
-        name="watering.tree-litres",
-        severity=Severity.WARNING,
-        why="1 to 1.5 US gal an inch of calliper where summers are cool, 2 to 3 where they are warm. Advice for small "
-        "trees runs from 2 gal a time to 10 gal a week, so feel the soil.",
-        references=(NEW_TREES, NEW_TREES_WARM, BIG_TREES_WARM),
-        applies="new trees that write a calliper and their water",
-        check=tree_litres,
-    ),
-    Rule(
-        name="watering.shrub-litres",
-        severity=Severity.WARNING,
-        why="The root ball is still the pot: a quarter to a third of its volume refills it.",
-        references=(NEW_TREES,),
-        applies="new shrubs that write their pot and their water",
-        check=shrub_litres,
-    ),
-    Rule(
-        name="watering.first-year",
-        severity=Severity.WARNING,
-        why="Daily for two weeks, every 2 to 3 days to week 12, then weekly until rooted; where summers are warm, "
-        "every other day for two months.",
-        references=(NEW_TREES, NEW_TREES_WARM, BIG_TREES_WARM),
-        applies="new plants that write an interval",
-        check=first_year,
-    ),
-    Rule(
-        name="watering.feel-first",
-        severity=Severity.WARNING,
-        why="Too much water drowns more new trees than too little dries.",
-        references=(CHECK_FIRST,),
-        applies="new plants",
-        check=feel_first,
-    ),
-    Rule(
-        name="watering.backflow",
-        severity=Severity.ADVICE,
-        why="Garden water must not be drawn back into the pipes people drink from.",
-        references=(BACKFLOW,),
-        applies="sprinklers, drip lines and hoses",
-        check=backflow,
-    ),
-    Rule(
-        name="watering.cool-hours",
-        severity=Severity.ADVICE,
-        why="Early water has the day to sink in, and leaves dry soon after.",
-        references=(COOL_HOURS,),
-        applies="every watering",
-        check=cool_hours,
-    ),
-    Rule(
-        name="watering.hot-hose",
-        severity=Severity.ADVICE,
-        why="The first litres from a hose in the sun scald.",
-        references=(PRACTICE,),
-        applies="hoses",
-        check=hot_hose,
-    ),
+    tree_litres,
+    shrub_litres,
+    first_year,
+    feel_first,
+    backflow,
+    cool_hours,
+    hot_hose,
 )
