@@ -15,12 +15,7 @@ from howto.languages.time_words import MONTHS, SWAPS, in_english
 
 Hemisphere = Literal["north", "south"]
 
-NORTHERN_SEASONS = {
-    "spring": (3, 4, 5),
-    "summer": (6, 7, 8),
-    "autumn": (9, 10, 11),
-    "winter": (12, 1, 2),
-}
+NORTHERN_SEASONS = {"spring": (3, 4, 5), "summer": (6, 7, 8), "autumn": (9, 10, 11), "winter": (12, 1, 2)}
 ANY_TIME = ("any time", "all year", "any season", "year round")
 GROWING_MONTHS_NORTH = (3, 4, 5, 6, 7, 8, 9, 10)  # from memory: most shoot growth falls from March to October
 _PARTS = {"early": 0, "mid": 1, "late": 2}

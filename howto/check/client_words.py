@@ -12,27 +12,17 @@ from howto.languages.glossary import PLAINER
 from howto.languages.tags import is_english
 from howto.model.family import Rule
 from howto.model.prose import BRACED, plain
-from howto.model.reference import PRACTICE, Grade, Reference
+from howto.model.reference import PRACTICE, Grade, source
 from howto.model.shelf import Shelf
 from howto.model.technique import AnyTechnique
 from howto.model.visit import Visit
 from howto.span import Span
 
-GDS: Final = Reference(
-    title="Sentence length: why 25 words is our limit",
-    publisher="UK Government Digital Service",
-    year="2014",
-    grade=Grade.A,
+GDS: Final = source(Grade.A, "Sentence length: why 25 words is our limit", "UK Government Digital Service", "2014")
+FLESCH: Final = source(
+    Grade.A, "Flesch Score", "US Department of Veterans Affairs, Health Services Research and Development", "2009"
 )
-FLESCH: Final = Reference(
-    title="Flesch Score",
-    publisher="US Department of Veterans Affairs, Health Services Research and Development",
-    year="2009",
-    grade=Grade.A,
-)
-SAMPLE: Final = Reference(
-    title="Checking Readability Level", publisher="University of New Mexico Hospitals", grade=Grade.A
-)
+SAMPLE: Final = source(Grade.A, "Checking Readability Level", "University of New Mexico Hospitals")
 HIGHEST_GRADE: Final = 8.0  # US hospital practice: University of New Mexico Hospitals
 MOST_WORDS: Final = 25  # UK Government Digital Service, 2014
 LEAST_SAMPLE: Final = 30  # words, ours: a grade of fewer says nothing; even 300 are few (University of New Mexico)

@@ -8,22 +8,22 @@ from howto.colour import GRAPHIC_RATIO, TEXT_RATIO, contrast, least_contrast, ne
 from howto.findings import Finding, Severity
 from howto.model.crew import Colours
 from howto.model.family import Rule
-from howto.model.reference import Grade, Reference
+from howto.model.reference import Grade, source
 from howto.model.shelf import Shelf
 from howto.span import SourceText, Span
 
-WCAG: Final = Reference(
-    title="Web Content Accessibility Guidelines 2.2",
-    publisher="World Wide Web Consortium",
-    year="2023",
-    place="1.4.3 and 1.4.11, level AA",
-    grade=Grade.A,
+WCAG: Final = source(
+    Grade.A,
+    "Web Content Accessibility Guidelines 2.2",
+    "World Wide Web Consortium",
+    "2023",
+    "1.4.3 and 1.4.11, level AA",
 )
-MACHADO: Final = Reference(
-    title="A physiologically-based model for simulation of color vision deficiency",
-    publisher="IEEE Transactions on Visualization and Computer Graphics 15(6)",
-    year="2009",
-    grade=Grade.A,
+MACHADO: Final = source(
+    Grade.A,
+    "A physiologically-based model for simulation of color vision deficiency",
+    "IEEE Transactions on Visualization and Computer Graphics 15(6)",
+    "2009",
 )
 READABLE: Final[Rule[Any]] = Rule(
     name="shelf.colours",

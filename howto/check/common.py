@@ -10,23 +10,20 @@ from howto.check.tools import tools
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule
 from howto.model.prose import plain
-from howto.model.reference import FORMAT, PRACTICE, Grade, Reference
+from howto.model.reference import FORMAT, PRACTICE, Grade, source
 from howto.model.technique import AnyTechnique
 
-JOB_INSTRUCTION: Final = Reference(
-    title="Job Instruction: Sessions Outline and Reference Material",
-    publisher="War Manpower Commission",
-    year="1944",
-    grade=Grade.A,
+JOB_INSTRUCTION: Final = source(
+    Grade.A, "Job Instruction: Sessions Outline and Reference Material", "War Manpower Commission", "1944"
 )
-JOB_INSTRUCTION_RESTATED: Final = Reference(
-    title="The TWI Workbook: Essential Skills for Supervisors, 2nd edition, on the Job Instruction breakdown",
-    publisher="CRC Press",
-    year="2016",
-    place="pp. 58 and 67",
-    grade=Grade.B,
+JOB_INSTRUCTION_RESTATED: Final = source(
+    Grade.B,
+    "The TWI Workbook: Essential Skills for Supervisors, 2nd edition, on the Job Instruction breakdown",
+    "CRC Press",
+    "2016",
+    "pp. 58 and 67",
 )
-CHECKLISTS: Final = Reference(title="A Checklist for Checklists", publisher="Project Check", year="2010", grade=Grade.B)
+CHECKLISTS: Final = source(Grade.B, "A Checklist for Checklists", "Project Check", "2010")
 MOST_STEPS: Final = Limit(unit="steps", reference=JOB_INSTRUCTION_RESTATED, high=7)
 MOST_KEY_POINTS: Final = Limit(unit="key points", reference=JOB_INSTRUCTION_RESTATED, high=5)
 MOST_FINISH: Final = Limit(unit="items", reference=CHECKLISTS, high=9)  # fewer than ten at one pause point

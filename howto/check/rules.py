@@ -21,10 +21,7 @@ LAYING_OUT = "fit."  # what will not fit is found while laying out: there it is 
 
 
 def check_technique(
-    technique: AnyTechnique,
-    family: AnyFamily,
-    families: Iterable[AnyFamily],
-    sources: Sources = NO_SOURCES,
+    technique: AnyTechnique, family: AnyFamily, families: Iterable[AnyFamily], sources: Sources = NO_SOURCES
 ) -> tuple[Finding, ...]:
     """Return what breaks a rule of its family, of any family that holds over all, or of every technique.
 
@@ -37,11 +34,7 @@ def check_technique(
 
 
 def check_job(
-    technique: AnyTechnique,
-    family: AnyFamily,
-    families: Iterable[AnyFamily],
-    sources: Sources,
-    own: Iterable[Finding],
+    technique: AnyTechnique, family: AnyFamily, families: Iterable[AnyFamily], sources: Sources, own: Iterable[Finding]
 ) -> Iterator[Finding]:
     """Yield what a technique breaks with the measures of a visit, and not what its `own` file was told already.
 

@@ -10,17 +10,7 @@ from typing import Annotated
 import typer
 
 from howto.cli import report
-from howto.cli.options import (
-    SHELF,
-    DateOption,
-    PathsArgument,
-    ShelfOption,
-    StrictOption,
-    colour,
-    day,
-    refuse,
-    width,
-)
+from howto.cli.options import SHELF, DateOption, PathsArgument, ShelfOption, StrictOption, colour, day, refuse, width
 from howto.jobs import pipeline
 
 
@@ -60,9 +50,7 @@ def build(
         built = pipeline.build(shelf, to, day(date), paths or (), kinds=kinds, strict=strict, step=step)
     if built.findings:
         typer.echo(
-            report.terminal(built.findings, built.sources, colour=colour(), width=width()),
-            nl=False,
-            err=built.stopped,
+            report.terminal(built.findings, built.sources, colour=colour(), width=width()), nl=False, err=built.stopped
         )
     if built.stopped:
         typer.echo(f"Nothing was written to {to}.", err=True)

@@ -97,12 +97,7 @@ def _as_object(finding: Finding) -> dict[str, Any]:
 
 
 def _place(span: Span) -> dict[str, Any]:
-    return {
-        "path": span.path,
-        "line": span.line,
-        "column": span.column,
-        "end_column": span.end_column,
-    }
+    return {"path": span.path, "line": span.line, "column": span.column, "end_column": span.end_column}
 
 
 def _one(finding: Finding, sources: Mapping[str, SourceText], look: _Look) -> str:
@@ -157,10 +152,7 @@ def _excerpt(span: Span, source: SourceText | None, look: _Look, code: str) -> l
     after = "".join(cells[max(start, min(end, last)) : last]) + CUT * (last < len(cells))
     gap = " " * columns(before)
     carets = "^" * max(columns(under), 1)
-    return [
-        f"  {number} | {before}{under}{after}".rstrip(),
-        f"  {' ' * len(number)} | {gap}{look.paint(carets, code)}",
-    ]
+    return [f"  {number} | {before}{under}{after}".rstrip(), f"  {' ' * len(number)} | {gap}{look.paint(carets, code)}"]
 
 
 def _window(cells: list[str], start: int, end: int, room: int) -> tuple[int, int]:

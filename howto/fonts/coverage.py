@@ -47,12 +47,7 @@ def _characters(font: bytes, cmap: int) -> Iterator[tuple[int, int]]:
 
 def _segments(font: bytes, at: int) -> Iterator[tuple[int, int]]:
     count = unpack_from(">H", font, at + 6)[0] // 2
-    ends, starts, shifts, ranges = (
-        at + 14,
-        at + 16 + count * 2,
-        at + 16 + count * 4,
-        at + 16 + count * 6,
-    )
+    ends, starts, shifts, ranges = (at + 14, at + 16 + count * 2, at + 16 + count * 4, at + 16 + count * 6)
     for segment in range(count):
         (end,), (start,), (shift,), (span,) = (
             unpack_from(">H", font, table + segment * 2) for table in (ends, starts, shifts, ranges)

@@ -14,13 +14,7 @@ from howto.fonts import Face
 from howto.fonts import width as pens_width
 
 LEADING = 1.25  # line pitch in sizes
-CAP = {
-    "text": 0.66,
-    "text-bold": 0.66,
-    "text-italic": 0.66,
-    "head": 0.70,
-    "head-bold": 0.70,
-}  # OS/2 sCapHeight
+CAP = {"text": 0.66, "text-bold": 0.66, "text-italic": 0.66, "head": 0.70, "head-bold": 0.70}  # OS/2 sCapHeight
 ASCENT = 0.78  # room above a baseline in sizes: the tallest lower-case letter with its accent
 DESCENT = 0.24  # room below it: g, j, p, Q and the comma
 

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from datetime import date
+from inspect import cleandoc
 from math import floor, log10
 from typing import Any, Final, Generic, TypeVar
 
@@ -156,17 +157,22 @@ class Rule(Generic[M]):
         return Finding(self.name, self.severity, span, text, what, why, mend, str(self.references[0]))
 
 
-def rule(
-    name: str, severity: Severity, *references: Reference, why: Words, applies: str, **held: Words
-) -> Callable[[Callable[[Work[M]], Iterator[Breach]]], Rule[M]]:
-    """Return a decorator that makes a check its rule; the first line of its docstring is the rule's statement.
+Check = Callable[[Work[M]], Iterator[Breach]]
 
-    `held` are the amounts that statement and `why` name between braces: a number stands in its limit alone.
+
+def rule(
+    name: str, severity: Severity, *references: Reference, applies: str, why: Words = "", **held: Words | Limit
+) -> Callable[[Check[M]], Rule[M]]:
+    """Return a decorator that makes a check its rule.
+
+    The first line of the check's docstring is the rule's statement, its second paragraph the reason, where `why`
+    does not give it. `held` are the amounts that both name between braces: a number stands in its limit alone.
     """
 
-    def made(check: Callable[[Work[M]], Iterator[Breach]]) -> Rule[M]:
-        statement = (check.__doc__ or "").strip().split("\n", 1)[0]
-        said = [text.format(**held) if held else text for text in (statement, why)]
+    def made(check: Check[M]) -> Rule[M]:
+        statement, _, rest = cleandoc(check.__doc__ or "").partition("\n")
+        reason = why or " ".join(rest.split())
+        said = [text.format(**held) if held else text for text in (statement, reason)]
         return Rule(name, severity, said[1], references, applies, check, said[0])
 
     return made

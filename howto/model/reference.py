@@ -51,6 +51,11 @@ class Reference(Value):
         return ", ".join(part for part in parts if part)
 
 
+def source(grade: Grade, title: str, publisher: str = "", year: str = "", place: str = "") -> Reference:
+    """Return a source by its grade, its title, who published it, when, and where in it the number stands."""
+    return Reference(title=title, publisher=publisher, year=year, place=place, grade=grade)
+
+
 PRACTICE = Reference(title="common practice, no source", grade=Grade.PRACTICE)
 MEASURED = Reference(title="as measured by the crew", grade=Grade.PRACTICE)
 GEOMETRY = Reference(title="plane and solid geometry", place="worked from first principles", grade=Grade.A)

@@ -32,18 +32,7 @@ from howto.read.values import (
 )
 from howto.span import Span
 
-KEYS: Final = (
-    "title",
-    "family",
-    "level",
-    "minutes",
-    "needs",
-    "plants",
-    "season",
-    "language",
-    "measures",
-    "waive",
-)
+KEYS: Final = ("title", "family", "level", "minutes", "needs", "plants", "season", "language", "measures", "waive")
 MOST_MINUTES: Final = 2400  # a week of eight-hour days
 LEVELS: Final = (1, 3)
 _LANGUAGE: Final = re.compile(r"[a-z]{2,3}(?:-[A-Za-z0-9]{2,8})?")
@@ -198,13 +187,7 @@ def _minutes(notes: Notes, entry: Entry, header: Header) -> None:
         value = found[0] if found else None
     if value is not None and not 0 < value <= MOST_MINUTES:
         wanted = (f"more than 0 min and at most {MOST_MINUTES} min", "25" if value <= 0 else str(MOST_MINUTES))
-        note_bound(
-            notes,
-            place_of(entry),
-            entry.key.text,
-            short(text),
-            wanted,
-        )
+        note_bound(notes, place_of(entry), entry.key.text, short(text), wanted)
         return
     header.minutes = value
 

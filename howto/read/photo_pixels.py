@@ -121,10 +121,5 @@ def _transform(profile: bytes, mode: str) -> ImageCms.ImageCmsTransform | None:
             ImageCms.Intent.RELATIVE_COLORIMETRIC,
             ImageCms.Flags.BLACKPOINTCOMPENSATION,
         )
-    except (
-        ImageCms.PyCMSError,
-        OSError,
-        ValueError,
-        TypeError,
-    ):  # a damaged profile: the pixels are read as sRGB
+    except (ImageCms.PyCMSError, OSError, ValueError, TypeError):  # a damaged profile: the pixels are read as sRGB
         return None

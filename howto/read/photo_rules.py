@@ -19,9 +19,7 @@ def _rule(name: str, statement: str, why: str) -> Rule[Any]:
 
 
 MISSING: Final = _rule(
-    "picture-missing",
-    "A picture that is named is in the pictures folder.",
-    "the step would be published without it",
+    "picture-missing", "A picture that is named is in the pictures folder.", "the step would be published without it"
 )
 OUTSIDE: Final = _rule(
     "picture-outside",
@@ -34,9 +32,7 @@ KIND: Final = _rule(
     "these are what every phone and computer can show",
 )
 DAMAGED: Final = _rule(
-    "picture-damaged",
-    "A picture is whole.",
-    "one that breaks off or makes no sense would be published grey",
+    "picture-damaged", "A picture is whole.", "one that breaks off or makes no sense would be published grey"
 )
 TOO_LARGE: Final = _rule(
     "picture-too-large",

@@ -147,12 +147,7 @@ _MEASURES: Final = (
         "A measure is a number with its unit, of the kind its key wants.",
         "900 is not 900 mm, and a length is not a weight",
     ),
-    _rule(
-        "bound",
-        _KEYED,
-        "A number lies where numbers of its kind can lie.",
-        "a hedge of 900 m was meant as 900 mm",
-    ),
+    _rule("bound", _KEYED, "A number lies where numbers of its kind can lie.", "a hedge of 900 m was meant as 900 mm"),
     _rule(
         "measures",
         _TECHNIQUE,

@@ -14,11 +14,6 @@ FAMILY = Family(
     figures=figures,
     rules=RULES,
     drawings=drawings,
-    starter=(
-        ("shape", "ball"),
-        ("finished width", "900 mm ± 20 mm"),
-        ("standing width", "980 mm"),
-        ("passes", "2"),
-    ),
+    starter=(("shape", "ball"), ("finished width", "900 mm ± 20 mm"), ("standing width", "980 mm"), ("passes", "2")),
     tags=("topiary", "clipping"),
 )

@@ -10,20 +10,7 @@ from howto.families.clipping.measures import ClippingMeasures
 from howto.model.crew import System
 from howto.model.work import Work
 from howto.quantities.amounts import mm, percent
-from howto.shapes import (
-    Dimension,
-    Drawing,
-    Label,
-    Level,
-    Line,
-    Point,
-    Polygon,
-    Role,
-    Shape,
-    arc,
-    leafy,
-    rectangle,
-)
+from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
 
 LEAF = 0.016  # how far a drawn leaf cluster stands proud, in standing widths
 CLUSTERS = 20  # leaf clusters round the section; twice as many from above

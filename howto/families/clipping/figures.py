@@ -7,9 +7,9 @@ from math import ceil
 from typing import NamedTuple
 
 from howto.families.clipping import formulae
+from howto.families.clipping import references as by
 from howto.families.clipping.gauge import gauge
 from howto.families.clipping.measures import ClippingMeasures
-from howto.families.clipping.references import BOX_GROWTH, BOX_SEASON, CROWN, RATE, SEASON, SHEARING
 from howto.model.figure import Figure
 from howto.model.reference import GEOMETRY, MEASURED, PRACTICE, Reference
 from howto.model.work import Work
@@ -46,7 +46,7 @@ def growth(work: Work[ClippingMeasures]) -> tuple[float, Reference]:
     m = work.measures
     if m.growth_mm_per_year is not None:
         return m.growth_mm_per_year, MEASURED
-    return work.book_growth or (GROWTH_MM_PER_YEAR, BOX_GROWTH)
+    return work.book_growth or (GROWTH_MM_PER_YEAR, by.BOX_GROWTH)
 
 
 def _off_each_side(m: ClippingMeasures) -> Figure:
@@ -96,7 +96,7 @@ def _share(m: ClippingMeasures) -> Figure:
         value=max(0.0, part) * 100,
         unit="%",
         working=tuple(working),
-        references=(GEOMETRY, CROWN),
+        references=(GEOMETRY, by.CROWN),
         headline=True,
     )
 
@@ -134,7 +134,7 @@ def _passes(m: ClippingMeasures) -> Figure:
         label="Light passes, at least",
         value=float(least),
         working=tuple(working),
-        references=(SHEARING, PRACTICE),
+        references=(by.SHEARING, PRACTICE),
         digits=2,
     )
 
@@ -160,7 +160,7 @@ def _size_and_time(m: ClippingMeasures) -> Iterator[Figure]:
             f"{qty(area, 'm²', 3)} x {m.passes} {'pass' if m.passes == 1 else 'passes'} / {qty(rate, 'm²', 3)} an hour x 60 = "
             f"{qty(minutes, 'min', 3)}",
         ),
-        references=(RATE if m.clipping_rate_m2_per_h is None else MEASURED,),
+        references=(by.RATE if m.clipping_rate_m2_per_h is None else MEASURED,),
         digits=2,
     )
 
@@ -206,7 +206,7 @@ def _next_clip(work: Work[ClippingMeasures], today: date) -> Iterator[Figure]:
         f"{bare(off)} / {bare(a_year)} x {days} = {bare(off / a_year * days)} growing days from "
         f"{dated(today, 'plain')}: {dated(due, 'plain')}",
     ]
-    references = [source, SEASON]
+    references = [source, by.SEASON]
     if (soonest := _soonest(work, today)) and soonest.day > due:
         due = soonest.day
         working.append(soonest.working)
@@ -271,6 +271,6 @@ def _clip_before(m: ClippingMeasures) -> Figure:
             "grown alike all round, a clip takes 1 - (finished / standing)³ of the leaf, and a third at most",
             f"{bare(m.finished_width_mm, 5)} x 1.5^(1/3) = {bare(m.finished_width_mm, 5)} x 1.1447 = {mm(widest, 4)}",
         ),
-        references=(GEOMETRY, BOX_SEASON),
+        references=(GEOMETRY, by.BOX_SEASON),
         client=True,
     )

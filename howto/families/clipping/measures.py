@@ -24,10 +24,7 @@ class ClippingMeasures(Measures):
     )
     passes: int = Field(default=1, ge=1, le=12, description="how many times the shape is gone over")
     growth_mm_per_year: float | None = Field(
-        default=None,
-        ge=1,
-        le=5_000,
-        description="how much each side grows in a year; the plant's own if left out",
+        default=None, ge=1, le=5_000, description="how much each side grows in a year; the plant's own if left out"
     )
     gauge_every_mm: float | None = Field(
         default=None, ge=10, le=2_000, description="height between two rings on the gauge stick"

@@ -4,10 +4,10 @@ from collections.abc import Iterator
 from math import ceil
 
 from howto.families.clipping import formulae
+from howto.families.clipping import references as by
 from howto.families.clipping.figures import LIGHT_SHARE, SEASON_SHARE, share
 from howto.families.clipping.gauge import handy_step
 from howto.families.clipping.measures import LARGEST_MM, ClippingMeasures
-from howto.families.clipping.references import BOX_SEASON, CROWN, RENOVATION, SHEARING, TREE_STANDARD
 from howto.families.clipping.rules_plants import PLANTS
 from howto.families.clipping.rules_said import SAID
 from howto.findings import Severity
@@ -19,21 +19,18 @@ from howto.quantities.amounts import bare, mm, percent
 
 T = Work[ClippingMeasures]
 
-HALF = Limit(high=0.5, unit="of height or width", reference=RENOVATION)
-THIRD = Limit(high=SEASON_SHARE, unit="of the leaf", reference=BOX_SEASON)
-LIGHT = Limit(high=LIGHT_SHARE, unit="of the leaf in a pass", reference=SHEARING)
+HALF = Limit(high=0.5, unit="of height or width", reference=by.RENOVATION)
+THIRD = Limit(high=SEASON_SHARE, unit="of the leaf", reference=by.BOX_SEASON)
+LIGHT = Limit(high=LIGHT_SHARE, unit="of the leaf in a pass", reference=by.SHEARING)
 RINGS = Limit(low=2, high=16, unit="steps up the gauge", reference=PRACTICE)
 
 
-@rule(
-    "clipping.something-to-clip",
-    Severity.ERROR,
-    GEOMETRY,
-    why="A clip takes off what stands outside the finished line; with nothing outside there is no clip.",
-    applies="every clipped shape",
-)
+@rule("clipping.something-to-clip", Severity.ERROR, GEOMETRY, applies="every clipped shape")
 def something_to_clip(work: T) -> Iterator[Breach]:
-    """The shape stands larger than it should finish, and nowhere smaller."""
+    """The shape stands larger than it should finish, and nowhere smaller.
+
+    A clip takes off what stands outside the finished line; with nothing outside there is no clip.
+    """
     m = work.measures
     if m.top_mm is not None and m.top_mm < 0:
         yield _too_small("height", "high", m.standing_mm, m.height_mm)
@@ -54,15 +51,12 @@ def _too_small(side: str, word: str, stands: float, finished: float) -> Breach:
     )
 
 
-@rule(
-    "clipping.half-at-most",
-    Severity.ERROR,
-    RENOVATION,
-    why=("Box, yew, holly and the like may lose up to 50 % of height and width in one cut; more is staged over years."),
-    applies="every clipped shape",
-)
+@rule("clipping.half-at-most", Severity.ERROR, by.RENOVATION, applies="every clipped shape")
 def half_at_most(work: T) -> Iterator[Breach]:
-    """No more than half of the width or height comes off in one clip, even from plants that take hard cutting."""
+    """No more than half of the width or height comes off in one clip, even from plants that take hard cutting.
+
+    Box, yew, holly and the like may lose up to 50 % of height and width in one cut; more is staged over years.
+    """
     for side, stands, finished in _sides(work.measures):
         off = 1 - finished / stands
         if HALF.allows(off):
@@ -94,17 +88,17 @@ def _sound(m: ClippingMeasures) -> bool:
 @rule(
     "clipping.third-of-the-leaf",
     Severity.WARNING,
-    BOX_SEASON,
-    TREE_STANDARD,
-    CROWN,
-    why=(
-        "The leaf stands in the shell: 8 % off a ball's width is 22 % of its volume. Trade limits run from "
-        "20 % to a third, and a standard for mature trees stops at a quarter."
-    ),
+    by.BOX_SEASON,
+    by.TREE_STANDARD,
+    by.CROWN,
     applies="every clipped shape",
 )
 def third_of_the_leaf(work: T) -> Iterator[Breach]:
-    """A clip takes at most a third of the leafy volume, since the leaf is all in the shell."""
+    """A clip takes at most a third of the leafy volume, since the leaf is all in the shell.
+
+    The leaf stands in the shell: 8 % off a ball's width is 22 % of its volume. Trade limits run from 20 % to a
+    third, and a standard for mature trees stops at a quarter.
+    """
     m = work.measures
     off = share(m)
     if off <= 0 or THIRD.allows(off) or not _sound(m):
@@ -139,16 +133,12 @@ def _third_left(m: ClippingMeasures) -> dict[str, str]:
     return {"width": str(ceil(wide * scale)), "height": str(ceil(high * scale))}
 
 
-@rule(
-    "clipping.light-passes",
-    Severity.WARNING,
-    SHEARING,
-    PRACTICE,
-    why="A deep pass cannot be put back; a light one shows the line before it is passed.",
-    applies="every clipped shape",
-)
+@rule("clipping.light-passes", Severity.WARNING, by.SHEARING, PRACTICE, applies="every clipped shape")
 def light_passes(work: T) -> Iterator[Breach]:
-    """Many light passes beat a few deep ones: none takes more than a quarter of what stands."""
+    """Many light passes beat a few deep ones: none takes more than a quarter of what stands.
+
+    A deep pass cannot be put back; a light one shows the line before it is passed.
+    """
     m = work.measures
     off = share(m)
     if off <= 0 or LIGHT.allows(formulae.share_a_pass(off, m.passes)) or not _sound(m):
@@ -164,15 +154,12 @@ def light_passes(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "clipping.round-ball",
-    Severity.ERROR,
-    GEOMETRY,
-    why="The gauge rings are cut for a sphere; a taller one is another shape.",
-    applies="balls with a finished height",
-)
+@rule("clipping.round-ball", Severity.ERROR, GEOMETRY, applies="balls with a finished height")
 def round_ball(work: T) -> Iterator[Breach]:
-    """A ball is as high as it is wide, within its tolerance."""
+    """A ball is as high as it is wide, within its tolerance.
+
+    The gauge rings are cut for a sphere; a taller one is another shape.
+    """
     m = work.measures
     if m.shape != "ball" or m.finished_height_mm is None:
         return
@@ -191,14 +178,13 @@ def round_ball(work: T) -> Iterator[Breach]:
 
 
 @rule(
-    "clipping.tolerance-within-cut",
-    Severity.WARNING,
-    GEOMETRY,
-    why="Else a plant not yet touched would pass the finish standard.",
-    applies="shapes whose finished width has a tolerance",
+    "clipping.tolerance-within-cut", Severity.WARNING, GEOMETRY, applies="shapes whose finished width has a tolerance"
 )
 def tolerance_within_cut(work: T) -> Iterator[Breach]:
-    """The tolerance is smaller than the cut, or finished cannot be told from not started."""
+    """The tolerance is smaller than the cut, or finished cannot be told from not started.
+
+    Else a plant not yet touched would pass the finish standard.
+    """
     m = work.measures
     slack = m.tolerance("finished_width_mm")
     off = 2 * m.side_mm
@@ -215,15 +201,12 @@ def tolerance_within_cut(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "clipping.rings-to-read",
-    Severity.WARNING,
-    PRACTICE,
-    why="Two steps are the least that tell a curve from a slope; more than sixteen cannot be read at a glance.",
-    applies="shapes that write the height between two rings",
-)
+@rule("clipping.rings-to-read", Severity.WARNING, PRACTICE, applies="shapes that write the height between two rings")
 def rings_to_read(work: T) -> Iterator[Breach]:
-    """The gauge has two to sixteen steps, so that it can be read at a glance and still holds the shape."""
+    """The gauge has two to sixteen steps, so that it can be read at a glance and still holds the shape.
+
+    Two steps are the least that tell a curve from a slope; more than sixteen cannot be read at a glance.
+    """
     m = work.measures
     if m.gauge_every_mm is None or RINGS.allows(m.height_mm / m.gauge_every_mm):
         return

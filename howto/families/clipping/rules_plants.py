@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 from math import ceil
 
+from howto.families.clipping import references as by
 from howto.families.clipping.figures import growth
 from howto.families.clipping.measures import ClippingMeasures
-from howto.families.clipping.references import COLD, CONIFERS, FROST, HEAT, RENOVATION, TRIMMING
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.plants import Plant
@@ -16,22 +16,24 @@ from howto.seasons import month_list, months_of
 
 T = Work[ClippingMeasures]
 
-HOTTEST = Limit(high=32, unit="°C", reference=HEAT)
-COLDEST = Limit(low=-4, unit="°C", reference=COLD)
-FROST_WEEKS = Limit(low=6, unit="weeks", reference=FROST)
+HOTTEST = Limit(high=32, unit="°C", reference=by.HEAT)
+COLDEST = Limit(low=-4, unit="°C", reference=by.COLD)
+FROST_WEEKS = Limit(low=6, unit="weeks", reference=by.FROST)
 BY_WEIGHT = (Severity.ADVICE, Severity.WARNING, Severity.ERROR)
 
 
 @rule(
     "clipping.past-the-green",
     Severity.ERROR,
-    RENOVATION,
-    CONIFERS,
-    why="Most conifers, yew apart, do not shoot from old wood: past the green the hole stays.",
+    by.RENOVATION,
+    by.CONIFERS,
     applies="plants that the plant book marks as shooting from green wood only",
 )
 def past_the_green(work: T) -> Iterator[Breach]:
-    """A plant that shoots only from green wood is never clipped deeper than a year's growth."""
+    """A plant that shoots only from green wood is never clipped deeper than a year's growth.
+
+    Most conifers, yew apart, do not shoot from old wood: past the green the hole stays.
+    """
     m = work.measures
     plant = next((p for p in work.plants if p.regrows and p.regrows.text == "green wood only"), None)
     if plant is None or plant.regrows is None:
@@ -63,14 +65,13 @@ def past_the_green(work: T) -> Iterator[Breach]:
 
 
 @rule(
-    "clipping.clip-months",
-    Severity.WARNING,
-    TRIMMING,
-    why="Shoots cut too late do not harden, and shoots cut too early grow out at once.",
-    applies="plants whose clipping months the plant book knows",
+    "clipping.clip-months", Severity.WARNING, by.TRIMMING, applies="plants whose clipping months the plant book knows"
 )
 def clip_months(work: T) -> Iterator[Breach]:
-    """The season falls in months in which the plant is clipped."""
+    """The season falls in months in which the plant is clipped.
+
+    Shoots cut too late do not harden, and shoots cut too early grow out at once.
+    """
     here = work.crew.hemisphere
     written = months_of(work.technique.season, here) if work.technique.season else None
     if not written:
@@ -99,16 +100,12 @@ def _months_of(plant: Plant) -> Reference | None:
     return months.reference(title) if months else None
 
 
-@rule(
-    "clipping.day-temperature",
-    Severity.WARNING,
-    HEAT,
-    COLD,
-    why="Fresh cuts scorch in hot sun, and frozen wood breaks.",
-    applies="techniques that write a day temperature",
-)
+@rule("clipping.day-temperature", Severity.WARNING, by.HEAT, by.COLD, applies="techniques that write a day temperature")
 def day_temperature(work: T) -> Iterator[Breach]:
-    """Clip on a mild day: fresh cuts scorch in hot sun, and frozen wood breaks."""
+    """Clip on a mild day: fresh cuts scorch in hot sun, and frozen wood breaks.
+
+    Fresh cuts scorch in hot sun, and frozen wood breaks.
+    """
     day = work.measures.day_temperature_c
     if day is None or (HOTTEST.allows(day) and COLDEST.allows(day)):
         return
@@ -120,19 +117,16 @@ def day_temperature(work: T) -> Iterator[Breach]:
         why="cut leaf burned after days over 32 °C" if hot else "wood is brittle below −4 °C",
         mend=f"wait for a {'cooler' if hot else 'milder'} day, and write `day temperature: {bound}`",
         edit=Edit(key="day temperature", text=bound),
-        reference=HEAT if hot else COLD,
+        reference=by.HEAT if hot else by.COLD,
     )
 
 
-@rule(
-    "clipping.before-frost",
-    Severity.WARNING,
-    FROST,
-    why="New shoots need the time to harden.",
-    applies="techniques that write the weeks to the first frost",
-)
+@rule("clipping.before-frost", Severity.WARNING, by.FROST, applies="techniques that write the weeks to the first frost")
 def before_frost(work: T) -> Iterator[Breach]:
-    """The last clip falls at least six weeks before frost, so that new shoots harden."""
+    """The last clip falls at least six weeks before frost, so that new shoots harden.
+
+    New shoots need the time to harden.
+    """
     weeks = work.measures.first_frost_weeks
     if weeks is None or FROST_WEEKS.allows(weeks):
         return
@@ -145,9 +139,4 @@ def before_frost(work: T) -> Iterator[Breach]:
     )
 
 
-PLANTS: tuple[Rule[ClippingMeasures], ...] = (
-    past_the_green,
-    clip_months,
-    day_temperature,
-    before_frost,
-)
+PLANTS: tuple[Rule[ClippingMeasures], ...] = (past_the_green, clip_months, day_temperature, before_frost)

@@ -19,15 +19,12 @@ FROM_ABOVE = re.compile(r"\b(?:from above|stand(?:ing)? over|straight down|look(
 RUFFLE = re.compile(r"\b(?:ruffl\w*|shak(?:e|en|ing)|brush(?:ed|ing)? over|stands? (?:out|up|proud))\b")
 
 
-@rule(
-    "clipping.clean-blades",
-    Severity.WARNING,
-    TOOLS,
-    why="Disease goes from plant to plant on blades; wipe or dip in 70 % alcohol, no soak and no rinse.",
-    applies="every clipped shape",
-)
+@rule("clipping.clean-blades", Severity.WARNING, TOOLS, applies="every clipped shape")
 def clean_blades(work: T) -> Iterator[Breach]:
-    """Blades are disinfected between plants, and the card says so."""
+    """Blades are disinfected between plants, and the card says so.
+
+    Disease goes from plant to plant on blades; wipe or dip in 70 % alcohol, no soak and no rinse.
+    """
     if CLEAN.search(_said(work)):
         return
     line = "- **Clean blades.** Wipe the blades with 70 % alcohol before the next plant."
@@ -39,15 +36,12 @@ def clean_blades(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "clipping.box-in-the-dry",
-    Severity.WARNING,
-    WET_BOX,
-    why="Splash spreads blight to fresh cuts; clippings left behind carry it over.",
-    applies="box",
-)
+@rule("clipping.box-in-the-dry", Severity.WARNING, WET_BOX, applies="box")
 def box_in_the_dry(work: T) -> Iterator[Breach]:
-    """Box is clipped dry, since splash spreads blight."""
+    """Box is clipped dry, since splash spreads blight.
+
+    Splash spreads blight to fresh cuts; clippings left behind carry it over.
+    """
     if not any(plant.botanical.startswith("Buxus") for plant in work.plants):
         return
     if DRY.search(_said(work)):
@@ -61,15 +55,12 @@ def box_in_the_dry(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "clipping.ring-from-above",
-    Severity.ADVICE,
-    PRACTICE,
-    why="The widest ring is the line every other cut is judged by.",
-    applies="balls",
-)
+@rule("clipping.ring-from-above", Severity.ADVICE, PRACTICE, applies="balls")
 def ring_from_above(work: T) -> Iterator[Breach]:
-    """A ball is begun looking straight down, with a ring round its widest part."""
+    """A ball is begun looking straight down, with a ring round its widest part.
+
+    The widest ring is the line every other cut is judged by.
+    """
     if work.measures.shape != "ball" or FROM_ABOVE.search(_said(work)):
         return
     yield _advise_step(
@@ -80,15 +71,12 @@ def ring_from_above(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "clipping.ruffle",
-    Severity.ADVICE,
-    PRACTICE,
-    why="Shoots folded under by the blades stand up again within days.",
-    applies="every clipped shape",
-)
+@rule("clipping.ruffle", Severity.ADVICE, PRACTICE, applies="every clipped shape")
 def ruffle(work: T) -> Iterator[Breach]:
-    """The plant is ruffled after clipping, so that folded shoots stand out, then clipped once more."""
+    """The plant is ruffled after clipping, so that folded shoots stand out, then clipped once more.
+
+    Shoots folded under by the blades stand up again within days.
+    """
     if RUFFLE.search(_said(work)):
         return
     yield _advise_step(
@@ -121,9 +109,4 @@ def _said(work: T) -> str:
     return " ".join(told).casefold()
 
 
-SAID: tuple[Rule[ClippingMeasures], ...] = (
-    clean_blades,
-    box_in_the_dry,
-    ring_from_above,
-    ruffle,
-)
+SAID: tuple[Rule[ClippingMeasures], ...] = (clean_blades, box_in_the_dry, ring_from_above, ruffle)

@@ -84,10 +84,7 @@ def leaf(foot: Point, angle_deg: float, long: float) -> tuple[Point, ...]:
     outline = (*half, (1.0, 0.0), *((along, -out) for along, out in reversed(half[1:])))
     turn = radians(angle_deg)
     return tuple(
-        (
-            foot[0] + long * (along * cos(turn) - out * sin(turn)),
-            foot[1] + long * (along * sin(turn) + out * cos(turn)),
-        )
+        (foot[0] + long * (along * cos(turn) - out * sin(turn)), foot[1] + long * (along * sin(turn) + out * cos(turn)))
         for along, out in outline
     )
 

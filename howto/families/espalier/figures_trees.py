@@ -4,20 +4,9 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from howto.families.espalier import formulae, frame, pruning
+from howto.families.espalier import references as by
 from howto.families.espalier.frame import T
 from howto.families.espalier.measures import EspalierMeasures, Fruit, Rootstock
-from howto.families.espalier.references import (
-    ARMS,
-    ESPALIERS,
-    LEADER,
-    LEAVES,
-    SEASONS,
-    SEMI_VIGOROUS,
-    STOCK_SPACING,
-    STUBS,
-    TIER_A_YEAR,
-    TIES,
-)
 from howto.model.figure import Cell, Figure, Table
 from howto.model.reference import PRACTICE, Reference
 from howto.model.shown import shown_day
@@ -26,10 +15,10 @@ from howto.quantities.amounts import bare, mm
 from howto.seasons import month_here
 
 STOCK_MM: dict[Rootstock, tuple[float, Reference]] = {
-    "M26": (3300, STOCK_SPACING),
-    "MM106": (4500, STOCK_SPACING),
-    "MM111": (4000, SEMI_VIGOROUS),
-    "quince A": (3750, ESPALIERS),
+    "M26": (3300, by.STOCK_SPACING),
+    "MM106": (4500, by.STOCK_SPACING),
+    "MM111": (4000, by.SEMI_VIGOROUS),
+    "quince A": (3750, by.ESPALIERS),
 }
 LEAST_SPACING_MM = 3750.0  # references.ESPALIERS, which prints it as 12 ft too
 LEADER_ABOVE_MM = 50.0
@@ -53,7 +42,7 @@ def tree_figures(work: T, today: date) -> Iterator[Figure]:
 
 def least_spacing(m: EspalierMeasures) -> tuple[float, Reference]:
     """Return the least distance between two trees, by rootstock where it is written, and who says so."""
-    return STOCK_MM[m.rootstock] if m.rootstock else (LEAST_SPACING_MM, ESPALIERS)
+    return STOCK_MM[m.rootstock] if m.rootstock else (LEAST_SPACING_MM, by.ESPALIERS)
 
 
 def _room(m: EspalierMeasures) -> Iterator[Figure]:
@@ -87,7 +76,7 @@ def _leader(m: EspalierMeasures) -> Iterator[Figure]:
         value=height,
         unit="mm",
         working=(f"first wire {bare(m.first_wire_mm, 5)} + {bare(LEADER_ABOVE_MM)} = {mm(height, 5)}, above a bud",),
-        references=(LEADER,),
+        references=(by.LEADER,),
     )
 
 
@@ -101,7 +90,7 @@ def _filled(work: T, today: date) -> Iterator[Figure]:
         value=float(left),
         unit="years",
         working=(f"{m.tiers} tiers - {made} made, one a year = {left} years",),
-        references=(TIER_A_YEAR,),
+        references=(by.TIER_A_YEAR,),
         client=True,
     )
     if not left:
@@ -116,7 +105,7 @@ def _filled(work: T, today: date) -> Iterator[Figure]:
             f"the next tier's arms grow in the summer before, and are laid level from {_said(work, first)}",
             f"{left - 1} more at a tier a year: {_said(work, day)}",
         ),
-        references=(TIER_A_YEAR, ARMS, SEASONS),
+        references=(by.TIER_A_YEAR, by.ARMS, by.SEASONS),
         headline=m.job in {"planting", "training"},
         client=True,
     )
@@ -141,7 +130,7 @@ def _first_crop(work: T, today: date) -> Iterator[Figure]:
             f"its first spring began on {_said(work, spring)}; blossom comes off in {off} springs",
             f"{spring.year} + {off} = {first.year}",
         ),
-        references=(ESPALIERS,),
+        references=(by.ESPALIERS,),
         client=True,
     )
 
@@ -157,11 +146,8 @@ def _pruning(work: T, today: date) -> Iterator[Figure]:
         name="summer pruning",
         label="Summer pruning begins",
         value=max(first, today),
-        working=(
-            f"{fruit}: {window.words} in the north{south}",
-            f"from {_said(work, first)} to {_said(work, last)}",
-        ),
-        references=(window.reference, SEASONS),
+        working=(f"{fruit}: {window.words} in the north{south}", f"from {_said(work, first)} to {_said(work, last)}"),
+        references=(window.reference, by.SEASONS),
         headline=work.measures.job in {"training", "summer pruning"},
         client=True,
     )
@@ -173,7 +159,7 @@ def _pruning(work: T, today: date) -> Iterator[Figure]:
         label="What grows again comes off",
         value=september,
         working=(f"the September after, in the north{south}: from {_said(work, september)}",),
-        references=(LEAVES, STUBS),
+        references=(by.LEAVES, by.STUBS),
         client=True,
     )
 
@@ -249,7 +235,7 @@ def _ties(work: T, today: date) -> Figure:
         label="Look at the ties again",
         value=today + timedelta(days=days),
         working=(f"{checks} times a year: {days} days on",),
-        references=(TIES,),
+        references=(by.TIES,),
         client=True,
     )
 

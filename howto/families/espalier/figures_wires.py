@@ -4,16 +4,9 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from howto.families.espalier import formulae, frame
+from howto.families.espalier import references as by
 from howto.families.espalier.frame import T
 from howto.families.espalier.measures import EspalierMeasures
-from howto.families.espalier.references import (
-    BARRIERS,
-    CABLES,
-    STEEL_MASS,
-    STRENGTH,
-    STRETCH,
-    SUPPLIER_LOADS,
-)
 from howto.model.figure import Figure
 from howto.model.reference import GEOMETRY, PRACTICE, Reference
 from howto.quantities.amounts import bare, mm, percent, qty
@@ -75,7 +68,7 @@ def _strength(m: EspalierMeasures, breaking: float) -> Figure:
             f"{wires} x π x {bare(each / 2, 4)}² mm² x 1570 N/mm² x {factor} = {qty(breaking, 'N', 4)}, "
             f"or {bare(breaking / formulae.GRAVITY_M_PER_S2)} kgf",
         ),
-        references=(STRENGTH, SUPPLIER_LOADS),
+        references=(by.STRENGTH, by.SUPPLIER_LOADS),
         digits=4,
     )
 
@@ -96,7 +89,7 @@ def _pull(wire: Wire) -> Iterator[Figure]:
                 f"{mm(grown, 3)} in 2 m x 5 % a millimetre = {percent(share * 100)} of the breaking load",
                 f"{bare(share)} x {qty(wire.breaking, 'N', 4)} = {qty(wire.set_n, 'N', 4)}",
             ),
-            references=(STRETCH,),
+            references=(by.STRETCH,),
         )
         return
     grown = formulae.stretch_mm(share, 2000)
@@ -109,7 +102,7 @@ def _pull(wire: Wire) -> Iterator[Figure]:
             f"{qty(wire.set_n, 'N', 5)} / {qty(wire.breaking, 'N', 4)} = {percent(share * 100)} of the breaking load",
             f"1 mm in 2 m is 5 %: {bare(share * 100)} / 5 = {mm(grown, 3)}",
         ),
-        references=(STRETCH,),
+        references=(by.STRETCH,),
     )
 
 
@@ -127,7 +120,7 @@ def _sags(wire: Wire) -> Iterator[Figure]:
                 f"bare wire: {bare(wire.bare / formulae.GRAVITY_M_PER_S2)} kg/m x 9.80665 = {bare(wire.bare)} N/m",
                 _sag_sum(wire.bare, wire, sag),
             ),
-            references=(CABLES, STEEL_MASS),
+            references=(by.CABLES, by.STEEL_MASS),
             digits=2,
         )
     if wire.load is None:
@@ -139,7 +132,7 @@ def _sags(wire: Wire) -> Iterator[Figure]:
         value=sag * 1000,
         unit="mm",
         working=(_load_sum(wire), _sag_sum(wire.load, wire, sag)),
-        references=(CABLES,),
+        references=(by.CABLES,),
         headline=True,
     )
     length = formulae.wire_length(wire.span_m, sag)
@@ -149,7 +142,7 @@ def _sags(wire: Wire) -> Iterator[Figure]:
         value=length,
         unit="m",
         working=(f"{bare(wire.span_m, 5)} + 8 x {bare(sag)}² / (3 x {bare(wire.span_m, 5)}) = {qty(length, 'm', 6)}",),
-        references=(CABLES,),
+        references=(by.CABLES,),
         digits=6,
     )
 
@@ -183,7 +176,7 @@ def _weight(wire: Wire) -> Iterator[Figure]:
             f"{bare(newton)} x {bare(wire.span_m, 4)} / (4 x {qty(wire.set_n, 'N', 5)}) = {qty(sag, 'm', 3)} "
             f"= {mm(sag * 1000, 3)}",
         ),
-        references=(CABLES,),
+        references=(by.CABLES,),
     )
 
 
@@ -201,7 +194,7 @@ def _limit(wire: Wire) -> Iterator[Figure]:
             _load_sum(wire),
             f"{bare(wire.load, 4)} x {bare(wire.span_m, 4)}² / (8 x {qty(limit / 1000, 'm', 3)}) = {qty(pull, 'N', 5)}",
         ),
-        references=(CABLES,),
+        references=(by.CABLES,),
         digits=5 if pull >= 1000 else 3,
     )
 
@@ -226,7 +219,7 @@ def _ends(wire: Wire) -> Iterator[Figure]:
             f"{qty(wire.load * wire.span_m / 2, 'N', 4)}",
             f"√({bare(pull, 5)}² + {bare(wire.load * wire.span_m / 2, 4)}²) = {qty(force, 'N', 5)}",
         ),
-        references=(CABLES,),
+        references=(by.CABLES,),
         digits=5 if force >= 1000 else 3,
     )
 
@@ -248,7 +241,7 @@ def _loaded(wire: Wire) -> Iterator[Figure]:
             f"{bare(wire.set_n, 5)} + {bare(stiff, 4)} x ({bare(wire.load, 4)} x {bare(wire.span_m, 4)})² / "
             f"(24 x {bare(loaded, 5)}²) = {qty(wire.set_n + more / loaded**2, 'N', 5)}",
         ),
-        references=(STRETCH, GEOMETRY),
+        references=(by.STRETCH, GEOMETRY),
     )
     sag = formulae.sag(wire.load, wire.span_m, loaded)
     yield Figure(
@@ -260,7 +253,7 @@ def _loaded(wire: Wire) -> Iterator[Figure]:
             f"{bare(wire.load, 4)} x {bare(wire.span_m, 4)}² / (8 x {qty(loaded, 'N', 5)}) = {qty(sag, 'm', 3)} "
             f"= {mm(sag * 1000, 3)}",
         ),
-        references=(CABLES,),
+        references=(by.CABLES,),
     )
 
 
@@ -279,7 +272,7 @@ def _share(wire: Wire) -> Iterator[Figure]:
             f"{'once loaded' if loaded else 'as set'}: {qty(most, 'N', 5)} / {qty(wire.breaking, 'N', 5)} = "
             f"{percent(share * 100)}; over 50 % leaves lasting damage",
         ),
-        references=(STRENGTH,),
+        references=(by.STRENGTH,),
         headline=True,
         digits=2,
     )
@@ -303,6 +296,6 @@ def _guide(wire: Wire) -> Iterator[Figure]:
             f"in proportion between two columns: {qty(guide, 'N', 4)}",
             "a barrier must not let a child through; an espalier needs no more than that (our judgement)",
         ),
-        references=(BARRIERS, PRACTICE),
+        references=(by.BARRIERS, PRACTICE),
         digits=4,
     )

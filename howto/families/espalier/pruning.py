@@ -7,8 +7,8 @@ from calendar import monthrange
 from dataclasses import dataclass
 from datetime import date
 
+from howto.families.espalier import references as by
 from howto.families.espalier.measures import Fruit
-from howto.families.espalier.references import LEAVES, STONE, STUBS, SUMMER
 from howto.model.reference import Reference
 from howto.seasons import Hemisphere, month_here
 
@@ -41,12 +41,12 @@ class Stubs:
 
 
 WINDOWS: dict[Fruit, Window] = {
-    "pear": Window((7, 21), (8, 10), "late July to early August", SUMMER),
-    "apple": Window((8, 11), (8, 31), "mid to late August", SUMMER),
-    "stone fruit": Window((3, 1), (8, 31), "spring and summer, on a dry day", STONE),
+    "pear": Window((7, 21), (8, 10), "late July to early August", by.SUMMER),
+    "apple": Window((8, 11), (8, 31), "mid to late August", by.SUMMER),
+    "stone fruit": Window((3, 1), (8, 31), "spring and summer, on a dry day", by.STONE),
 }
-POME_STUBS = Stubs(75, 25, counts_leaves=True, references=(LEAVES, STUBS))
-STONE_STUBS = Stubs(50, 25, counts_leaves=False, references=(STONE,))
+POME_STUBS = Stubs(75, 25, counts_leaves=True, references=(by.LEAVES, by.STUBS))
+STONE_STUBS = Stubs(50, 25, counts_leaves=False, references=(by.STONE,))
 
 
 def stubs_of(fruit: Fruit) -> Stubs:

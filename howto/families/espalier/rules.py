@@ -4,22 +4,10 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from howto.families.espalier import frame
+from howto.families.espalier import references as by
 from howto.families.espalier.figures_trees import LEADER_ABOVE_MM, least_spacing
 from howto.families.espalier.frame import T
 from howto.families.espalier.measures import EspalierMeasures
-from howto.families.espalier.references import (
-    ESPALIERS,
-    FIRST_WIRE,
-    LEADER,
-    OFF_WALL,
-    POSTS,
-    SEMI_VIGOROUS,
-    STEM_OFF_WALL,
-    STOCK_SPACING,
-    TIER_COUNT,
-    WALL_EYES,
-    WIRE_GAPS,
-)
 from howto.families.espalier.rules_said import SAID_RULES
 from howto.families.espalier.rules_trees import TREE_RULES
 from howto.families.espalier.rules_wires import WIRE_RULES
@@ -32,29 +20,26 @@ from howto.quantities.amounts import bare, mm, qty
 
 INCH_MM = 25.4
 # Each limit reaches to the rounder of its source's metric and inch figures.
-GAP = Limit(low=350, high=18 * INCH_MM, unit="mm", reference=ESPALIERS)
-WIDE_GAP = Limit(low=300, high=600, unit="mm", reference=WIRE_GAPS)
-FIRST = Limit(low=300, high=18 * INCH_MM, unit="mm", reference=FIRST_WIRE)
-TIERS = Limit(high=5, unit="wires", reference=TIER_COUNT)
-TOP = Limit(high=6 * 12 * INCH_MM, unit="mm", reference=POSTS)
-EYES = Limit(high=6 * 12 * INCH_MM, unit="mm", reference=WALL_EYES)
-POST_GAP = Limit(high=4000, unit="mm", reference=POSTS)
-POST_DEPTH = Limit(low=450, unit="mm", reference=POSTS)
-OFF = Limit(low=50, unit="mm", reference=OFF_WALL)
-STEM_OFF = Limit(low=150, unit="mm", reference=STEM_OFF_WALL)
-SPACING = Limit(low=12 * 12 * INCH_MM, high=20 * 12 * INCH_MM, unit="mm", reference=ESPALIERS)
-LEADER_CUT = Limit(low=25, high=75, unit="mm above the first wire", reference=LEADER)
+GAP = Limit(low=350, high=18 * INCH_MM, unit="mm", reference=by.ESPALIERS)
+WIDE_GAP = Limit(low=300, high=600, unit="mm", reference=by.WIRE_GAPS)
+FIRST = Limit(low=300, high=18 * INCH_MM, unit="mm", reference=by.FIRST_WIRE)
+TIERS = Limit(high=5, unit="wires", reference=by.TIER_COUNT)
+TOP = Limit(high=6 * 12 * INCH_MM, unit="mm", reference=by.POSTS)
+EYES = Limit(high=6 * 12 * INCH_MM, unit="mm", reference=by.WALL_EYES)
+POST_GAP = Limit(high=4000, unit="mm", reference=by.POSTS)
+POST_DEPTH = Limit(low=450, unit="mm", reference=by.POSTS)
+OFF = Limit(low=50, unit="mm", reference=by.OFF_WALL)
+STEM_OFF = Limit(low=150, unit="mm", reference=by.STEM_OFF_WALL)
+SPACING = Limit(low=12 * 12 * INCH_MM, high=20 * 12 * INCH_MM, unit="mm", reference=by.ESPALIERS)
+LEADER_CUT = Limit(low=25, high=75, unit="mm above the first wire", reference=by.LEADER)
 
 
-@rule(
-    "espalier.first-wire",
-    Severity.WARNING,
-    FIRST_WIRE,
-    why="Below 300 mm soil splashes the arms; above 450 mm a band of wall stays bare for good.",
-    applies="techniques that write a first wire",
-)
+@rule("espalier.first-wire", Severity.WARNING, by.FIRST_WIRE, applies="techniques that write a first wire")
 def first_wire(work: T) -> Iterator[Breach]:
-    """The first wire stands 300 to 450 mm above the ground."""
+    """The first wire stands 300 to 450 mm above the ground.
+
+    Below 300 mm soil splashes the arms; above 450 mm a band of wall stays bare for good.
+    """
     height = work.measures.first_wire_mm
     if height is None or FIRST.allows(height):
         return
@@ -67,16 +52,16 @@ def first_wire(work: T) -> Iterator[Breach]:
 @rule(
     "espalier.tier-spacing",
     Severity.WARNING,
-    ESPALIERS,
-    WIRE_GAPS,
-    why=(
-        "350 to 450 mm (15 to 18 in) leaves room for spurs and closes with leaf; growers range from 300 to 600 mm, "
-        "which draws advice alone."
-    ),
+    by.ESPALIERS,
+    by.WIRE_GAPS,
     applies="techniques that write a tier spacing",
 )
 def tier_spacing(work: T) -> Iterator[Breach]:
-    """Wires stand 350 to 450 mm apart."""
+    """Wires stand 350 to 450 mm apart.
+
+    350 to 450 mm (15 to 18 in) leaves room for spurs and closes with leaf; growers range from 300 to 600 mm,
+    which draws advice alone.
+    """
     gap = work.measures.tier_spacing_mm
     if gap is None or GAP.allows(gap):
         return
@@ -94,15 +79,12 @@ def tier_spacing(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "espalier.tier-count",
-    Severity.WARNING,
-    TIER_COUNT,
-    why="Two or three tiers are usual, four or five with a vigorous stock.",
-    applies="every espalier",
-)
+@rule("espalier.tier-count", Severity.WARNING, by.TIER_COUNT, applies="every espalier")
 def tier_count(work: T) -> Iterator[Breach]:
-    """Five wires are enough."""
+    """Five wires are enough.
+
+    Two or three tiers are usual, four or five with a vigorous stock.
+    """
     tiers = work.measures.tiers
     if TIERS.allows(tiers):
         return
@@ -115,15 +97,12 @@ def tier_count(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "espalier.top-wire",
-    Severity.WARNING,
-    POSTS,
-    why="Frames are 1.5 to 1.8 m high; a higher one is pruned from a ladder for the rest of its life.",
-    applies="techniques that write the heights of their wires",
-)
+@rule("espalier.top-wire", Severity.WARNING, by.POSTS, applies="techniques that write the heights of their wires")
 def top_wire(work: T) -> Iterator[Breach]:
-    """The top wire is at most 1.8 m up, so that the tree is pruned and picked from the ground."""
+    """The top wire is at most 1.8 m up, so that the tree is pruned and picked from the ground.
+
+    Frames are 1.5 to 1.8 m high; a higher one is pruned from a ladder for the rest of its life.
+    """
     m = work.measures
     heights = frame.heights_mm(m)
     if not heights or TOP.allows(heights[-1]) or m.first_wire_mm is None or not TOP.allows(m.first_wire_mm):
@@ -141,15 +120,12 @@ def top_wire(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "espalier.eye-spacing",
-    Severity.WARNING,
-    WALL_EYES,
-    why="Sag grows with the square of the span: 1.8 m at the most (6 ft).",
-    applies="wires on a wall",
-)
+@rule("espalier.eye-spacing", Severity.WARNING, by.WALL_EYES, applies="wires on a wall")
 def eye_spacing(work: T) -> Iterator[Breach]:
-    """Wall eyes stand no more than 1.8 m apart."""
+    """Wall eyes stand no more than 1.8 m apart.
+
+    Sag grows with the square of the span: 1.8 m at the most (6 ft).
+    """
     m = work.measures
     if m.eye_spacing_mm is None or m.support != "wall" or EYES.allows(m.eye_spacing_mm):
         return
@@ -157,15 +133,12 @@ def eye_spacing(work: T) -> Iterator[Breach]:
     yield _length("eye spacing", "eye_spacing_mm", f"eyes are {mm(m.eye_spacing_mm, 5)} apart", 1800, why)
 
 
-@rule(
-    "espalier.post-spacing",
-    Severity.WARNING,
-    POSTS,
-    why="2.5 to 3.5 m is usual, 4 m the most.",
-    applies="wires on posts",
-)
+@rule("espalier.post-spacing", Severity.WARNING, by.POSTS, applies="wires on posts")
 def post_spacing(work: T) -> Iterator[Breach]:
-    """Posts of a free-standing frame stand no more than 4 m apart."""
+    """Posts of a free-standing frame stand no more than 4 m apart.
+
+    2.5 to 3.5 m is usual, 4 m the most.
+    """
     m = work.measures
     if m.eye_spacing_mm is None or m.support != "posts" or POST_GAP.allows(m.eye_spacing_mm):
         return
@@ -173,15 +146,12 @@ def post_spacing(work: T) -> Iterator[Breach]:
     yield _length("eye spacing", "eye_spacing_mm", f"posts are {mm(m.eye_spacing_mm, 5)} apart", 4000, why)
 
 
-@rule(
-    "espalier.post-depth",
-    Severity.WARNING,
-    POSTS,
-    why="450 to 600 mm in the ground for 1.5 to 1.8 m out of it.",
-    applies="wires on posts",
-)
+@rule("espalier.post-depth", Severity.WARNING, by.POSTS, applies="wires on posts")
 def post_depth(work: T) -> Iterator[Breach]:
-    """Posts stand at least 450 mm deep."""
+    """Posts stand at least 450 mm deep.
+
+    450 to 600 mm in the ground for 1.5 to 1.8 m out of it.
+    """
     m = work.measures
     if m.post_depth_mm is None or m.support != "posts" or POST_DEPTH.allows(m.post_depth_mm):
         return
@@ -190,14 +160,13 @@ def post_depth(work: T) -> Iterator[Breach]:
 
 
 @rule(
-    "espalier.off-wall",
-    Severity.WARNING,
-    OFF_WALL,
-    why="Ties, hands and air need room behind the wire.",
-    applies="techniques that write how far wires run off the wall",
+    "espalier.off-wall", Severity.WARNING, by.OFF_WALL, applies="techniques that write how far wires run off the wall"
 )
 def off_wall(work: T) -> Iterator[Breach]:
-    """Wires run at least 50 mm off the wall."""
+    """Wires run at least 50 mm off the wall.
+
+    Ties, hands and air need room behind the wire.
+    """
     gap = work.measures.off_wall_mm
     if gap is None or OFF.allows(gap):
         return
@@ -208,12 +177,14 @@ def off_wall(work: T) -> Iterator[Breach]:
 @rule(
     "espalier.stem-off-wall",
     Severity.WARNING,
-    STEM_OFF_WALL,
-    why="The foot of a wall is dry, and the stem thickens.",
+    by.STEM_OFF_WALL,
     applies="techniques that write how far the stem stands off the wall",
 )
 def stem_off_wall(work: T) -> Iterator[Breach]:
-    """A stem is planted at least 150 mm off the wall."""
+    """A stem is planted at least 150 mm off the wall.
+
+    The foot of a wall is dry, and the stem thickens.
+    """
     gap = work.measures.stem_off_wall_mm
     if gap is None or STEM_OFF.allows(gap):
         return
@@ -224,14 +195,16 @@ def stem_off_wall(work: T) -> Iterator[Breach]:
 @rule(
     "espalier.tree-spacing",
     Severity.WARNING,
-    ESPALIERS,
-    STOCK_SPACING,
-    SEMI_VIGOROUS,
-    why="3.75 to 6 m (12 to 20 ft) by vigour; M26 takes 3.3 m, MM106 4.5 m, a semi-vigorous stock 4 m.",
+    by.ESPALIERS,
+    by.STOCK_SPACING,
+    by.SEMI_VIGOROUS,
     applies="two trees or more, or a written tree spacing",
 )
 def tree_spacing(work: T) -> Iterator[Breach]:
-    """Trees stand as far apart as their rootstock asks, and no more than 6 m."""
+    """Trees stand as far apart as their rootstock asks, and no more than 6 m.
+
+    3.75 to 6 m (12 to 20 ft) by vigour; M26 takes 3.3 m, MM106 4.5 m, a semi-vigorous stock 4 m.
+    """
     m = work.measures
     bay, (least, source) = frame.bay_mm(m), least_spacing(m)
     if bay is None or (m.trees == 1 and m.tree_spacing_mm is None):
@@ -265,11 +238,13 @@ def _apart(m: EspalierMeasures, bay: float, bound: float, why: str) -> Breach:
     "espalier.trees-on-the-wall",
     Severity.ERROR,
     GEOMETRY,
-    why="Trees less one, times their spacing, is the least wall that holds them.",
     applies="techniques that write a wall length and a tree spacing",
 )
 def trees_on_the_wall(work: T) -> Iterator[Breach]:
-    """The trees at their spacing have room on the wall."""
+    """The trees at their spacing have room on the wall.
+
+    Trees less one, times their spacing, is the least wall that holds them.
+    """
     m = work.measures
     if m.tree_spacing_mm is None or m.wall_length_m is None:
         return
@@ -287,15 +262,12 @@ def trees_on_the_wall(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "espalier.leader-cut",
-    Severity.WARNING,
-    LEADER,
-    why="The buds just under the cut make the first arms, and must be level with the first wire.",
-    applies="techniques that write where the leader is cut",
-)
+@rule("espalier.leader-cut", Severity.WARNING, by.LEADER, applies="techniques that write where the leader is cut")
 def leader_cut(work: T) -> Iterator[Breach]:
-    """At planting the leader is cut to a bud about 50 mm above the first wire."""
+    """At planting the leader is cut to a bud about 50 mm above the first wire.
+
+    The buds just under the cut make the first arms, and must be level with the first wire.
+    """
     m = work.measures
     if m.leader_cut_mm is None or m.first_wire_mm is None:
         return
@@ -314,15 +286,12 @@ def leader_cut(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "espalier.tiers-made",
-    Severity.ERROR,
-    GEOMETRY,
-    why="Years to fill are tiers less tiers made.",
-    applies="techniques that write how many tiers are made",
-)
+@rule("espalier.tiers-made", Severity.ERROR, GEOMETRY, applies="techniques that write how many tiers are made")
 def tiers_made(work: T) -> Iterator[Breach]:
-    """No more tiers are made than there are."""
+    """No more tiers are made than there are.
+
+    Years to fill are tiers less tiers made.
+    """
     m = work.measures
     if m.tiers_made <= m.tiers:
         return

@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 
 from howto.families.espalier import frame
+from howto.families.espalier import references as by
 from howto.families.espalier.frame import T
 from howto.families.espalier.measures import EspalierMeasures
-from howto.families.espalier.references import BLADES, EIGHT, ORCHARD_SPRING, STONE, TIES
 from howto.findings import Severity
 from howto.model.family import Breach, Rule, line_wanted, rule
 from howto.model.reference import PRACTICE
@@ -15,16 +15,12 @@ CUTTING = ("planting", "training", "summer pruning", "winter thinning")
 EYES = ("eye protection", "goggles")
 
 
-@rule(
-    "espalier.tightened",
-    Severity.WARNING,
-    PRACTICE,
-    ORCHARD_SPRING,
-    why="Wires are pulled straight and taut, with a means of tightening them when they sag.",
-    applies="wiring",
-)
+@rule("espalier.tightened", Severity.WARNING, PRACTICE, by.ORCHARD_SPRING, applies="wiring")
 def tightened(work: T) -> Iterator[Breach]:
-    """A technique that puts up wires says how they are tightened."""
+    """A technique that puts up wires says how they are tightened.
+
+    Wires are pulled straight and taut, with a means of tightening them when they sag.
+    """
     if work.measures.job != "wiring" or says(work, "tensioner", "turnbuckle", "strainer", "ratchet"):
         return
     count = work.measures.tensioners or work.measures.tiers
@@ -38,15 +34,12 @@ def tightened(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "espalier.wire-ends",
-    Severity.WARNING,
-    PRACTICE,
-    why="A tight wire that is cut or slips whips back at the height of a face.",
-    applies="wiring",
-)
+@rule("espalier.wire-ends", Severity.WARNING, PRACTICE, applies="wiring")
 def wire_ends(work: T) -> Iterator[Breach]:
-    """A technique that pulls wires tight warns of the ends that whip."""
+    """A technique that pulls wires tight warns of the ends that whip.
+
+    A tight wire that is cut or slips whips back at the height of a face.
+    """
     worn = " ".join(item for hazard in work.technique.cautions for item in hazard.wear).casefold()
     if work.measures.job != "wiring" or any(word in worn for word in EYES):
         return
@@ -63,15 +56,12 @@ def wire_ends(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "espalier.in-the-wall",
-    Severity.WARNING,
-    PRACTICE,
-    why="House walls carry cables and pipes, most of all near doors, taps and lamps.",
-    applies="wiring of walls",
-)
+@rule("espalier.in-the-wall", Severity.WARNING, PRACTICE, applies="wiring of walls")
 def in_the_wall(work: T) -> Iterator[Breach]:
-    """A technique that drills a wall says to look for cables and pipes first."""
+    """A technique that drills a wall says to look for cables and pipes first.
+
+    House walls carry cables and pipes, most of all near doors, taps and lamps.
+    """
     if work.measures.job != "wiring" or work.measures.support != "wall":
         return
     if says(work, "cable", "pipe", "detector"):
@@ -85,16 +75,12 @@ def in_the_wall(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "espalier.soft-ties",
-    Severity.WARNING,
-    TIES,
-    EIGHT,
-    why="Soft, fixed to the wire first, with room to swell; crossed between wire and arm.",
-    applies="planting and training",
-)
+@rule("espalier.soft-ties", Severity.WARNING, by.TIES, by.EIGHT, applies="planting and training")
 def soft_ties(work: T) -> Iterator[Breach]:
-    """Ties are soft, with room to swell, so that bark never rubs on wire."""
+    """Ties are soft, with room to swell, so that bark never rubs on wire.
+
+    Soft, fixed to the wire first, with room to swell; crossed between wire and arm.
+    """
     if work.measures.job not in {"planting", "training"}:
         return
     if says(work, "soft", "figure of eight", "figure-of-eight", "room to swell", "loose"):
@@ -108,15 +94,12 @@ def soft_ties(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "espalier.left-and-right",
-    Severity.ADVICE,
-    PRACTICE,
-    why="What comes forward shades the spurs and breaks under its fruit; what goes straight up robs the arm.",
-    applies="training and summer pruning",
-)
+@rule("espalier.left-and-right", Severity.ADVICE, PRACTICE, applies="training and summer pruning")
 def left_and_right(work: T) -> Iterator[Breach]:
-    """Only shoots that run left and right along the wall stay."""
+    """Only shoots that run left and right along the wall stay.
+
+    What comes forward shades the spurs and breaks under its fruit; what goes straight up robs the arm.
+    """
     if work.measures.job not in {"training", "summer pruning"}:
         return
     if says(work, "forward", "to the front", "toward you", "away from the wall", "out from the wall"):
@@ -131,15 +114,12 @@ def left_and_right(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "espalier.clean-blades",
-    Severity.WARNING,
-    BLADES,
-    why="Disease goes from tree to tree on blades; wipe or dip in 70 % alcohol, no soak and no rinse.",
-    applies="planting, training and pruning",
-)
+@rule("espalier.clean-blades", Severity.WARNING, by.BLADES, applies="planting, training and pruning")
 def clean_blades(work: T) -> Iterator[Breach]:
-    """Blades are disinfected between trees, and the card says so."""
+    """Blades are disinfected between trees, and the card says so.
+
+    Disease goes from tree to tree on blades; wipe or dip in 70 % alcohol, no soak and no rinse.
+    """
     if work.measures.job not in CUTTING or says(work, "disinfect", "alcohol", "bleach", "wiped clean", "wipe", "sanit"):
         return
     line = "- **Clean blades.** Wipe the blades with 70 % alcohol before the next tree."
@@ -152,14 +132,13 @@ def clean_blades(work: T) -> Iterator[Breach]:
 
 
 @rule(
-    "espalier.fire-blight",
-    Severity.WARNING,
-    BLADES,
-    why="Alcohol does not stop fire blight; bleach at 1 part to 9 does, in 10 minutes, used within 2 hours.",
-    applies="apples and pears of techniques that name fire blight",
+    "espalier.fire-blight", Severity.WARNING, by.BLADES, applies="apples and pears of techniques that name fire blight"
 )
 def fire_blight(work: T) -> Iterator[Breach]:
-    """Where fire blight is about, blades go into bleach and not alcohol."""
+    """Where fire blight is about, blades go into bleach and not alcohol.
+
+    Alcohol does not stop fire blight; bleach at 1 part to 9 does, in 10 minutes, used within 2 hours.
+    """
     if work.measures.job not in CUTTING or frame.fruit_of(work) not in {"apple", "pear"}:
         return
     if not says(work, "fire blight") or says(work, "bleach"):
@@ -176,15 +155,12 @@ def fire_blight(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "espalier.dry-day",
-    Severity.WARNING,
-    STONE,
-    why="The spores that kill stone fruit travel in the wet.",
-    applies="plums, cherries, peaches, apricots and almonds",
-)
+@rule("espalier.dry-day", Severity.WARNING, by.STONE, applies="plums, cherries, peaches, apricots and almonds")
 def dry_day(work: T) -> Iterator[Breach]:
-    """Stone fruit is cut on a dry day."""
+    """Stone fruit is cut on a dry day.
+
+    The spores that kill stone fruit travel in the wet.
+    """
     if work.measures.job not in CUTTING or frame.fruit_of(work) != "stone fruit" or says(work, "dry"):
         return
     line = "- **Silver leaf.** Cut stone fruit on a dry day only, with more dry days to come."

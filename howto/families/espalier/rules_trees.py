@@ -4,41 +4,28 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from howto.families.espalier import frame, pruning
+from howto.families.espalier import references as by
 from howto.families.espalier.frame import T
 from howto.families.espalier.measures import EspalierMeasures
-from howto.families.espalier.references import (
-    ARMS,
-    ESPALIERS,
-    LEAVES,
-    SEASONS,
-    STONE,
-    STUBS,
-    SUMMER,
-    TIER_A_YEAR,
-    TIES,
-)
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.quantities.amounts import bare, mm, months_named
 from howto.seasons import month_here, month_run, months_of, season_months
 
-STEEP = Limit(low=45, high=60, unit="degrees", reference=ARMS)
-SPRINGS = Limit(low=3, unit="springs", reference=ESPALIERS)
-CHECKS = Limit(low=2, unit="times a year", reference=TIES)
-SHORTEST = Limit(low=200, unit="mm", reference=STONE)
-OLD_SPURS = Limit(low=7, unit="years", reference=ESPALIERS)
+STEEP = Limit(low=45, high=60, unit="degrees", reference=by.ARMS)
+SPRINGS = Limit(low=3, unit="springs", reference=by.ESPALIERS)
+CHECKS = Limit(low=2, unit="times a year", reference=by.TIES)
+SHORTEST = Limit(low=200, unit="mm", reference=by.STONE)
+OLD_SPURS = Limit(low=7, unit="years", reference=by.ESPALIERS)
 INCH_MM = 25.4
 
 
-@rule(
-    "espalier.arm-angle",
-    Severity.WARNING,
-    ARMS,
-    why="45 degrees in the first summer (one grower: 60), then level once the leaves are down.",
-    applies="techniques that write how steep new arms are tied",
-)
+@rule("espalier.arm-angle", Severity.WARNING, by.ARMS, applies="techniques that write how steep new arms are tied")
 def arm_angle(work: T) -> Iterator[Breach]:
-    """New arms are tied at 45 degrees in their first summer, and laid level after leaf fall."""
+    """New arms are tied at 45 degrees in their first summer, and laid level after leaf fall.
+
+    45 degrees in the first summer (one grower: 60), then level once the leaves are down.
+    """
     angle = work.measures.arm_angle_deg
     if angle is None or STEEP.allows(angle):
         return
@@ -53,12 +40,14 @@ def arm_angle(work: T) -> Iterator[Breach]:
 @rule(
     "espalier.tier-a-year",
     Severity.WARNING,
-    TIER_A_YEAR,
-    why="The cut leader makes the next stem and two arms once a year: four tiers take four years.",
+    by.TIER_A_YEAR,
     applies="techniques that write in how many years the frame is full",
 )
 def tier_a_year(work: T) -> Iterator[Breach]:
-    """A frame fills at a tier a year."""
+    """A frame fills at a tier a year.
+
+    The cut leader makes the next stem and two arms once a year: four tiers take four years.
+    """
     m = work.measures
     left = max(0, m.tiers - m.tiers_made)
     if m.filled_in_years is None or m.filled_in_years >= left:
@@ -73,15 +62,12 @@ def tier_a_year(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "espalier.blossom-off",
-    Severity.WARNING,
-    ESPALIERS,
-    why="Fruit in the first three years is wood that the frame goes without.",
-    applies="fruit",
-)
+@rule("espalier.blossom-off", Severity.WARNING, by.ESPALIERS, applies="fruit")
 def blossom_off(work: T) -> Iterator[Breach]:
-    """Blossom comes off for the first three springs."""
+    """Blossom comes off for the first three springs.
+
+    Fruit in the first three years is wood that the frame goes without.
+    """
     springs = work.measures.blossom_off_springs
     if springs is None or frame.fruit_of(work) is None or SPRINGS.allows(springs):
         return
@@ -94,15 +80,12 @@ def blossom_off(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "espalier.tie-checks",
-    Severity.WARNING,
-    TIES,
-    why="A tie that fits in spring cuts in by autumn.",
-    applies="techniques that write how often ties are looked at",
-)
+@rule("espalier.tie-checks", Severity.WARNING, by.TIES, applies="techniques that write how often ties are looked at")
 def tie_checks(work: T) -> Iterator[Breach]:
-    """Ties are looked at twice a year."""
+    """Ties are looked at twice a year.
+
+    A tie that fits in spring cuts in by autumn.
+    """
     checks = work.measures.tie_checks
     if checks is None or CHECKS.allows(checks):
         return
@@ -115,19 +98,13 @@ def tie_checks(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "espalier.prune-months",
-    Severity.WARNING,
-    SUMMER,
-    SEASONS,
-    why=(
-        "Pears late July to early August, apples mid to late August, once the end bud is set; in the south six "
-        "months on."
-    ),
-    applies="summer pruning of apples and pears",
-)
+@rule("espalier.prune-months", Severity.WARNING, by.SUMMER, by.SEASONS, applies="summer pruning of apples and pears")
 def prune_months(work: T) -> Iterator[Breach]:
-    """Trained fruit is summer pruned in its own weeks: pears from late July, apples from mid August, in the north."""
+    """Trained fruit is summer pruned in its own weeks: pears from late July, apples from mid August, in the north.
+
+    Pears late July to early August, apples mid to late August, once the end bud is set; in the south six months
+    on.
+    """
     fruit = frame.fruit_of(work)
     if work.measures.job != "summer pruning" or fruit is None or fruit == "stone fruit" or not work.technique.season:
         return
@@ -149,13 +126,15 @@ def prune_months(work: T) -> Iterator[Breach]:
 @rule(
     "espalier.stone-fruit-season",
     Severity.ERROR,
-    STONE,
-    SEASONS,
-    why="Silver leaf and canker enter through cuts made in the wet half of the year.",
+    by.STONE,
+    by.SEASONS,
     applies="plums, cherries, peaches, apricots and almonds",
 )
 def stone_fruit_season(work: T) -> Iterator[Breach]:
-    """Stone fruit is cut only in spring and summer."""
+    """Stone fruit is cut only in spring and summer.
+
+    Silver leaf and canker enter through cuts made in the wet half of the year.
+    """
     if frame.fruit_of(work) != "stone fruit" or work.measures.job == "wiring" or not work.technique.season:
         return
     side = work.crew.hemisphere
@@ -173,17 +152,13 @@ def stone_fruit_season(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "espalier.winter-thinning",
-    Severity.WARNING,
-    ESPALIERS,
-    why=(
-        "Spur systems are thinned after seven or eight years to one or two fruit buds, November to March in the north."
-    ),
-    applies="winter thinning of apples and pears",
-)
+@rule("espalier.winter-thinning", Severity.WARNING, by.ESPALIERS, applies="winter thinning of apples and pears")
 def winter_thinning(work: T) -> Iterator[Breach]:
-    """Old spurs are thinned in winter, once they are seven years old."""
+    """Old spurs are thinned in winter, once they are seven years old.
+
+    Spur systems are thinned after seven or eight years to one or two fruit buds, November to March in the
+    north.
+    """
     m = work.measures
     if m.job != "winter thinning" or frame.fruit_of(work) == "stone fruit":
         return
@@ -208,13 +183,15 @@ def winter_thinning(work: T) -> Iterator[Breach]:
 @rule(
     "espalier.leaves-left",
     Severity.WARNING,
-    LEAVES,
-    STUBS,
-    why="Three leaves on a shoot from the frame (about 75 mm), one on a shoot from a spur (about 25 mm).",
+    by.LEAVES,
+    by.STUBS,
     applies="summer pruning of apples and pears that counts leaves",
 )
 def leaves_left(work: T) -> Iterator[Breach]:
-    """A shoot from the frame keeps three leaves, and one from a spur a single leaf, above the ring at its foot."""
+    """A shoot from the frame keeps three leaves, and one from a spur a single leaf, above the ring at its foot.
+
+    Three leaves on a shoot from the frame (about 75 mm), one on a shoot from a spur (about 25 mm).
+    """
     m = work.measures
     if frame.fruit_of(work) == "stone fruit":
         return
@@ -237,16 +214,12 @@ def _leaves(key: str, field: str, written: int, right: int, from_: str, about_mm
     )
 
 
-@rule(
-    "espalier.stubs",
-    Severity.WARNING,
-    STUBS,
-    STONE,
-    why="75 mm and 25 mm on apple and pear; 50 mm from the stem and 25 mm from a spur on stone fruit.",
-    applies="techniques that write how long a stub is left",
-)
+@rule("espalier.stubs", Severity.WARNING, by.STUBS, by.STONE, applies="techniques that write how long a stub is left")
 def stubs(work: T) -> Iterator[Breach]:
-    """Stubs are as long as the fruit asks: 75 mm and 25 mm, or on stone fruit 50 mm and 25 mm."""
+    """Stubs are as long as the fruit asks: 75 mm and 25 mm, or on stone fruit 50 mm and 25 mm.
+
+    75 mm and 25 mm on apple and pear; 50 mm from the stem and 25 mm from a spur on stone fruit.
+    """
     m = work.measures
     right = pruning.stubs_of(frame.fruit_of(work) or "apple")
     fruit = "on stone fruit" if not right.counts_leaves else "on apple and pear"
@@ -266,13 +239,15 @@ def stubs(work: T) -> Iterator[Breach]:
 @rule(
     "espalier.short-shoots",
     Severity.WARNING,
-    LEAVES,
-    STONE,
-    why="Short shoots are next year's fruit.",
+    by.LEAVES,
+    by.STONE,
     applies="techniques that write the shortest shoot to cut",
 )
 def shortest_cut(work: T) -> Iterator[Breach]:
-    """Shoots under 200 mm are left."""
+    """Shoots under 200 mm are left.
+
+    Short shoots are next year's fruit.
+    """
     shortest = work.measures.shortest_cut_mm
     if shortest is None or SHORTEST.allows(shortest):
         return

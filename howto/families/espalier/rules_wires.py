@@ -4,9 +4,9 @@ from collections.abc import Callable, Iterator
 from math import sqrt
 
 from howto.families.espalier import formulae, frame
+from howto.families.espalier import references as by
 from howto.families.espalier.frame import T
 from howto.families.espalier.measures import EspalierMeasures
-from howto.families.espalier.references import BARRIERS, CABLES, ORCHARD_SPRING, STRENGTH, STRETCH
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.reference import GEOMETRY, PRACTICE
@@ -14,22 +14,19 @@ from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
 from howto.quantities.amounts import bare, mm, percent, qty
 
-HALF = Limit(high=0.5, unit="of the breaking load", reference=STRENGTH)
+HALF = Limit(high=0.5, unit="of the breaking load", reference=by.STRENGTH)
 SHALLOW = Limit(high=1 / 8, unit="of the span", reference=GEOMETRY)
 LEAST_SPAN_MM = 300.0  # ours: eyes closer than this are no mend
 MOST_N = 5_000_000.0  # the most that `tension` takes
 STRETCH_APART = 0.25  # ours: the folding rule is read with a rule and by eye
 
 
-@rule(
-    "espalier.coast",
-    Severity.WARNING,
-    PRACTICE,
-    why="Marine-grade stainless (316) resists salt; 304 and zinc do not, for long.",
-    applies="wires of crews on the coast (`coast: yes` in crew.yaml)",
-)
+@rule("espalier.coast", Severity.WARNING, PRACTICE, applies="wires of crews on the coast (`coast: yes` in crew.yaml)")
 def coast(work: T) -> Iterator[Breach]:
-    """Near the sea the wire is 316 stainless."""
+    """Near the sea the wire is 316 stainless.
+
+    Marine-grade stainless (316) resists salt; 304 and zinc do not, for long.
+    """
     m = work.measures
     wired = m.wire is not None or m.job == "wiring"
     if not work.crew.coast or not wired or m.wire == "316 stainless":
@@ -43,15 +40,12 @@ def coast(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "espalier.half-of-breaking",
-    Severity.WARNING,
-    STRENGTH,
-    why="Loads over half the breaking load leave lasting damage.",
-    applies="wires whose pull and strength are known",
-)
+@rule("espalier.half-of-breaking", Severity.WARNING, by.STRENGTH, applies="wires whose pull and strength are known")
 def half_of_breaking(work: T) -> Iterator[Breach]:
-    """A wire is set to no more than half of its breaking load."""
+    """A wire is set to no more than half of its breaking load.
+
+    Loads over half the breaking load leave lasting damage.
+    """
     m = work.measures
     set_n, breaking = frame.tension_n(m), frame.breaking_n(m)
     if set_n is None or breaking is None or HALF.allows(formulae.share_of_breaking(set_n, breaking)):
@@ -71,14 +65,16 @@ def half_of_breaking(work: T) -> Iterator[Breach]:
 @rule(
     "espalier.half-when-loaded",
     Severity.WARNING,
-    STRENGTH,
-    STRETCH,
+    by.STRENGTH,
+    by.STRETCH,
     GEOMETRY,
-    why="A tight wire held at both ends pulls harder as it is loaded: it can only sag by stretching.",
     applies="1x19 wires whose pull, load and span are known",
 )
 def half_when_loaded(work: T) -> Iterator[Breach]:
-    """With its leaf and crop on, a wire pulls no more than half of its breaking load."""
+    """With its leaf and crop on, a wire pulls no more than half of its breaking load.
+
+    A tight wire held at both ends pulls harder as it is loaded: it can only sag by stretching.
+    """
     m = work.measures
     loaded, set_n, breaking = frame.loaded_n(m), frame.tension_n(m), frame.breaking_n(m)
     load, span = frame.load_n_per_m(m), frame.span_mm(m)
@@ -109,15 +105,12 @@ def half_when_loaded(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "espalier.sag-limit",
-    Severity.WARNING,
-    CABLES,
-    why="Sag is w x L² / (8 x T): half the span is a quarter of the sag, twice the pull is half of it.",
-    applies="wires with a sag limit",
-)
+@rule("espalier.sag-limit", Severity.WARNING, by.CABLES, applies="wires with a sag limit")
 def sag_limit(work: T) -> Iterator[Breach]:
-    """The wire sags no more than its limit, the pull held as set."""
+    """The wire sags no more than its limit, the pull held as set.
+
+    Sag is w x L² / (8 x T): half the span is a quarter of the sag, twice the pull is half of it.
+    """
     m = work.measures
     sag, load, span, set_n = frame.sag_m(m), frame.load_n_per_m(m), frame.span_mm(m), frame.tension_n(m)
     if m.sag_limit_mm is None or sag is None or not load or span is None or set_n is None:
@@ -148,15 +141,13 @@ def _tauter(m: EspalierMeasures, what: str, why: str, pull: float, closer_mm: fl
 
 
 @rule(
-    "espalier.shallow-sag",
-    Severity.WARNING,
-    GEOMETRY,
-    CABLES,
-    why="Past an eighth of the span the sums for sag, pull and length no longer hold.",
-    applies="wires whose pull, load and span are known",
+    "espalier.shallow-sag", Severity.WARNING, GEOMETRY, by.CABLES, applies="wires whose pull, load and span are known"
 )
 def shallow(work: T) -> Iterator[Breach]:
-    """A wire sags no more than an eighth of its span, as far as the sums hold."""
+    """A wire sags no more than an eighth of its span, as far as the sums hold.
+
+    Past an eighth of the span the sums for sag, pull and length no longer hold.
+    """
     m = work.measures
     sag, load, span, set_n = frame.sag_m(m), frame.load_n_per_m(m), frame.span_mm(m), frame.tension_n(m)
     if sag is None or not load or span is None or set_n is None or SHALLOW.allows(sag * 1000 / span):
@@ -176,13 +167,15 @@ def shallow(work: T) -> Iterator[Breach]:
 @rule(
     "espalier.published-pull",
     Severity.ADVICE,
-    BARRIERS,
-    ORCHARD_SPRING,
-    why="Barrier wires are pulled so hard that a child cannot part them; a frame needs no more.",
+    by.BARRIERS,
+    by.ORCHARD_SPRING,
     applies="1x19 and 7x7 wires of 2.5 to 4 mm over spans of 0.6 to 2 m",
 )
 def published_pull(work: T) -> Iterator[Breach]:
-    """A wire is pulled no harder than the published table pulls barrier wires of its size and span."""
+    """A wire is pulled no harder than the published table pulls barrier wires of its size and span.
+
+    Barrier wires are pulled so hard that a child cannot part them; a frame needs no more.
+    """
     m = work.measures
     set_n, span = frame.tension_n(m), frame.span_mm(m)
     if set_n is None or span is None or m.wire_diameter_mm is None or m.lay is None or m.tension_n is None:
@@ -203,12 +196,14 @@ def published_pull(work: T) -> Iterator[Breach]:
 @rule(
     "espalier.stretch",
     Severity.WARNING,
-    STRETCH,
-    why="1x19 grows by 1 mm in 2 m for each 5 % of its breaking load, whatever its diameter.",
+    by.STRETCH,
     applies="1x19 wires that write both the pull and how much the wire grew",
 )
 def stretch_agrees(work: T) -> Iterator[Breach]:
-    """How much the wire grew agrees with the pull it is set to: 1 mm in 2 m for each 5 % of its breaking load."""
+    """How much the wire grew agrees with the pull it is set to: 1 mm in 2 m for each 5 % of its breaking load.
+
+    1x19 grows by 1 mm in 2 m for each 5 % of its breaking load, whatever its diameter.
+    """
     m = work.measures
     breaking = frame.breaking_n(m)
     if m.stretch_mm_per_m is None or m.tension_n is None or breaking is None or m.lay != "1x19":
@@ -229,15 +224,12 @@ def stretch_agrees(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "espalier.tensioners",
-    Severity.WARNING,
-    PRACTICE,
-    why="Wires are pulled straight and taut, with a means of tightening when they sag.",
-    applies="techniques that write how many tensioners there are",
-)
+@rule("espalier.tensioners", Severity.WARNING, PRACTICE, applies="techniques that write how many tensioners there are")
 def tensioners(work: T) -> Iterator[Breach]:
-    """Every wire has a means of tightening it."""
+    """Every wire has a means of tightening it.
+
+    Wires are pulled straight and taut, with a means of tightening when they sag.
+    """
     m = work.measures
     if m.tensioners is None or m.tensioners >= m.tiers:
         return

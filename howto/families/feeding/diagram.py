@@ -87,9 +87,7 @@ def ring_plan(work: T, ring: plan.Ring) -> Drawing:
     ]
     if m.canopy_mm is not None:
         across = f"{mm(m.canopy_mm)}"
-        shapes.append(
-            Dimension((-sizes.canopy, 0), (sizes.canopy, 0), across, offset=down * sizes.reach * 1.28),
-        )
+        shapes.append(Dimension((-sizes.canopy, 0), (sizes.canopy, 0), across, offset=down * sizes.reach * 1.28))
     shapes += _ring_words(work, sizes)
     dose = plan.dose_g(work)
     given = f" Each dose, {shown_cell(dose, 'g', work.crew)}, is spread on the band." if dose else ""

@@ -52,11 +52,7 @@ def year_line(work: T, today: date) -> Drawing:
         shapes.append(Line(((_x(today, start), -20), (_x(today, start), TALL_MM * 0.6)), Role.ACCENT))
         shapes.append(Label((_x(today, start), TALL_MM * 0.6), "today"))
     return Drawing(
-        shapes=tuple(shapes),
-        caption=_caption(work, days),
-        alt=_alt(work, days, amounts),
-        true=False,
-        elastic=True,
+        shapes=tuple(shapes), caption=_caption(work, days), alt=_alt(work, days, amounts), true=False, elastic=True
     )
 
 

@@ -4,18 +4,11 @@ from collections.abc import Iterator
 from datetime import date
 
 from howto.families.feeding import formulae, plan, tables
+from howto.families.feeding import references as by
 from howto.families.feeding.figures_mix import cost_of, mixing
 from howto.families.feeding.figures_when import dates
 from howto.families.feeding.label import Label, label_of
 from howto.families.feeding.measures import FeedingMeasures
-from howto.families.feeding.references import (
-    CLIPPINGS,
-    CONVERSIONS,
-    LABEL_NUMBERS,
-    OWN_WEIGHING,
-    PRODUCT_AREA,
-    PRODUCT_RATE,
-)
 from howto.model.figure import Figure
 from howto.model.reference import GEOMETRY, PRACTICE, Reference
 from howto.quantities.amounts import bare, mm, percent, qty
@@ -60,7 +53,7 @@ def _label(m: FeedingMeasures, label: Label) -> Iterator[Figure]:
             value=found,
             unit="%",
             working=(line,),
-            references=(CONVERSIONS, LABEL_NUMBERS),
+            references=(by.CONVERSIONS, by.LABEL_NUMBERS),
         )
 
 
@@ -72,7 +65,7 @@ def _bag(bag_kg: float, label: Label) -> Figure:
         value=held,
         unit="kg",
         working=(f"{qty(bag_kg, 'kg', 3)} x {bare(label.nitrogen)} / 100 = {bare(held)} kg N",),
-        references=(LABEL_NUMBERS,),
+        references=(by.LABEL_NUMBERS,),
     )
 
 
@@ -99,7 +92,7 @@ def _tree(work: T) -> Iterator[Figure]:
 
 def _doses(work: T, each: float) -> Iterator[Figure]:
     m, need = work.measures, plan.year_need(work)
-    references = need.references if need else (OWN_WEIGHING,)
+    references = need.references if need else (by.OWN_WEIGHING,)
     share = plan.spring_part(m)
     kept = "" if share >= 1 else f" x {percent(share * 100)} before autumn"
     if m.product_each_g is not None or need is None:
@@ -131,7 +124,7 @@ def _doses(work: T, each: float) -> Iterator[Figure]:
             label="Level scoops a tree, each dose",
             value=scoops,
             working=(f"{qty(each, 'g', 4)} / {qty(m.scoop_g, 'g', 3)} a scoop = {bare(scoops)}",),
-            references=(OWN_WEIGHING,),
+            references=(by.OWN_WEIGHING,),
             digits=2,
         )
 
@@ -225,7 +218,7 @@ def _area(work: T, label: Label) -> Iterator[Figure]:
             value=dose,
             unit="g",
             working=(f"{qty(m.area_m2, 'm²', 3)} x {qty(found.product, 'g/m²', 3)} = {qty(dose, 'g', 3)}",),
-            references=(PRODUCT_AREA,),
+            references=(by.PRODUCT_AREA,),
             headline=True,
         )
     if m.kind == "lawn":
@@ -251,7 +244,7 @@ def _spread_rate(m: FeedingMeasures, label: Label, found: plan.Rate) -> Figure:
             line,
             f"its nitrogen: {bare(found.product)} x {bare(label.nitrogen)} / 100 = {bare(found.nitrogen)} g/m² N",
         ),
-        references=(PRODUCT_RATE, LABEL_NUMBERS),
+        references=(by.PRODUCT_RATE, by.LABEL_NUMBERS),
         headline=True,
     )
 
@@ -285,7 +278,7 @@ def _year(work: T, found: plan.Rate) -> Iterator[Figure]:
     m, grass = work.measures, plan.grass_of(work)
     total = found.nitrogen * m.doses
     lines = [f"{bare(found.nitrogen)} g/m² N x {m.doses} doses = {bare(total)} g/m² N"]
-    references: list[Reference] = [PRODUCT_RATE]
+    references: list[Reference] = [by.PRODUCT_RATE]
     fact = grass.nitrogen_g_per_m2_year if grass and m.kind == "lawn" else None
     if grass is not None and fact is not None:
         lines.append(f"{grass.botanical}: {bare(fact.low)} to {bare(fact.high)} g/m² N in a year")
@@ -293,7 +286,7 @@ def _year(work: T, found: plan.Rate) -> Iterator[Figure]:
         if m.clippings_left:
             less = fact.high * (1 - CLIPPINGS_PART)
             lines.append(f"clippings left give back a fifth or more: {bare(fact.high)} x 0.8 = {bare(less)} g/m² N")
-            references.append(CLIPPINGS)
+            references.append(by.CLIPPINGS)
     yield Figure(
         name="year nitrogen",
         label="Nitrogen in a year",

@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 
 from howto.families.feeding import formulae, plan
+from howto.families.feeding import references as by
 from howto.families.feeding.label import Label, price_of
 from howto.families.feeding.measures import FeedingMeasures
-from howto.families.feeding.references import CONSTANT_FEED, CONVERSIONS, MIX_METRIC, MIX_US, PRODUCT_AREA
 from howto.model.figure import Figure
 from howto.model.reference import GEOMETRY
 from howto.quantities.amounts import bare, qty
@@ -58,7 +58,7 @@ def _strength(m: FeedingMeasures, label: Label, grams: float) -> Iterator[Figure
             value=grams,
             unit="g/L",
             working=(f"{bare(m.feed_strength_ppm or 0)} ppm / (10 x {bare(percent)}) = {qty(grams, 'g/L', 3)}",),
-            references=(MIX_US, MIX_METRIC),
+            references=(by.MIX_US, by.MIX_METRIC),
             headline=True,
         )
     for name, symbol, oxide, factor in (
@@ -74,7 +74,7 @@ def _strength(m: FeedingMeasures, label: Label, grams: float) -> Iterator[Figure
             value=found,
             unit="ppm",
             working=(f"10 x {bare(oxide)}{times} x {qty(grams, 'g/L', 3)} = {bare(found)} ppm {symbol}",),
-            references=(MIX_US, MIX_METRIC, CONSTANT_FEED if symbol == "N" else CONVERSIONS),
+            references=(by.MIX_US, by.MIX_METRIC, by.CONSTANT_FEED if symbol == "N" else by.CONVERSIONS),
         )
 
 
@@ -142,7 +142,7 @@ def _stock(injector: float, grams: float, litres: float | None) -> Iterator[Figu
         value=strong,
         unit="g/L",
         working=(f"{bare(injector)} x {qty(grams, 'g/L', 3)} = {qty(strong, 'g/L', 3)}",),
-        references=(MIX_US,),
+        references=(by.MIX_US,),
     )
     if litres is None:
         return
@@ -153,7 +153,7 @@ def _stock(injector: float, grams: float, litres: float | None) -> Iterator[Figu
         value=drawn,
         unit="L",
         working=(f"{qty(litres, 'L', 3)} / {bare(injector)} = {qty(drawn, 'L', 3)}",),
-        references=(MIX_US,),
+        references=(by.MIX_US,),
     )
 
 
@@ -192,7 +192,7 @@ def cost_of(work: T, label: Label) -> Iterator[Figure]:
             value=year[0],
             unit="kg",
             working=(year[1],),
-            references=(PRODUCT_AREA,),
+            references=(by.PRODUCT_AREA,),
         )
     if m.bag_kg is None:
         return

@@ -4,21 +4,12 @@ import re
 from collections.abc import Iterator
 
 from howto.families.feeding import formulae, plan
+from howto.families.feeding import references as by
 from howto.families.feeding.figures_mix import mix_g_per_l
 from howto.families.feeding.label import Label, as_oxides, label_of, numbers_in, price_of
 from howto.families.feeding.measures import FeedingMeasures
 from howto.families.feeding.mends import at_most
 from howto.families.feeding.plan import T
-from howto.families.feeding.references import (
-    CONSTANT_FEED,
-    CONVERSIONS,
-    LABEL_LAW,
-    LABEL_NUMBERS,
-    MIX_METRIC,
-    MIX_US,
-    PRODUCT_AREA,
-    PRODUCT_RATE,
-)
 from howto.families.feeding.season import gap_weeks
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, rule
@@ -26,7 +17,7 @@ from howto.model.reference import FORMAT, PRACTICE
 from howto.quantities.amounts import bare, percent, qty
 
 SLACK = 0.02  # ours: how far two numbers for one thing may stand apart; the wrong sums in print are 8 % off or more
-STEADY = Limit(high=250, unit="ppm N", reference=CONSTANT_FEED)
+STEADY = Limit(high=250, unit="ppm N", reference=by.CONSTANT_FEED)
 MOST_PRODUCT_RATE, MOST_MIX = 5_000.0, 5_000.0  # see measures.py
 NUTRIENTS = ("nitrogen", "phosphate", "potash")
 
@@ -35,15 +26,12 @@ def _apart(one: float, two: float) -> bool:
     return abs(one - two) > SLACK * max(one, two)
 
 
-@rule(
-    "feeding.label-numbers",
-    Severity.ERROR,
-    LABEL_NUMBERS,
-    why="Every other sum starts from the label.",
-    applies="every feeding",
-)
+@rule("feeding.label-numbers", Severity.ERROR, by.LABEL_NUMBERS, applies="every feeding")
 def label_numbers(work: T) -> Iterator[Breach]:
-    """The label is written as its three numbers, nitrogen first."""
+    """The label is written as its three numbers, nitrogen first.
+
+    Every other sum starts from the label.
+    """
     m = work.measures
     if numbers_in(m.analysis) is not None:
         return
@@ -64,16 +52,16 @@ def label_numbers(work: T) -> Iterator[Breach]:
 @rule(
     "feeding.label-total",
     Severity.ERROR,
-    CONVERSIONS,
-    LABEL_NUMBERS,
-    why=(
-        "P counts 2.29 times as P2O5 and K 1.2 times as K2O, so a label read the wrong way round feeds too little "
-        "or too much by that."
-    ),
+    by.CONVERSIONS,
+    by.LABEL_NUMBERS,
     applies="every feeding whose label can be read",
 )
 def label_total(work: T) -> Iterator[Breach]:
-    """The three numbers of a label make more than nothing and at most 100 % together."""
+    """The three numbers of a label make more than nothing and at most 100 % together.
+
+    P counts 2.29 times as P2O5 and K 1.2 times as K2O, so a label read the wrong way round feeds too little or
+    too much by that.
+    """
     m, numbers = work.measures, numbers_in(work.measures.analysis)
     if numbers is None:
         return
@@ -97,12 +85,14 @@ def label_total(work: T) -> Iterator[Breach]:
 @rule(
     "feeding.label-nutrient",
     Severity.ERROR,
-    PRODUCT_RATE,
-    why="No amount of a product without the nutrient supplies it.",
+    by.PRODUCT_RATE,
     applies="techniques that write a nutrient rate or a feed strength",
 )
 def label_nutrient(work: T) -> Iterator[Breach]:
-    """The bag holds the nutrient that a rate or strength is for."""
+    """The bag holds the nutrient that a rate or strength is for.
+
+    No amount of a product without the nutrient supplies it.
+    """
     m, label = work.measures, label_of(work.measures)
     asked = m.nutrient_rate_g_per_m2 is not None or m.feed_strength_ppm is not None
     if label is None or label.total <= 0 or not asked or label.of(m.wanted) > 0:
@@ -120,13 +110,15 @@ def label_nutrient(work: T) -> Iterator[Breach]:
 @rule(
     "feeding.rate-agrees",
     Severity.ERROR,
-    PRODUCT_RATE,
-    PRODUCT_AREA,
-    why="1 lb of N comes from 10 lb of 10-10-10, 20 lb of 5-10-15 and 2.17 lb of 46-0-0, not from 2 lb of it.",
+    by.PRODUCT_RATE,
+    by.PRODUCT_AREA,
     applies="techniques that write both a product rate and a nutrient rate",
 )
 def rate_agrees(work: T) -> Iterator[Breach]:
-    """Product and nutrient rates that are both written follow from the label."""
+    """Product and nutrient rates that are both written follow from the label.
+
+    1 lb of N comes from 10 lb of 10-10-10, 20 lb of 5-10-15 and 2.17 lb of 46-0-0, not from 2 lb of it.
+    """
     m, label = work.measures, label_of(work.measures)
     if label is None or m.nutrient_rate_g_per_m2 is None or m.product_rate_g_per_m2 is None:
         return
@@ -152,16 +144,16 @@ def rate_agrees(work: T) -> Iterator[Breach]:
 @rule(
     "feeding.bag-covers",
     Severity.ERROR,
-    PRODUCT_AREA,
-    PRODUCT_RATE,
-    why=(
-        "A 50 lb bag of 46-0-0 does 23,000 sq ft at 1 lb of N, though 25,000 has been printed; 200 lb at 5 lb a "
-        "thousand is 40,000 sq ft and no acre."
-    ),
+    by.PRODUCT_AREA,
+    by.PRODUCT_RATE,
     applies="techniques that write a bag, what it covers and a rate",
 )
 def bag_covers(work: T) -> Iterator[Breach]:
-    """The area a bag is said to feed follows from its weight and the rate."""
+    """The area a bag is said to feed follows from its weight and the rate.
+
+    A 50 lb bag of 46-0-0 does 23,000 sq ft at 1 lb of N, though 25,000 has been printed; 200 lb at 5 lb a
+    thousand is 40,000 sq ft and no acre.
+    """
     m, found = work.measures, plan.rate(work.measures)
     if m.bag_kg is None or m.bag_covers_m2 is None or found is None:
         return
@@ -179,15 +171,12 @@ def bag_covers(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "feeding.bag-price",
-    Severity.WARNING,
-    FORMAT,
-    why="Without it there is no cost to tell a client.",
-    applies="techniques that write the price of a bag",
-)
+@rule("feeding.bag-price", Severity.WARNING, FORMAT, applies="techniques that write the price of a bag")
 def bag_price(work: T) -> Iterator[Breach]:
-    """The price of a bag is one amount of money."""
+    """The price of a bag is one amount of money.
+
+    Without it there is no cost to tell a client.
+    """
     text = work.measures.bag_price
     if text is None or price_of(text) is not None:
         return
@@ -200,19 +189,13 @@ def bag_price(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "feeding.label-rate",
-    Severity.ERROR,
-    LABEL_LAW,
-    PRACTICE,
-    why=(
-        "The maker answers for the label; a feed with a weed killer in it is a pesticide, and its label is law. "
-        "For a plain feed this warns."
-    ),
-    applies="techniques that write the label's rate",
-)
+@rule("feeding.label-rate", Severity.ERROR, by.LABEL_LAW, PRACTICE, applies="techniques that write the label's rate")
 def label_rate(work: T) -> Iterator[Breach]:
-    """No dose is more than the label allows; the label comes before every other rate."""
+    """No dose is more than the label allows; the label comes before every other rate.
+
+    The maker answers for the label; a feed with a weed killer in it is a pesticide, and its label is law. For a
+    plain feed this warns.
+    """
     m, label = work.measures, label_of(work.measures)
     most = m.label_rate_g_per_m2
     if most is None or label is None:
@@ -237,7 +220,7 @@ def label_rate(work: T) -> Iterator[Breach]:
         mend=f"write `{edit.key}: {edit.text}`",
         edit=edit,
         severity=None if m.weed_killer else Severity.WARNING,
-        reference=LABEL_LAW if m.weed_killer else PRACTICE,
+        reference=by.LABEL_LAW if m.weed_killer else PRACTICE,
     )
 
 
@@ -252,13 +235,15 @@ def rate_edit(m: FeedingMeasures, label: Label, product: float) -> Edit:
 @rule(
     "feeding.strength-agrees",
     Severity.ERROR,
-    MIX_US,
-    MIX_METRIC,
-    why="0.33 x 75 is 24.75 ppm an ounce in 100 US gal, though 29.75 has been printed: 150 ppm is 6.06 oz, not 5.",
+    by.MIX_US,
+    by.MIX_METRIC,
     applies="techniques that write both a feed strength and a mix",
 )
 def strength_agrees(work: T) -> Iterator[Breach]:
-    """A strength and a mix that are both written follow from the label."""
+    """A strength and a mix that are both written follow from the label.
+
+    0.33 x 75 is 24.75 ppm an ounce in 100 US gal, though 29.75 has been printed: 150 ppm is 6.06 oz, not 5.
+    """
     m, label = work.measures, label_of(work.measures)
     if label is None or m.feed_strength_ppm is None or m.mix_g_per_l is None:
         return
@@ -281,16 +266,12 @@ def strength_agrees(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "feeding.label-mix",
-    Severity.ERROR,
-    LABEL_LAW,
-    PRACTICE,
-    why="A feed that is too strong draws water out of roots; for a plain feed this warns.",
-    applies="techniques that write the label's mix",
-)
+@rule("feeding.label-mix", Severity.ERROR, by.LABEL_LAW, PRACTICE, applies="techniques that write the label's mix")
 def label_mix(work: T) -> Iterator[Breach]:
-    """No mix is stronger than the label allows."""
+    """No mix is stronger than the label allows.
+
+    A feed that is too strong draws water out of roots; for a plain feed this warns.
+    """
     m, label = work.measures, label_of(work.measures)
     grams = mix_g_per_l(m, label) if label else None
     if label is None or grams is None or m.label_mix_g_per_l is None or grams <= m.label_mix_g_per_l * (1 + 1e-9):
@@ -303,19 +284,18 @@ def label_mix(work: T) -> Iterator[Breach]:
         mend=f"write `{edit.key}: {edit.text}`",
         edit=edit,
         severity=None if m.weed_killer else Severity.WARNING,
-        reference=LABEL_LAW if m.weed_killer else PRACTICE,
+        reference=by.LABEL_LAW if m.weed_killer else PRACTICE,
     )
 
 
 @rule(
-    "feeding.steady-strength",
-    Severity.WARNING,
-    CONSTANT_FEED,
-    why="Constant feed is 150 to 250 ppm of nitrogen; salts of a stronger one build up in the pot.",
-    applies="feed in water, given every week or oftener",
+    "feeding.steady-strength", Severity.WARNING, by.CONSTANT_FEED, applies="feed in water, given every week or oftener"
 )
 def steady_strength(work: T) -> Iterator[Breach]:
-    """Feed that is given every week or oftener is no stronger than 250 ppm of nitrogen."""
+    """Feed that is given every week or oftener is no stronger than 250 ppm of nitrogen.
+
+    Constant feed is 150 to 250 ppm of nitrogen; salts of a stronger one build up in the pot.
+    """
     m, label = work.measures, label_of(work.measures)
     grams = mix_g_per_l(m, label) if label else None
     if label is None or grams is None or gap_weeks(work) > 1:

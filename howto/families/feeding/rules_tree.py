@@ -4,21 +4,11 @@ from collections.abc import Iterator
 from math import ceil
 
 from howto.families.feeding import formulae, plan, tables
+from howto.families.feeding import references as by
 from howto.families.feeding.label import Label, label_of, numbers_in
 from howto.families.feeding.measures import FeedingMeasures
 from howto.families.feeding.mends import at_most
 from howto.families.feeding.plan import T
-from howto.families.feeding.references import (
-    HALF,
-    MATURE,
-    NO_HOLE,
-    OLD_RATE,
-    PER_AREA,
-    SPUR_GROWTH,
-    TREE_CAP,
-    TRUNK,
-    TRUNK_STONE,
-)
 from howto.families.feeding.season import has_autumn
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, rule
@@ -26,8 +16,8 @@ from howto.model.reference import CEILING
 from howto.quantities.amounts import bare, mm, qty
 
 SLACK = 1.02  # ours: a dose rounded to what a scale shows is no dose too much
-MEASURED_AT = Limit(low=250, high=350, unit="mm", reference=TRUNK)  # ours: a hand's breadth round a foot
-CLEAR = Limit(low=tables.STEM_CLEAR_MM, unit="mm", reference=TREE_CAP)
+MEASURED_AT = Limit(low=250, high=350, unit="mm", reference=by.TRUNK)  # ours: a hand's breadth round a foot
+CLEAR = Limit(low=tables.STEM_CLEAR_MM, unit="mm", reference=by.TREE_CAP)
 
 
 def _given(work: T, label: Label) -> float | None:
@@ -64,17 +54,17 @@ def _no_nitrogen(work: T) -> Edit:
 @rule(
     "feeding.tree-rate",
     Severity.ERROR,
-    TRUNK,
-    TRUNK_STONE,
-    PER_AREA,
-    why=(
-        "0.1 lb of N an inch of trunk for apple and pear (17.9 g a cm), 1/8 lb for stone fruit (22.3 g a cm), the "
-        "trunk measured a foot up."
-    ),
+    by.TRUNK,
+    by.TRUNK_STONE,
+    by.PER_AREA,
     applies="fruit trees that write what each gets, by a trunk, an age or an area",
 )
 def tree_rate(work: T) -> Iterator[Breach]:
-    """A fruit tree gets no more nitrogen in a year than its trunk, age or area calls for."""
+    """A fruit tree gets no more nitrogen in a year than its trunk, age or area calls for.
+
+    0.1 lb of N an inch of trunk for apple and pear (17.9 g a cm), 1/8 lb for stone fruit (22.3 g a cm), the
+    trunk measured a foot up.
+    """
     label = label_of(work.measures)
     given = _given(work, label) if label else None
     allowed = _allowed(work)
@@ -95,13 +85,15 @@ def tree_rate(work: T) -> Iterator[Breach]:
 @rule(
     "feeding.tree-cap",
     Severity.WARNING,
-    TREE_CAP,
-    OLD_RATE,
-    why="Advice of 1977 gave a dwarf apple 5 to 10 lb of 10-10-10; today's cap is 2.5 lb for any tree.",
+    by.TREE_CAP,
+    by.OLD_RATE,
     applies="fruit trees that write what each gets, by trunk or by nothing else",
 )
 def tree_cap(work: T) -> Iterator[Breach]:
-    """No fruit tree gets more nitrogen in a year than 1.13 kg of 10-10-10 holds, 113 g."""
+    """No fruit tree gets more nitrogen in a year than 1.13 kg of 10-10-10 holds, 113 g.
+
+    Advice of 1977 gave a dwarf apple 5 to 10 lb of 10-10-10; today's cap is 2.5 lb for any tree.
+    """
     label = label_of(work.measures)
     given = _given(work, label) if label else None
     if given is None or plan.basis(work) not in {None, "trunk"} or given <= tables.MOST_TREE_G * SLACK:
@@ -117,14 +109,13 @@ def tree_cap(work: T) -> Iterator[Breach]:
 
 
 @rule(
-    "feeding.age-cap",
-    Severity.WARNING,
-    TRUNK,
-    why="An old trunk thickens without asking for more.",
-    applies="fruit trees over ten years old that write last year's feed",
+    "feeding.age-cap", Severity.WARNING, by.TRUNK, applies="fruit trees over ten years old that write last year's feed"
 )
 def age_cap(work: T) -> Iterator[Breach]:
-    """After ten years a fruit tree's feed is not raised from year to year."""
+    """After ten years a fruit tree's feed is not raised from year to year.
+
+    An old trunk thickens without asking for more.
+    """
     m, year = work.measures, plan.year_product_g(work)
     if m.kind != "fruit tree" or m.last_year_g is None or year is None or (m.tree_age_years or 0) <= 10:
         return
@@ -144,17 +135,17 @@ def age_cap(work: T) -> Iterator[Breach]:
 @rule(
     "feeding.growth-enough",
     Severity.ERROR,
-    TRUNK_STONE,
-    PER_AREA,
-    SPUR_GROWTH,
-    why=(
-        "Bearing apple 12 to 24 in, pear 6 to 12, peach 10 to 18; young apple 24 to 36, pear 12 to 26, peach 16 to "
-        "24; plum and cherry 10 to 14. Feed only what grows less; reduce or skip where growth is strong."
-    ),
+    by.TRUNK_STONE,
+    by.PER_AREA,
+    by.SPUR_GROWTH,
     applies="fruit trees that write their shoot growth",
 )
 def growth_enough(work: T) -> Iterator[Breach]:
-    """A tree whose shoots grew past their range gets no nitrogen."""
+    """A tree whose shoots grew past their range gets no nitrogen.
+
+    Bearing apple 12 to 24 in, pear 6 to 12, peach 10 to 18; young apple 24 to 36, pear 12 to 26, peach 16 to
+    24; plum and cherry 10 to 14. Feed only what grows less; reduce or skip where growth is strong.
+    """
     m, label, wanted = work.measures, label_of(work.measures), plan.growth_wanted(work)
     fruit = plan.fruit_of(work)
     if m.kind != "fruit tree" or label is None or label.nitrogen <= 0 or wanted is None or fruit is None:
@@ -179,12 +170,14 @@ def growth_enough(work: T) -> Iterator[Breach]:
 @rule(
     "feeding.lawn-counts",
     Severity.WARNING,
-    TRUNK_STONE,
-    why="Roots do not ask whom a feed was meant for.",
+    by.TRUNK_STONE,
     applies="fruit trees in grass that write what the lawn is fed",
 )
 def lawn_counts(work: T) -> Iterator[Breach]:
-    """What a lawn is fed under a tree counts as the tree's."""
+    """What a lawn is fed under a tree counts as the tree's.
+
+    Roots do not ask whom a feed was meant for.
+    """
     m, label, allowed = work.measures, label_of(work.measures), _allowed(work)
     lawn = plan.lawn_nitrogen_g(m)
     if label is None or allowed is None or lawn <= 0 or m.kind != "fruit tree":
@@ -209,12 +202,14 @@ def lawn_counts(work: T) -> Iterator[Breach]:
 @rule(
     "feeding.trained-half",
     Severity.ADVICE,
-    HALF,
-    why="A trained tree holds a frame a third the size: full feed goes into shoots that come off again.",
+    by.HALF,
     applies="espaliers, fans, cordons and step-overs that write what each gets",
 )
 def trained_half(work: T) -> Iterator[Breach]:
-    """A trained tree gets about half of what a free-standing one of its size gets."""
+    """A trained tree gets about half of what a free-standing one of its size gets.
+
+    A trained tree holds a frame a third the size: full feed goes into shoots that come off again.
+    """
     m, label, allowed = work.measures, label_of(work.measures), _allowed(work)
     given = _given(work, label) if label else None
     if not m.is_trained or given is None or allowed is None or given <= allowed * tables.TRAINED_PART * SLACK:
@@ -224,23 +219,19 @@ def trained_half(work: T) -> Iterator[Breach]:
         field="measures.product_each_g",
         also="measures.tree_form",
         what=f"the {m.tree_form} gets {qty(given, 'g', 3)} of nitrogen in a year",
-        why=f"half of a free-standing tree's {qty(allowed, 'g', 3)} is {qty(allowed / 2, 'g', 3)} ({HALF}); a flush of growth "
+        why=f"half of a free-standing tree's {qty(allowed, 'g', 3)} is {qty(allowed / 2, 'g', 3)} ({by.HALF}); a flush of growth "
         "spoils the frame",
         mend=f"write `{edit.key}: {edit.text}` or less",
         edit=edit,
     )
 
 
-@rule(
-    "feeding.trained-doses",
-    Severity.ADVICE,
-    HALF,
-    MATURE,
-    why="Nitrogen all at once is a flush of growth; 3 lots 6 weeks apart are published for grown trees.",
-    applies="espaliers, fans, cordons and step-overs",
-)
+@rule("feeding.trained-doses", Severity.ADVICE, by.HALF, by.MATURE, applies="espaliers, fans, cordons and step-overs")
 def trained_doses(work: T) -> Iterator[Breach]:
-    """A trained tree's feed is split in two or three."""
+    """A trained tree's feed is split in two or three.
+
+    Nitrogen all at once is a flush of growth; 3 lots 6 weeks apart are published for grown trees.
+    """
     m = work.measures
     low, high = tables.TRAINED_DOSES
     count = m.doses + has_autumn(m)
@@ -251,21 +242,18 @@ def trained_doses(work: T) -> Iterator[Breach]:
         field="measures.doses",
         also="measures.tree_form",
         what=f"the {m.tree_form} gets its feed in {count} {'dose' if count == 1 else 'doses'}",
-        why=f"lighter and oftener keeps growth even: 2 or 3 doses a year ({HALF})",
+        why=f"lighter and oftener keeps growth even: 2 or 3 doses a year ({by.HALF})",
         mend=f"write `doses: {wanted}`",
         edit=Edit(key="doses", text=str(wanted)),
     )
 
 
-@rule(
-    "feeding.trunk-height",
-    Severity.WARNING,
-    TRUNK,
-    why="A trunk measured at its foot is a fifth too thick, and the tree gets a fifth too much.",
-    applies="fruit trees that write where the trunk was measured",
-)
+@rule("feeding.trunk-height", Severity.WARNING, by.TRUNK, applies="fruit trees that write where the trunk was measured")
 def trunk_height(work: T) -> Iterator[Breach]:
-    """The trunk is measured 300 mm above the ground."""
+    """The trunk is measured 300 mm above the ground.
+
+    A trunk measured at its foot is a fifth too thick, and the tree gets a fifth too much.
+    """
     m = work.measures
     if m.trunk_measured_at_mm is None or MEASURED_AT.allows(m.trunk_measured_at_mm):
         return
@@ -279,14 +267,13 @@ def trunk_height(work: T) -> Iterator[Breach]:
 
 
 @rule(
-    "feeding.stem-clear",
-    Severity.WARNING,
-    TREE_CAP,
-    why="Off the stem by 12 in: no root near it drinks, and bark burns.",
-    applies="techniques that write how far the stem is kept clear",
+    "feeding.stem-clear", Severity.WARNING, by.TREE_CAP, applies="techniques that write how far the stem is kept clear"
 )
 def stem_clear(work: T) -> Iterator[Breach]:
-    """Fertiliser stays 300 mm off the stem."""
+    """Fertiliser stays 300 mm off the stem.
+
+    Off the stem by 12 in: no root near it drinks, and bark burns.
+    """
     clear = work.measures.stem_clear_mm
     if clear is None or CLEAR.allows(clear):
         return
@@ -302,13 +289,15 @@ def stem_clear(work: T) -> Iterator[Breach]:
 @rule(
     "feeding.canopy-edge",
     Severity.WARNING,
-    PER_AREA,
-    TREE_CAP,
-    why="The whole rooting area is fed, to just past the edge of the canopy.",
+    by.PER_AREA,
+    by.TREE_CAP,
     applies="techniques that write how far the ring goes",
 )
 def canopy_edge(work: T) -> Iterator[Breach]:
-    """Feed is spread out to the edge of the canopy, and outside the bare ring."""
+    """Feed is spread out to the edge of the canopy, and outside the bare ring.
+
+    The whole rooting area is fed, to just past the edge of the canopy.
+    """
     m = work.measures
     if m.ring_edge_mm is None:
         return
@@ -331,15 +320,12 @@ def canopy_edge(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "feeding.planting-hole",
-    Severity.WARNING,
-    NO_HOLE,
-    why="New roots burn where fertiliser lies in the hole.",
-    applies="techniques that write where the feed is put",
-)
+@rule("feeding.planting-hole", Severity.WARNING, by.NO_HOLE, applies="techniques that write where the feed is put")
 def planting_hole(work: T) -> Iterator[Breach]:
-    """No fertiliser goes in the planting hole."""
+    """No fertiliser goes in the planting hole.
+
+    New roots burn where fertiliser lies in the hole.
+    """
     if work.measures.place != "planting hole":
         return
     yield Breach(

@@ -5,18 +5,10 @@ from datetime import date
 from typing import get_args
 
 from howto.families.feeding import plan, season, tables
+from howto.families.feeding import references as by
 from howto.families.feeding.label import label_of
 from howto.families.feeding.measures import FeedingMeasures, Month
 from howto.families.feeding.plan import T
-from howto.families.feeding.references import (
-    CENTIPEDE,
-    GROWING_MONTH,
-    MATURE,
-    PRODUCT_RATE,
-    SINGLE_DOSE,
-    TREE_CUT_OFF,
-    WARM_TURF,
-)
 from howto.families.feeding.rules_label import rate_edit
 from howto.findings import Severity
 from howto.languages.time_words import MONTHS
@@ -25,24 +17,21 @@ from howto.model.reference import CEILING, FORMAT
 from howto.quantities.amounts import bare, month_named, qty
 from howto.seasons import months_of
 
-ONE_DOSE = Limit(high=tables.POUND_PER_1000_SQ_FT, unit="g/m² N", reference=SINGLE_DOSE)
-LIGHT_DOSE = Limit(high=tables.CENTIPEDE_DOSE, unit="g/m² N", reference=CENTIPEDE)
+ONE_DOSE = Limit(high=tables.POUND_PER_1000_SQ_FT, unit="g/m² N", reference=by.SINGLE_DOSE)
+LIGHT_DOSE = Limit(high=tables.CENTIPEDE_DOSE, unit="g/m² N", reference=by.CENTIPEDE)
 LIGHT_FEEDERS = frozenset({"eremochloa ophiuroides"})
-WARM_SOIL = Limit(low=18, unit="°C", reference=WARM_TURF)
-GAP = Limit(low=6, unit="weeks", reference=MATURE)
+WARM_SOIL = Limit(low=18, unit="°C", reference=by.WARM_TURF)
+GAP = Limit(low=6, unit="weeks", reference=by.MATURE)
 MONTH_NAMES: tuple[Month, ...] = get_args(Month)
 ANY_YEAR = 2025  # dates are weighed in a year without a leap day
 
 
-@rule(
-    "feeding.dose-known",
-    Severity.WARNING,
-    FORMAT,
-    why="A handful is no measure.",
-    applies="every feeding but liquid feed",
-)
+@rule("feeding.dose-known", Severity.WARNING, FORMAT, applies="every feeding but liquid feed")
 def dose_known(work: T) -> Iterator[Breach]:
-    """The measures tell how much one dose is."""
+    """The measures tell how much one dose is.
+
+    A handful is no measure.
+    """
     m, label = work.measures, label_of(work.measures)
     if label is None or m.in_water:
         return
@@ -90,16 +79,17 @@ def _unknown(what: str, edit: Edit) -> Breach:
 @rule(
     "feeding.single-dose",
     Severity.ERROR,
-    SINGLE_DOSE,
-    GROWING_MONTH,
-    CENTIPEDE,
-    why=(
-        "1 lb of N on 1,000 sq ft is the most a lawn uses at once; more burns it or washes away. Centipede takes half."
-    ),
+    by.SINGLE_DOSE,
+    by.GROWING_MONTH,
+    by.CENTIPEDE,
     applies="lawns that write a rate",
 )
 def single_dose(work: T) -> Iterator[Breach]:
-    """A lawn gets at most 4.9 g/m² of nitrogen at one time, centipede half of it."""
+    """A lawn gets at most 4.9 g/m² of nitrogen at one time, centipede half of it.
+
+    1 lb of N on 1,000 sq ft is the most a lawn uses at once; more burns it or washes away. Centipede takes
+    half.
+    """
     m, label, found = work.measures, label_of(work.measures), plan.rate(work.measures)
     if m.kind != "lawn" or label is None or found is None:
         return
@@ -126,22 +116,17 @@ def single_dose(work: T) -> Iterator[Breach]:
 @rule(
     "feeding.year-cap",
     Severity.WARNING,
-    PRODUCT_RATE,
-    GROWING_MONTH,
-    why=(
-        "More than the range is mown off and thatch; published ranges differ by State, so the book's is used. From "
-        "memory it only advises."
-    ),
+    by.PRODUCT_RATE,
+    by.GROWING_MONTH,
     applies="lawns whose grass the plant book knows",
 )
 def year_cap(work: T) -> Iterator[Breach]:
-    """A lawn's doses together stay within its grass's nitrogen for a year."""
-    m, label, found, grass = (
-        work.measures,
-        label_of(work.measures),
-        plan.rate(work.measures),
-        plan.grass_of(work),
-    )
+    """A lawn's doses together stay within its grass's nitrogen for a year.
+
+    More than the range is mown off and thatch; published ranges differ by State, so the book's is used. From
+    memory it only advises.
+    """
+    m, label, found, grass = (work.measures, label_of(work.measures), plan.rate(work.measures), plan.grass_of(work))
     fact = grass.nitrogen_g_per_m2_year if grass else None
     if m.kind != "lawn" or label is None or found is None or grass is None or fact is None or fact.high <= 0:
         return
@@ -164,15 +149,12 @@ def year_cap(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "feeding.grass-known",
-    Severity.ADVICE,
-    FORMAT,
-    why="Buffalo, couch and bent are names for different grasses in different countries.",
-    applies="lawns that write their grass",
-)
+@rule("feeding.grass-known", Severity.ADVICE, FORMAT, applies="lawns that write their grass")
 def grass_known(work: T) -> Iterator[Breach]:
-    """The lawn's grass is one that the plant book knows."""
+    """The lawn's grass is one that the plant book knows.
+
+    Buffalo, couch and bent are names for different grasses in different countries.
+    """
     m = work.measures
     if m.kind != "lawn" or not m.grass or plan.grass_of(work) is not None or not work.book.grasses:
         return
@@ -188,14 +170,13 @@ def grass_known(work: T) -> Iterator[Breach]:
 
 
 @rule(
-    "feeding.warm-start",
-    Severity.WARNING,
-    WARM_TURF,
-    why="Feeding starts when the soil 4 in down reaches 65 °F.",
-    applies="warm-season lawns that write the soil's temperature",
+    "feeding.warm-start", Severity.WARNING, by.WARM_TURF, applies="warm-season lawns that write the soil's temperature"
 )
 def warm_start(work: T) -> Iterator[Breach]:
-    """A warm-season lawn is first fed when the soil 100 mm down has reached 18 °C."""
+    """A warm-season lawn is first fed when the soil 100 mm down has reached 18 °C.
+
+    Feeding starts when the soil 4 in down reaches 65 °F.
+    """
     m, grass = work.measures, plan.grass_of(work)
     if m.kind != "lawn" or grass is None or grass.season != "warm" or m.soil_temperature_c is None:
         return
@@ -210,28 +191,22 @@ def warm_start(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "feeding.tree-cut-off",
-    Severity.WARNING,
-    TREE_CUT_OFF,
-    why="The last feed is due about 21 June to 1 July in the north; an autumn dose is written as a share.",
-    applies="fruit trees fed with nitrogen",
-)
+@rule("feeding.tree-cut-off", Severity.WARNING, by.TREE_CUT_OFF, applies="fruit trees fed with nitrogen")
 def tree_cut_off(work: T) -> Iterator[Breach]:
-    """A fruit tree gets no nitrogen from July to autumn in the north, from January in the south."""
+    """A fruit tree gets no nitrogen from July to autumn in the north, from January in the south.
+
+    The last feed is due about 21 June to 1 July in the north; an autumn dose is written as a share.
+    """
     if work.measures.kind == "fruit tree":
         yield from _late(work, "shoots made late do not ripen before frost")
 
 
-@rule(
-    "feeding.turf-cut-off",
-    Severity.WARNING,
-    WARM_TURF,
-    why="Nitrogen stops in mid-August, and none is given in autumn.",
-    applies="warm-season lawns fed with nitrogen",
-)
+@rule("feeding.turf-cut-off", Severity.WARNING, by.WARM_TURF, applies="warm-season lawns fed with nitrogen")
 def turf_cut_off(work: T) -> Iterator[Breach]:
-    """A warm-season lawn gets no nitrogen after mid-August in the north, mid-February in the south."""
+    """A warm-season lawn gets no nitrogen after mid-August in the north, mid-February in the south.
+
+    Nitrogen stops in mid-August, and none is given in autumn.
+    """
     if work.measures.kind == "lawn":
         yield from _late(work, "a warm-season lawn fed in autumn goes soft into winter")
 
@@ -281,15 +256,15 @@ def _day(day: date) -> str:
 @rule(
     "feeding.dose-gap",
     Severity.WARNING,
-    MATURE,
-    WARM_TURF,
-    why=(
-        "Equal lots of a tree's feed stand 6 weeks apart; couch is fed again after 6 to 8 weeks, zoysia after 7 to 8."
-    ),
+    by.MATURE,
+    by.WARM_TURF,
     applies="fruit trees and warm-season lawns that write a gap, but liquid feed",
 )
 def dose_gap(work: T) -> Iterator[Breach]:
-    """Doses of a fruit tree or a warm-season lawn stand six weeks apart or more."""
+    """Doses of a fruit tree or a warm-season lawn stand six weeks apart or more.
+
+    Equal lots of a tree's feed stand 6 weeks apart; couch is fed again after 6 to 8 weeks, zoysia after 7 to 8.
+    """
     m = work.measures
     if m.doses < 2 or m.dose_gap_weeks is None or season.ways(work) not in {"fruit tree", "warm"}:
         return
@@ -301,19 +276,16 @@ def dose_gap(work: T) -> Iterator[Breach]:
         why="a dose lasts about 6 weeks; a second one on top of it is a double dose",
         mend="write `dose gap: 6 weeks` or more",
         edit=Edit(key="dose gap", text="6 weeks"),
-        reference=MATURE if m.kind == "fruit tree" else WARM_TURF,
+        reference=by.MATURE if m.kind == "fruit tree" else by.WARM_TURF,
     )
 
 
-@rule(
-    "feeding.season-start",
-    Severity.WARNING,
-    FORMAT,
-    why="Two dates for one job: one of them is wrong.",
-    applies="techniques that write a season",
-)
+@rule("feeding.season-start", Severity.WARNING, FORMAT, applies="techniques that write a season")
 def season_start(work: T) -> Iterator[Breach]:
-    """The season written holds the month of the first dose."""
+    """The season written holds the month of the first dose.
+
+    Two dates for one job: one of them is wrong.
+    """
     months = months_of(work.technique.season, work.crew.hemisphere) if work.technique.season else None
     first = season.first_day(work, ANY_YEAR)
     if not months or first.month in months:

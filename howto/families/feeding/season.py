@@ -2,16 +2,10 @@
 
 from datetime import date, timedelta
 
+from howto.families.feeding import references as by
 from howto.families.feeding import tables
 from howto.families.feeding.measures import FeedingMeasures
 from howto.families.feeding.plan import T, grass_of, spring_part
-from howto.families.feeding.references import (
-    COOL_TURF,
-    MATURE,
-    TREE_CUT_OFF,
-    USUAL_DATES,
-    WARM_TURF,
-)
 from howto.languages.time_words import MONTHS
 from howto.model.reference import PRACTICE, Reference
 from howto.seasons import Hemisphere, month_here
@@ -93,8 +87,8 @@ def date_references(work: T) -> tuple[Reference, ...]:
     """Return who says when."""
     m, found = work.measures, []
     if m.start_month is None:
-        found.append({"cool": COOL_TURF, "warm": WARM_TURF}.get(ways(work), USUAL_DATES))
+        found.append({"cool": by.COOL_TURF, "warm": by.WARM_TURF}.get(ways(work), by.USUAL_DATES))
     if m.dose_gap_weeks is None and m.doses > 1:
-        found.append({"fruit tree": MATURE, "warm": WARM_TURF}.get(ways(work), PRACTICE))
-    found.append({"fruit tree": TREE_CUT_OFF, "warm": WARM_TURF}.get(ways(work), PRACTICE))
+        found.append({"fruit tree": by.MATURE, "warm": by.WARM_TURF}.get(ways(work), PRACTICE))
+    found.append({"fruit tree": by.TREE_CUT_OFF, "warm": by.WARM_TURF}.get(ways(work), PRACTICE))
     return tuple(dict.fromkeys(found))

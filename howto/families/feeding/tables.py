@@ -3,11 +3,7 @@
 from typing import NamedTuple, get_args
 
 from howto.families.feeding.measures import CropName
-from howto.families.feeding.references import (
-    SPUR_GROWTH,
-    TRUNK,
-    TRUNK_STONE,
-)
+from howto.families.feeding.references import SPUR_GROWTH, TRUNK, TRUNK_STONE
 from howto.model.reference import Reference
 
 INCH_MM = 25.4
@@ -60,33 +56,16 @@ def _inches(low: float, high: float) -> Growth:
 # Association. Per area: Royal Horticultural Society. Per age: see references.PER_AGE.
 FRUITS: dict[CropName, Fruit] = {
     "apple": Fruit(
-        "Malus",
-        POME_G_PER_CM,
-        _inches(12, 24),
-        _inches(24, 36),
-        bare_g_per_m2=100,
-        grass_g_per_m2=140,
-        full_g=2000,
+        "Malus", POME_G_PER_CM, _inches(12, 24), _inches(24, 36), bare_g_per_m2=100, grass_g_per_m2=140, full_g=2000
     ),
     "cooking apple": Fruit(
         "", POME_G_PER_CM, _inches(12, 24), _inches(24, 36), bare_g_per_m2=150, grass_g_per_m2=210, full_g=2000
     ),
     "pear": Fruit(
-        "Pyrus",
-        POME_G_PER_CM,
-        _inches(6, 12),
-        _inches(12, 26),
-        bare_g_per_m2=140,
-        grass_g_per_m2=140,
-        full_g=2000,
+        "Pyrus", POME_G_PER_CM, _inches(6, 12), _inches(12, 26), bare_g_per_m2=140, grass_g_per_m2=140, full_g=2000
     ),
     "peach": Fruit(
-        "Prunus persica",
-        STONE_G_PER_CM,
-        _inches(10, 18),
-        _inches(16, 24),
-        bare_g_per_m2=140,
-        grass_g_per_m2=140,
+        "Prunus persica", STONE_G_PER_CM, _inches(10, 18), _inches(16, 24), bare_g_per_m2=140, grass_g_per_m2=140
     ),
     "plum": Fruit(
         "Prunus domestica",
@@ -115,13 +94,7 @@ ALSO = {"prunus cerasus": "cherry"}  # botanical names that are fed like another
 CROP_NAMES: tuple[CropName, ...] = get_args(CropName)
 
 # Month and day of the first dose in the north where none is written; see references.USUAL_DATES and COOL_TURF.
-STARTS = {
-    "fruit tree": (3, 1),
-    "bed": (3, 1),
-    "pots": (4, 1),
-    "cool": (4, 20),
-    "warm": (5, 1),
-}
+STARTS = {"fruit tree": (3, 1), "bed": (3, 1), "pots": (4, 1), "cool": (4, 20), "warm": (5, 1)}
 GAP_WEEKS = {"fruit tree": 6.0, "bed": 6.0, "pots": 2.0, "cool": 6.0, "warm": 7.0}
 AUTUMN = (10, 1)  # north; see references.AUTUMN_MONTH
 CUT_OFFS = {"fruit tree": (7, 1), "warm": (8, 15)}  # north; see references.TREE_CUT_OFF and WARM_TURF

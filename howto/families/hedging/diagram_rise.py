@@ -45,10 +45,7 @@ def rise(work: T, today: date) -> list[Drawing]:
 
 def _ground(panels: int, pitch: float, top: float) -> list[Shape]:
     left, right = -pitch * 0.6, pitch * (panels - 0.4)
-    return [
-        Polygon(rectangle(left, -top * 0.06, right, 0), Role.SOIL),
-        Line(((left, 0), (right, 0)), Role.GROUND),
-    ]
+    return [Polygon(rectangle(left, -top * 0.06, right, 0), Role.SOIL), Line(((left, 0), (right, 0)), Role.GROUND)]
 
 
 def _panel(

@@ -4,19 +4,10 @@ from collections.abc import Iterator
 from datetime import date
 
 from howto.families.hedging import formulae
+from howto.families.hedging import references as by
 from howto.families.hedging.figures_growth import growing_figures
 from howto.families.hedging.growing import stages
 from howto.families.hedging.measures import HedgingMeasures
-from howto.families.hedging.references import (
-    CROWN,
-    HOW_TO_TRIM,
-    LEVEL_LINE,
-    RATE,
-    RATIO,
-    RENOVATION,
-    RENOVATION_OTHER,
-    TRIMMING,
-)
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY, PRACTICE
 from howto.model.work import Work
@@ -65,7 +56,7 @@ def _top_off(m: HedgingMeasures) -> Iterator[Figure]:
             f"{bare(stands - cut, 4)} / {bare(stands, 5)} = {percent(share * 100)} of the standing height",
             f"a third would leave {bare(stands, 5)} x 2/3 = {mm(formulae.lowest_cut_mm(stands), 5)}",
         ),
-        references=(PRACTICE, RENOVATION),
+        references=(PRACTICE, by.RENOVATION),
         headline=m.job != "trim",
     )
     yield Figure(
@@ -74,7 +65,7 @@ def _top_off(m: HedgingMeasures) -> Iterator[Figure]:
         value=share * 100,
         unit="%",
         working=(f"1 - {bare(cut, 5)} / {bare(stands, 5)} = {percent(share * 100)}",),
-        references=(RENOVATION, RENOVATION_OTHER),
+        references=(by.RENOVATION, by.RENOVATION_OTHER),
     )
 
 
@@ -101,7 +92,7 @@ def _staged(work: Work[HedgingMeasures], today: date) -> Iterator[Figure]:
         label="Cuts down to the finished height, none over a third",
         value=float(len(found)),
         working=tuple(working),
-        references=(RENOVATION, RENOVATION_OTHER, PRACTICE),
+        references=(by.RENOVATION, by.RENOVATION_OTHER, PRACTICE),
         digits=2,
         table=Table(columns=("Cut on", "Down to", "Takes"), units=("", "mm", "%"), rows=tuple(rows)),
     )
@@ -118,7 +109,7 @@ def _taper(m: HedgingMeasures) -> Iterator[Figure]:
         value=advised,
         unit="mm",
         working=(f"{bare(top, 5)} x 4/3 = {mm(advised, 5)}",),
-        references=(RATIO, TRIMMING),
+        references=(by.RATIO, by.TRIMMING),
     )
     base = m.base_width_mm
     if base is None:
@@ -143,7 +134,7 @@ def _taper(m: HedgingMeasures) -> Iterator[Figure]:
             f"({bare(base, 5)} - {bare(top, 5)}) / (2 x {bare(height, 5)}) = {bare(side / height)}",
             f"atan {bare(side / height)} = {qty(angle, '°', 3)}",
         ),
-        references=(GEOMETRY, TRIMMING),
+        references=(GEOMETRY, by.TRIMMING),
         digits=2,
     )
     yield _gauge(base, top, height)
@@ -200,7 +191,7 @@ def _section(m: HedgingMeasures) -> Iterator[Figure]:
                 else ()
             ),
         ),
-        references=(GEOMETRY, CROWN),
+        references=(GEOMETRY, by.CROWN),
         headline=m.job == "trim",
     )
 
@@ -219,7 +210,7 @@ def _line(m: HedgingMeasures) -> Figure:
         working=(
             f"{bare(m.cut_mm, 5)} - {bare(BELOW_MM)} = {mm(m.cut_mm - BELOW_MM, 5)}, so that the blade rides over",
         ),
-        references=(LEVEL_LINE,),
+        references=(by.LEVEL_LINE,),
     )
 
 
@@ -238,7 +229,7 @@ def _renovation(m: HedgingMeasures) -> Iterator[Figure]:
             f"{bare(stands, 5)} - {bare(wanted, 5)} = {mm(stands - wanted, 4)}",
             f"{bare(stands - wanted, 4)} / {bare(stands, 5)} = {percent(share * 100)} of the width",
         ),
-        references=(RENOVATION, RENOVATION_OTHER),
+        references=(by.RENOVATION, by.RENOVATION_OTHER),
     )
     yield Figure(
         name="first face",
@@ -251,7 +242,7 @@ def _renovation(m: HedgingMeasures) -> Iterator[Figure]:
             f"{mm((stands - wanted) / 2 + inside, 4)}",
             "the other face is trimmed as usual this year, and cut the same way next year",
         ),
-        references=(RENOVATION,),
+        references=(by.RENOVATION,),
         headline=True,
     )
 
@@ -273,7 +264,7 @@ def _face(m: HedgingMeasures) -> Iterator[Figure]:
             f"{qty(around, 'm', 3)} around",
             f"{qty(around, 'm', 3)} x {qty(m.hedge_length_m, 'm', 3)} = {qty(area, 'm²', 3)}",
         ),
-        references=(GEOMETRY, HOW_TO_TRIM),
+        references=(GEOMETRY, by.HOW_TO_TRIM),
     )
     yield Figure(
         name="trimming time",
@@ -281,6 +272,6 @@ def _face(m: HedgingMeasures) -> Iterator[Figure]:
         value=minutes,
         unit="min",
         working=(f"{qty(area, 'm²', 3)} / {qty(RATE_M2_PER_H, 'm²', 3)} an hour x 60 = {qty(minutes, 'min', 3)}",),
-        references=(RATE,),
+        references=(by.RATE,),
         digits=2,
     )

@@ -5,9 +5,9 @@ from datetime import date
 from math import ceil
 
 from howto.families.hedging import formulae
+from howto.families.hedging import references as by
 from howto.families.hedging.growing import Rise, cut_back, cut_months, growth, next_cut, rises, side_growth
 from howto.families.hedging.measures import HedgingMeasures
-from howto.families.hedging.references import ARIZONA, END_PLANTS, GRANT, SPACING, TRIMMING
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY, PRACTICE, from_memory
 from howto.model.work import Work
@@ -39,7 +39,7 @@ def _rise(work: T, today: date) -> Iterator[Figure]:
             f"growth between cuts: {mm(a_year, 3)} a year / {cuts} = {mm(a_year / cuts, 3)}",
             f"less {percent(back * 100)} cut back: {bare(a_year / cuts)} x (1 - {bare(back)}) = {mm(gain, 3)}",
         ),
-        references=(source, ARIZONA, TRIMMING),
+        references=(source, by.ARIZONA, by.TRIMMING),
         headline=True,
     )
     found = rises(work, today)
@@ -133,7 +133,7 @@ def _plants(m: HedgingMeasures) -> Iterator[Figure]:
         value=per_metre,
         unit="/m",
         working=(f"{m.row_count} x 1000 / {bare(m.spacing_mm, 4)} = {bare(per_metre)} plants a metre",),
-        references=(SPACING, GRANT),
+        references=(by.SPACING, by.GRANT),
     )
     if m.row_count > 1:
         gap = m.gap_between_rows_mm
@@ -147,7 +147,7 @@ def _plants(m: HedgingMeasures) -> Iterator[Figure]:
                 f"rows {mm(gap, 3)} apart, staggered by half: {bare(m.spacing_mm, 4)} / 2 = {mm(m.spacing_mm / 2, 3)}",
                 f"√({bare(m.spacing_mm / 2)}² + {bare(gap)}²) = {mm(near, 3)}",
             ),
-            references=(GEOMETRY, GRANT),
+            references=(GEOMETRY, by.GRANT),
         )
     if m.hedge_length_m is None:
         return
@@ -162,7 +162,7 @@ def _plants(m: HedgingMeasures) -> Iterator[Figure]:
             f"{bare(m.hedge_length_m * 1000 / m.spacing_mm)}, rounded up to {in_row} a row",
             f"{m.row_count} x {in_row} = {count}; the end plants stand {mm(m.spacing_mm / 2, 3)} in",
         ),
-        references=(END_PLANTS, GRANT),
+        references=(by.END_PLANTS, by.GRANT),
         digits=9,
     )
 

@@ -4,8 +4,8 @@ from datetime import date
 from typing import NamedTuple
 
 from howto.families.hedging import formulae
+from howto.families.hedging import references as by
 from howto.families.hedging.measures import HedgingMeasures
-from howto.families.hedging.references import BLEEDING, GROWTH, RENOVATION, SIDE_GROWTH, TRIMMING
 from howto.model.plants import Plant
 from howto.model.reference import MEASURED, Reference
 from howto.model.work import Work
@@ -45,7 +45,7 @@ def growth(work: T) -> tuple[float, Reference]:
     m = work.measures
     if m.growth_mm_per_year is not None:
         return m.growth_mm_per_year, MEASURED
-    return work.book_growth or (GROWTH_MM_PER_YEAR, GROWTH)
+    return work.book_growth or (GROWTH_MM_PER_YEAR, by.GROWTH)
 
 
 def side_growth(work: T) -> tuple[float, Reference]:
@@ -53,7 +53,7 @@ def side_growth(work: T) -> tuple[float, Reference]:
     written = work.measures.side_growth_mm_per_year
     if written is not None:
         return written, MEASURED
-    return growth(work)[0] * SIDE_SHARE, SIDE_GROWTH
+    return growth(work)[0] * SIDE_SHARE, by.SIDE_GROWTH
 
 
 def cut_back(work: T) -> float:
@@ -75,12 +75,14 @@ def cut_months(work: T) -> tuple[tuple[int, ...] | None, Reference | None]:
         return None, None
     if m.job == "renovate" and plant.kind != "conifer":
         northern = (4,) if plant.kind == "evergreen" else (11, 12) if bleeds(plant) else (1,)
-        return months_here(northern, here), BLEEDING if bleeds(plant) else RENOVATION
+        return months_here(northern, here), by.BLEEDING if bleeds(plant) else by.RENOVATION
     young = m.job == "thicken" and (m.year or FORMATIVE_YEARS + 1) <= FORMATIVE_YEARS
     if young and plant.group == "upright deciduous":
-        return months_here((2, 3), here), TRIMMING
+        return months_here((2, 3), here), by.TRIMMING
     if young and plant.group == "stocky deciduous":
-        return months_here((11, 12) if bleeds(plant) else (12, 1, 2), here), BLEEDING if bleeds(plant) else TRIMMING
+        return months_here((11, 12) if bleeds(plant) else (12, 1, 2), here), by.BLEEDING if bleeds(
+            plant
+        ) else by.TRIMMING
     if plant.clip_months is None:
         return None, None
     source = plant.clip_months.reference("clipping months")

@@ -1,65 +1,39 @@
 """Who says so, for hedging."""
 
-from howto.model.reference import Grade, Reference, from_memory
+from howto.model.reference import Grade, from_memory, source
 
 RHS = "Royal Horticultural Society"
-TRIMMING = Reference(title="Hedge trimming (profile 353)", publisher=RHS, grade=Grade.A)
-HOW_TO_TRIM = Reference(title="How to trim a hedge", publisher=RHS, grade=Grade.A)
-RENOVATION = Reference(
-    title="Hedges: renovation (profile 398)", publisher=RHS, year="2012", place="stages over one third", grade=Grade.A
+TRIMMING = source(Grade.A, "Hedge trimming (profile 353)", RHS)
+HOW_TO_TRIM = source(Grade.A, "How to trim a hedge", RHS)
+RENOVATION = source(Grade.A, "Hedges: renovation (profile 398)", RHS, "2012", "stages over one third")
+RENOVATION_OTHER = source(Grade.A, "Hedges: renovation (profile 398)", RHS, place="other copy, stages over a half")
+BLEEDING = source(Grade.A, "Bleeding from pruning cuts", RHS)
+ARIZONA = source(Grade.A, "Master Gardener Manual, chapter 8: hedges", "University of Arizona")
+GRANT = source(Grade.A, "Planting new hedges (BN11)", "UK Government, Countryside Stewardship")
+RATIO = source(Grade.C, "Shaping hedges: a base one third wider than the top", "a gardening site")
+REACH = source(Grade.C, "A hedge top of 600 mm at most", "a consumer association and a hedge contractor")
+LEVEL_LINE = source(Grade.C, "A level line 10 mm below the finished height", "a consumer association")
+ROOM = source(Grade.C, "300 mm left for regrowth below the wanted size", "two hedge contractors")
+THIRD_OF_LEAF = source(Grade.C, "A third of the leaf at most in a season", "a general gardening page")
+QUARTER_OF_LEAF = source(Grade.C, "No more than a quarter of the leaf of a trained hedge", "a landscape trade page")
+CROWN = source(Grade.A, "Advice note for the description of tree work, on BS 3998:2010", "Ryedale District Council")
+CONIFERS = source(Grade.B, "Pruning conifers: light cuts in new growth only", "Berkshire Eagle garden column")
+SPACING = source(Grade.C, "Hedge planting guides", "four hedge nurseries")
+END_PLANTS = source(Grade.C, "End plants stand half a spacing in", "a hedge nursery's planting guide")
+GROWTH = source(Grade.C, "Most hedge plants grow 300 to 450 mm a year", "two hedge nurseries")
+NESTS_UK = source(
+    Grade.A, "Hedges: renovation; a nest in use or being built is protected (Wildlife and Countryside Act 1981)", RHS
 )
-RENOVATION_OTHER = Reference(
-    title="Hedges: renovation (profile 398)", publisher=RHS, place="other copy, stages over a half", grade=Grade.A
+NESTS_FARM = source(
+    Grade.B,
+    "No cutting of farm hedges from 1 March to 31 August (Management of Hedgerows Regulations 2024)",
+    "National Farmers' Union",
+    "2024",
 )
-BLEEDING = Reference(title="Bleeding from pruning cuts", publisher=RHS, grade=Grade.A)
-ARIZONA = Reference(title="Master Gardener Manual, chapter 8: hedges", publisher="University of Arizona", grade=Grade.A)
-GRANT = Reference(title="Planting new hedges (BN11)", publisher="UK Government, Countryside Stewardship", grade=Grade.A)
-RATIO = Reference(
-    title="Shaping hedges: a base one third wider than the top", publisher="a gardening site", grade=Grade.C
-)
-REACH = Reference(
-    title="A hedge top of 600 mm at most", publisher="a consumer association and a hedge contractor", grade=Grade.C
-)
-LEVEL_LINE = Reference(
-    title="A level line 10 mm below the finished height", publisher="a consumer association", grade=Grade.C
-)
-ROOM = Reference(
-    title="300 mm left for regrowth below the wanted size", publisher="two hedge contractors", grade=Grade.C
-)
-THIRD_OF_LEAF = Reference(
-    title="A third of the leaf at most in a season", publisher="a general gardening page", grade=Grade.C
-)
-QUARTER_OF_LEAF = Reference(
-    title="No more than a quarter of the leaf of a trained hedge", publisher="a landscape trade page", grade=Grade.C
-)
-CROWN = Reference(
-    title="Advice note for the description of tree work, on BS 3998:2010",
-    publisher="Ryedale District Council",
-    grade=Grade.A,
-)
-CONIFERS = Reference(
-    title="Pruning conifers: light cuts in new growth only", publisher="Berkshire Eagle garden column", grade=Grade.B
-)
-SPACING = Reference(title="Hedge planting guides", publisher="four hedge nurseries", grade=Grade.C)
-END_PLANTS = Reference(
-    title="End plants stand half a spacing in", publisher="a hedge nursery's planting guide", grade=Grade.C
-)
-GROWTH = Reference(title="Most hedge plants grow 300 to 450 mm a year", publisher="two hedge nurseries", grade=Grade.C)
-NESTS_UK = Reference(
-    title="Hedges: renovation; a nest in use or being built is protected (Wildlife and Countryside Act 1981)",
-    publisher=RHS,
-    grade=Grade.A,
-)
-NESTS_FARM = Reference(
-    title="No cutting of farm hedges from 1 March to 31 August (Management of Hedgerows Regulations 2024)",
-    publisher="National Farmers' Union",
-    year="2024",
-    grade=Grade.B,
-)
-NESTS_IRELAND = Reference(
-    title="No cutting from 1 March to 31 August (Wildlife Act 1976, section 40, as amended 2000)",
-    publisher="Kilkenny Public Participation Network",
-    grade=Grade.B,
+NESTS_IRELAND = source(
+    Grade.B,
+    "No cutting from 1 March to 31 August (Wildlife Act 1976, section 40, as amended 2000)",
+    "Kilkenny Public Participation Network",
 )
 NESTS_ELSEWHERE = from_memory("birds nest mainly from March to August in the north and August to January in the south")
 SIDE_GROWTH = from_memory("the sides of an upright hedge plant grow about half as much as its top")

@@ -4,22 +4,10 @@ from collections.abc import Iterator
 from math import ceil, floor, radians, tan
 
 from howto.families.hedging import formulae
+from howto.families.hedging import references as by
 from howto.families.hedging.figures import section_share
 from howto.families.hedging.growing import FORMATIVE_YEARS, cut_months, plant_of, side_growth
 from howto.families.hedging.measures import HedgingMeasures
-from howto.families.hedging.references import (
-    CONIFERS,
-    HOW_TO_TRIM,
-    QUARTER_OF_LEAF,
-    RATIO,
-    REACH,
-    RENOVATION,
-    RENOVATION_OTHER,
-    ROOM,
-    STEEP,
-    THIRD_OF_LEAF,
-    TRIMMING,
-)
 from howto.families.hedging.rules_site import SITE
 from howto.families.hedging.rules_young import YOUNG
 from howto.findings import Severity
@@ -32,26 +20,23 @@ from howto.seasons import month_name
 
 T = Work[HedgingMeasures]
 
-THIRD = Limit(high=1 / 3, unit="of the height in one cut", reference=RENOVATION)
-HALF = Limit(high=0.5, unit="of the height in one cut", reference=RENOVATION_OTHER)
-LEAF = Limit(high=1 / 3, unit="of the leaf in a season", reference=THIRD_OF_LEAF)
+THIRD = Limit(high=1 / 3, unit="of the height in one cut", reference=by.RENOVATION)
+HALF = Limit(high=0.5, unit="of the height in one cut", reference=by.RENOVATION_OTHER)
+LEAF = Limit(high=1 / 3, unit="of the leaf in a season", reference=by.THIRD_OF_LEAF)
 UPRIGHT_MM = 1000.0  # up to about this height upright sides are fine: RHS, How to trim a hedge
-TOP = Limit(high=600, unit="mm of top", reference=REACH)
-LEAN = Limit(high=18, unit="° from upright", reference=STEEP)
-INSIDE = Limit(low=150, unit="mm inside the wanted face", reference=RENOVATION)
+TOP = Limit(high=600, unit="mm of top", reference=by.REACH)
+LEAN = Limit(high=18, unit="° from upright", reference=by.STEEP)
+INSIDE = Limit(low=150, unit="mm inside the wanted face", reference=by.RENOVATION)
 WIDEST_MM = 5000.0  # as wide as `base width` may be written
 ROOM_MM = 300.0  # see references.ROOM
 
 
-@rule(
-    "hedging.something-to-cut",
-    Severity.ERROR,
-    GEOMETRY,
-    why="A line above the hedge takes nothing off.",
-    applies="hedges with a standing height",
-)
+@rule("hedging.something-to-cut", Severity.ERROR, GEOMETRY, applies="hedges with a standing height")
 def something_to_cut(work: T) -> Iterator[Breach]:
-    """The line of the cut is not above the hedge."""
+    """The line of the cut is not above the hedge.
+
+    A line above the hedge takes nothing off.
+    """
     m = work.measures
     stands = m.standing_height_mm
     if stands is None or stands >= m.cut_mm:
@@ -70,18 +55,18 @@ def something_to_cut(work: T) -> Iterator[Breach]:
 @rule(
     "hedging.third-of-height",
     Severity.ERROR,
-    RENOVATION,
-    RENOVATION_OTHER,
+    by.RENOVATION,
+    by.RENOVATION_OTHER,
     PRACTICE,
-    why=(
-        "A deep cut leaves bare wood that may not close. Two copies of one source differ on when to stage: over "
-        "a third, and over 50 %. Up to half is only warned of in a renovation of beech, box, hawthorn, holly, "
-        "hornbeam, Lonicera nitida or yew."
-    ),
     applies="hedges with a standing height, but for young hawthorn, privet and their like, which are cut harder",
 )
 def third_of_height(work: T) -> Iterator[Breach]:
-    """No cut takes more than a third of the standing height; a lower hedge is reached in stages."""
+    """No cut takes more than a third of the standing height; a lower hedge is reached in stages.
+
+    A deep cut leaves bare wood that may not close. Two copies of one source differ on when to stage: over a
+    third, and over 50 %. Up to half is only warned of in a renovation of beech, box, hawthorn, holly, hornbeam,
+    Lonicera nitida or yew.
+    """
     m = work.measures
     stands = m.standing_height_mm
     if stands is None or stands <= m.cut_mm or _cut_hard_while_young(work):
@@ -131,16 +116,16 @@ def _in_months(work: T) -> str:
 @rule(
     "hedging.one-face-a-year",
     Severity.ERROR,
-    RENOVATION,
-    RENOVATION_OTHER,
-    why=(
-        "The uncut face feeds the roots while the cut one shoots again. Two copies of one source differ on when "
-        "to stage: over a third, and over 50 %."
-    ),
+    by.RENOVATION,
+    by.RENOVATION_OTHER,
     applies="renovations with a base width before and after",
 )
 def one_face_a_year(work: T) -> Iterator[Breach]:
-    """A renovation that takes more than a third of the width cuts one face hard this year, the other next."""
+    """A renovation that takes more than a third of the width cuts one face hard this year, the other next.
+
+    The uncut face feeds the roots while the cut one shoots again. Two copies of one source differ on when to
+    stage: over a third, and over 50 %.
+    """
     m = work.measures
     if m.job != "renovate" or m.base_width_mm is None or m.standing_base_width_mm is None or m.faces == 1:
         return
@@ -163,12 +148,14 @@ def one_face_a_year(work: T) -> Iterator[Breach]:
 @rule(
     "hedging.inside-the-face",
     Severity.ERROR,
-    RENOVATION,
-    why="Cut at the wanted face, the hedge is too wide again after one season.",
+    by.RENOVATION,
     applies="renovations that write how far inside the face they cut",
 )
 def inside_the_face(work: T) -> Iterator[Breach]:
-    """A renovation cuts at least 150 mm inside the wanted face, so that new shoots fill up to it."""
+    """A renovation cuts at least 150 mm inside the wanted face, so that new shoots fill up to it.
+
+    Cut at the wanted face, the hedge is too wide again after one season.
+    """
     m = work.measures
     if m.job != "renovate" or m.inside_face_mm is None or INSIDE.allows(m.inside_face_mm):
         return
@@ -184,12 +171,14 @@ def inside_the_face(work: T) -> Iterator[Breach]:
 @rule(
     "hedging.room-to-regrow",
     Severity.WARNING,
-    ROOM,
-    why="New shoots stand 300 mm proud of a hard cut before they can be trimmed thick.",
+    by.ROOM,
     applies="the last cut of a renovation, where a third of the height allows it",
 )
 def room_to_regrow(work: T) -> Iterator[Breach]:
-    """The last cut of a renovation stops 300 mm below the wanted height, to leave room for new shoots."""
+    """The last cut of a renovation stops 300 mm below the wanted height, to leave room for new shoots.
+
+    New shoots stand 300 mm proud of a hard cut before they can be trimmed thick.
+    """
     m = work.measures
     stands, wanted = m.standing_height_mm, m.finished_height_mm - ROOM_MM
     if m.job != "renovate" or stands is None or wanted <= 0 or not wanted < m.cut_mm <= m.finished_height_mm:
@@ -210,13 +199,15 @@ def room_to_regrow(work: T) -> Iterator[Breach]:
 @rule(
     "hedging.past-the-green",
     Severity.ERROR,
-    RENOVATION,
-    CONIFERS,
-    why="Most conifers, yew apart, do not shoot from old wood: past the green the hole stays.",
+    by.RENOVATION,
+    by.CONIFERS,
     applies="plants that the plant book marks as shooting from green wood only",
 )
 def past_the_green(work: T) -> Iterator[Breach]:
-    """A hedge that shoots only from green wood is never cut deeper than its green."""
+    """A hedge that shoots only from green wood is never cut deeper than its green.
+
+    Most conifers, yew apart, do not shoot from old wood: past the green the hole stays.
+    """
     m = work.measures
     plant = next((p for p in work.plants if p.regrows and p.regrows.text == "green wood only"), None)
     if plant is None:
@@ -244,13 +235,15 @@ def past_the_green(work: T) -> Iterator[Breach]:
 @rule(
     "hedging.third-of-the-section",
     Severity.WARNING,
-    THIRD_OF_LEAF,
-    QUARTER_OF_LEAF,
-    why="The leaf stands in the shell. Trade limits run from a quarter to a third of it in a season.",
+    by.THIRD_OF_LEAF,
+    by.QUARTER_OF_LEAF,
     applies="trims with all four widths and a standing height",
 )
 def third_of_the_section(work: T) -> Iterator[Breach]:
-    """A trim takes no more than a third of the hedge in section; more is a renovation."""
+    """A trim takes no more than a third of the hedge in section; more is a renovation.
+
+    The leaf stands in the shell. Trade limits run from a quarter to a third of it in a season.
+    """
     m = work.measures
     share = section_share(m)
     if m.job != "trim" or share is None or LEAF.allows(share):
@@ -277,14 +270,16 @@ def third_of_the_section(work: T) -> Iterator[Breach]:
 @rule(
     "hedging.base-wider",
     Severity.ERROR,
-    TRIMMING,
-    HOW_TO_TRIM,
-    RATIO,
-    why="A base wider than the top lets light reach the foot; a low hedge under about 1 m may stand upright.",
+    by.TRIMMING,
+    by.HOW_TO_TRIM,
+    by.RATIO,
     applies="hedges with a base and a top width",
 )
 def base_wider(work: T) -> Iterator[Breach]:
-    """A formal hedge over 1 m is wider at its base than at its top, and none is ever narrower there."""
+    """A formal hedge over 1 m is wider at its base than at its top, and none is ever narrower there.
+
+    A base wider than the top lets light reach the foot; a low hedge under about 1 m may stand upright.
+    """
     m = work.measures
     base, top = m.base_width_mm, m.top_width_mm
     if base is None or top is None or base > top or (base == top and m.cut_mm <= UPRIGHT_MM):
@@ -304,15 +299,12 @@ def base_wider(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "hedging.lean",
-    Severity.ADVICE,
-    STEEP,
-    why="Steeper than 50 to 100 mm in 300 mm of height gives room away and no more light.",
-    applies="hedges with a base and a top width",
-)
+@rule("hedging.lean", Severity.ADVICE, by.STEEP, applies="hedges with a base and a top width")
 def lean(work: T) -> Iterator[Breach]:
-    """The sides lean no more than 18° from upright."""
+    """The sides lean no more than 18° from upright.
+
+    Steeper than 50 to 100 mm in 300 mm of height gives room away and no more light.
+    """
     m = work.measures
     if m.base_width_mm is None or m.top_width_mm is None or m.base_width_mm <= m.top_width_mm:
         return
@@ -330,15 +322,12 @@ def lean(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "hedging.top-within-reach",
-    Severity.WARNING,
-    REACH,
-    why="A top over 600 mm cannot be cut level from one side without leaning over a blade.",
-    applies="hedges with a top width",
-)
+@rule("hedging.top-within-reach", Severity.WARNING, by.REACH, applies="hedges with a top width")
 def top_within_reach(work: T) -> Iterator[Breach]:
-    """The top is at most 600 mm wide, so that it can be reached from one side."""
+    """The top is at most 600 mm wide, so that it can be reached from one side.
+
+    A top over 600 mm cannot be cut level from one side without leaning over a blade.
+    """
     top = work.measures.top_width_mm
     if top is None or TOP.allows(top):
         return

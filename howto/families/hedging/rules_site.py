@@ -5,19 +5,9 @@ from math import ceil, floor
 from typing import NamedTuple
 
 from howto.families.hedging import formulae
+from howto.families.hedging import references as by
 from howto.families.hedging.growing import cut_months, plant_of
 from howto.families.hedging.measures import HedgingMeasures
-from howto.families.hedging.references import (
-    GRANT,
-    HOW_TO_TRIM,
-    LEVEL_LINE,
-    NESTS_ELSEWHERE,
-    NESTS_FARM,
-    NESTS_IRELAND,
-    NESTS_UK,
-    SPACING,
-    TRIMMING,
-)
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, line_wanted, rule
 from howto.model.reference import Grade
@@ -31,9 +21,9 @@ T = Work[HedgingMeasures]
 UK = ("england", "wales", "scotland", "northern ireland")
 SPRING_TO_AUGUST = (3, 4, 5, 6, 7, 8)
 AUGUST_TO_JANUARY = (8, 9, 10, 11, 12, 1)
-DOUBLE = Limit(low=5, unit="plants a metre", reference=SPACING)
-FARM = Limit(low=6, unit="plants a metre", reference=GRANT)
-GAP = Limit(low=400, high=450, unit="mm", reference=GRANT)
+DOUBLE = Limit(low=5, unit="plants a metre", reference=by.SPACING)
+FARM = Limit(low=6, unit="plants a metre", reference=by.GRANT)
+GAP = Limit(low=400, high=450, unit="mm", reference=by.GRANT)
 LINES = ("string", "stretch", "laser", "builder's line", "level line", "garden line", "chalk line")
 UPWARD = ("bottom up", "upward", "from the foot", "from the bottom", "from below")
 BIG_LEAVES = ("Prunus laurocerasus", "Prunus lusitanica", "Laurus nobilis", "Aucuba japonica")
@@ -68,16 +58,16 @@ def _written_months(work: T) -> tuple[int, ...]:
 @rule(
     "hedging.nests",
     Severity.ERROR,
-    NESTS_UK,
-    NESTS_IRELAND,
-    why=(
-        "A nest in use or being built is protected in the UK, with no dates in the Act, and in Ireland; the main "
-        "season is about March to August."
-    ),
+    by.NESTS_UK,
+    by.NESTS_IRELAND,
     applies="hedges in the UK and Ireland that are cut from March to August, or without a season",
 )
 def nests(work: T) -> Iterator[Breach]:
-    """Where the law protects nests, a hedge cut in the nesting season is looked through first, and the card says so."""
+    """Where the law protects nests, a hedge cut in the nesting season is looked through first, and the card says so.
+
+    A nest in use or being built is protected in the UK, with no dates in the Act, and in Ireland; the main
+    season is about March to August.
+    """
     if nesting(work).law:
         yield from _unsaid_nests(work, "; to harm a nest in use or being built is an offence there")
 
@@ -85,15 +75,15 @@ def nests(work: T) -> Iterator[Breach]:
 @rule(
     "hedging.nests-elsewhere",
     Severity.ADVICE,
-    NESTS_ELSEWHERE,
-    why=(
-        "Birds nest mainly from March to August in the north and from August to January in the south; most "
-        "places protect a nest in use."
-    ),
+    by.NESTS_ELSEWHERE,
     applies="hedges anywhere else that are cut in those months, or without a season",
 )
 def nests_elsewhere(work: T) -> Iterator[Breach]:
-    """Everywhere else too a hedge cut while birds nest is looked through first, and the card says so."""
+    """Everywhere else too a hedge cut while birds nest is looked through first, and the card says so.
+
+    Birds nest mainly from March to August in the north and from August to January in the south; most places
+    protect a nest in use.
+    """
     if not nesting(work).law:
         yield from _unsaid_nests(work, "; look up the law of the place, and write `country:`")
 
@@ -115,28 +105,22 @@ def _unsaid_nests(work: T, after: str) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "hedging.closed-season",
-    Severity.ERROR,
-    NESTS_FARM,
-    why="The law forbids cutting from 1 March to 31 August; garden hedges in England are exempt.",
-    applies="farm hedges in England",
-)
+@rule("hedging.closed-season", Severity.ERROR, by.NESTS_FARM, applies="farm hedges in England")
 def closed_farm(work: T) -> Iterator[Breach]:
-    """Farm hedges in England are not cut from 1 March to 31 August."""
+    """Farm hedges in England are not cut from 1 March to 31 August.
+
+    The law forbids cutting from 1 March to 31 August; garden hedges in England are exempt.
+    """
     if work.measures.country == "england" and work.measures.farm_hedge is True:
         yield from _closed(work, "farm hedges in England are")
 
 
-@rule(
-    "hedging.closed-season-ireland",
-    Severity.ERROR,
-    NESTS_IRELAND,
-    why="The law forbids cutting hedges, ditches and uncultivated land from 1 March to 31 August.",
-    applies="hedges in Ireland",
-)
+@rule("hedging.closed-season-ireland", Severity.ERROR, by.NESTS_IRELAND, applies="hedges in Ireland")
 def closed_ireland(work: T) -> Iterator[Breach]:
-    """Hedges in Ireland are not cut from 1 March to 31 August."""
+    """Hedges in Ireland are not cut from 1 March to 31 August.
+
+    The law forbids cutting hedges, ditches and uncultivated land from 1 March to 31 August.
+    """
     if work.measures.country == "ireland":
         yield from _closed(work, "hedges in Ireland are")
 
@@ -156,18 +140,13 @@ def _closed(work: T, which: str) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "hedging.clip-months",
-    Severity.WARNING,
-    TRIMMING,
-    why=(
-        "Shoots cut too late do not harden; bare young hedges are cut before the buds break; hornbeam bleeds from "
-        "mid-winter on."
-    ),
-    applies="hedges whose months are known",
-)
+@rule("hedging.clip-months", Severity.WARNING, by.TRIMMING, applies="hedges whose months are known")
 def clip_months(work: T) -> Iterator[Breach]:
-    """The season falls in months in which this hedge is cut."""
+    """The season falls in months in which this hedge is cut.
+
+    Shoots cut too late do not harden; bare young hedges are cut before the buds break; hornbeam bleeds from
+    mid-winter on.
+    """
     plant, (good, source) = plant_of(work), cut_months(work)
     if not work.technique.season or plant is None or not good or source is None:
         return
@@ -187,14 +166,13 @@ def clip_months(work: T) -> Iterator[Breach]:
 
 
 @rule(
-    "hedging.spacing",
-    Severity.WARNING,
-    SPACING,
-    why="Too wide, the gaps stay open for years; too close, the plants starve one another.",
-    applies="single rows of plants whose spacing the plant book knows",
+    "hedging.spacing", Severity.WARNING, by.SPACING, applies="single rows of plants whose spacing the plant book knows"
 )
 def spacing(work: T) -> Iterator[Breach]:
-    """Plants of a single row stand close enough to knit and far enough apart to thrive."""
+    """Plants of a single row stand close enough to knit and far enough apart to thrive.
+
+    Too wide, the gaps stay open for years; too close, the plants starve one another.
+    """
     m, plant = work.measures, plant_of(work)
     if m.spacing_mm is None or m.row_count != 1 or plant is None or plant.spacing_mm is None:
         return
@@ -215,28 +193,22 @@ def spacing(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "hedging.double-row",
-    Severity.WARNING,
-    SPACING,
-    why="Nurseries set plants every 400 mm in two rows, which makes 5 a metre.",
-    applies="double rows",
-)
+@rule("hedging.double-row", Severity.WARNING, by.SPACING, applies="double rows")
 def double_row(work: T) -> Iterator[Breach]:
-    """A staggered double row holds at least 5 plants a metre."""
+    """A staggered double row holds at least 5 plants a metre.
+
+    Nurseries set plants every 400 mm in two rows, which makes 5 a metre.
+    """
     if work.measures.row_count > 1 and not _farm(work):
         yield from _thin(work, DOUBLE)
 
 
-@rule(
-    "hedging.farm-row",
-    Severity.ERROR,
-    GRANT,
-    why="The English planting grant asks for a staggered double row with at least 6 plants a metre.",
-    applies="farm hedges in England",
-)
+@rule("hedging.farm-row", Severity.ERROR, by.GRANT, applies="farm hedges in England")
 def farm_row(work: T) -> Iterator[Breach]:
-    """A native farm hedge in England holds at least 6 plants a metre."""
+    """A native farm hedge in England holds at least 6 plants a metre.
+
+    The English planting grant asks for a staggered double row with at least 6 plants a metre.
+    """
     if _farm(work):
         yield from _thin(work, FARM)
 
@@ -266,13 +238,15 @@ def _thin(work: T, limit: Limit) -> Iterator[Breach]:
 @rule(
     "hedging.row-gap",
     Severity.WARNING,
-    GRANT,
-    SPACING,
-    why="Nearer, the rows compete; further, a gap is left down the middle.",
+    by.GRANT,
+    by.SPACING,
     applies="double rows that write the distance from row to row",
 )
 def row_gap(work: T) -> Iterator[Breach]:
-    """The rows of a double hedge stand 400 to 450 mm apart."""
+    """The rows of a double hedge stand 400 to 450 mm apart.
+
+    Nearer, the rows compete; further, a gap is left down the middle.
+    """
     m = work.measures
     if m.row_count < 2 or m.row_gap_mm is None or GAP.allows(m.row_gap_mm):
         return
@@ -286,15 +260,12 @@ def row_gap(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "hedging.big-leaves",
-    Severity.WARNING,
-    TRIMMING,
-    why="A power trimmer cuts large leaves in half, and the halves brown.",
-    applies="laurel, bay and other large-leaved hedges",
-)
+@rule("hedging.big-leaves", Severity.WARNING, by.TRIMMING, applies="laurel, bay and other large-leaved hedges")
 def big_leaves(work: T) -> Iterator[Breach]:
-    """Laurel, bay and other large leaves are cut with secateurs or hand shears, not a power trimmer."""
+    """Laurel, bay and other large leaves are cut with secateurs or hand shears, not a power trimmer.
+
+    A power trimmer cuts large leaves in half, and the halves brown.
+    """
     plant = next((each for each in work.plants if each.botanical in BIG_LEAVES), None)
     tools = " ".join(kit.name for kit in work.technique.tools).casefold()
     if plant is None or any(word in tools for word in ("secateurs", "pruner", "hand shears")):
@@ -308,15 +279,12 @@ def big_leaves(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "hedging.bottom-up",
-    Severity.WARNING,
-    HOW_TO_TRIM,
-    why="Clippings fall clear of what is still to be cut.",
-    applies="trims",
-)
+@rule("hedging.bottom-up", Severity.WARNING, by.HOW_TO_TRIM, applies="trims")
 def bottom_up(work: T) -> Iterator[Breach]:
-    """The sides are cut from the bottom up."""
+    """The sides are cut from the bottom up.
+
+    Clippings fall clear of what is still to be cut.
+    """
     said = words_of_steps(work.technique.steps).casefold()
     if work.measures.job != "trim" or any(word in said for word in UPWARD):
         return
@@ -330,9 +298,12 @@ def bottom_up(work: T) -> Iterator[Breach]:
     )
 
 
-@rule("hedging.level-line", Severity.ADVICE, LEVEL_LINE, why="A top cut by eye follows the ground.", applies="trims")
+@rule("hedging.level-line", Severity.ADVICE, by.LEVEL_LINE, applies="trims")
 def level_line(work: T) -> Iterator[Breach]:
-    """The top of a trimmed hedge is cut to a stretched line, set a little below the finished height."""
+    """The top of a trimmed hedge is cut to a stretched line, set a little below the finished height.
+
+    A top cut by eye follows the ground.
+    """
     kit = " ".join(each.name for each in (*work.technique.tools, *work.technique.materials))
     said = f"{words_of_steps(work.technique.steps)} {kit}".casefold()
     if work.measures.job != "trim" or any(word in said for word in LINES):

@@ -29,14 +29,14 @@ LEAST_SHARE = 0.25  # a formative cut by a third may fall short by this much bef
     Severity.WARNING,
     TRIMMING,
     ARIZONA,
-    why=(
-        "Upright deciduous plants are cut to 150 to 300 mm at planting and by half their growth a year on; "
-        "upright evergreens and stocky deciduous plants by a third both times."
-    ),
     applies="young hedges of known plants in their first two years",
 )
 def formative_cut(work: T) -> Iterator[Breach]:
-    """In its first two years a hedge is cut as its group asks: a third, or hard and then by half its growth."""
+    """In its first two years a hedge is cut as its group asks: a third, or hard and then by half its growth.
+
+    Upright deciduous plants are cut to 150 to 300 mm at planting and by half their growth a year on; upright
+    evergreens and stocky deciduous plants by a third both times.
+    """
     m, plant = work.measures, plant_of(work)
     stands = m.standing_height_mm
     if m.job != "thicken" or plant is None or stands is None or not 1 <= (m.year or 0) <= FORMATIVE_YEARS:
@@ -88,11 +88,13 @@ def _cut_at(m: HedgingMeasures, plant: Plant, height: float, why: str) -> Breach
     Severity.ERROR,
     TRIMMING,
     PRACTICE,
-    why="Yew, bay, laurel, cypress and their like rise on one leader; till then only their sides are trimmed.",
     applies="young hedges of plants whose leader is left",
 )
 def leave_the_leader(work: T) -> Iterator[Breach]:
-    """Conifers and most evergreens keep their leader until the finished height; only the sides are trimmed."""
+    """Conifers and most evergreens keep their leader until the finished height; only the sides are trimmed.
+
+    Yew, bay, laurel, cypress and their like rise on one leader; till then only their sides are trimmed.
+    """
     m, plant = work.measures, plant_of(work)
     stands = m.standing_height_mm
     if m.job != "thicken" or plant is None or plant.group != "leave the leader" or stands is None:
@@ -116,15 +118,12 @@ def leave_the_leader(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "hedging.top-off",
-    Severity.WARNING,
-    PRACTICE,
-    why="A vigorous evergreen young hedge takes 300 to 400 mm off its top in one formative cut without harm.",
-    applies="young evergreen hedges",
-)
+@rule("hedging.top-off", Severity.WARNING, PRACTICE, applies="young evergreen hedges")
 def top_off(work: T) -> Iterator[Breach]:
-    """One formative cut takes at most 400 mm off the top of an evergreen."""
+    """One formative cut takes at most 400 mm off the top of an evergreen.
+
+    A vigorous evergreen young hedge takes 300 to 400 mm off its top in one formative cut without harm.
+    """
     m, plant = work.measures, plant_of(work)
     stands = m.standing_height_mm
     if m.job != "thicken" or plant is None or plant.kind != "evergreen" or stands is None:
@@ -152,11 +151,13 @@ def top_off(work: T) -> Iterator[Breach]:
     Severity.WARNING,
     ARIZONA,
     PRACTICE,
-    why="A cut shoot makes two, those two make four; never wait for full height before the first cut.",
     applies="young hedges that were never cut and stand at their finished height",
 )
 def topped_as_it_rises(work: T) -> Iterator[Breach]:
-    """A young hedge is topped as it rises, and not left to run to its full height first."""
+    """A young hedge is topped as it rises, and not left to run to its full height first.
+
+    A cut shoot makes two, those two make four; never wait for full height before the first cut.
+    """
     m = work.measures
     stands, plant = m.standing_height_mm, plant_of(work)
     if m.job != "thicken" or stands is None or m.last_cut_height_mm is not None:
@@ -181,11 +182,13 @@ def topped_as_it_rises(work: T) -> Iterator[Breach]:
     Severity.WARNING,
     ARIZONA,
     TRIMMING,
-    why="Half of the new growth goes in each of the first years, a third where the plant is stocky.",
     applies="young hedges that write what each cut takes back",
 )
 def cut_back_growth(work: T) -> Iterator[Breach]:
-    """Each cut of a young hedge takes back a third to a half of its new growth."""
+    """Each cut of a young hedge takes back a third to a half of its new growth.
+
+    Half of the new growth goes in each of the first years, a third where the plant is stocky.
+    """
     m = work.measures
     back = m.cut_back_percent
     if m.job != "thicken" or back is None or NEW_GROWTH.allows(back / 100):

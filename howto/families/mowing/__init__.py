@@ -14,10 +14,6 @@ FAMILY = Family(
     figures=figures,
     rules=RULES,
     drawings=drawings,
-    starter=(
-        ("set height", "60 mm"),
-        ("standing height", "85 mm"),
-        ("growth", "4 mm/day"),
-    ),
+    starter=(("set height", "60 mm"), ("standing height", "85 mm"), ("growth", "4 mm/day")),
     tags=("lawn", "mowing"),
 )

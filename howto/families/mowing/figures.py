@@ -5,6 +5,7 @@ from datetime import date, timedelta
 from math import ceil, floor, log
 
 from howto.families.mowing import formulae
+from howto.families.mowing import references as by
 from howto.families.mowing.lawn import (
     first_cut,
     grass_of,
@@ -17,18 +18,6 @@ from howto.families.mowing.lawn import (
     way_down,
 )
 from howto.families.mowing.measures import MowingMeasures
-from howto.families.mowing.references import (
-    CAROLINA,
-    CORNELL,
-    DENSITY,
-    NEW_TURF,
-    SEASON,
-    SHADE,
-    UC_AMOUNT,
-    UC_SPECIAL,
-    WAIT,
-    WALK,
-)
 from howto.model.figure import Figure, Table
 from howto.model.reference import Reference
 from howto.model.work import Work
@@ -63,7 +52,7 @@ def _mow_at(m: MowingMeasures) -> Figure:
         value=at,
         unit="mm",
         working=(f"{mm(m.set_height_mm, 4)} x 1.5 = {mm(at, 4)}",),
-        references=(UC_AMOUNT, CAROLINA),
+        references=(by.UC_AMOUNT, by.CAROLINA),
         headline=len(way_down(m).heights) < 2,  # else the cuts to come down are what matters
         client=True,
     )
@@ -86,7 +75,7 @@ def _todays_cut(m: MowingMeasures) -> Figure:
             f"{mm(formulae.lowest_cut_mm(stands), 4)}",
             taken,
         ),
-        references=(UC_AMOUNT, CORNELL),
+        references=(by.UC_AMOUNT, by.CORNELL),
         headline=True,
     )
 
@@ -105,7 +94,7 @@ def _stages(m: MowingMeasures, today: date) -> Iterator[Figure]:
         label="Cuts to come down",
         value=float(len(down.heights)),
         working=tuple(_stage_lines(m)),
-        references=(UC_AMOUNT, WAIT),
+        references=(by.UC_AMOUNT, by.WAIT),
         table=Table(columns=("Cut", "Date", "From", "To"), units=("", "", "mm", "mm"), rows=rows),
         headline=True,
         client=True,
@@ -146,18 +135,18 @@ def _next_cut(work: T, today: date) -> Iterator[Figure]:
         value=days,
         unit="d",
         working=(f"({bare(due_at, 4)} - {bare(m.set_height_mm, 4)}) mm / {mm(a_day, 3)} a day = {in_days(days)}",),
-        references=(UC_AMOUNT, CORNELL, source),
+        references=(by.UC_AMOUNT, by.CORNELL, source),
         client=True,
         digits=2,
     )
     if len(way_down(m).heights) > 1:
         wait, why = wait_days(m), f"on the way down, {in_days(wait_days(m))} between two cuts"
-        references: tuple[Reference, ...] = (WAIT,)
+        references: tuple[Reference, ...] = (by.WAIT,)
     else:
         left = min(first_cut(m), standing(m))
         wait = max(0.0, due_at - left) / a_day
         why = f"from {mm(left, 4)} to {mm(due_at, 4)} at {mm(a_day, 3)} a day: {in_days(wait)}"
-        references = (UC_AMOUNT, source)
+        references = (by.UC_AMOUNT, source)
     rest = max(1, floor(wait + 1e-9))
     due = today + timedelta(days=rest)
     yield Figure(
@@ -178,7 +167,7 @@ def _next_cut(work: T, today: date) -> Iterator[Figure]:
             f"{months} {'month' if months == 1 else 'months'} x 30.44 days / {in_days(max(days, 1.0))} = {bare(cuts)}, "
             "rounded up",
         ),
-        references=(source,) if m.growing_months else (source, SEASON),
+        references=(source,) if m.growing_months else (source, by.SEASON),
         digits=3,
     )
 
@@ -196,11 +185,11 @@ def _raised(work: T) -> Iterator[Figure]:
     if m.drought:
         height = max(m.set_height_mm, row.high_mm)
         why = f"short of water: {mm(row.high_mm, 4)}, the top of the range"
-        references = (UC_SPECIAL, source_of(grass, row))
+        references = (by.UC_SPECIAL, source_of(grass, row))
     else:
         height = max(m.set_height_mm, shade.least_mm)
         why = f"in shade: {shade.working}"
-        references = (SHADE, source_of(grass, shade.row or row))
+        references = (by.SHADE, source_of(grass, shade.row or row))
     yield Figure(
         name="raised height",
         label="Set height for now",
@@ -223,7 +212,7 @@ def _clippings(m: MowingMeasures) -> Iterator[Figure]:
         value=litres,
         unit="L",
         working=(f"{qty(m.area_m2, 'm²', 4)} x {mm(off, 3)} x {bare(LEAF_SHARE)} = {qty(litres, 'L', 3)}",),
-        references=(DENSITY,),
+        references=(by.DENSITY,),
         digits=2,
     )
 
@@ -243,7 +232,7 @@ def _time(m: MowingMeasures) -> Iterator[Figure]:
             f"{qty(m.area_m2 / (m.cutting_width_mm / 1000 * 0.9), 'm', 3)} walked",
             f"at {qty(speed, 'km/h', 3)}, {qty(speed * 1000 / 60, 'm', 3)} a minute: {qty(minutes, 'min', 3)}, turns left out",
         ),
-        references=(WALK,),
+        references=(by.WALK,),
         digits=2,
     )
 
@@ -259,6 +248,6 @@ def _new_turf(m: MowingMeasures, today: date) -> Iterator[Figure]:
         working=(
             f"{bare(ROOTING_WEEKS)} weeks to root - {bare(m.turf_age_weeks)} weeks laid, from {dated(today, 'plain')}",
         ),
-        references=(NEW_TURF,),
+        references=(by.NEW_TURF,),
         client=True,
     )

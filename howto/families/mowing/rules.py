@@ -4,10 +4,10 @@ from collections.abc import Iterator
 from math import ceil, floor
 
 from howto.families.mowing import formulae
+from howto.families.mowing import references as by
 from howto.families.mowing.figures import in_days
 from howto.families.mowing.lawn import first_cut, growth, standing, wait_days, way_down
 from howto.families.mowing.measures import HIGHEST_SET_MM, TALLEST_MM, MowingMeasures
-from howto.families.mowing.references import CORNELL, GROWTH, UC_AMOUNT, WAIT
 from howto.families.mowing.rules_conditions import CONDITIONS
 from howto.families.mowing.rules_grasses import GRASSES
 from howto.findings import Severity
@@ -19,8 +19,8 @@ from howto.quantities.amounts import bare, mm, percent
 
 T = Work[MowingMeasures]
 
-THIRD = Limit(high=1 / 3, unit="of the height in one cut", reference=UC_AMOUNT)
-STAGE_WAIT = Limit(low=2, unit="days", reference=WAIT)
+THIRD = Limit(high=1 / 3, unit="of the height in one cut", reference=by.UC_AMOUNT)
+STAGE_WAIT = Limit(low=2, unit="days", reference=by.WAIT)
 SLOWEST, FASTEST = 0.2, 12.0  # mm a day; a tenth and twice of the usual 2 to 6, from memory
 DUST = 1e-3  # days or mm
 
@@ -28,13 +28,15 @@ DUST = 1e-3  # days or mm
 @rule(
     "mowing.one-third",
     Severity.ERROR,
-    UC_AMOUNT,
-    CORNELL,
-    why="A lawn feeds by its leaf; a deeper cut bares the soil. An overgrown lawn comes down in steps.",
+    by.UC_AMOUNT,
+    by.CORNELL,
     applies="lawns that write today's cut and how high they stand",
 )
 def one_third(work: T) -> Iterator[Breach]:
-    """A cut takes no more than a third of the standing height."""
+    """A cut takes no more than a third of the standing height.
+
+    A lawn feeds by its leaf; a deeper cut bares the soil. An overgrown lawn comes down in steps.
+    """
     m = work.measures
     if not _too_deep(m) or m.cut_height_mm is None:
         return
@@ -61,15 +63,12 @@ def _too_deep(m: MowingMeasures) -> bool:
     return not THIRD.allows(formulae.share_removed(m.standing_height_mm, m.cut_height_mm))
 
 
-@rule(
-    "mowing.lower-than-it-stands",
-    Severity.ERROR,
-    GEOMETRY,
-    why="A mower set above the grass takes nothing off.",
-    applies="lawns that write how high they stand",
-)
+@rule("mowing.lower-than-it-stands", Severity.ERROR, GEOMETRY, applies="lawns that write how high they stand")
 def lower_than_it_stands(work: T) -> Iterator[Breach]:
-    """The grass stands higher than the cut."""
+    """The grass stands higher than the cut.
+
+    A mower set above the grass takes nothing off.
+    """
     m = work.measures
     stands, cut = m.standing_height_mm, first_cut(m)
     if stands is None or stands > cut:
@@ -86,15 +85,12 @@ def lower_than_it_stands(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "mowing.not-below-set-height",
-    Severity.ERROR,
-    GEOMETRY,
-    why="The set height is the lowest the lawn is kept at, so the cut and it cannot disagree.",
-    applies="lawns that write today's cut",
-)
+@rule("mowing.not-below-set-height", Severity.ERROR, GEOMETRY, applies="lawns that write today's cut")
 def not_below_set_height(work: T) -> Iterator[Breach]:
-    """A cut is not lower than the height the lawn is kept at."""
+    """A cut is not lower than the height the lawn is kept at.
+
+    The set height is the lowest the lawn is kept at, so the cut and it cannot disagree.
+    """
     m = work.measures
     if m.cut_height_mm is None or m.cut_height_mm >= m.set_height_mm - 1e-9 or _too_deep(m):
         return
@@ -109,15 +105,12 @@ def not_below_set_height(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "mowing.stages-apart",
-    Severity.WARNING,
-    WAIT,
-    why="The leaf needs a few days to recover between two cuts on the way down.",
-    applies="lawns that write the wait",
-)
+@rule("mowing.stages-apart", Severity.WARNING, by.WAIT, applies="lawns that write the wait")
 def stages_apart(work: T) -> Iterator[Breach]:
-    """Two cuts on the way down stand at least two days apart."""
+    """Two cuts on the way down stand at least two days apart.
+
+    The leaf needs a few days to recover between two cuts on the way down.
+    """
     wait = work.measures.stage_wait_days
     if wait is None or STAGE_WAIT.allows(wait):
         return
@@ -130,16 +123,12 @@ def stages_apart(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "mowing.lawn-keeps-up",
-    Severity.WARNING,
-    GEOMETRY,
-    UC_AMOUNT,
-    why="If as much grows back as comes off, the staged cuts never end.",
-    applies="lawns brought down in stages",
-)
+@rule("mowing.lawn-keeps-up", Severity.WARNING, GEOMETRY, by.UC_AMOUNT, applies="lawns brought down in stages")
 def lawn_keeps_up(work: T) -> Iterator[Breach]:
-    """On the way down, less grows between two cuts than a cut takes off."""
+    """On the way down, less grows between two cuts than a cut takes off.
+
+    If as much grows back as comes off, the staged cuts never end.
+    """
     m = work.measures
     (a_day, source), wait = growth(work), wait_days(m)
     back = a_day * wait
@@ -170,15 +159,12 @@ def _slower(m: MowingMeasures, a_day: float) -> tuple[str, Edit | None]:
     return f"write `stage wait: 2 days` and `set height: {floor(4 * a_day) + 1} mm` until it grows more slowly", None
 
 
-@rule(
-    "mowing.growth-in-reason",
-    Severity.ADVICE,
-    GROWTH,
-    why="A fed summer lawn grows about 2 to 6 mm a day; far from that the measure is likely a slip.",
-    applies="lawns that write growth a day",
-)
+@rule("mowing.growth-in-reason", Severity.ADVICE, by.GROWTH, applies="lawns that write growth a day")
 def growth_in_reason(work: T) -> Iterator[Breach]:
-    """Growth a day is within what lawns do."""
+    """Growth a day is within what lawns do.
+
+    A fed summer lawn grows about 2 to 6 mm a day; far from that the measure is likely a slip.
+    """
     a_day = work.measures.growth_mm_per_day
     if a_day is None or SLOWEST <= a_day <= FASTEST:
         return

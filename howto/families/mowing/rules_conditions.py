@@ -3,9 +3,9 @@
 import re
 from collections.abc import Iterator
 
+from howto.families.mowing import references as by
 from howto.families.mowing.figures import ROOTING_WEEKS
 from howto.families.mowing.measures import MowingMeasures
-from howto.families.mowing.references import ARIZONA, CAROLINA, NEW_TURF, SHARPEN, UC_AMOUNT
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, line_wanted, rule
 from howto.model.prose import plain
@@ -16,8 +16,8 @@ from howto.quantities.amounts import bare, mm
 
 T = Work[MowingMeasures]
 
-REEL = Limit(high=38.1, unit="mm", reference=ARIZONA)  # 1.5 in
-BLADE = Limit(high=25, unit="hours", reference=SHARPEN)
+REEL = Limit(high=38.1, unit="mm", reference=by.ARIZONA)  # 1.5 in
+BLADE = Limit(high=25, unit="hours", reference=by.SHARPEN)
 REELS = re.compile(r"\b(?:reel|cylinder)\b", re.IGNORECASE)
 THIRD_OF_AN_INCH = re.compile(
     r"(?:1/3|⅓|(?:one|a)[\s-]third)(?:\s+of\s+an)?[\s-]?(?:inch(?:es)?\b|[\"″]|in\b(?=[.,;:)]|$))",
@@ -25,15 +25,12 @@ THIRD_OF_AN_INCH = re.compile(
 )
 
 
-@rule(
-    "mowing.dry-grass",
-    Severity.WARNING,
-    PRACTICE,
-    why="Wet grass tears and clogs, and wheels smear the soil.",
-    applies="lawns that say whether they are wet",
-)
+@rule("mowing.dry-grass", Severity.WARNING, PRACTICE, applies="lawns that say whether they are wet")
 def dry_grass(work: T) -> Iterator[Breach]:
-    """Grass is mown dry."""
+    """Grass is mown dry.
+
+    Wet grass tears and clogs, and wheels smear the soil.
+    """
     if not work.measures.wet:
         return
     yield Breach(
@@ -45,15 +42,12 @@ def dry_grass(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "mowing.reel-or-rotary",
-    Severity.WARNING,
-    ARIZONA,
-    why="Reel mowers cut cleanly up to 38 mm (1.5 in); rotary mowers from there up.",
-    applies="lawns that name a reel mower",
-)
+@rule("mowing.reel-or-rotary", Severity.WARNING, by.ARIZONA, applies="lawns that name a reel mower")
 def reel_or_rotary(work: T) -> Iterator[Breach]:
-    """A reel mower is for lawns kept at 38 mm or lower."""
+    """A reel mower is for lawns kept at 38 mm or lower.
+
+    Reel mowers cut cleanly up to 38 mm (1.5 in); rotary mowers from there up.
+    """
     m = work.measures
     reel = REELS.search(m.mower or "")
     if reel is None or REEL.allows(m.set_height_mm):
@@ -68,15 +62,12 @@ def reel_or_rotary(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "mowing.sharp-blade",
-    Severity.WARNING,
-    SHARPEN,
-    why="A blunt blade tears leaf, which browns and lets disease in.",
-    applies="lawns that write the blade's hours",
-)
+@rule("mowing.sharp-blade", Severity.WARNING, by.SHARPEN, applies="lawns that write the blade's hours")
 def sharp_blade(work: T) -> Iterator[Breach]:
-    """The blade is sharpened every 20 to 25 hours."""
+    """The blade is sharpened every 20 to 25 hours.
+
+    A blunt blade tears leaf, which browns and lets disease in.
+    """
     hours = work.measures.blade_hours
     if hours is None or BLADE.allows(hours):
         return
@@ -89,15 +80,12 @@ def sharp_blade(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "mowing.turf-rooted",
-    Severity.ADVICE,
-    NEW_TURF,
-    why="Turf not yet rooted lifts under the mower.",
-    applies="new turf",
-)
+@rule("mowing.turf-rooted", Severity.ADVICE, by.NEW_TURF, applies="new turf")
 def turf_rooted(work: T) -> Iterator[Breach]:
-    """New turf has rooted before its first cut."""
+    """New turf has rooted before its first cut.
+
+    Turf not yet rooted lifts under the mower.
+    """
     weeks = work.measures.turf_age_weeks
     if weeks is None or weeks >= ROOTING_WEEKS:
         return
@@ -110,15 +98,12 @@ def turf_rooted(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "mowing.third-of-the-height",
-    Severity.ERROR,
-    UC_AMOUNT,
-    why="One page printed the rule as a third of an inch: on a lawn of 150 mm that is 6 % of the height, not 33 %.",
-    applies="every lawn",
-)
+@rule("mowing.third-of-the-height", Severity.ERROR, by.UC_AMOUNT, applies="every lawn")
 def third_of_the_height(work: T) -> Iterator[Breach]:
-    """The third that a cut may take is a third of the height, not of an inch."""
+    """The third that a cut may take is a third of the height, not of an inch.
+
+    One page printed the rule as a third of an inch: on a lawn of 150 mm that is 6 % of the height, not 33 %.
+    """
     for field, text in _passages(work):
         if found := THIRD_OF_AN_INCH.search(text):
             yield Breach(
@@ -141,15 +126,12 @@ def _passages(work: T) -> Iterator[tuple[str, str]]:
     yield from ((f"aftercare[{at}]", plain(care.text)) for at, care in enumerate(work.technique.aftercare))
 
 
-@rule(
-    "mowing.clippings-said",
-    Severity.ADVICE,
-    CAROLINA,
-    why="Clippings returned cut the need for feed by 20 to 30 % (NC Cooperative Extension).",
-    applies="every lawn",
-)
+@rule("mowing.clippings-said", Severity.ADVICE, by.CAROLINA, applies="every lawn")
 def clippings_said(work: T) -> Iterator[Breach]:
-    """The card says what happens to the clippings."""
+    """The card says what happens to the clippings.
+
+    Clippings returned cut the need for feed by 20 to 30 % (NC Cooperative Extension).
+    """
     words = " ".join([*(kit.name for kit in work.technique.tools), *(text for _, text in _passages(work))])
     if "clipping" in words.casefold() or not work.technique.steps:
         return

@@ -22,14 +22,14 @@ ONE_BUFFALO = ("australia", "new zealand")  # where the name means Stenotaphrum 
     "mowing.height-for-the-grass",
     Severity.ERROR,
     UC_GRASSES,
-    why=(
-        "Each grass has a range by climate; below it the lawn thins, above it it lies over. Less than 1 mm is "
-        "forgiven, since most ranges were set in inches."
-    ),
     applies="grasses the plant book knows, in a climate it knows",
 )
 def height_for_the_grass(work: T) -> Iterator[Breach]:
-    """The set height lies in the range of the grass and climate."""
+    """The set height lies in the range of the grass and climate.
+
+    Each grass has a range by climate; below it the lawn thins, above it it lies over. Less than 1 mm is
+    forgiven, since most ranges were set in inches.
+    """
     m = work.measures
     grass, row = grass_of(work), range_of(work)
     if grass is None or row is None or in_range(row, m.set_height_mm):
@@ -47,15 +47,12 @@ def height_for_the_grass(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "mowing.climate-named",
-    Severity.WARNING,
-    UC_GRASSES,
-    why="Ranges for one grass differ up to fourfold between climates and kinds, so none is averaged or guessed.",
-    applies="grasses with more than one range",
-)
+@rule("mowing.climate-named", Severity.WARNING, UC_GRASSES, applies="grasses with more than one range")
 def climate_named(work: T) -> Iterator[Breach]:
-    """A grass with several ranges names the climate meant, since ranges are never averaged."""
+    """A grass with several ranges names the climate meant, since ranges are never averaged.
+
+    Ranges for one grass differ up to fourfold between climates and kinds, so none is averaged or guessed.
+    """
     m = work.measures
     grass = grass_of(work)
     if grass is None or range_of(work) is not None:
@@ -71,15 +68,12 @@ def climate_named(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "mowing.grass-known",
-    Severity.ADVICE,
-    PRACTICE,
-    why="Only a known grass has a range to check against.",
-    applies="lawns that name a grass",
-)
+@rule("mowing.grass-known", Severity.ADVICE, PRACTICE, applies="lawns that name a grass")
 def grass_known(work: T) -> Iterator[Breach]:
-    """The grass is one the plant book knows."""
+    """The grass is one the plant book knows.
+
+    Only a known grass has a range to check against.
+    """
     name = work.measures.grass
     if not name or grass_of(work) is not None:
         return
@@ -98,11 +92,13 @@ def grass_known(work: T) -> Iterator[Breach]:
     "mowing.which-buffalo",
     Severity.WARNING,
     UC_GRASSES,
-    why="One guide lists both grasses under that name, with heights of their own: match by botanical name.",
     applies="lawns of a grass called buffalo, outside Australia and New Zealand",
 )
 def which_buffalo(work: T) -> Iterator[Breach]:
-    """A grass called buffalo is named by its botanical name, for two grasses are called so."""
+    """A grass called buffalo is named by its botanical name, for two grasses are called so.
+
+    One guide lists both grasses under that name, with heights of their own: match by botanical name.
+    """
     m = work.measures
     if (m.grass or "").casefold() not in BUFFALO or (m.climate or "").casefold().startswith(ONE_BUFFALO):
         return
@@ -116,16 +112,12 @@ def which_buffalo(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "mowing.shade-raised",
-    Severity.WARNING,
-    SHADE,
-    UC_SPECIAL,
-    why="In shade a blade needs more length for the same light: raise by 13 to 25 mm.",
-    applies="shaded lawns whose range is known",
-)
+@rule("mowing.shade-raised", Severity.WARNING, SHADE, UC_SPECIAL, applies="shaded lawns whose range is known")
 def shade_raised(work: T) -> Iterator[Breach]:
-    """A lawn in shade is kept at its range for shade, or at least 13 mm above the bottom of its range."""
+    """A lawn in shade is kept at its range for shade, or at least 13 mm above the bottom of its range.
+
+    In shade a blade needs more length for the same light: raise by 13 to 25 mm.
+    """
     m = work.measures
     grass, row, shade = grass_of(work), range_of(work), in_shade(work)
     if not m.shade or m.drought or grass is None or row is None or shade is None:
@@ -153,15 +145,12 @@ def shade_raised(work: T) -> Iterator[Breach]:
         )
 
 
-@rule(
-    "mowing.drought-raised",
-    Severity.WARNING,
-    UC_SPECIAL,
-    why="Longer leaf shades the soil and roots deeper.",
-    applies="lawns short of water whose range is known",
-)
+@rule("mowing.drought-raised", Severity.WARNING, UC_SPECIAL, applies="lawns short of water whose range is known")
 def drought_raised(work: T) -> Iterator[Breach]:
-    """A lawn short of water is kept at the top of its range."""
+    """A lawn short of water is kept at the top of its range.
+
+    Longer leaf shades the soil and roots deeper.
+    """
     m = work.measures
     row = range_of(work)
     if not m.drought or row is None or not in_range(row, m.set_height_mm):

@@ -4,28 +4,10 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from howto.families.planting import formulae, hole
+from howto.families.planting import references as by
 from howto.families.planting.figures_counts import count_figures
 from howto.families.planting.figures_water import planted_on, season_figures, water_figures
 from howto.families.planting.measures import PlantingMeasures
-from howto.families.planting.references import (
-    BALL_CITY,
-    BALL_DEPTH,
-    BALL_TABLE,
-    BALL_TEN,
-    BALL_WEIGHT,
-    CALLIPER,
-    COUNCIL,
-    LOW_STAKE,
-    MULCH_CIRCLE,
-    MULCH_TREES,
-    NOT_DEEPER,
-    ONE_SEASON,
-    PROPER,
-    RING,
-    SAUCER,
-    SPECIFICATION,
-    TWO_YEARS,
-)
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY, PRACTICE
 from howto.model.work import Work
@@ -76,7 +58,7 @@ def _depth(m: PlantingMeasures) -> Iterator[Figure]:
         value=deep,
         unit="mm",
         working=tuple(lines),
-        references=(SPECIFICATION, NOT_DEEPER),
+        references=(by.SPECIFICATION, by.NOT_DEEPER),
         headline=True,
     )
     above = roots - deep if m.hole_depth_mm is None else roots - m.hole_depth_mm
@@ -90,7 +72,7 @@ def _depth(m: PlantingMeasures) -> Iterator[Figure]:
         value=above,
         unit="mm",
         working=(f"{bare(roots, 4)} - {bare(roots - above, 4)} = {mm(above, 3)}; {said} mm is right",),
-        references=(PROPER, SPECIFICATION),
+        references=(by.PROPER, by.SPECIFICATION),
         headline=True,
     )
 
@@ -106,7 +88,7 @@ def _width(m: PlantingMeasures) -> Iterator[Figure]:
         value=least,
         unit="mm",
         working=(f"1.5 × {bare(ball, 4)} = {mm(least, 4)}",),
-        references=(SPECIFICATION,),
+        references=(by.SPECIFICATION,),
     )
     yield Figure(
         name="wide hole",
@@ -114,7 +96,7 @@ def _width(m: PlantingMeasures) -> Iterator[Figure]:
         value=wide,
         unit="mm",
         working=(f"3 × {bare(ball, 4)} = {mm(wide, 4)} at the top, sloped like a saucer to the ball's own width",),
-        references=(SAUCER, COUNCIL),
+        references=(by.SAUCER, by.COUNCIL),
         headline=True,
     )
 
@@ -150,7 +132,7 @@ def _ball(m: PlantingMeasures) -> Iterator[Figure]:
                 f"10 × {bare(m.calliper_mm, 4)} = {mm(wide, 4)}",
                 "small trees take more: one city asks for 405 mm at 25 to 38 mm, and 610 mm at 50 to 64 mm",
             ),
-            references=(BALL_TEN, BALL_CITY, BALL_TABLE),
+            references=(by.BALL_TEN, by.BALL_CITY, by.BALL_TABLE),
             table=Table(
                 columns=("Calliper", "Ten times", "Nursery standard, from memory"),
                 units=("mm", "mm", "mm"),
@@ -167,7 +149,7 @@ def _ball(m: PlantingMeasures) -> Iterator[Figure]:
         value=deep,
         unit="mm",
         working=(f"{percent(share * 100)} of {bare(wide_now, 4)} = {mm(deep, 4)}",),
-        references=(BALL_DEPTH,),
+        references=(by.BALL_DEPTH,),
     )
 
 
@@ -189,7 +171,7 @@ def _weight(m: PlantingMeasures) -> Iterator[Figure]:
         value=mass,
         unit="kg",
         working=lines,
-        references=(BALL_WEIGHT,) if m.ball_weight_kg is None else (PRACTICE,),
+        references=(by.BALL_WEIGHT,) if m.ball_weight_kg is None else (PRACTICE,),
         digits=2,
     )
 
@@ -206,7 +188,7 @@ def _calliper(work: T) -> Iterator[Figure]:
         value=up if metric else convert(up / 25, "in", "mm"),
         unit="mm",
         working=(f"{mm(m.calliper_mm, 4)} is {thick} 4 in (102 mm), so {bare(up / 25)} in ({mm(up, 3)}) up",),
-        references=(CALLIPER,),
+        references=(by.CALLIPER,),
     )
 
 
@@ -227,7 +209,7 @@ def _mulch(m: PlantingMeasures) -> Iterator[Figure]:
             f"bare middle: 2 × {bare(hole.clear_mm(m))} + {bare(m.calliper_mm or 0)} = {mm(bare, 3)}",
             f"3.14 / 4 × ({bare(ring / 1000)}² - {bare(bare / 1000)}²) m² × {mm(deep, 3)} = {qty(litres, 'L', 3)}",
         ),
-        references=(MULCH_CIRCLE, MULCH_TREES, RING),
+        references=(by.MULCH_CIRCLE, by.MULCH_TREES, by.RING),
     )
 
 
@@ -241,7 +223,7 @@ def _stakes(work: T, today: date) -> Iterator[Figure]:
             label="Stakes",
             value="none" if m.stands_alone else "low, for one growing season",
             working=("it stands alone" if m.stands_alone else "it does not stand up by itself",),
-            references=(ONE_SEASON,),
+            references=(by.ONE_SEASON,),
         )
     if m.stands_alone or m.stakes == 0 or (m.stakes is None and m.stands_alone is None):
         return
@@ -253,7 +235,7 @@ def _stakes(work: T, today: date) -> Iterator[Figure]:
             value=tie,
             unit="mm",
             working=(f"{bare(m.height_mm, 4)} / 3 = {mm(tie, 4)}, so that its head can move",),
-            references=(LOW_STAKE,),
+            references=(by.LOW_STAKE,),
         )
     planted = planted_on(work, today)
     yield Figure(
@@ -264,6 +246,6 @@ def _stakes(work: T, today: date) -> Iterator[Figure]:
             f"planted {dated(planted, 'plain')}; one growing season lies in any 365 days",
             f"stakes off by {(planted + YEAR).isoformat()}; none stays past {(planted + 2 * YEAR).isoformat()}",
         ),
-        references=(ONE_SEASON, TWO_YEARS),
+        references=(by.ONE_SEASON, by.TWO_YEARS),
         client=True,
     )

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 
 from howto.families.planting import counts
+from howto.families.planting import references as by
 from howto.families.planting.measures import PlantingMeasures
-from howto.families.planting.references import BOOK, COUNTS, HALF_IN, SLOPES
 from howto.model.figure import Figure
 from howto.model.plants import Fact
 from howto.model.reference import GEOMETRY, Grade, Reference, from_memory
@@ -83,7 +83,7 @@ def _book(work: T) -> Iterator[Figure]:
         label="Usual spacing of this plant",
         value=f"{Range(fact.low, fact.high, 'mm')}",
         working=(f"{bare(fact.low, 4)} to {mm(fact.high, 4)}, {said_by(fact)}",),
-        references=(from_memory("spacing of this plant") if memory else BOOK,),
+        references=(from_memory("spacing of this plant") if memory else by.BOOK,),
     )
 
 
@@ -101,7 +101,7 @@ def _slope(m: PlantingMeasures) -> Iterator[Figure]:
             f"√(1 + {bare(m.slope_percent / 100)}²) = {bare(factor, 4)}",
             f"{qty(area / factor, 'm²', 3)} on the plan × {bare(factor, 4)} = {qty(area, 'm²', 3)}",
         ),
-        references=(SLOPES, GEOMETRY),
+        references=(by.SLOPES, GEOMETRY),
     )
 
 
@@ -114,7 +114,7 @@ def _density(m: PlantingMeasures, spacing: float) -> Iterator[Figure]:
             value=each,
             unit="/m",
             working=(f"{m.row_count} × 1000 / {bare(spacing, 4)} = {bare(each)} a metre",),
-            references=(HALF_IN, GEOMETRY),
+            references=(by.HALF_IN, GEOMETRY),
         )
         return
     square = counts.square_per_m2(spacing)
@@ -129,7 +129,7 @@ def _density(m: PlantingMeasures, spacing: float) -> Iterator[Figure]:
         value=found,
         unit="/m2",
         working=tuple(lines),
-        references=(COUNTS, GEOMETRY),
+        references=(by.COUNTS, GEOMETRY),
     )
 
 
@@ -195,7 +195,7 @@ def _counted(m: PlantingMeasures, count: int) -> tuple[list[str], tuple[Referenc
         ]
         if m.row_count > 1:
             lines.append(f"{m.row_count} × {count // m.row_count} = {count}")
-        return [*lines, f"the end plants stand {mm(spacing / 2, 4)} in"], (HALF_IN, GEOMETRY)
+        return [*lines, f"the end plants stand {mm(spacing / 2, 4)} in"], (by.HALF_IN, GEOMETRY)
     if m.layout == "edge" and sides is not None:
         return [
             f"along: {bare((m.bed_length_m or 0) * 1000, 6)} / {bare(spacing, 4)}, rounded down, and 1 more = {sides[0]}",
@@ -206,6 +206,6 @@ def _counted(m: PlantingMeasures, count: int) -> tuple[list[str], tuple[Referenc
     each = counts.square_per_m2(spacing) if m.layout == "square" else counts.triangle_per_m2(spacing)
     exact = (area or 0.0) * each
     return [f"{qty(area or 0, 'm²', 3)} × {bare(each)} a square metre = {bare(exact, 4)}, rounded up = {count}"], (
-        COUNTS,
+        by.COUNTS,
         GEOMETRY,
     )

@@ -3,19 +3,9 @@
 from collections.abc import Iterator
 from datetime import date, timedelta
 
+from howto.families.planting import references as by
 from howto.families.planting import watering_in
 from howto.families.planting.measures import PlantingMeasures
-from howto.families.planting.references import (
-    ESTABLISHED,
-    FIRST_WATER,
-    GRANT,
-    SEASON,
-    WATER_BIG,
-    WATER_COOL,
-    WATER_DRY,
-    WATER_WARM,
-    WATER_WEEK,
-)
 from howto.families.planting.watering_in import Span, Stage
 from howto.model.figure import Figure, Table
 from howto.model.reference import Reference
@@ -53,8 +43,8 @@ def each_time(work: T) -> Span | None:
 def sources(work: T) -> tuple[Reference, ...]:
     """Return who says how much and how often."""
     if work.measures.calliper_mm is None or summers(work) == "cool":
-        return (WATER_COOL,)
-    return (WATER_WARM, WATER_BIG)
+        return (by.WATER_COOL,)
+    return (by.WATER_WARM, by.WATER_BIG)
 
 
 def dormant_months(work: T) -> tuple[int, ...]:
@@ -79,7 +69,7 @@ def water_figures(work: T, today: date) -> Iterator[Figure]:
             working=(
                 f"10 to 20 US gal × 3.785 = {bare(day.low)} to {qty(day.high, 'L', 3)}, to settle the soil and soak it",
             ),
-            references=(FIRST_WATER,),
+            references=(by.FIRST_WATER,),
         )
     span = each_time(work)
     if span is None:
@@ -128,7 +118,7 @@ def _week(calliper_mm: float, system: str) -> Figure:
             f"{bare(span.low)} to {qty(span.high, 'L', 3)}",
             f"in a dry summer as much as {bare(cm)} × {bare(dry / cm)} = {qty(dry, 'L', 3)}",
         ),
-        references=(WATER_WEEK, WATER_DRY),
+        references=(by.WATER_WEEK, by.WATER_DRY),
         client=True,
     )
 
@@ -208,7 +198,7 @@ def _rooted(work: T, today: date) -> Iterator[Figure]:
             f"{bare(months.low)} to {bare(months.high)} months",
             f"{bare(months.high)} months on from {dated(planted, 'plain')}: {dated(day, 'plain')}",
         ),
-        references=(ESTABLISHED, WATER_WARM),
+        references=(by.ESTABLISHED, by.WATER_WARM),
         client=True,
     )
 
@@ -227,5 +217,5 @@ def season_figures(work: T) -> Iterator[Figure]:
             if bare
             else "out of the heat, and with time to root before it or before the frost",
         ),
-        references=(GRANT,) if bare else (SEASON,),
+        references=(by.GRANT,) if bare else (by.SEASON,),
     )

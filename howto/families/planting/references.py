@@ -1,79 +1,43 @@
 """Who says so, for planting."""
 
-from howto.model.reference import Grade, Reference, from_memory
+from howto.model.reference import Grade, from_memory, source
 
 IFAS = "University of Florida IFAS"
-SPECIFICATION = Reference(title="Planting specification (ENH856)", publisher=IFAS, grade=Grade.A)
-PROPER = Reference(title="Proper Tree Planting", publisher="UF/IFAS Okeechobee County", year="2006", grade=Grade.A)
-NOT_DEEPER = Reference(title="Do not dig deeper than the ball", publisher=IFAS, grade=Grade.A)
-SAUCER = Reference(
-    title="GardenNotes 633: planting, the saucer-shaped hole", publisher="Colorado State University", grade=Grade.A
-)
-COUNCIL = Reference(title="Planting trees: up to three times the ball", publisher="Mid Ulster Council", grade=Grade.A)
-BALL_DEPTH = Reference(title="Root ball depth, after ANSI Z60.1", publisher=IFAS, grade=Grade.A)
-BALL_TEN = Reference(title="Root ball ten times the calliper", publisher="a tree nursery", grade=Grade.C)
-BALL_CITY = Reference(
-    title="Specification 02481: least root balls", publisher="City of Sunny Isles Beach", grade=Grade.A
-)
+SPECIFICATION = source(Grade.A, "Planting specification (ENH856)", IFAS)
+PROPER = source(Grade.A, "Proper Tree Planting", "UF/IFAS Okeechobee County", "2006")
+NOT_DEEPER = source(Grade.A, "Do not dig deeper than the ball", IFAS)
+SAUCER = source(Grade.A, "GardenNotes 633: planting, the saucer-shaped hole", "Colorado State University")
+COUNCIL = source(Grade.A, "Planting trees: up to three times the ball", "Mid Ulster Council")
+BALL_DEPTH = source(Grade.A, "Root ball depth, after ANSI Z60.1", IFAS)
+BALL_TEN = source(Grade.C, "Root ball ten times the calliper", "a tree nursery")
+BALL_CITY = source(Grade.A, "Specification 02481: least root balls", "City of Sunny Isles Beach")
 BALL_TABLE = from_memory("ANSI Z60.1: a shade tree of 1 in calliper has a ball of 16 in, of 2 in 24, 3 in 32, 4 in 42")
-BALL_WEIGHT = Reference(title="What root balls weigh", publisher="a tree nursery", grade=Grade.C)
-LIFT = Reference(
-    title="Lifting analysis worksheet: a load constant of 23 kg", publisher="NIOSH, United States", grade=Grade.B
-)
-CALLIPER = Reference(
-    title="Water (where calliper is measured, citing ANSI Z60.1)",
-    publisher="UF/IFAS Charlotte County",
-    year="2024",
-    grade=Grade.A,
-)
-ONE_SEASON = Reference(
-    title="Stakes only if needed, and off after one growing season", publisher="Beatrice Daily Sun", grade=Grade.B
-)
-TWO_YEARS = Reference(title="Stakes no longer than two years", publisher="a nursery", grade=Grade.C)
+BALL_WEIGHT = source(Grade.C, "What root balls weigh", "a tree nursery")
+LIFT = source(Grade.B, "Lifting analysis worksheet: a load constant of 23 kg", "NIOSH, United States")
+CALLIPER = source(Grade.A, "Water (where calliper is measured, citing ANSI Z60.1)", "UF/IFAS Charlotte County", "2024")
+ONE_SEASON = source(Grade.B, "Stakes only if needed, and off after one growing season", "Beatrice Daily Sun")
+TWO_YEARS = source(Grade.C, "Stakes no longer than two years", "a nursery")
 LOW_STAKE = from_memory("a low stake holds a tree at about a third of its height")
-FIRST_WATER = Reference(
-    title="Proper Tree Planting: 10 to 20 US gal to settle and soak",
-    publisher="UF/IFAS Okeechobee County",
-    year="2006",
-    grade=Grade.A,
+FIRST_WATER = source(
+    Grade.A, "Proper Tree Planting: 10 to 20 US gal to settle and soak", "UF/IFAS Okeechobee County", "2006"
 )
-WATER_COOL = Reference(title="How do I water my trees?", publisher="University of Minnesota Extension", grade=Grade.A)
-WATER_WARM = Reference(title="Water", publisher="UF/IFAS Charlotte County", year="2024", grade=Grade.A)
-WATER_BIG = Reference(title="Watering larger new trees", publisher="a nursery column", grade=Grade.B)
-WATER_WEEK = Reference(
-    title="Caring for your trees: proper watering", publisher="Georgia Forestry Commission", grade=Grade.A
+WATER_COOL = source(Grade.A, "How do I water my trees?", "University of Minnesota Extension")
+WATER_WARM = source(Grade.A, "Water", "UF/IFAS Charlotte County", "2024")
+WATER_BIG = source(Grade.B, "Watering larger new trees", "a nursery column")
+WATER_WEEK = source(Grade.A, "Caring for your trees: proper watering", "Georgia Forestry Commission")
+WATER_DRY = source(Grade.A, "How much should I water my new tree?", "US Cooperative Extension (eXtension)")
+ESTABLISHED = source(Grade.A, "Irrigating Landscape Plants (ENH857)", IFAS)
+MULCH_TREES = source(
+    Grade.B, "Tree planting, in the wording of the International Society of Arboriculture", "Trees Acadiana"
 )
-WATER_DRY = Reference(
-    title="How much should I water my new tree?", publisher="US Cooperative Extension (eXtension)", grade=Grade.A
-)
-ESTABLISHED = Reference(title="Irrigating Landscape Plants (ENH857)", publisher=IFAS, grade=Grade.A)
-MULCH_TREES = Reference(
-    title="Tree planting, in the wording of the International Society of Arboriculture",
-    publisher="Trees Acadiana",
-    grade=Grade.B,
-)
-MULCH_CIRCLE = Reference(
-    title="Why compost is good mulch: 20 to 60 L a tree in a circle of 1 m", publisher="WRAP", grade=Grade.A
-)
-RING = Reference(
-    title="Feeding and mulching fruit: a bare ring of 1 m in grass",
-    publisher="Royal Horticultural Society",
-    grade=Grade.A,
-)
-NO_FEED = Reference(title="No fertiliser in the planting hole", publisher="two fruit nurseries", grade=Grade.C)
-GRANT = Reference(
-    title="Planting new hedges (BN11): 1 November to 31 March",
-    publisher="UK Government, Countryside Stewardship",
-    grade=Grade.A,
-)
+MULCH_CIRCLE = source(Grade.A, "Why compost is good mulch: 20 to 60 L a tree in a circle of 1 m", "WRAP")
+RING = source(Grade.A, "Feeding and mulching fruit: a bare ring of 1 m in grass", "Royal Horticultural Society")
+NO_FEED = source(Grade.C, "No fertiliser in the planting hole", "two fruit nurseries")
+GRANT = source(Grade.A, "Planting new hedges (BN11): 1 November to 31 March", "UK Government, Countryside Stewardship")
 SEASON = from_memory("container stock roots best when planted in autumn or spring")
-COUNTS = Reference(title="Plants a square foot by spacing", publisher="three plant nurseries' charts", grade=Grade.C)
-HALF_IN = Reference(
-    title="End plants stand half a spacing in", publisher="a hedge nursery's planting guide", grade=Grade.C
+COUNTS = source(Grade.C, "Plants a square foot by spacing", "three plant nurseries' charts")
+HALF_IN = source(Grade.C, "End plants stand half a spacing in", "a hedge nursery's planting guide")
+SLOPES = source(
+    Grade.A, "Landscape handbook, chapter on planting densities: measure the sloped face", "Taylor & Francis"
 )
-SLOPES = Reference(
-    title="Landscape handbook, chapter on planting densities: measure the sloped face",
-    publisher="Taylor & Francis",
-    grade=Grade.A,
-)
-BOOK = Reference(title="Spacing by plant", publisher="nurseries' planting guides", grade=Grade.C)
+BOOK = source(Grade.C, "Spacing by plant", "nurseries' planting guides")

@@ -4,19 +4,8 @@ from collections.abc import Iterator
 from typing import Final
 
 from howto.families.planting import formulae, hole
+from howto.families.planting import references as by
 from howto.families.planting.measures import PlantingMeasures
-from howto.families.planting.references import (
-    BALL_CITY,
-    BALL_DEPTH,
-    BALL_TEN,
-    BALL_WEIGHT,
-    CALLIPER,
-    LIFT,
-    NOT_DEEPER,
-    PROPER,
-    SAUCER,
-    SPECIFICATION,
-)
 from howto.families.planting.rules_after import AFTER
 from howto.families.planting.rules_counts import COUNTED
 from howto.findings import Severity
@@ -32,7 +21,7 @@ T = Work[PlantingMeasures]
 TAPE_MM: Final = 1.0  # a tape in a hole is read to a millimetre
 SHALLOWEST_MM: Final = 10.0  # roots that reach less far down than this are a slip of the tape, and set no hole
 SPADE_MM: Final = 5.0  # a hole and a ball are measured to this
-TOPMOST = Limit(high=50, unit="mm below the top of the ball", reference=SPECIFICATION)
+TOPMOST = Limit(high=50, unit="mm below the top of the ball", reference=by.SPECIFICATION)
 TWO_LIFT_KG: Final = 46.0  # two people at 23 kg each, see references.LIFT
 HELPS: Final = (
     "trolley", "barrow", "hand truck", "sack truck", "machine", "loader", "digger", "crane", "hoist", "winch",
@@ -43,13 +32,15 @@ HELPS: Final = (
 @rule(
     "planting.hole-width",
     Severity.ERROR,
-    SPECIFICATION,
-    SAUCER,
-    why="New roots run into soil that was loosened, and hardly into a smooth wall. As wide as there is room for.",
+    by.SPECIFICATION,
+    by.SAUCER,
     applies="plantings that write the hole and the ball",
 )
 def hole_width(work: T) -> Iterator[Breach]:
-    """The hole is at least 1.5 times as wide as the ball."""
+    """The hole is at least 1.5 times as wide as the ball.
+
+    New roots run into soil that was loosened, and hardly into a smooth wall. As wide as there is room for.
+    """
     m, ball = work.measures, hole.ball_mm(work.measures)
     if m.hole_width_mm is None or ball is None:
         return
@@ -70,13 +61,15 @@ def hole_width(work: T) -> Iterator[Breach]:
 @rule(
     "planting.hole-depth",
     Severity.ERROR,
-    NOT_DEEPER,
-    SPECIFICATION,
-    why="More young trees die of being planted too deep than of anything else in the hole.",
+    by.NOT_DEEPER,
+    by.SPECIFICATION,
     applies="plantings that write the depth of the hole and of the ball",
 )
 def hole_depth(work: T) -> Iterator[Breach]:
-    """The hole is never deeper than the ball."""
+    """The hole is never deeper than the ball.
+
+    More young trees die of being planted too deep than of anything else in the hole.
+    """
     m = work.measures
     roots, advised = m.root_to_base_mm, hole.advised_depth_mm(m)
     if m.hole_depth_mm is None or roots is None or advised is None or m.hole_depth_mm <= roots + TAPE_MM:
@@ -98,13 +91,15 @@ def hole_depth(work: T) -> Iterator[Breach]:
 @rule(
     "planting.set-proud",
     Severity.ERROR,
-    SPECIFICATION,
-    PROPER,
-    why="A hole 10 % shallower than the roots, 25 to 50 mm; where water stands, 10 % of the ball or more.",
+    by.SPECIFICATION,
+    by.PROPER,
     applies="balls and containers that write the depth of the hole, or how proud they stand",
 )
 def set_proud(work: T) -> Iterator[Breach]:
-    """A ball is set so that its topmost root stands a little above the ground, and higher on poor drainage."""
+    """A ball is set so that its topmost root stands a little above the ground, and higher on poor drainage.
+
+    A hole 10 % shallower than the roots, 25 to 50 mm; where water stands, 10 % of the ball or more.
+    """
     m = work.measures
     roots, above = m.root_to_base_mm, hole.proud_mm(m)
     if roots is None or roots < SHALLOWEST_MM or above is None or not m.has_ball:
@@ -132,15 +127,12 @@ def set_proud(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "planting.levels-add-up",
-    Severity.ERROR,
-    GEOMETRY,
-    why="Depth of hole and height above ground are the two parts of one length.",
-    applies="plantings that write both",
-)
+@rule("planting.levels-add-up", Severity.ERROR, GEOMETRY, applies="plantings that write both")
 def levels_add_up(work: T) -> Iterator[Breach]:
-    """The depth of the hole and the height above ground make the distance from topmost root to base."""
+    """The depth of the hole and the height above ground make the distance from topmost root to base.
+
+    Depth of hole and height above ground are the two parts of one length.
+    """
     m, roots = work.measures, work.measures.root_to_base_mm
     if m.hole_depth_mm is None or m.proud_mm is None or roots is None or m.hole_depth_mm > roots + TAPE_MM:
         return
@@ -157,15 +149,12 @@ def levels_add_up(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "planting.topmost-root",
-    Severity.ERROR,
-    SPECIFICATION,
-    why="The flare is the level that counts, and not the soil in the pot.",
-    applies="plantings that write the topmost root",
-)
+@rule("planting.topmost-root", Severity.ERROR, by.SPECIFICATION, applies="plantings that write the topmost root")
 def topmost_root(work: T) -> Iterator[Breach]:
-    """The topmost root lies within 50 mm of the top of the ball."""
+    """The topmost root lies within 50 mm of the top of the ball.
+
+    The flare is the level that counts, and not the soil in the pot.
+    """
     m = work.measures
     if m.first_root_mm is None or TOPMOST.allows(m.first_root_mm):
         return
@@ -178,15 +167,12 @@ def topmost_root(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "planting.no-soil-over",
-    Severity.ERROR,
-    SPECIFICATION,
-    why="Soil ends level with the topmost root or just below it.",
-    applies="plantings that write soil over the ball",
-)
+@rule("planting.no-soil-over", Severity.ERROR, by.SPECIFICATION, applies="plantings that write soil over the ball")
 def no_soil_over(work: T) -> Iterator[Breach]:
-    """No soil goes on top of the ball."""
+    """No soil goes on top of the ball.
+
+    Soil ends level with the topmost root or just below it.
+    """
     m = work.measures
     if not m.soil_over_mm:
         return
@@ -202,12 +188,14 @@ def no_soil_over(work: T) -> Iterator[Breach]:
 @rule(
     "planting.no-loose-soil-under",
     Severity.ERROR,
-    NOT_DEEPER,
-    why="Only undisturbed soil carries a ball for years.",
+    by.NOT_DEEPER,
     applies="plantings that write loose soil under the ball",
 )
 def no_loose_soil_under(work: T) -> Iterator[Breach]:
-    """The ball stands on soil that was not dug."""
+    """The ball stands on soil that was not dug.
+
+    Only undisturbed soil carries a ball for years.
+    """
     m = work.measures
     if not m.loose_soil_mm:
         return
@@ -221,15 +209,13 @@ def no_loose_soil_under(work: T) -> Iterator[Breach]:
 
 
 @rule(
-    "planting.ball-size",
-    Severity.WARNING,
-    BALL_TEN,
-    BALL_CITY,
-    why="A small ball on a thick trunk has left most of its roots in the nursery.",
-    applies="dug trees that write ball and calliper",
+    "planting.ball-size", Severity.WARNING, by.BALL_TEN, by.BALL_CITY, applies="dug trees that write ball and calliper"
 )
 def ball_size(work: T) -> Iterator[Breach]:
-    """A dug ball is at least ten times as wide as the trunk."""
+    """A dug ball is at least ten times as wide as the trunk.
+
+    A small ball on a thick trunk has left most of its roots in the nursery.
+    """
     m = work.measures
     if m.stock != "balled" or m.ball_width_mm is None or m.calliper_mm is None:
         return
@@ -249,14 +235,13 @@ def ball_size(work: T) -> Iterator[Breach]:
 
 
 @rule(
-    "planting.ball-depth",
-    Severity.WARNING,
-    BALL_DEPTH,
-    why="Under 500 mm wide 75 %, to 760 mm 66 %, above it 60 %.",
-    applies="dug trees that write width and depth of the ball",
+    "planting.ball-depth", Severity.WARNING, by.BALL_DEPTH, applies="dug trees that write width and depth of the ball"
 )
 def ball_depth(work: T) -> Iterator[Breach]:
-    """A dug ball is deep enough for its width: 75 % of a small one, 60 % of a large one."""
+    """A dug ball is deep enough for its width: 75 % of a small one, 60 % of a large one.
+
+    Under 500 mm wide 75 %, to 760 mm 66 %, above it 60 %.
+    """
     m = work.measures
     if m.stock != "balled" or m.ball_width_mm is None or m.ball_depth_mm is None:
         return
@@ -277,12 +262,14 @@ def ball_depth(work: T) -> Iterator[Breach]:
 @rule(
     "planting.calliper-height",
     Severity.ERROR,
-    CALLIPER,
-    why="Water, ball and time are reckoned from the calliper, and a trunk is thicker at its foot.",
+    by.CALLIPER,
     applies="plantings that write where the calliper was measured",
 )
 def calliper_height(work: T) -> Iterator[Breach]:
-    """Calliper is measured 150 mm up, and 300 mm up a trunk over 100 mm thick."""
+    """Calliper is measured 150 mm up, and 300 mm up a trunk over 100 mm thick.
+
+    Water, ball and time are reckoned from the calliper, and a trunk is thicker at its foot.
+    """
     m = work.measures
     if m.calliper_mm is None or m.calliper_at_mm is None:
         return
@@ -300,16 +287,12 @@ def calliper_height(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "planting.heavy-ball",
-    Severity.WARNING,
-    LIFT,
-    BALL_WEIGHT,
-    why="Root balls run from 147 kg at 610 mm wide to 520 kg at 915 mm.",
-    applies="dug trees whose ball is known",
-)
+@rule("planting.heavy-ball", Severity.WARNING, by.LIFT, by.BALL_WEIGHT, applies="dug trees whose ball is known")
 def heavy_ball(work: T) -> Iterator[Breach]:
-    """A ball heavier than two people should lift has a trolley or a machine among the tools."""
+    """A ball heavier than two people should lift has a trolley or a machine among the tools.
+
+    Root balls run from 147 kg at 610 mm wide to 520 kg at 915 mm.
+    """
     mass = hole.weight_kg(work.measures)
     kit = " ".join(each.name for each in (*work.technique.tools, *work.technique.materials)).casefold()
     if mass is None or mass <= TWO_LIFT_KG or any(word in kit for word in HELPS):

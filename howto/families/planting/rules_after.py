@@ -41,11 +41,13 @@ CIRCLE = Limit(low=hole.RING_MM, unit="mm", reference=RING)
     Severity.ERROR,
     ONE_SEASON,
     TWO_YEARS,
-    why="A stake left on saws through the bark it was to save.",
     applies="plantings that write how long the stakes stay",
 )
 def stakes_off(work: T) -> Iterator[Breach]:
-    """Stakes come off after one growing season, and never stay past two years."""
+    """Stakes come off after one growing season, and never stay past two years.
+
+    A stake left on saws through the bark it was to save.
+    """
     m = work.measures
     if m.staked_months is None or m.stakes == 0 or STAKED.allows(m.staked_months):
         return
@@ -60,15 +62,12 @@ def stakes_off(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "planting.stake-only-if-needed",
-    Severity.WARNING,
-    ONE_SEASON,
-    why="Most balls and containers stand by their own weight.",
-    applies="plantings that say the tree stands alone",
-)
+@rule("planting.stake-only-if-needed", Severity.WARNING, ONE_SEASON, applies="plantings that say the tree stands alone")
 def stake_only_if_needed(work: T) -> Iterator[Breach]:
-    """A tree that stands alone is not staked."""
+    """A tree that stands alone is not staked.
+
+    Most balls and containers stand by their own weight.
+    """
     m = work.measures
     if not m.stands_alone or not m.stakes:
         return
@@ -82,15 +81,12 @@ def stake_only_if_needed(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "planting.tie-low",
-    Severity.ADVICE,
-    LOW_STAKE,
-    why="Tied low, the head moves and the roots are held.",
-    applies="plantings that write the tie and the height",
-)
+@rule("planting.tie-low", Severity.ADVICE, LOW_STAKE, applies="plantings that write the tie and the height")
 def tie_low(work: T) -> Iterator[Breach]:
-    """A stake holds a tree low, at about a third of its height."""
+    """A stake holds a tree low, at about a third of its height.
+
+    Tied low, the head moves and the roots are held.
+    """
     m = work.measures
     if m.tie_height_mm is None or m.height_mm is None:
         return
@@ -108,15 +104,12 @@ def tie_low(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "planting.no-feed-in-hole",
-    Severity.WARNING,
-    NO_FEED,
-    why="Salt draws water out of roots that were cut last week.",
-    applies="plantings that put feed in the hole",
-)
+@rule("planting.no-feed-in-hole", Severity.WARNING, NO_FEED, applies="plantings that put feed in the hole")
 def no_feed_in_hole(work: T) -> Iterator[Breach]:
-    """No fertiliser goes in the planting hole."""
+    """No fertiliser goes in the planting hole.
+
+    Salt draws water out of roots that were cut last week.
+    """
     if not work.measures.feed_in_hole:
         return
     yield Breach(
@@ -129,14 +122,13 @@ def no_feed_in_hole(work: T) -> Iterator[Breach]:
 
 
 @rule(
-    "planting.mulch-depth",
-    Severity.ERROR,
-    MULCH_TREES,
-    why="50 to 100 mm; over 100 mm is a problem.",
-    applies="trees and shrubs that write the depth of their mulch",
+    "planting.mulch-depth", Severity.ERROR, MULCH_TREES, applies="trees and shrubs that write the depth of their mulch"
 )
 def mulch_depth(work: T) -> Iterator[Breach]:
-    """Mulch round a new tree lies 50 to 100 mm deep."""
+    """Mulch round a new tree lies 50 to 100 mm deep.
+
+    50 to 100 mm; over 100 mm is a problem.
+    """
     m = work.measures
     if m.work == "bed" or m.mulch_depth_mm is None or MULCH.allows(m.mulch_depth_mm):
         return
@@ -150,16 +142,12 @@ def mulch_depth(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "planting.mulch-clear",
-    Severity.ERROR,
-    MULCH_TREES,
-    MULCH_CIRCLE,
-    why="The flare stays in the air.",
-    applies="plantings that write the bare ring",
-)
+@rule("planting.mulch-clear", Severity.ERROR, MULCH_TREES, MULCH_CIRCLE, applies="plantings that write the bare ring")
 def mulch_clear(work: T) -> Iterator[Breach]:
-    """Mulch stops at least 25 mm short of the trunk."""
+    """Mulch stops at least 25 mm short of the trunk.
+
+    The flare stays in the air.
+    """
     m = work.measures
     if m.trunk_clear_mm is None or CLEAR.allows(m.trunk_clear_mm):
         return
@@ -172,16 +160,12 @@ def mulch_clear(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "planting.mulch-ring",
-    Severity.WARNING,
-    RING,
-    MULCH_CIRCLE,
-    why="Grass up to the trunk costs a young tree its growth, and the mower its bark.",
-    applies="trees that write the width of their ring",
-)
+@rule("planting.mulch-ring", Severity.WARNING, RING, MULCH_CIRCLE, applies="trees that write the width of their ring")
 def mulch_ring(work: T) -> Iterator[Breach]:
-    """The ring round a new tree, mulched and free of grass, is at least a metre wide."""
+    """The ring round a new tree, mulched and free of grass, is at least a metre wide.
+
+    Grass up to the trunk costs a young tree its growth, and the mower its bark.
+    """
     m = work.measures
     if m.work != "tree" or m.mulch_width_mm is None or CIRCLE.allows(m.mulch_width_mm):
         return
@@ -194,15 +178,12 @@ def mulch_ring(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "planting.water-on-the-day",
-    Severity.WARNING,
-    FIRST_WATER,
-    why="Water closes the gaps that a boot leaves.",
-    applies="trees that write the water on the day",
-)
+@rule("planting.water-on-the-day", Severity.WARNING, FIRST_WATER, applies="trees that write the water on the day")
 def water_on_the_day(work: T) -> Iterator[Breach]:
-    """A new tree gets 38 to 76 L on the day."""
+    """A new tree gets 38 to 76 L on the day.
+
+    Water closes the gaps that a boot leaves.
+    """
     m, span = work.measures, on_the_day()
     if m.work != "tree" or m.first_water_l is None:
         return
@@ -225,14 +206,14 @@ def water_on_the_day(work: T) -> Iterator[Breach]:
     WATER_WARM,
     WATER_BIG,
     WATER_DRY,
-    why=(
-        "1 to 1.5 US gal an inch of calliper where summers are cool, 2 to 3 where they are warm; a shrub 25 to "
-        "30 % of its pot. Advice runs to 10 gal a week, so feel the soil."
-    ),
     applies="plantings that write calliper or pot, and the water each time",
 )
 def water_each(work: T) -> Iterator[Breach]:
-    """Each time, a new plant gets what its trunk or its pot calls for."""
+    """Each time, a new plant gets what its trunk or its pot calls for.
+
+    1 to 1.5 US gal an inch of calliper where summers are cool, 2 to 3 where they are warm; a shrub 25 to 30 %
+    of its pot. Advice runs to 10 gal a week, so feel the soil.
+    """
     m, span = work.measures, each_time(work)
     if m.water_each_l is None or span is None:
         return

@@ -6,9 +6,9 @@ from math import ceil, floor
 from typing import Final
 
 from howto.families.planting import figures_counts
+from howto.families.planting import references as by
 from howto.families.planting.figures_water import dormant_months, mild_months
 from howto.families.planting.measures import PlantingMeasures
-from howto.families.planting.references import BOOK, COUNTS, GRANT, SEASON
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Rule, line_wanted, rule
 from howto.model.reference import GEOMETRY, PRACTICE, Grade
@@ -28,12 +28,14 @@ DEEP_TOOLS: Final = re.compile(r"auger|digger|excavator|pick ?axe|mattock|trench
     "planting.ordered-up",
     Severity.ERROR,
     GEOMETRY,
-    COUNTS,
-    why="A chart that shows 26 for 26.4 plants leaves a gap; a fifth over is money in the compost heap.",
+    by.COUNTS,
     applies="plantings that write spacing, size and what was ordered",
 )
 def ordered_up(work: T) -> Iterator[Breach]:
-    """The plants ordered are what the layout takes, rounded up."""
+    """The plants ordered are what the layout takes, rounded up.
+
+    A chart that shows 26 for 26.4 plants leaves a gap; a fifth over is money in the compost heap.
+    """
     m, need = work.measures, figures_counts.to_order(work.measures)
     if m.ordered is None or need is None or need <= m.ordered <= max(need + 1, floor(need * SPARE)):
         return
@@ -51,12 +53,14 @@ def ordered_up(work: T) -> Iterator[Breach]:
 @rule(
     "planting.spacing",
     Severity.WARNING,
-    BOOK,
-    why="Too wide, weeds fill the gaps for years; too close, plants starve one another.",
+    by.BOOK,
     applies="beds and single rows of plants whose spacing the plant book knows",
 )
 def spacing(work: T) -> Iterator[Breach]:
-    """Plants stand as far apart as their kind wants."""
+    """Plants stand as far apart as their kind wants.
+
+    Too wide, weeds fill the gaps for years; too close, plants starve one another.
+    """
     m = work.measures
     plant = next((each for each in work.plants if each.spacing_mm is not None), None)
     if plant is None or plant.spacing_mm is None or m.spacing_mm is None or m.row_count > 1:
@@ -75,15 +79,12 @@ def spacing(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "planting.bare-root-season",
-    Severity.WARNING,
-    GRANT,
-    why="An English grant pays for hedges planted from 1 November to 31 March; the south is six months on.",
-    applies="bare-root stock with a season",
-)
+@rule("planting.bare-root-season", Severity.WARNING, by.GRANT, applies="bare-root stock with a season")
 def bare_root_season(work: T) -> Iterator[Breach]:
-    """Bare roots are planted while they sleep: November to March in the north."""
+    """Bare roots are planted while they sleep: November to March in the north.
+
+    An English grant pays for hedges planted from 1 November to 31 March; the south is six months on.
+    """
     if work.measures.stock == "bare root":
         yield from _out_of_season(work, dormant_months(work), "bare roots in leaf dry out before they root")
 
@@ -91,12 +92,14 @@ def bare_root_season(work: T) -> Iterator[Breach]:
 @rule(
     "planting.planting-season",
     Severity.ADVICE,
-    SEASON,
-    why="Roots grow in cool damp soil, before leaves ask for water.",
+    by.SEASON,
     applies="pots and balls whose season holds no month of autumn or spring",
 )
 def planting_season(work: T) -> Iterator[Breach]:
-    """Pots and balls are best planted in autumn or spring."""
+    """Pots and balls are best planted in autumn or spring.
+
+    Roots grow in cool damp soil, before leaves ask for water.
+    """
     if work.measures.stock == "bare root":
         return
     months = mild_months(work)
@@ -126,15 +129,12 @@ def _out_of_season(work: T, months: tuple[int, ...], why: str) -> Iterator[Breac
     )
 
 
-@rule(
-    "planting.roots-covered",
-    Severity.WARNING,
-    PRACTICE,
-    why="Bare roots have minutes, not hours, in a dry wind.",
-    applies="bare-root stock",
-)
+@rule("planting.roots-covered", Severity.WARNING, PRACTICE, applies="bare-root stock")
 def roots_covered(work: T) -> Iterator[Breach]:
-    """Bare roots are kept wet and covered until they are in the ground, and the card says so."""
+    """Bare roots are kept wet and covered until they are in the ground, and the card says so.
+
+    Bare roots have minutes, not hours, in a dry wind.
+    """
     if work.measures.stock != "bare root" or _says(work, "cover", "soak", "damp", "wet", "bucket", "sack"):
         return
     line = "- **Dry roots.** Keep bare roots covered and damp until the moment they go in; wind kills them in minutes."
@@ -146,15 +146,12 @@ def roots_covered(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "planting.circling-roots",
-    Severity.ADVICE,
-    PRACTICE,
-    why="What grew round in the pot does not straighten by itself.",
-    applies="trees and shrubs from containers",
-)
+@rule("planting.circling-roots", Severity.ADVICE, PRACTICE, applies="trees and shrubs from containers")
 def circling_roots(work: T) -> Iterator[Breach]:
-    """Roots that circle in a pot are cut or teased out, and the card says so."""
+    """Roots that circle in a pot are cut or teased out, and the card says so.
+
+    What grew round in the pot does not straighten by itself.
+    """
     m = work.measures
     if m.work == "bed" or m.stock != "container" or _says(work, "circl", "tease", "pot-bound", "shave", "slice"):
         return
@@ -167,15 +164,12 @@ def circling_roots(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "planting.dig-safe",
-    Severity.WARNING,
-    PRACTICE,
-    why="One spade through a cable costs more than the garden.",
-    applies="trees and shrubs, dug in by hand",
-)
+@rule("planting.dig-safe", Severity.WARNING, PRACTICE, applies="trees and shrubs, dug in by hand")
 def dig_safe(work: T) -> Iterator[Breach]:
-    """Whoever digs a planting hole looks for buried cables and pipes first."""
+    """Whoever digs a planting hole looks for buried cables and pipes first.
+
+    One spade through a cable costs more than the garden.
+    """
     if work.measures.work == "bed" or any(DEEP_TOOLS.search(kit.name) for kit in work.technique.tools):
         return
     if BURIED.search(_told(work)):

@@ -3,20 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal
 
-from howto.families.safety.references import (
-    ALBERTA_LADDER,
-    DK_LADDER,
-    NZ_LADDER,
-    NZ_LINES,
-    QLD_LINES,
-    UK_LADDER,
-    UK_LANDING,
-    US_FOOT,
-    US_LADDER,
-    VIC_LINES,
-    VICTORIA_FALLS,
-    WA_LADDER,
-)
+from howto.families.safety import references as by
 from howto.model.reference import Reference
 
 Country = Literal[
@@ -38,20 +25,20 @@ class Ladder:
 
 
 LADDERS: dict[Country, Ladder] = {
-    "New Zealand": Ladder("by height", 1000.0, NZ_LADDER, NZ_LADDER),
-    "Western Australia": Ladder("by length", 900.0, WA_LADDER, WA_LADDER),
-    "Alberta": Ladder("by height", 1000.0, ALBERTA_LADDER, ALBERTA_LADDER),
-    "United States": Ladder("by length", 900.0, US_FOOT, US_LADDER),
-    "Denmark": Ladder("75 degrees", 1000.0, DK_LADDER, DK_LADDER),
-    "United Kingdom": Ladder("75 degrees", 1000.0, UK_LADDER, UK_LANDING),
+    "New Zealand": Ladder("by height", 1000.0, by.NZ_LADDER, by.NZ_LADDER),
+    "Western Australia": Ladder("by length", 900.0, by.WA_LADDER, by.WA_LADDER),
+    "Alberta": Ladder("by height", 1000.0, by.ALBERTA_LADDER, by.ALBERTA_LADDER),
+    "United States": Ladder("by length", 900.0, by.US_FOOT, by.US_LADDER),
+    "Denmark": Ladder("75 degrees", 1000.0, by.DK_LADDER, by.DK_LADDER),
+    "United Kingdom": Ladder("75 degrees", 1000.0, by.UK_LADDER, by.UK_LANDING),
     # no number of these was read: the flat 75° and the longer landing are the careful ones
-    "Queensland": Ladder("75 degrees", 1000.0, DK_LADDER, NZ_LADDER),
-    "Victoria": Ladder("75 degrees", 1000.0, DK_LADDER, NZ_LADDER),
-    "elsewhere": Ladder("75 degrees", 1000.0, DK_LADDER, NZ_LADDER),
+    "Queensland": Ladder("75 degrees", 1000.0, by.DK_LADDER, by.NZ_LADDER),
+    "Victoria": Ladder("75 degrees", 1000.0, by.DK_LADDER, by.NZ_LADDER),
+    "elsewhere": Ladder("75 degrees", 1000.0, by.DK_LADDER, by.NZ_LADDER),
 }
 BORROWED: frozenset[Country] = frozenset({"Queensland", "Victoria", "elsewhere"})
 FALL_MM = 2000.0  # Victoria: from there the law asks for a written order of controls
-FALLS: dict[Country, Reference] = {"Victoria": VICTORIA_FALLS}
+FALLS: dict[Country, Reference] = {"Victoria": by.VICTORIA_FALLS}
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,8 +62,8 @@ def line_zone(country: Country, kind: LineKind, kv: float | None, *, consent: bo
         return _queensland(kind, kv)
     if country == "Victoria":
         if kind == "on towers":
-            return Zone(8000.0, VIC_LINES, 10_000.0, "lines on towers")
-        return Zone(3000.0, VIC_LINES, 6400.0, "lines on poles") if kind == "on poles" else None
+            return Zone(8000.0, by.VIC_LINES, 10_000.0, "lines on towers")
+        return Zone(3000.0, by.VIC_LINES, 6400.0, "lines on poles") if kind == "on poles" else None
     return None
 
 
@@ -85,8 +72,8 @@ def _new_zealand(kind: LineKind, kv: float | None, *, consent: bool) -> Zone | N
     if kind != "low voltage" or (kv is not None and kv > 1):
         return None
     if consent:
-        return Zone(500.0, NZ_LINES, note="low voltage, with the owner's written consent")
-    return Zone(4000.0, NZ_LINES, note="low voltage, without consent")
+        return Zone(500.0, by.NZ_LINES, note="low voltage, with the owner's written consent")
+    return Zone(4000.0, by.NZ_LINES, note="low voltage, without consent")
 
 
 def _queensland(kind: LineKind, kv: float | None) -> Zone | None:
@@ -94,5 +81,5 @@ def _queensland(kind: LineKind, kv: float | None) -> Zone | None:
     if kv is None and kind != "low voltage":
         return None
     if (kv or 0.0) <= QLD_MIDDLE_KV:
-        return Zone(3000.0, QLD_LINES, note="up to 132 kV, untrained")
-    return Zone(6000.0, QLD_LINES, note="up to 330 kV, untrained") if (kv or 0.0) <= QLD_TOP_KV else None
+        return Zone(3000.0, by.QLD_LINES, note="up to 132 kV, untrained")
+    return Zone(6000.0, by.QLD_LINES, note="up to 330 kV, untrained") if (kv or 0.0) <= QLD_TOP_KV else None

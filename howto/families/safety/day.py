@@ -38,10 +38,6 @@ def _paired(
     if times and len(times) != len(amounts or ()):
         times = ()  # which time is whose cannot be told; the rule on pairs says so
     return tuple(
-        Spell(
-            names[at] if at < len(names) else f"tool {at + 1}",
-            amount,
-            times[at] if at < len(times) else None,
-        )
+        Spell(names[at] if at < len(names) else f"tool {at + 1}", amount, times[at] if at < len(times) else None)
         for at, amount in enumerate(amounts or ())
     )

@@ -64,11 +64,7 @@ def _bar(spells: tuple[Spell, ...], parts: list[float], unit: str, what: str) ->
     if len(alt) > MOST_ALT:
         alt = f"A bar for the {what}, filled by {len(spells)} tools: in all {total} {unit}; a full day is 100."
     return Drawing(
-        shapes=tuple(shapes),
-        caption=f"{capital(what)}: {total} {unit}, 100 is full",
-        alt=alt,
-        true=False,
-        elastic=True,
+        shapes=tuple(shapes), caption=f"{capital(what)}: {total} {unit}, 100 is full", alt=alt, true=False, elastic=True
     )
 
 

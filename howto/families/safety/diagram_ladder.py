@@ -7,19 +7,7 @@ from howto.families.safety.ladder import Stance, law_of, measured_angle, rails_t
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.work import Work
 from howto.quantities.amounts import mm, qty
-from howto.shapes import (
-    Dimension,
-    Drawing,
-    Label,
-    Level,
-    Line,
-    Point,
-    Polygon,
-    Role,
-    Shape,
-    arc,
-    rectangle,
-)
+from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, rectangle
 
 RUNG_MM = 280.0
 RAIL_MM = 70.0

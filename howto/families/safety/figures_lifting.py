@@ -5,10 +5,10 @@ from collections.abc import Iterator
 from typing import Final
 
 from howto.families.safety import lifting
+from howto.families.safety import references as by
 from howto.families.safety.lifting import Lift
 from howto.families.safety.lifting_tables import System
 from howto.families.safety.measures import SafetyMeasures
-from howto.families.safety.references import CCOHS_LIFT, EQUATION, GUIDELINES, WAIST, WORKSHEET
 from howto.model.figure import Figure, Table
 from howto.model.work import Work
 from howto.quantities import convert
@@ -108,7 +108,7 @@ def _end(name: str, lift: Lift) -> Figure:
         value=limit,
         unit=WEIGHT[lift.system],
         working=(*_terms(lift), _product(lift, table=False)),
-        references=(WORKSHEET, EQUATION),
+        references=(by.WORKSHEET, by.EQUATION),
     )
 
 
@@ -157,7 +157,7 @@ def _limit(ends: tuple[tuple[str, Lift], ...]) -> Figure:
             if len(ends) == 1
             else (f"the smaller of the two ends: {name}, {_product(lift, table=False)}",)
         ),
-        references=(WORKSHEET, EQUATION),
+        references=(by.WORKSHEET, by.EQUATION),
         table=Table(columns=columns, units=("",) * len(columns), rows=rows),
         headline=True,
     )
@@ -174,7 +174,7 @@ def _printed(ends: tuple[tuple[str, Lift], ...]) -> Figure:
             *(f"{end}: {_product(each, table=True)}" for end, each in ends),
             f"{name} governs; printed multipliers have two decimals, so they differ from the formulas by up to 2 %",
         ),
-        references=(WORKSHEET, CCOHS_LIFT),
+        references=(by.WORKSHEET, by.CCOHS_LIFT),
     )
 
 
@@ -194,7 +194,7 @@ def _index(work: T, load_kg: float) -> Iterator[Figure]:
             f"{shown[0]} / {shown[2]} = {bare(load_kg / printed)} by the printed multipliers",
             "up to 1 is a lift for nearly everyone; over 3 many are at risk",
         ),
-        references=(WORKSHEET, EQUATION),
+        references=(by.WORKSHEET, by.EQUATION),
         headline=True,
         digits=2,
     )
@@ -209,7 +209,7 @@ def _guide() -> Figure:
             "by the height of the hands, close to the body and at arm's length; no law sets a maximum",
             "less a tenth for a turn of 45°, a fifth for 90°; less 30 % at 1 or 2 lifts a minute",
         ),
-        references=(GUIDELINES, WAIST),
+        references=(by.GUIDELINES, by.WAIST),
         table=Table(
             columns=("Hands", "Man, close", "Man, arm's length", "Woman, close", "Woman, arm's length"),
             units=("", "kg", "kg", "kg", "kg"),

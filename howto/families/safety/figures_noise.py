@@ -3,17 +3,9 @@
 from collections.abc import Iterator
 
 from howto.families.safety import noise
+from howto.families.safety import references as by
 from howto.families.safety.day import Spell, noises, timed
 from howto.families.safety.measures import SafetyMeasures
-from howto.families.safety.references import (
-    AVERAGE,
-    EU_ENERGY,
-    EU_NOISE,
-    FIVE_DB,
-    MUFFS,
-    REL,
-    TIME_TABLE,
-)
 from howto.model.figure import Figure, Table
 from howto.model.reference import Reference
 from howto.model.work import Work
@@ -61,7 +53,7 @@ def loudness(work: Work[SafetyMeasures]) -> Iterator[Figure]:
 
 
 def _sources(scheme: noise.Scheme) -> tuple[Reference, ...]:
-    return (REL, TIME_TABLE) if scheme is noise.NIOSH else (FIVE_DB,)
+    return (by.REL, by.TIME_TABLE) if scheme is noise.NIOSH else (by.FIVE_DB,)
 
 
 def _time(minutes: float) -> str:
@@ -140,7 +132,7 @@ def _average(m: SafetyMeasures, dose: float) -> Iterator[Figure]:
         working=(
             f"{bare(scheme.factor, 4)} x log10({bare(dose, 4)} / 100) + {bare(scheme.criterion_db)} = {qty(level, 'dB(A)', 3)}",
         ),
-        references=(AVERAGE,) if scheme is noise.NIOSH else (FIVE_DB,),
+        references=(by.AVERAGE,) if scheme is noise.NIOSH else (by.FIVE_DB,),
     )
 
 
@@ -177,7 +169,7 @@ def _eu(spells: tuple[Spell, ...], exposure: float) -> Figure:
         value=exposure,
         unit="dB(A)",
         working=(f"10 x log10(({inside}) / 8) = {qty(exposure, 'dB(A)', 3)}", passed),
-        references=(EU_NOISE, EU_ENERGY),
+        references=(by.EU_NOISE, by.EU_ENERGY),
     )
 
 
@@ -207,5 +199,5 @@ def _at_ear(m: SafetyMeasures, spells: tuple[Spell, ...]) -> Iterator[Figure]:
         value=under,
         unit="dB(A)",
         working=tuple(working),
-        references=(MUFFS, EU_NOISE),
+        references=(by.MUFFS, by.EU_NOISE),
     )

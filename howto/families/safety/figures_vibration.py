@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 
+from howto.families.safety import references as by
 from howto.families.safety import vibration
 from howto.families.safety.day import Spell, shakes, timed
 from howto.families.safety.measures import SafetyMeasures
-from howto.families.safety.references import A8, EU_VIBRATION, POINTS, RECKONER
 from howto.model.figure import Figure, Table
 from howto.model.work import Work
 from howto.quantities import show_number as num
@@ -53,7 +53,7 @@ def _points(spells: tuple[Spell, ...], total: float) -> Figure:
             ),
             f"{' + '.join(num(part) for part in parts)} = {bare(total)}; action value 100, limit value 400: {reached}",
         ),
-        references=(RECKONER, POINTS),
+        references=(by.RECKONER, by.POINTS),
         table=Table(
             columns=("Tool", "Vibration", "Trigger time", "Points"),
             units=("", "m/s2", "min", ""),
@@ -72,7 +72,7 @@ def _exposure(total: float) -> Figure:
         value=level,
         unit="m/s2",
         working=(f"√({bare(total)} / 16) = {qty(level, 'm/s²', 3)}; action value 2.5, limit value 5",),
-        references=(A8, EU_VIBRATION),
+        references=(by.A8, by.EU_VIBRATION),
     )
 
 
@@ -93,7 +93,7 @@ def _times(spells: tuple[Spell, ...]) -> Iterator[Figure]:
             value=hours * 60,
             unit="min",
             working=(f"{worst.name}: {bare(wanted)} / (2 x {bare(worst.amount)}²) = {qty(hours, 'h', 3)}",),
-            references=(RECKONER, POINTS),
+            references=(by.RECKONER, by.POINTS),
             table=Table(
                 columns=("Tool", "Vibration", "To action value", "To limit value"),
                 units=("", "m/s2", "min", "min"),
@@ -117,5 +117,5 @@ def _left(spells: tuple[Spell, ...], total: float) -> Figure:
             f"100 - {bare(total)} = {bare(left)} points left" if left else "the action value is reached",
             f"{bare(left)} / (2 x {bare(worst.amount)}²) x 60 = {qty(minutes, 'min', 3)} with {worst.name}",
         ),
-        references=(RECKONER, POINTS),
+        references=(by.RECKONER, by.POINTS),
     )

@@ -3,17 +3,9 @@
 from collections.abc import Iterator, Mapping
 
 from howto.families.safety import gloves, machines, sharpening
+from howto.families.safety import references as by
 from howto.families.safety.measures import SafetyMeasures
 from howto.families.safety.ppe import WEAR, Task
-from howto.families.safety.references import (
-    CHAINSAW,
-    CHAINSAW_QUEBEC,
-    CHARGING,
-    EYES,
-    GLOVES,
-    GLOVES_THORNS,
-    SAW_LEGS,
-)
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY
 from howto.model.work import Work
@@ -54,7 +46,7 @@ def _start(walked_mm: float, units: str) -> Figure:
             f"at least {mm(least)} (10 ft); {mm(walked_mm)} is {enough}",
             "on the ground, chain brake on, two hands; never a drop start",
         ),
-        references=(CHAINSAW, CHAINSAW_QUEBEC),
+        references=(by.CHAINSAW, by.CHAINSAW_QUEBEC),
     )
 
 
@@ -66,7 +58,7 @@ def _legs(chain: float) -> Figure:
         label="Chain-saw trousers for this chain",
         value=f"class {found}" if found else "no class covers it",
         working=(f"EN ISO 11393: {speeds} m/s", f"lowest that covers {qty(chain, 'm/s', 3)}: {found or 'none'}"),
-        references=(SAW_LEGS,),
+        references=(by.SAW_LEGS,),
     )
 
 
@@ -81,7 +73,7 @@ def _charge(pack_c: float, units: str) -> Figure:
             f"{qty(pack_c, '°C')}: {said}",
             "a smell, a swelling, a leak or heat of its own: stop, outdoors, never in the bin",
         ),
-        references=(CHARGING,),
+        references=(by.CHARGING,),
     )
 
 
@@ -120,7 +112,7 @@ def _eyes(mark: str) -> Figure:
             "EN 166, a 6 mm ball: S 12, F 45, B 120, A 190 m/s",
             f"{mark} can stand on {', '.join(kinds)}; on anything else refuse the mark",
         ),
-        references=(EYES,),
+        references=(by.EYES,),
     )
 
 
@@ -149,7 +141,7 @@ def _gloves(text: str) -> Iterator[Figure]:
             "in order: abrasion, coup cut, tear, puncture, then the letter of ISO 13997, then P for impact",
             "where the coup blade dulls, the letter rules; no puncture level means safe against thorns",
         ),
-        references=(GLOVES, GLOVES_THORNS),
+        references=(by.GLOVES, by.GLOVES_THORNS),
         table=Table(columns=("Test", "Level", "At least"), units=("", "", ""), rows=tuple(rows)),
     )
 

@@ -3,19 +3,8 @@
 from collections.abc import Iterator
 
 from howto.families.safety import heat
+from howto.families.safety import references as by
 from howto.families.safety.measures import SafetyMeasures
-from howto.families.safety.references import (
-    CARRY,
-    DRINK,
-    DRINK_CEILING,
-    HEAT_BANDS,
-    HEAT_CHART,
-    HEAT_INDEX,
-    HEAT_STRESS,
-    UV,
-    UV_WORKERS,
-    WBGT,
-)
 from howto.model.figure import Figure
 from howto.model.work import Work
 from howto.quantities.amounts import Range, bare, qty
@@ -94,7 +83,7 @@ def _index(m: SafetyMeasures, index: float) -> Iterator[Figure]:
         value=heat.celsius(index),
         unit="°C",
         working=tuple(working),
-        references=(HEAT_INDEX, HEAT_CHART),
+        references=(by.HEAT_INDEX, by.HEAT_CHART),
         headline=alone(m),
     )
     felt = index + (SUN_F if m.in_sun else 0.0)
@@ -107,7 +96,7 @@ def _index(m: SafetyMeasures, index: float) -> Iterator[Figure]:
             f"{qty(felt, '°F', 4)}: caution from 80, extreme caution 90, danger 103, extreme danger 125 °F; "
             "another set in print puts danger at 105, and the lower is the safer",
         ),
-        references=(HEAT_BANDS, HEAT_CHART),
+        references=(by.HEAT_BANDS, by.HEAT_CHART),
     )
 
 
@@ -125,7 +114,7 @@ def _wet_bulb(m: SafetyMeasures, wet: float, globe: float) -> Figure:
         value=value,
         unit="°C",
         working=(f"{form} = {qty(value, '°C', 3)}",),
-        references=(WBGT,),
+        references=(by.WBGT,),
     )
 
 
@@ -140,7 +129,7 @@ def _drink(work: T) -> Iterator[Figure]:
             f"8 US fl oz (0.237 L) every 20 to 15 min: 3 to 4 cups an hour = {bare(low)} to {qty(high, 'L', 3)}",
             f"never over 48 US fl oz in an hour = {qty(heat.most_drink_l_per_h(), 'L', 3)}",
         ),
-        references=(DRINK, DRINK_CEILING, HEAT_STRESS),
+        references=(by.DRINK, by.DRINK_CEILING, by.HEAT_STRESS),
     )
     if m.heat_time_hours is None:
         return
@@ -153,7 +142,7 @@ def _drink(work: T) -> Iterator[Figure]:
         working=(
             f"{qty(hours, 'h', 3)} x {bare(low)} to {qty(high, 'L', 3)} = {bare(least)} to {qty(most, 'L', 3)} a person",
         ),
-        references=(DRINK,),
+        references=(by.DRINK,),
         headline=alone(m),
     )
     yield Figure(
@@ -161,7 +150,7 @@ def _drink(work: T) -> Iterator[Figure]:
         label="Water to take, a person",
         value=f"{Range(hours, 1.5 * hours, 'L')}",
         working=(f"1 to 1.5 L an hour x {qty(hours, 'h', 3)} = {qty(hours, 'L')} to {qty(1.5 * hours, 'L')}",),
-        references=(CARRY,),
+        references=(by.CARRY,),
     )
 
 
@@ -176,5 +165,5 @@ def _uv(index: float) -> Figure:
             f"index {bare(index)}: low to 2, moderate 3 to 5, high 6 and 7, very high 8 to 10, extreme from 11",
             "from 3 up: shade, hat, sleeves, sunglasses and sunscreen; outdoor workers all year",
         ),
-        references=(UV, UV_WORKERS),
+        references=(by.UV, by.UV_WORKERS),
     )

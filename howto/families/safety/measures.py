@@ -49,10 +49,7 @@ class Lifting(NoiseAndVibration):
     )
     set_down_up_cm: float | None = Field(default=None, ge=0, le=300, description="floor to hands when it is set down")
     lift_travel_cm: float | None = Field(
-        default=None,
-        ge=0,
-        le=300,
-        description="how far the hands go up or down; from the two heights if left out",
+        default=None, ge=0, le=300, description="how far the hands go up or down; from the two heights if left out"
     )
     twist_deg: float | None = Field(default=None, ge=0, le=180, description="how far the body turns to pick it up")
     set_down_twist_deg: float | None = Field(default=None, ge=0, le=180, description="how far it turns at the end")

@@ -3,17 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal
 
-from howto.families.safety.references import (
-    CLIPPING_EYES,
-    DUST_MASK,
-    EARS,
-    GLOVES,
-    LABEL_TRAINING,
-    LEGIONELLA,
-    MESH,
-    SAW_LEGS,
-    SAW_OTHERS,
-)
+from howto.families.safety import references as by
 from howto.model.reference import PRACTICE, Reference
 
 Task = Literal[
@@ -32,16 +22,18 @@ class Piece:
     reference: Reference
 
 
-SPECTACLES_F = Piece("safety spectacles with side cover", "EN 166", "F, 45 m/s", CLIPPING_EYES)
-GOGGLES_B = Piece("goggles or shield", "EN 166", "B, 120 m/s", CLIPPING_EYES)
-SPLASH_GOGGLES = Piece("goggles", "EN 166", "3, droplets; never mesh", MESH)
-MUFFS_ON = Piece("ear muffs or plugs", "EN 352-1, EN 352-2", "by SNR, see the noise figures", EARS)
-WORK_GLOVES = Piece("work gloves", "EN 388", "abrasion 2 or more", GLOVES)
-THORN_GLOVES = Piece("long leather gloves", "EN 388", "puncture 3 or more; no level is thorn-proof", GLOVES)
+SPECTACLES_F = Piece("safety spectacles with side cover", "EN 166", "F, 45 m/s", by.CLIPPING_EYES)
+GOGGLES_B = Piece("goggles or shield", "EN 166", "B, 120 m/s", by.CLIPPING_EYES)
+SPLASH_GOGGLES = Piece("goggles", "EN 166", "3, droplets; never mesh", by.MESH)
+MUFFS_ON = Piece("ear muffs or plugs", "EN 352-1, EN 352-2", "by SNR, see the noise figures", by.EARS)
+WORK_GLOVES = Piece("work gloves", "EN 388", "abrasion 2 or more", by.GLOVES)
+THORN_GLOVES = Piece("long leather gloves", "EN 388", "puncture 3 or more; no level is thorn-proof", by.GLOVES)
 BOOTS = Piece("boots with a firm sole", "EN ISO 20345", "steel or composite toe", PRACTICE)
-CHEMICAL_GLOVES = Piece("chemical-resistant gloves", "EN ISO 374-1", "as the label says", LABEL_TRAINING)
-DUST = Piece("dust mask", "EN 149", "FFP2", DUST_MASK)
-SLEEVES = Piece("long sleeves and trousers, socks and shoes", "none", "as the label says, at the least", LABEL_TRAINING)
+CHEMICAL_GLOVES = Piece("chemical-resistant gloves", "EN ISO 374-1", "as the label says", by.LABEL_TRAINING)
+DUST = Piece("dust mask", "EN 149", "FFP2", by.DUST_MASK)
+SLEEVES = Piece(
+    "long sleeves and trousers, socks and shoes", "none", "as the label says, at the least", by.LABEL_TRAINING
+)
 
 WEAR: dict[Task, tuple[Piece, ...]] = {
     "hand clipping": (WORK_GLOVES, SPECTACLES_F),
@@ -50,15 +42,15 @@ WEAR: dict[Task, tuple[Piece, ...]] = {
     "mowing": (MUFFS_ON, SPECTACLES_F, BOOTS),
     "blowing": (MUFFS_ON, SPECTACLES_F, DUST),
     "chainsaw": (
-        Piece("chain-saw trousers", "EN ISO 11393-2", "class over the chain's speed; C for unusual work", SAW_LEGS),
-        Piece("helmet with visor and muffs", "EN 397, EN 1731, EN 352-3", "mesh for chips alone", SAW_OTHERS),
-        Piece("chain-saw gloves", "EN ISO 11393-4", "class over the chain's speed", SAW_OTHERS),
-        Piece("chain-saw boots", "EN ISO 17249", "class over the chain's speed", SAW_OTHERS),
+        Piece("chain-saw trousers", "EN ISO 11393-2", "class over the chain's speed; C for unusual work", by.SAW_LEGS),
+        Piece("helmet with visor and muffs", "EN 397, EN 1731, EN 352-3", "mesh for chips alone", by.SAW_OTHERS),
+        Piece("chain-saw gloves", "EN ISO 11393-4", "class over the chain's speed", by.SAW_OTHERS),
+        Piece("chain-saw boots", "EN ISO 17249", "class over the chain's speed", by.SAW_OTHERS),
     ),
     "spraying": (CHEMICAL_GLOVES, SPLASH_GOGGLES, SLEEVES),
     "potting": (
-        Piece("mask", "EN 149", "FFP2; on before the bag is opened", LEGIONELLA),
-        Piece("gloves", "EN 388", "on before the bag is opened", LEGIONELLA),
+        Piece("mask", "EN 149", "FFP2; on before the bag is opened", by.LEGIONELLA),
+        Piece("gloves", "EN 388", "on before the bag is opened", by.LEGIONELLA),
     ),
     "lifting": (WORK_GLOVES, BOOTS),
     "ladder work": (Piece("shoes with a heel and a grip", "EN ISO 20347", "clean soles", PRACTICE),),

@@ -33,11 +33,13 @@ LASTS = Limit(high=MIX_LASTS_H, unit="h", reference=PRUNERS)
     Severity.ERROR,
     PRUNERS,
     PRUNERS_MINNESOTA,
-    why="1 part of household bleach to 9 parts of water; Minnesota says the same in other words, 1:10.",
     applies="techniques with `bleach mix:`, or `disinfectant: bleach`",
 )
 def bleach_share(work: T) -> Iterator[Breach]:
-    """Bleach for blades is mixed one part to nine parts of water."""
+    """Bleach for blades is mixed one part to nine parts of water.
+
+    1 part of household bleach to 9 parts of water; Minnesota says the same in other words, 1:10.
+    """
     m = work.measures
     if m.bleach_mix_l is None and m.disinfectant != "bleach":
         return
@@ -58,15 +60,13 @@ def bleach_share(work: T) -> Iterator[Breach]:
 
 
 @rule(
-    "safety.bleach-soak",
-    Severity.ERROR,
-    PRUNERS,
-    PRUNERS_ARIZONA,
-    why="Contact times in print run from a wipe to 10 min; the longer one is kept.",
-    applies="techniques with `soak:`, alcohol left out",
+    "safety.bleach-soak", Severity.ERROR, PRUNERS, PRUNERS_ARIZONA, applies="techniques with `soak:`, alcohol left out"
 )
 def soak_long_enough(work: T) -> Iterator[Breach]:
-    """Blades stay in the bleach mix for ten minutes at least."""
+    """Blades stay in the bleach mix for ten minutes at least.
+
+    Contact times in print run from a wipe to 10 min; the longer one is kept.
+    """
     m = work.measures
     if m.soak_minutes is None or m.disinfectant == "alcohol" or SOAK.allows(m.soak_minutes):
         return
@@ -79,15 +79,12 @@ def soak_long_enough(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "safety.bleach-age",
-    Severity.ERROR,
-    PRUNERS,
-    why="Diluted bleach loses its strength within hours.",
-    applies="techniques with `mix age:`",
-)
+@rule("safety.bleach-age", Severity.ERROR, PRUNERS, applies="techniques with `mix age:`")
 def fresh_mix(work: T) -> Iterator[Breach]:
-    """A bleach mix is used within two hours."""
+    """A bleach mix is used within two hours.
+
+    Diluted bleach loses its strength within hours.
+    """
     age = work.measures.mix_age_hours
     if age is None or LASTS.allows(age):
         return
@@ -101,15 +98,13 @@ def fresh_mix(work: T) -> Iterator[Breach]:
 
 
 @rule(
-    "safety.fire-blight",
-    Severity.ERROR,
-    PRUNERS,
-    PRUNERS_MINNESOTA,
-    why="Alcohol kills some fire blight but not all; bleach mix does.",
-    applies="techniques with `disease: fire blight`",
+    "safety.fire-blight", Severity.ERROR, PRUNERS, PRUNERS_MINNESOTA, applies="techniques with `disease: fire blight`"
 )
 def by_disease(work: T) -> Iterator[Breach]:
-    """Where fire blight is about, blades are cleaned with bleach mix and not with alcohol."""
+    """Where fire blight is about, blades are cleaned with bleach mix and not with alcohol.
+
+    Alcohol kills some fire blight but not all; bleach mix does.
+    """
     m = work.measures
     if m.disease != "fire blight" or m.disinfectant != "alcohol":
         return
@@ -130,11 +125,13 @@ def by_disease(work: T) -> Iterator[Breach]:
     ENTRY,
     CATEGORIES,
     LABEL,
-    why="Category III: 12 h. The label prints its own time, and the label is the law.",
     applies="techniques with `entry after:` and a `toxicity:` or a `label wait:`",
 )
 def re_entry(work: T) -> Iterator[Breach]:
-    """Nobody goes in before the label's time, or that of the worst toxicity category, is over."""
+    """Nobody goes in before the label's time, or that of the worst toxicity category, is over.
+
+    Category III: 12 h. The label prints its own time, and the label is the law.
+    """
     m = work.measures
     wait = wait_hours(m)
     if wait is None or m.entry_after_hours is None or m.entry_after_hours >= wait - 1e-9:
@@ -154,15 +151,12 @@ def re_entry(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "safety.clock",
-    Severity.ERROR,
-    ENTRY,
-    why="A time of day is added to the waiting time.",
-    applies="techniques with `sprayed at:`",
-)
+@rule("safety.clock", Severity.ERROR, ENTRY, applies="techniques with `sprayed at:`")
 def readable_clock(work: T) -> Iterator[Breach]:
-    """A time of day is written as a clock shows it."""
+    """A time of day is written as a clock shows it.
+
+    A time of day is added to the waiting time.
+    """
     text = work.measures.sprayed_at
     if text is None or chemicals.clock_minutes(text) is not None:
         return

@@ -4,26 +4,11 @@ from collections.abc import Iterator
 from math import floor
 
 from howto.families.safety import noise, vibration
+from howto.families.safety import references as by
 from howto.families.safety.day import noises, shakes
-from howto.families.safety.figures_noise import (
-    EU_LIMIT,
-    dose_of,
-    exposure_of,
-    scheme_of,
-    under_protector,
-)
+from howto.families.safety.figures_noise import EU_LIMIT, dose_of, exposure_of, scheme_of, under_protector
 from howto.families.safety.figures_vibration import points_of
 from howto.families.safety.measures import SafetyMeasures
-from howto.families.safety.references import (
-    CEILING_DB,
-    EU_NOISE,
-    EU_VIBRATION,
-    FIVE_DB,
-    MUFFS,
-    RECKONER,
-    REL,
-    TIME_TABLE,
-)
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.work import Work
@@ -31,24 +16,20 @@ from howto.quantities import show_number as num
 from howto.quantities.amounts import bare, percent, qty
 
 T = Work[SafetyMeasures]
-DOSE = Limit(high=100, unit="% of the day's dose", reference=REL)
-INSIDE = Limit(high=EU_LIMIT, unit="dB(A) inside the protector", reference=EU_NOISE)
-CEILING = Limit(high=140, unit="dB(A)", reference=CEILING_DB)
-ACTION = Limit(high=vibration.ACTION_POINTS, unit="points", reference=RECKONER)
-SHAKE_LIMIT = Limit(high=vibration.LIMIT_POINTS, unit="points", reference=RECKONER)
+DOSE = Limit(high=100, unit="% of the day's dose", reference=by.REL)
+INSIDE = Limit(high=EU_LIMIT, unit="dB(A) inside the protector", reference=by.EU_NOISE)
+CEILING = Limit(high=140, unit="dB(A)", reference=by.CEILING_DB)
+ACTION = Limit(high=vibration.ACTION_POINTS, unit="points", reference=by.RECKONER)
+SHAKE_LIMIT = Limit(high=vibration.LIMIT_POINTS, unit="points", reference=by.RECKONER)
 MOST_RATING_DB = 50.0
 
 
-@rule(
-    "safety.times-pair",
-    Severity.ERROR,
-    FIVE_DB,
-    RECKONER,
-    why="Levels and times are added up tool by tool, so the lists are as long as each other.",
-    applies="techniques with several tools in one day",
-)
+@rule("safety.times-pair", Severity.ERROR, by.FIVE_DB, by.RECKONER, applies="techniques with several tools in one day")
 def lists_pair(work: T) -> Iterator[Breach]:
-    """Each tool of the day has its own time."""
+    """Each tool of the day has its own time.
+
+    Levels and times are added up tool by tool, so the lists are as long as each other.
+    """
     m = work.measures
     for amounts, times, key, time_key, field in (
         (m.noise_db, m.noise_time_minutes, "noise", "noise time", "noise_time_minutes"),
@@ -82,15 +63,17 @@ def _minutes(times: list[float]) -> str:
 @rule(
     "safety.noise-dose",
     Severity.ERROR,
-    REL,
-    TIME_TABLE,
-    FIVE_DB,
-    MUFFS,
-    why="NIOSH: 85 dB(A) for 8 h, half the time for each 3 dB; OSHA's scheme takes 90 and 5. Never mix them.",
+    by.REL,
+    by.TIME_TABLE,
+    by.FIVE_DB,
+    by.MUFFS,
     applies="techniques with `noise:` and `noise time:`",
 )
 def noise_dose(work: T) -> Iterator[Breach]:
-    """The noise of a day stays within its dose, or a protector brings it under."""
+    """The noise of a day stays within its dose, or a protector brings it under.
+
+    NIOSH: 85 dB(A) for 8 h, half the time for each 3 dB; OSHA's scheme takes 90 and 5. Never mix them.
+    """
     m = work.measures
     dose = dose_of(m)
     if dose is None or DOSE.allows(dose):
@@ -112,7 +95,7 @@ def noise_dose(work: T) -> Iterator[Breach]:
         mend=f"write `noise time: {text}`" + (muffs if needed <= MOST_RATING_DB else ""),
         edit=Edit(key="noise time", text=text),
         also="measures.noise_db",
-        reference=REL if scheme is noise.NIOSH else FIVE_DB,
+        reference=by.REL if scheme is noise.NIOSH else by.FIVE_DB,
     )
 
 
@@ -123,13 +106,15 @@ def _criterion(scheme: noise.Scheme) -> str:
 @rule(
     "safety.noise-inside",
     Severity.ERROR,
-    EU_NOISE,
-    MUFFS,
-    why="The protector counts for the limit of 87 dB(A), never for the action values of 80 and 85.",
+    by.EU_NOISE,
+    by.MUFFS,
     applies="techniques with `noise:`, `noise time:` and `protector rating:`",
 )
 def eu_limit(work: T) -> Iterator[Breach]:
-    """In the European Union the day's level inside the protector is at most 87 dB(A)."""
+    """In the European Union the day's level inside the protector is at most 87 dB(A).
+
+    The protector counts for the limit of 87 dB(A), never for the action values of 80 and 85.
+    """
     m = work.measures
     if m.protector_rating_db is None or (exposure := exposure_of(m)) is None:
         return
@@ -152,15 +137,12 @@ def eu_limit(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "safety.noise-ceiling",
-    Severity.ADVICE,
-    CEILING_DB,
-    why="Over 140 dB(A) a single moment harms.",
-    applies="techniques with `noise:`",
-)
+@rule("safety.noise-ceiling", Severity.ADVICE, by.CEILING_DB, applies="techniques with `noise:`")
 def noise_ceiling(work: T) -> Iterator[Breach]:
-    """No noise passes 140 dB(A)."""
+    """No noise passes 140 dB(A).
+
+    Over 140 dB(A) a single moment harms.
+    """
     loud = [spell for spell in noises(work.measures) if not CEILING.allows(spell.amount)]
     if not loud:
         return
@@ -181,13 +163,15 @@ def _shorter(work: T, total: float, most: float) -> str:
 @rule(
     "safety.vibration-action",
     Severity.WARNING,
-    RECKONER,
-    EU_VIBRATION,
-    why="2 x a² x hours, added over the tools; at 100 points, A(8) 2.5 m/s², the employer must bring it down.",
+    by.RECKONER,
+    by.EU_VIBRATION,
     applies="techniques with `vibration:` and `trigger time:`",
 )
 def vibration_action(work: T) -> Iterator[Breach]:
-    """The vibration of a day stays under the action value of 100 points."""
+    """The vibration of a day stays under the action value of 100 points.
+
+    2 x a² x hours, added over the tools; at 100 points, A(8) 2.5 m/s², the employer must bring it down.
+    """
     total = points_of(work.measures)
     if total is None or ACTION.allows(total) or not SHAKE_LIMIT.allows(total):
         return
@@ -206,13 +190,15 @@ def vibration_action(work: T) -> Iterator[Breach]:
 @rule(
     "safety.vibration-limit",
     Severity.ERROR,
-    RECKONER,
-    EU_VIBRATION,
-    why="400 points, A(8) 5 m/s², may not be passed in a day.",
+    by.RECKONER,
+    by.EU_VIBRATION,
     applies="techniques with `vibration:` and `trigger time:`",
 )
 def vibration_limit(work: T) -> Iterator[Breach]:
-    """The vibration of a day never passes the limit value of 400 points."""
+    """The vibration of a day never passes the limit value of 400 points.
+
+    400 points, A(8) 5 m/s², may not be passed in a day.
+    """
     total = points_of(work.measures)
     if total is None or SHAKE_LIMIT.allows(total):
         return

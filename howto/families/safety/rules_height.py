@@ -3,25 +3,12 @@
 from collections.abc import Iterator
 from math import ceil, floor
 
+from howto.families.safety import references as by
 from howto.families.safety.countries import FALL_MM, FALLS
 from howto.families.safety.figures_height import country_of, distance_mm, zone_of
 from howto.families.safety.ladder import contact_of, law_of, measured_angle, rails_to_mm, stance
 from howto.families.safety.measures import SafetyMeasures
 from howto.families.safety.needs import cautions, says
-from howto.families.safety.references import (
-    ALBERTA_LADDER,
-    ANGLES,
-    DK_LADDER,
-    NZ_LADDER,
-    NZ_LINES,
-    QLD_LINES,
-    QLD_PLANTS,
-    UK_SHORT,
-    US_LADDER,
-    VIC_LINES,
-    VICTORIA_FALLS,
-    WA_LADDER,
-)
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.reference import CEILING, GEOMETRY
@@ -31,25 +18,27 @@ from howto.quantities import show_number as num
 from howto.quantities.amounts import bare, mm, qty
 
 T = Work[SafetyMeasures]
-ANGLE = Limit(low=74, high=77, unit="degrees from the ground", reference=ANGLES)
+ANGLE = Limit(low=74, high=77, unit="degrees from the ground", reference=by.ANGLES)
 ASKED = says(r"lines?['’]?s? owner|lines? company|network (?:owner|operator)|owner of the lines?")
-UK_TIME = Limit(high=30, unit="min", reference=UK_SHORT)
-UK_LOAD = Limit(high=10, unit="kg", reference=UK_SHORT)
+UK_TIME = Limit(high=30, unit="min", reference=by.UK_SHORT)
+UK_LOAD = Limit(high=10, unit="kg", reference=by.UK_SHORT)
 
 
 @rule(
     "safety.ladder-angle",
     Severity.ERROR,
-    NZ_LADDER,
-    WA_LADDER,
-    ALBERTA_LADDER,
-    DK_LADDER,
-    ANGLES,
-    why="Flatter, its foot slides out; steeper, it tips back. 74 to 77° holds the three published readings.",
+    by.NZ_LADDER,
+    by.WA_LADDER,
+    by.ALBERTA_LADDER,
+    by.DK_LADDER,
+    by.ANGLES,
     applies="techniques with `foot measured:` and a top contact or a working length",
 )
 def ladder_angle(work: T) -> Iterator[Breach]:
-    """A leaning ladder stands at 74 to 77° from the ground."""
+    """A leaning ladder stands at 74 to 77° from the ground.
+
+    Flatter, its foot slides out; steeper, it tips back. 74 to 77° holds the three published readings.
+    """
     m = work.measures
     angle, stand = measured_angle(m), stance(m)
     if angle is None or stand is None or ANGLE.allows(angle):
@@ -64,19 +53,16 @@ def ladder_angle(work: T) -> Iterator[Breach]:
         mend=f"{'bring the foot in' if flat else 'take the foot out'}: write `foot measured: {text}` ({stand.rule}, "
         f"{country_of(m)})",
         edit=Edit(key="foot measured", text=text),
-        reference=ANGLES,
+        reference=by.ANGLES,
     )
 
 
-@rule(
-    "safety.ladder-foot",
-    Severity.ERROR,
-    GEOMETRY,
-    why="A foot that far out leaves no height at all.",
-    applies="techniques with `foot measured:` and `working length:`",
-)
+@rule("safety.ladder-foot", Severity.ERROR, GEOMETRY, applies="techniques with `foot measured:` and `working length:`")
 def foot_on_ladder(work: T) -> Iterator[Breach]:
-    """A ladder's foot stands no further out than the ladder is long."""
+    """A ladder's foot stands no further out than the ladder is long.
+
+    A foot that far out leaves no height at all.
+    """
     m = work.measures
     if m.foot_measured_mm is None or m.working_length_mm is None or contact_of(m) is not None:
         return
@@ -96,16 +82,18 @@ def foot_on_ladder(work: T) -> Iterator[Breach]:
 @rule(
     "safety.landing",
     Severity.ERROR,
-    WA_LADDER,
-    US_LADDER,
-    NZ_LADDER,
-    ALBERTA_LADDER,
-    DK_LADDER,
-    why="0.9 m past a landing in Western Australia and the United States, 1 m in New Zealand, Alberta and Denmark.",
+    by.WA_LADDER,
+    by.US_LADDER,
+    by.NZ_LADDER,
+    by.ALBERTA_LADDER,
+    by.DK_LADDER,
     applies="techniques with `landing:` and `rail top:`",
 )
 def past_the_landing(work: T) -> Iterator[Breach]:
-    """The rails of a ladder pass the landing by what the country asks."""
+    """The rails of a ladder pass the landing by what the country asks.
+
+    0.9 m past a landing in Western Australia and the United States, 1 m in New Zealand, Alberta and Denmark.
+    """
     m = work.measures
     wanted = rails_to_mm(m)
     if m.rail_top_mm is None or wanted is None or m.landing_mm is None or m.rail_top_mm >= wanted - 1e-6:
@@ -126,15 +114,12 @@ def past_the_landing(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "safety.falls-law",
-    Severity.ERROR,
-    VICTORIA_FALLS,
-    why="Over 2 m: identify, assess, control by the order of the law, review.",
-    applies="techniques with `country: victoria` and `fall:`",
-)
+@rule("safety.falls-law", Severity.ERROR, by.VICTORIA_FALLS, applies="techniques with `country: victoria` and `fall:`")
 def falls_law(work: T) -> Iterator[Breach]:
-    """In Victoria a fall over 2 m is assessed and controlled in the law's order, and the card says so."""
+    """In Victoria a fall over 2 m is assessed and controlled in the law's order, and the card says so.
+
+    Over 2 m: identify, assess, control by the order of the law, review.
+    """
     m = work.measures
     if m.place not in FALLS or m.fall_mm is None or m.fall_mm <= FALL_MM:
         return
@@ -152,15 +137,12 @@ def falls_law(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "safety.short-on-ladder",
-    Severity.ADVICE,
-    UK_SHORT,
-    why="A ladder is for short, light work.",
-    applies="techniques with `ladder time:` or `carried:`",
-)
+@rule("safety.short-on-ladder", Severity.ADVICE, by.UK_SHORT, applies="techniques with `ladder time:` or `carried:`")
 def short_and_light(work: T) -> Iterator[Breach]:
-    """Work from a leaning ladder is short and light: 30 minutes and 10 kg."""
+    """Work from a leaning ladder is short and light: 30 minutes and 10 kg.
+
+    A ladder is for short, light work.
+    """
     m = work.measures
     if m.ladder_time_minutes is not None and not UK_TIME.allows(m.ladder_time_minutes):
         yield Breach(
@@ -183,15 +165,17 @@ def short_and_light(work: T) -> Iterator[Breach]:
 @rule(
     "safety.line-clearance",
     Severity.ERROR,
-    NZ_LINES,
-    QLD_LINES,
-    QLD_PLANTS,
-    VIC_LINES,
-    why="New Zealand 4 m, or 0.5 m with consent, at low voltage; Queensland 3 m to 132 kV, 6 m to 330 kV.",
+    by.NZ_LINES,
+    by.QLD_LINES,
+    by.QLD_PLANTS,
+    by.VIC_LINES,
     applies="techniques with `line:` in a country whose distances are on record",
 )
 def clear_of_line(work: T) -> Iterator[Breach]:
-    """Body, tool and branch stay outside the distance that the country keeps from its lines."""
+    """Body, tool and branch stay outside the distance that the country keeps from its lines.
+
+    New Zealand 4 m, or 0.5 m with consent, at low voltage; Queensland 3 m to 132 kV, 6 m to 330 kV.
+    """
     m, units = work.measures, work.crew.units
     zone, found = zone_of(m), distance_mm(m)
     if zone is None or found is None or found >= zone.no_go_mm - 1e-6:
@@ -212,14 +196,16 @@ def clear_of_line(work: T) -> Iterator[Breach]:
 @rule(
     "safety.line-on-record",
     Severity.WARNING,
-    NZ_LINES,
-    QLD_LINES,
-    VIC_LINES,
-    why="Limits are national; none is borrowed for a line.",
+    by.NZ_LINES,
+    by.QLD_LINES,
+    by.VIC_LINES,
     applies="techniques with `line:` in a country without a distance on record for it",
 )
 def line_on_record(work: T) -> Iterator[Breach]:
-    """A distance from a line is one that the country has set."""
+    """A distance from a line is one that the country has set.
+
+    Limits are national; none is borrowed for a line.
+    """
     m = work.measures
     if m.line is None or zone_of(m) is not None:
         return

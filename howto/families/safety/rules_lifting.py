@@ -18,15 +18,12 @@ NEXT_TO_NOTHING = 0.05  # ours: below it no load worth lifting is left
 INDEX = Limit(high=1, unit="load over recommended limit", reference=WORKSHEET)
 
 
-@rule(
-    "safety.lift-bounds",
-    Severity.ERROR,
-    WORKSHEET,
-    why="Beyond 63 cm (25 in) out, 175 cm (70 in) up, or 135° of turn the equation allows no load at all.",
-    applies="techniques with `hands out:` and `hands up:`",
-)
+@rule("safety.lift-bounds", Severity.ERROR, WORKSHEET, applies="techniques with `hands out:` and `hands up:`")
 def within_bounds(work: T) -> Iterator[Breach]:
-    """A load is picked up and set down within the reach, height, travel and turn that the equation allows."""
+    """A load is picked up and set down within the reach, height, travel and turn that the equation allows.
+
+    Beyond 63 cm (25 in) out, 175 cm (70 in) up, or 135° of turn the equation allows no load at all.
+    """
     m, system = work.measures, system_of(work)
     unit = LENGTH[system]
     ends = dict(lifts_of(work))
@@ -101,11 +98,13 @@ def _too_often(lift: Lift) -> Iterator[Breach]:
     WORKSHEET,
     CCOHS_LIFT,
     EQUATION,
-    why="23 kg (51 lb) times six multipliers for reach, height, travel, twist, pace and grip.",
     applies="techniques with `load:`, `hands out:` and `hands up:`",
 )
 def within_limit(work: T) -> Iterator[Breach]:
-    """A load weighs no more than the recommended limit of its lift."""
+    """A load weighs no more than the recommended limit of its lift.
+
+    23 kg (51 lb) times six multipliers for reach, height, travel, twist, pace and grip.
+    """
     m = work.measures
     limit = limit_kg(work)
     if m.load_kg is None or limit is None or limit <= 0:
@@ -129,7 +128,4 @@ def within_limit(work: T) -> Iterator[Breach]:
     )
 
 
-LIFTS: tuple[Rule[SafetyMeasures], ...] = (
-    within_bounds,
-    within_limit,
-)
+LIFTS: tuple[Rule[SafetyMeasures], ...] = (within_bounds, within_limit)

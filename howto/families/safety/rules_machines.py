@@ -4,19 +4,8 @@ from itertools import chain
 from typing import Any, Final
 
 from howto.families.safety import kit
+from howto.families.safety import references as by
 from howto.families.safety.needs import Ask, Need, listed, says
-from howto.families.safety.references import (
-    CHAINSAW,
-    CHAINSAW_QUEBEC,
-    CHARGING,
-    ENGINES,
-    GROUNDS_NOISE,
-    OPERATOR_NOISE,
-    RECKONER,
-    REL,
-    TRIMMER_VIBRATION,
-    YARD_TOOLS,
-)
 from howto.findings import Severity
 from howto.model.family import Rule
 from howto.model.reference import PRACTICE
@@ -145,7 +134,7 @@ NEEDS: Final = (
         Severity.ERROR,
         "Work with a loud machine carries a caution about noise.",
         "Grounds tools were measured at 76 to 109 dB(A), 82 % of them above 85; hearing lost does not come back.",
-        (GROUNDS_NOISE, OPERATOR_NOISE, REL),
+        (by.GROUNDS_NOISE, by.OPERATOR_NOISE, by.REL),
         "techniques with a powered trimmer, mower, blower, chainsaw, chipper, tiller or grinder",
         "noise",
         _hearing,
@@ -156,7 +145,7 @@ NEEDS: Final = (
         Severity.ERROR,
         "Work with a powered blade says how it is made safe before a hand goes near it.",
         "Unplug an electric tool, take the battery out, or take the spark-plug lead off, before clearing a jam.",
-        (YARD_TOOLS,),
+        (by.YARD_TOOLS,),
         "techniques with a powered trimmer, mower, chainsaw, chipper or tiller",
         "stopping the blade before a hand goes near",
         _jam,
@@ -208,7 +197,7 @@ NEEDS: Final = (
         Severity.ERROR,
         "Work with petrol says how it is filled.",
         "Never fuel a hot engine: cool first, no smoking, in open air.",
-        (ENGINES,),
+        (by.ENGINES,),
         "techniques with petrol, or a machine that runs on it",
         "filling with fuel",
         _fuel,
@@ -222,7 +211,7 @@ NEEDS: Final = (
         Severity.ERROR,
         "Work with a chainsaw is for the trained, in two hands, with the brake on.",
         "Start it on the ground with the chain brake on, hold it in two hands, never above the shoulder.",
-        (CHAINSAW, CHAINSAW_QUEBEC),
+        (by.CHAINSAW, by.CHAINSAW_QUEBEC),
         "techniques with a chainsaw",
         "training, two hands and the chain brake",
         _chainsaw,
@@ -233,7 +222,7 @@ NEEDS: Final = (
         Severity.ERROR,
         "Work that takes a charger along says how packs are charged.",
         "Lithium-ion packs are charged from 0 to 40 °C (32 to 105 °F); smell, swelling, heat or a leak: stop.",
-        (CHARGING,),
+        (by.CHARGING,),
         "techniques with a battery charger",
         "charging",
         _charging,
@@ -255,7 +244,7 @@ NEEDS: Final = (
         Severity.WARNING,
         "Two hours and more with a shaking machine carry a caution about vibration.",
         "At 5 m/s² the action value of 2.5 m/s² A(8) is reached in 2 h; nerves that are lost stay lost.",
-        (RECKONER, TRIMMER_VIBRATION),
+        (by.RECKONER, by.TRIMMER_VIBRATION),
         "techniques of 120 minutes or more with a trimmer, brushcutter, chainsaw or mower",
         "vibration",
         _vibration,

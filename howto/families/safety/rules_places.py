@@ -3,22 +3,8 @@
 from typing import Any, Final
 
 from howto.families.safety import kit
+from howto.families.safety import references as by
 from howto.families.safety.needs import Ask, Need, listed, says, steps
-from howto.families.safety.references import (
-    ALBERTA_LADDER,
-    CHAINSAW_QUEBEC,
-    NZ_FALLS,
-    NZ_LADDER,
-    NZ_LINES,
-    QLD_LINES,
-    QLD_PLANTS,
-    THREE_POINTS,
-    UV,
-    UV_WORKERS,
-    VICTORIA_FALLS,
-    WA_LADDER,
-    YARD_TOOLS,
-)
 from howto.findings import Severity
 from howto.model.family import Rule
 from howto.model.prose import plain
@@ -152,7 +138,7 @@ NEEDS: Final = (
         Severity.ERROR,
         "Work from a ladder says how it stands and how to stay on it.",
         "One out for four up, on firm level ground, secured; three points of contact; move it, do not reach.",
-        (NZ_LADDER, WA_LADDER, ALBERTA_LADDER, THREE_POINTS, NZ_FALLS),
+        (by.NZ_LADDER, by.WA_LADDER, by.ALBERTA_LADDER, by.THREE_POINTS, by.NZ_FALLS),
         "techniques with a ladder or stepladder",
         "how the ladder stands",
         _ladder,
@@ -169,7 +155,7 @@ NEEDS: Final = (
         Severity.ERROR,
         "A powered blade is never run from a ladder, and the card says so.",
         "Both feet on the ground; not from stools or ladders.",
-        (YARD_TOOLS, CHAINSAW_QUEBEC),
+        (by.YARD_TOOLS, by.CHAINSAW_QUEBEC),
         "techniques with a ladder beside a hedge trimmer or chainsaw",
         "keeping the powered blade off the ladder",
         _trimmer_on_ladder,
@@ -185,7 +171,7 @@ NEEDS: Final = (
         Severity.ERROR,
         "Work from a platform carries a caution about falls.",
         "A fall over 2 m is assessed and controlled by law in Victoria, and falls from less are managed too.",
-        (VICTORIA_FALLS, NZ_FALLS),
+        (by.VICTORIA_FALLS, by.NZ_FALLS),
         "techniques with a platform, scaffold, trestle or lift",
         "falls",
         _platform,
@@ -196,7 +182,7 @@ NEEDS: Final = (
         Severity.ERROR,
         "Work near a line overhead, or with a tool that reaches one, carries a caution about it.",
         "New Zealand: 4 m, or 0.5 m with consent; Queensland: 3 m to 132 kV; every line counts as live.",
-        (NZ_LINES, QLD_LINES, QLD_PLANTS),
+        (by.NZ_LINES, by.QLD_LINES, by.QLD_PLANTS),
         "techniques that name a power line, or have a tool that reaches overhead",
         "power lines",
         _power_line,
@@ -245,7 +231,7 @@ NEEDS: Final = (
         Severity.ADVICE,
         "Three hours and more of work in summer carry a caution about sun and heat.",
         "From an ultraviolet index of 3 everyone covers up.",
-        (UV, UV_WORKERS),
+        (by.UV, by.UV_WORKERS),
         "techniques of 180 minutes or more whose season has a summer month where the crew works",
         "sun or heat",
         _sun,

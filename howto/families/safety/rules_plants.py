@@ -12,7 +12,7 @@ from howto.findings import Severity
 from howto.model.family import Rule
 from howto.model.plants import Words
 from howto.model.prose import capital
-from howto.model.reference import CEILING, Grade, Reference
+from howto.model.reference import CEILING, Grade, Reference, source
 from howto.model.work import AnyWork
 
 THORNS: Final = says(r"\bthorn|\bspin(?:e|es|y)\b|prickl|\bspik")
@@ -21,9 +21,8 @@ SAP: Final = says(r"\bsap\b|\boil and juice\b|irritat|blister|\brash\b")
 POISON_SAID: Final = says(r"poison|\btoxic|cyanide|\bharm")
 LEAD: Final = re.compile(r"^(?:thorns|poison|poisonous|sap):\s*", re.IGNORECASE)
 KERNELS: Final = says(r"kernel|almond|inside the stone")
-PLANT_BOOK: Final = Reference(
-    title="the plant book, where each caution names its own source: universities, institutes, and others by grade",
-    grade=Grade.A,
+PLANT_BOOK: Final = source(
+    Grade.A, "the plant book, where each caution names its own source: universities, institutes, and others by grade"
 )
 ORDER: Final = (Severity.ERROR, Severity.WARNING, Severity.ADVICE)
 

@@ -4,18 +4,9 @@ import re
 from typing import Any, Final
 
 from howto.families.safety import kit
+from howto.families.safety import references as by
 from howto.families.safety.kit import Item
 from howto.families.safety.needs import Ask, Need, listed, says
-from howto.families.safety.references import (
-    ENTRY,
-    LABEL,
-    LABEL_TRAINING,
-    LEGIONELLA,
-    LEGIONELLA_STEPS,
-    LEGIONELLA_WORK,
-    PRUNERS,
-    WORKSHEET,
-)
 from howto.findings import Severity
 from howto.model.family import Rule
 from howto.model.reference import PRACTICE
@@ -141,7 +132,7 @@ NEEDS: Final = (
         Severity.ERROR,
         "Work with a sprayed or baited chemical says to keep to the label and what to wear.",
         "Use against the label breaks the law; at the least long sleeves and trousers, socks and shoes are worn.",
-        (LABEL, LABEL_TRAINING),
+        (by.LABEL, by.LABEL_TRAINING),
         "techniques with a weedkiller, pesticide, fungicide, bait, or a sprayer not said to hold water",
         "the label and what to wear",
         _spray,
@@ -152,7 +143,7 @@ NEEDS: Final = (
         Severity.ERROR,
         "Work with a chemical says when people may go in again.",
         "A label prints its restricted-entry time, from the acute toxicity of its active ingredients.",
-        (LABEL_TRAINING, ENTRY),
+        (by.LABEL_TRAINING, by.ENTRY),
         "techniques with a weedkiller, pesticide, fungicide or bait",
         "when people may go in again",
         _reentry,
@@ -179,7 +170,7 @@ NEEDS: Final = (
         Severity.ERROR,
         "Work with potting mix, compost, mulch or soil products carries a caution about their dust.",
         "Legionella is breathed in: mask and gloves before opening, open away from the face, damp down, wash hands.",
-        (LEGIONELLA, LEGIONELLA_WORK, LEGIONELLA_STEPS),
+        (by.LEGIONELLA, by.LEGIONELLA_WORK, by.LEGIONELLA_STEPS),
         "techniques with potting mix, compost, mulch, topsoil or soil improver",
         "dust that can carry Legionella",
         _mix,
@@ -193,7 +184,7 @@ NEEDS: Final = (
         Severity.ERROR,
         "Work with bleach says how it is poured.",
         "Add bleach to water; it corrodes steel and burns skin.",
-        (PRUNERS,),
+        (by.PRUNERS,),
         "techniques with bleach",
         "bleach",
         _bleach,
@@ -204,7 +195,7 @@ NEEDS: Final = (
         Severity.ERROR,
         "A load of 15 kg or more a lift carries a caution about lifting.",
         "The revised NIOSH equation starts from 23 kg (51 lb) and only ever takes off.",
-        (WORKSHEET,),
+        (by.WORKSHEET,),
         "techniques whose tools or materials give a bag, slab or pot of 15 kg or more",
         "lifting",
         _lifting,

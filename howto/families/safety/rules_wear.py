@@ -3,15 +3,8 @@
 from collections.abc import Iterator
 
 from howto.families.safety import gloves, machines
+from howto.families.safety import references as by
 from howto.families.safety.measures import SafetyMeasures
-from howto.families.safety.references import (
-    CHAINSAW,
-    CHAINSAW_QUEBEC,
-    CHARGING,
-    EYES,
-    GLOVES,
-    SAW_LEGS,
-)
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.work import Work
@@ -19,20 +12,16 @@ from howto.quantities import show_number as num
 from howto.quantities.amounts import mm, qty
 
 T = Work[SafetyMeasures]
-START = Limit(low=machines.START_FROM_FUEL_MM / 1000, unit="m", reference=CHAINSAW)
-CHARGE = Limit(low=machines.LEAST_CHARGE_C, high=machines.MOST_CHARGE_C, unit="°C", reference=CHARGING)
+START = Limit(low=machines.START_FROM_FUEL_MM / 1000, unit="m", reference=by.CHAINSAW)
+CHARGE = Limit(low=machines.LEAST_CHARGE_C, high=machines.MOST_CHARGE_C, unit="°C", reference=by.CHARGING)
 
 
-@rule(
-    "safety.start-away",
-    Severity.ERROR,
-    CHAINSAW,
-    CHAINSAW_QUEBEC,
-    why="10 ft (3 m) in the United States, over 3 m in Québec.",
-    applies="techniques with `fuel to start:`",
-)
+@rule("safety.start-away", Severity.ERROR, by.CHAINSAW, by.CHAINSAW_QUEBEC, applies="techniques with `fuel to start:`")
 def start_away(work: T) -> Iterator[Breach]:
-    """A saw is started at least 3 m from where it was filled."""
+    """A saw is started at least 3 m from where it was filled.
+
+    10 ft (3 m) in the United States, over 3 m in Québec.
+    """
     m = work.measures
     if m.fuel_to_start_mm is None or START.allows(m.fuel_to_start_mm / 1000):
         return
@@ -46,14 +35,13 @@ def start_away(work: T) -> Iterator[Breach]:
 
 
 @rule(
-    "safety.trouser-class",
-    Severity.WARNING,
-    SAW_LEGS,
-    why="EN ISO 11393-2: class 1 stops a chain at 20 m/s, 2 at 24, 3 at 28.",
-    applies="techniques with `chain speed:` and `trouser class:`",
+    "safety.trouser-class", Severity.WARNING, by.SAW_LEGS, applies="techniques with `chain speed:` and `trouser class:`"
 )
 def trousers_cover(work: T) -> Iterator[Breach]:
-    """Chain-saw trousers are of a class that covers the speed of the chain."""
+    """Chain-saw trousers are of a class that covers the speed of the chain.
+
+    EN ISO 11393-2: class 1 stops a chain at 20 m/s, 2 at 24, 3 at 28.
+    """
     m = work.measures
     if m.chain_speed_m_per_s is None or m.trouser_class is None:
         return
@@ -74,15 +62,12 @@ def trousers_cover(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "safety.eye-mark",
-    Severity.WARNING,
-    EYES,
-    why="EN 166: F on any kind, B on goggles and shields, A on shields alone.",
-    applies="techniques with `eye mark:` and `eyes worn as:`",
-)
+@rule("safety.eye-mark", Severity.WARNING, by.EYES, applies="techniques with `eye mark:` and `eyes worn as:`")
 def mark_suits(work: T) -> Iterator[Breach]:
-    """An impact mark stands only on the kind of eye protection that can carry it."""
+    """An impact mark stands only on the kind of eye protection that can carry it.
+
+    EN 166: F on any kind, B on goggles and shields, A on shields alone.
+    """
     m = work.measures
     if m.eye_mark is None or m.eyes_worn_as is None or machines.mark_suits(m.eye_mark, m.eyes_worn_as):
         return
@@ -98,15 +83,12 @@ def mark_suits(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "safety.glove-marks",
-    Severity.WARNING,
-    GLOVES,
-    why="EN 388:2016 + A1:2018 prints four digits, a letter, and P where impact was tested.",
-    applies="techniques with `glove marks:`",
-)
+@rule("safety.glove-marks", Severity.WARNING, by.GLOVES, applies="techniques with `glove marks:`")
 def marks_read(work: T) -> Iterator[Breach]:
-    """The marks of a glove are read in the order of EN 388."""
+    """The marks of a glove are read in the order of EN 388.
+
+    EN 388:2016 + A1:2018 prints four digits, a letter, and P where impact was tested.
+    """
     text = work.measures.glove_marks
     if text is None or gloves.read_marks(text) is not None:
         return
@@ -120,15 +102,12 @@ def marks_read(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "safety.charge-range",
-    Severity.ERROR,
-    CHARGING,
-    why="0 to 40 °C (32 to 105 °F).",
-    applies="techniques with `battery temperature:`",
-)
+@rule("safety.charge-range", Severity.ERROR, by.CHARGING, applies="techniques with `battery temperature:`")
 def charge_range(work: T) -> Iterator[Breach]:
-    """A lithium-ion pack goes on charge between 0 and 40 °C."""
+    """A lithium-ion pack goes on charge between 0 and 40 °C.
+
+    0 to 40 °C (32 to 105 °F).
+    """
     pack = work.measures.battery_temperature_c
     if pack is None or CHARGE.allows(pack):
         return
@@ -143,10 +122,4 @@ def charge_range(work: T) -> Iterator[Breach]:
     )
 
 
-WEARING: tuple[Rule[SafetyMeasures], ...] = (
-    start_away,
-    trousers_cover,
-    mark_suits,
-    marks_read,
-    charge_range,
-)
+WEARING: tuple[Rule[SafetyMeasures], ...] = (start_away, trousers_cover, mark_suits, marks_read, charge_range)

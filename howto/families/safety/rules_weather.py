@@ -4,19 +4,10 @@ from collections.abc import Iterator
 from math import ceil
 
 from howto.families.safety import heat
+from howto.families.safety import references as by
 from howto.families.safety.figures_weather import band, index_f, is_hot
 from howto.families.safety.measures import SafetyMeasures
 from howto.families.safety.needs import cautions, says
-from howto.families.safety.references import (
-    CARRY,
-    DRINK,
-    DRINK_CEILING,
-    HEAT_BANDS,
-    HEAT_CHART,
-    HEAT_INDEX,
-    UV,
-    UV_WORKERS,
-)
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.work import Work
@@ -26,9 +17,9 @@ from howto.quantities.amounts import bare, percent, qty
 
 T = Work[SafetyMeasures]
 DANGER_F = 103.0
-DRINK_LEAST = Limit(low=heat.drink_l_per_h()[0], unit="L/h", reference=DRINK)
-DRINK_MOST = Limit(high=heat.most_drink_l_per_h(), unit="L/h", reference=DRINK_CEILING)
-CARRY_LEAST = Limit(low=1.0, unit="L an hour", reference=CARRY)
+DRINK_LEAST = Limit(low=heat.drink_l_per_h()[0], unit="L/h", reference=by.DRINK)
+DRINK_MOST = Limit(high=heat.most_drink_l_per_h(), unit="L/h", reference=by.DRINK_CEILING)
+CARRY_LEAST = Limit(low=1.0, unit="L an hour", reference=by.CARRY)
 COVER_UP = 3.0
 SUN = says(r"\bsun|\bshade\b|\bUV\b|ultraviolet|\bhat\b")
 
@@ -36,14 +27,16 @@ SUN = says(r"\bsun|\bshade\b|\bUV\b|ultraviolet|\bhat\b")
 @rule(
     "safety.heat-danger",
     Severity.WARNING,
-    HEAT_INDEX,
-    HEAT_BANDS,
-    HEAT_CHART,
-    why="Danger is printed as from 105 and from 103 °F; the lower is the safer. Full sun adds up to 15 °F.",
+    by.HEAT_INDEX,
+    by.HEAT_BANDS,
+    by.HEAT_CHART,
     applies="techniques with `air temperature:` and `humidity:`",
 )
 def heat_danger(work: T) -> Iterator[Breach]:
-    """Nobody works while the heat index stands in the danger band."""
+    """Nobody works while the heat index stands in the danger band.
+
+    Danger is printed as from 105 and from 103 °F; the lower is the safer. Full sun adds up to 15 °F.
+    """
     m = work.measures
     index = index_f(m)
     if index is None or m.humidity_percent is None:
@@ -66,15 +59,12 @@ def heat_danger(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "safety.drink-enough",
-    Severity.WARNING,
-    DRINK,
-    why="A cup of 8 US fl oz (0.24 L) every 15 to 20 minutes, thirsty or not.",
-    applies="techniques with `drink:` in air over 21 °C",
-)
+@rule("safety.drink-enough", Severity.WARNING, by.DRINK, applies="techniques with `drink:` in air over 21 °C")
 def drink_enough(work: T) -> Iterator[Breach]:
-    """In the heat everyone drinks a cup of 8 US fl oz at least every 20 minutes."""
+    """In the heat everyone drinks a cup of 8 US fl oz at least every 20 minutes.
+
+    A cup of 8 US fl oz (0.24 L) every 15 to 20 minutes, thirsty or not.
+    """
     m = work.measures
     if m.drink_l_per_h is None or not is_hot(m) or DRINK_LEAST.allows(m.drink_l_per_h):
         return
@@ -88,15 +78,12 @@ def drink_enough(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "safety.drink-ceiling",
-    Severity.WARNING,
-    DRINK_CEILING,
-    why="More than 48 US fl oz (1.42 L) in an hour thins the salt of the blood.",
-    applies="techniques with `drink:`",
-)
+@rule("safety.drink-ceiling", Severity.WARNING, by.DRINK_CEILING, applies="techniques with `drink:`")
 def drink_too_much(work: T) -> Iterator[Breach]:
-    """Nobody drinks more than 48 US fl oz in an hour."""
+    """Nobody drinks more than 48 US fl oz in an hour.
+
+    More than 48 US fl oz (1.42 L) in an hour thins the salt of the blood.
+    """
     m = work.measures
     if m.drink_l_per_h is None or DRINK_MOST.allows(m.drink_l_per_h):
         return
@@ -110,15 +97,12 @@ def drink_too_much(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "safety.water-carried",
-    Severity.WARNING,
-    CARRY,
-    why="1 to 1.5 L an hour are carried, since nobody walks back to the van for a drink.",
-    applies="techniques with `water carried:` and `heat time:`",
-)
+@rule("safety.water-carried", Severity.WARNING, by.CARRY, applies="techniques with `water carried:` and `heat time:`")
 def water_along(work: T) -> Iterator[Breach]:
-    """Each person takes a litre of water for each hour of heat."""
+    """Each person takes a litre of water for each hour of heat.
+
+    1 to 1.5 L an hour are carried, since nobody walks back to the van for a drink.
+    """
     m = work.measures
     if m.water_carried_l is None or m.heat_time_hours is None or not is_hot(m):
         return
@@ -136,16 +120,12 @@ def water_along(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "safety.cover-up",
-    Severity.WARNING,
-    UV,
-    UV_WORKERS,
-    why="Skin is harmed from an index of 3, on cool days too.",
-    applies="techniques with `uv index:` of 3 or more",
-)
+@rule("safety.cover-up", Severity.WARNING, by.UV, by.UV_WORKERS, applies="techniques with `uv index:` of 3 or more")
 def cover_up(work: T) -> Iterator[Breach]:
-    """From an ultraviolet index of 3 a caution says to cover up."""
+    """From an ultraviolet index of 3 a caution says to cover up.
+
+    Skin is harmed from an index of 3, on cool days too.
+    """
     index = work.measures.uv_index
     if index is None or index < COVER_UP or SUN.search(cautions(work)):
         return
@@ -161,10 +141,4 @@ def cover_up(work: T) -> Iterator[Breach]:
     )
 
 
-WEATHER: tuple[Rule[SafetyMeasures], ...] = (
-    heat_danger,
-    drink_enough,
-    drink_too_much,
-    water_along,
-    cover_up,
-)
+WEATHER: tuple[Rule[SafetyMeasures], ...] = (heat_danger, drink_enough, drink_too_much, water_along, cover_up)

@@ -8,20 +8,7 @@ from howto.families.soil.figures import ring_mm, spread_mm
 from howto.families.soil.measures import SoilMeasures
 from howto.model.work import Work
 from howto.quantities.amounts import mm, percent, qty
-from howto.shapes import (
-    Dimension,
-    Drawing,
-    Label,
-    Level,
-    Line,
-    Point,
-    Polygon,
-    Role,
-    Shape,
-    arc,
-    leafy,
-    rectangle,
-)
+from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
 
 T = Work[SoilMeasures]
 
@@ -65,12 +52,7 @@ def dug_in(work: T) -> Drawing:
         Line(((second, m.depth_mm - deep), (second + wide, m.depth_mm - deep)), Role.CENTRE),
         *_spade((second + wide * 0.18, m.depth_mm - deep), deep),
         Dimension((0, 0), (0, layer), f"{mm(layer)}", offset=wide * 0.12),
-        Dimension(
-            (second + wide, m.depth_mm - deep),
-            (second + wide, m.depth_mm),
-            f"{mm(deep)}",
-            offset=-wide * 0.14,
-        ),
+        Dimension((second + wide, m.depth_mm - deep), (second + wide, m.depth_mm), f"{mm(deep)}", offset=-wide * 0.14),
         Label((wide * 0.5, layer * 0.5), "1 spread"),
         Label((second + wide * 0.9, m.depth_mm - deep * 0.5), f"2 mixed: {percent(part * 100, 2)}"),
         Label((wide * 0.5, -deep * 0.6), "soil as it lies"),

@@ -4,17 +4,8 @@ from collections.abc import Iterator
 from datetime import date
 
 from howto.families.soil import formulae
+from howto.families.soil import references as by
 from howto.families.soil.measures import SoilMeasures
-from howto.families.soil.references import (
-    COMPOST_DUG,
-    COMPOST_MULCH,
-    DILUTION,
-    DRAINAGE,
-    MULCH_TREES,
-    PERCOLATION,
-    VOLUME,
-    WEIGHT,
-)
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY, PRACTICE, Reference
 from howto.model.work import Work
@@ -64,7 +55,7 @@ def density(m: SoilMeasures) -> tuple[float, Reference] | None:
     """Return what a cubic metre weighs in kg, and who says so; None for a material nobody weighed."""
     if m.density_kg_per_m3 is not None:
         return m.density_kg_per_m3, DOCKET
-    return (COMPOST_KG_PER_M3, WEIGHT) if m.is_compost else None
+    return (COMPOST_KG_PER_M3, by.WEIGHT) if m.is_compost else None
 
 
 def ring_mm(m: SoilMeasures) -> float:
@@ -79,7 +70,7 @@ def _volume(m: SoilMeasures) -> Figure:
         value=volume(m),
         unit="m3",
         working=(f"{qty(m.area_m2, 'm²', 5)} × {mm(m.depth_mm, 5)} / 1000 = {qty(volume(m), 'm³', 3)}",),
-        references=(VOLUME, COMPOST_MULCH),
+        references=(by.VOLUME, by.COMPOST_MULCH),
         headline=True,
     )
 
@@ -215,7 +206,7 @@ def _cover(m: SoilMeasures) -> Figure:
         value=each,
         unit="m2",
         working=(f"1 m³ × 1000 / {mm(spread_mm(m), 3)} = {qty(each, 'm²', 3)}",),
-        references=(VOLUME, GEOMETRY),
+        references=(by.VOLUME, GEOMETRY),
         table=Table(
             columns=("Depth", "A cubic metre covers", "This area takes"),
             units=("mm", "m2", "m3"),
@@ -234,7 +225,7 @@ def _mixed(m: SoilMeasures) -> Iterator[Figure]:
         value=part * 100,
         unit="%",
         working=(f"{mm(m.depth_mm, 3)} in {mm(m.dig_depth_mm, 3)} mixed = {percent(part * 100)}",),
-        references=(COMPOST_DUG, DILUTION),
+        references=(by.COMPOST_DUG, by.DILUTION),
         digits=2,
     )
 
@@ -248,7 +239,7 @@ def _ring(m: SoilMeasures) -> Iterator[Figure]:
         value=ring_mm(m),
         unit="mm",
         working=("a bare ring of 25 to 50 mm at least; wider round old trunks",),
-        references=(MULCH_TREES, COMPOST_MULCH),
+        references=(by.MULCH_TREES, by.COMPOST_MULCH),
         headline=True,
         client=True,
     )
@@ -267,7 +258,7 @@ def _drainage(m: SoilMeasures) -> Iterator[Figure]:
             f"{mm(m.drained_mm, 3)} in {qty(m.drained_in_hours, 'h', 3)} = {qty(rate, 'mm/h', 3)}",
             "25 to 50 mm/h is good; slower than a hole a day is too slow",
         ),
-        references=(PERCOLATION, DRAINAGE),
+        references=(by.PERCOLATION, by.DRAINAGE),
         headline=True,
     )
     if rate < STANDS_MM_PER_H:
@@ -279,5 +270,5 @@ def _drainage(m: SoilMeasures) -> Iterator[Figure]:
         value=hours,
         unit="h",
         working=(f"{mm(m.hole_mm)} / {qty(rate, 'mm/h', 3)} = {qty(hours, 'h', 3)}",),
-        references=(PERCOLATION, DRAINAGE),
+        references=(by.PERCOLATION, by.DRAINAGE),
     )

@@ -3,16 +3,8 @@
 from collections.abc import Iterator
 
 from howto.families.soil import formulae
+from howto.families.soil import references as by
 from howto.families.soil.measures import SoilMeasures
-from howto.families.soil.references import (
-    COMPOST_BEDS,
-    COMPOST_DUG,
-    COMPOST_MULCH,
-    DILUTION,
-    MULCH_ROT,
-    MULCH_TREES,
-    MULCH_TRUNKS,
-)
 from howto.families.soil.rules_ground import GROUND
 from howto.families.soil.rules_sums import SUMS
 from howto.findings import Severity
@@ -24,25 +16,21 @@ from howto.quantities.amounts import bare, mm, percent
 
 T = Work[SoilMeasures]
 
-MULCH = Limit(low=25, high=100, unit="mm", reference=MULCH_TREES)
-DUG_IN = Limit(low=25, high=100, unit="mm", reference=COMPOST_BEDS)
-TOP_DRESSING = Limit(low=6, high=13, unit="mm", reference=COMPOST_DUG)
-RING = Limit(low=25, unit="mm", reference=MULCH_TREES)
-OVER_BALL = Limit(high=25, unit="mm", reference=MULCH_TRUNKS)  # "little or none", read here as the least mulch
-SETTLED = Limit(high=150, unit="mm", reference=MULCH_ROT)
-MIXED = Limit(high=1 / 3, unit="of the mixed depth", reference=COMPOST_DUG)  # 50 mm in 150 mm
+MULCH = Limit(low=25, high=100, unit="mm", reference=by.MULCH_TREES)
+DUG_IN = Limit(low=25, high=100, unit="mm", reference=by.COMPOST_BEDS)
+TOP_DRESSING = Limit(low=6, high=13, unit="mm", reference=by.COMPOST_DUG)
+RING = Limit(low=25, unit="mm", reference=by.MULCH_TREES)
+OVER_BALL = Limit(high=25, unit="mm", reference=by.MULCH_TRUNKS)  # "little or none", read here as the least mulch
+SETTLED = Limit(high=150, unit="mm", reference=by.MULCH_ROT)
+MIXED = Limit(high=1 / 3, unit="of the mixed depth", reference=by.COMPOST_DUG)  # 50 mm in 150 mm
 
 
-@rule(
-    "soil.mulch-depth",
-    Severity.ERROR,
-    MULCH_TREES,
-    COMPOST_MULCH,
-    why="Guides run from 25 to 75 mm for compost and 50 to 100 mm round trees; over 100 mm is a problem.",
-    applies="mulching",
-)
+@rule("soil.mulch-depth", Severity.ERROR, by.MULCH_TREES, by.COMPOST_MULCH, applies="mulching")
 def mulch_depth(work: T) -> Iterator[Breach]:
-    """Mulch lies from 25 to 100 mm deep."""
+    """Mulch lies from 25 to 100 mm deep.
+
+    Guides run from 25 to 75 mm for compost and 50 to 100 mm round trees; over 100 mm is a problem.
+    """
     m = work.measures
     if m.work != "mulch" or MULCH.allows(m.depth_mm):
         return
@@ -59,15 +47,12 @@ def mulch_depth(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "soil.settled-depth",
-    Severity.WARNING,
-    MULCH_ROT,
-    why="A layer topped up each spring grows, until the roots under it are short of air.",
-    applies="mulching that writes the old layer",
-)
+@rule("soil.settled-depth", Severity.WARNING, by.MULCH_ROT, applies="mulching that writes the old layer")
 def settled_depth(work: T) -> Iterator[Breach]:
-    """Old mulch and new together settle to at most 150 mm."""
+    """Old mulch and new together settle to at most 150 mm.
+
+    A layer topped up each spring grows, until the roots under it are short of air.
+    """
     m = work.measures
     if m.work != "mulch" or m.old_layer_mm is None or not MULCH.allows(m.depth_mm):
         return
@@ -85,16 +70,12 @@ def settled_depth(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "soil.dug-in-depth",
-    Severity.ERROR,
-    COMPOST_BEDS,
-    COMPOST_DUG,
-    why="Compost is dug into a bed once, 75 to 100 mm before planting; 25 to 50 mm where it went in before.",
-    applies="compost dug into beds",
-)
+@rule("soil.dug-in-depth", Severity.ERROR, by.COMPOST_BEDS, by.COMPOST_DUG, applies="compost dug into beds")
 def dug_in_depth(work: T) -> Iterator[Breach]:
-    """Compost dug in is a layer of 25 to 100 mm, once."""
+    """Compost dug in is a layer of 25 to 100 mm, once.
+
+    Compost is dug into a bed once, 75 to 100 mm before planting; 25 to 50 mm where it went in before.
+    """
     m = work.measures
     if not m.is_dug_in or not m.is_compost or DUG_IN.allows(m.depth_mm):
         return
@@ -108,15 +89,12 @@ def dug_in_depth(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "soil.top-dressing-depth",
-    Severity.ERROR,
-    COMPOST_DUG,
-    why="A quarter to half an inch falls between the blades; more buries them.",
-    applies="top-dressing",
-)
+@rule("soil.top-dressing-depth", Severity.ERROR, by.COMPOST_DUG, applies="top-dressing")
 def top_dressing_depth(work: T) -> Iterator[Breach]:
-    """Top-dressing on a lawn is 6 to 13 mm."""
+    """Top-dressing on a lawn is 6 to 13 mm.
+
+    A quarter to half an inch falls between the blades; more buries them.
+    """
     m = work.measures
     if m.work != "top-dress" or TOP_DRESSING.allows(m.depth_mm):
         return
@@ -133,13 +111,15 @@ def top_dressing_depth(work: T) -> Iterator[Breach]:
 @rule(
     "soil.mixed-deep-enough",
     Severity.WARNING,
-    COMPOST_DUG,
-    DILUTION,
-    why="Made soil is 20 to 30 % compost; one maker asks for four parts of soil to one.",
+    by.COMPOST_DUG,
+    by.DILUTION,
     applies="compost dug in, where the depth of digging is written",
 )
 def mixed_deep_enough(work: T) -> Iterator[Breach]:
-    """Compost is mixed at least three times as deep as it is spread."""
+    """Compost is mixed at least three times as deep as it is spread.
+
+    Made soil is 20 to 30 % compost; one maker asks for four parts of soil to one.
+    """
     m = work.measures
     if not m.is_dug_in or not m.is_compost or m.dig_depth_mm is None:
         return
@@ -161,14 +141,16 @@ def mixed_deep_enough(work: T) -> Iterator[Breach]:
 @rule(
     "soil.clear-of-stems",
     Severity.ERROR,
-    MULCH_TREES,
-    COMPOST_MULCH,
-    MULCH_TRUNKS,
-    why="Bark kept wet rots. Sources run from a bare ring of 25 mm to a foot.",
+    by.MULCH_TREES,
+    by.COMPOST_MULCH,
+    by.MULCH_TRUNKS,
     applies="mulching that writes the bare ring",
 )
 def clear_of_stems(work: T) -> Iterator[Breach]:
-    """Mulch stops at least 25 mm short of every stem."""
+    """Mulch stops at least 25 mm short of every stem.
+
+    Bark kept wet rots. Sources run from a bare ring of 25 mm to a foot.
+    """
     m = work.measures
     if m.work != "mulch" or m.trunk_clear_mm is None or RING.allows(m.trunk_clear_mm):
         return
@@ -181,15 +163,12 @@ def clear_of_stems(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "soil.over-the-ball",
-    Severity.WARNING,
-    MULCH_TRUNKS,
-    why="A new root ball is watered through its top.",
-    applies="mulching round new plants",
-)
+@rule("soil.over-the-ball", Severity.WARNING, by.MULCH_TRUNKS, applies="mulching round new plants")
 def over_the_ball(work: T) -> Iterator[Breach]:
-    """Little or no mulch lies over a new root ball."""
+    """Little or no mulch lies over a new root ball.
+
+    A new root ball is watered through its top.
+    """
     m = work.measures
     if m.work != "mulch" or m.over_the_ball_mm is None or OVER_BALL.allows(m.over_the_ball_mm):
         return

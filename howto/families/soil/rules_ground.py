@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from typing import Final
 
 from howto.families.soil import formulae
+from howto.families.soil import references as by
 from howto.families.soil.measures import SoilMeasures
-from howto.families.soil.references import DRAINAGE, LIME, PERCOLATION, WET_SOIL
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, line_wanted, rule
 from howto.model.prose import plain
@@ -18,19 +18,16 @@ from howto.quantities.amounts import bare, mm, qty
 T = Work[SoilMeasures]
 
 ACID: Final = 6.0  # below it a test may ask for lime, see references.LIME
-PH = Limit(low=ACID, high=7.5, unit="pH", reference=LIME)
+PH = Limit(low=ACID, high=7.5, unit="pH", reference=by.LIME)
 TAPE_MM = 1.0  # a tape in a hole is read to a millimetre
 
 
-@rule(
-    "soil.lime-by-test",
-    Severity.ERROR,
-    LIME,
-    why="Lime is a cure for acid soil, and only a test shows acid soil; most plants are happy from pH 6 to 7.5.",
-    applies="work that limes",
-)
+@rule("soil.lime-by-test", Severity.ERROR, by.LIME, applies="work that limes")
 def lime_by_test(work: T) -> Iterator[Breach]:
-    """Lime goes on only when a soil test asks for it."""
+    """Lime goes on only when a soil test asks for it.
+
+    Lime is a cure for acid soil, and only a test shows acid soil; most plants are happy from pH 6 to 7.5.
+    """
     m = work.measures
     if not m.lime or (m.soil_test and m.ph is not None and m.ph < ACID):
         return
@@ -46,15 +43,12 @@ def lime_by_test(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "soil.gypsum-for-sodic",
-    Severity.ERROR,
-    LIME,
-    why="Gypsum swaps sodium; where there is none to swap it is money spread on clay.",
-    applies="work that spreads gypsum",
-)
+@rule("soil.gypsum-for-sodic", Severity.ERROR, by.LIME, applies="work that spreads gypsum")
 def gypsum_for_sodic(work: T) -> Iterator[Breach]:
-    """Gypsum goes on only where a test calls the soil sodic."""
+    """Gypsum goes on only where a test calls the soil sodic.
+
+    Gypsum swaps sodium; where there is none to swap it is money spread on clay.
+    """
     m = work.measures
     if not m.gypsum or m.sodic:
         return
@@ -67,15 +61,12 @@ def gypsum_for_sodic(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "soil.ph-in-reason",
-    Severity.ADVICE,
-    LIME,
-    why="Outside it, choose plants for the soil before soil for the plants.",
-    applies="work that writes the pH",
-)
+@rule("soil.ph-in-reason", Severity.ADVICE, by.LIME, applies="work that writes the pH")
 def ph_in_reason(work: T) -> Iterator[Breach]:
-    """Soil from pH 6 to 7.5 suits most plants; outside that, plants are chosen for it."""
+    """Soil from pH 6 to 7.5 suits most plants; outside that, plants are chosen for it.
+
+    Outside it, choose plants for the soil before soil for the plants.
+    """
     m = work.measures
     if m.ph is None or PH.allows(m.ph) or (m.lime and m.soil_test and m.ph < ACID):
         return
@@ -88,15 +79,12 @@ def ph_in_reason(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "soil.hole-deep-enough",
-    Severity.ERROR,
-    GEOMETRY,
-    why="A fall deeper than the hole is a slip of the tape or of the pen, and the rate made from it is wrong.",
-    applies="work that writes a drainage test",
-)
+@rule("soil.hole-deep-enough", Severity.ERROR, GEOMETRY, applies="work that writes a drainage test")
 def hole_deep_enough(work: T) -> Iterator[Breach]:
-    """Water in a test hole cannot fall further than the hole is deep."""
+    """Water in a test hole cannot fall further than the hole is deep.
+
+    A fall deeper than the hole is a slip of the tape or of the pen, and the rate made from it is wrong.
+    """
     m = work.measures
     if m.drained_mm is None or m.drained_mm <= m.hole_mm + TAPE_MM:
         return
@@ -111,16 +99,12 @@ def hole_deep_enough(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "soil.drains",
-    Severity.ERROR,
-    PERCOLATION,
-    DRAINAGE,
-    why="25 to 50 mm an hour is good; a hole of 300 or 450 mm that still holds water after 24 hours is too slow.",
-    applies="work that writes a drainage test",
-)
+@rule("soil.drains", Severity.ERROR, by.PERCOLATION, by.DRAINAGE, applies="work that writes a drainage test")
 def drains(work: T) -> Iterator[Breach]:
-    """A full test hole is empty within a day."""
+    """A full test hole is empty within a day.
+
+    25 to 50 mm an hour is good; a hole of 300 or 450 mm that still holds water after 24 hours is too slow.
+    """
     m = work.measures
     if m.drained_mm is None or m.drained_in_hours is None:
         return
@@ -139,16 +123,12 @@ def drains(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "soil.drainage-tested",
-    Severity.WARNING,
-    DRAINAGE,
-    PERCOLATION,
-    why="A hole, two fillings and a day tell more than any book of soils.",
-    applies="new beds",
-)
+@rule("soil.drainage-tested", Severity.WARNING, by.DRAINAGE, by.PERCOLATION, applies="new beds")
 def drainage_tested(work: T) -> Iterator[Breach]:
-    """A new bed's drainage is tested before it is planted."""
+    """A new bed's drainage is tested before it is planted.
+
+    A hole, two fillings and a day tell more than any book of soils.
+    """
     m = work.measures
     if m.work != "new bed" or m.drained_mm is not None:
         return
@@ -164,15 +144,12 @@ def drainage_tested(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "soil.not-wet-or-frozen",
-    Severity.ADVICE,
-    WET_SOIL,
-    why="Wet clay smears under a boot and dries as brick.",
-    applies="work that says the ground is soaked or frozen",
-)
+@rule("soil.not-wet-or-frozen", Severity.ADVICE, by.WET_SOIL, applies="work that says the ground is soaked or frozen")
 def not_wet_or_frozen(work: T) -> Iterator[Breach]:
-    """Soil is not dug or walked on when it is soaked or frozen."""
+    """Soil is not dug or walked on when it is soaked or frozen.
+
+    Wet clay smears under a boot and dries as brick.
+    """
     if not work.measures.wet_or_frozen:
         return
     yield Breach(

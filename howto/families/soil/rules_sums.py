@@ -27,14 +27,14 @@ SPARE = 1.2  # bags: no more than a fifth over
     VOLUME,
     COMPOST_MULCH,
     GEOMETRY,
-    why=(
-        "Square metres times millimetres over a thousand. Published sums go wrong here: 4 cubic yards over "
-        "1,000 square feet is 1.3 in, not 2; 1 m³ covers 13.3 m² at 75 mm, not 15."
-    ),
     applies="work that writes the volume ordered",
 )
 def volume_adds_up(work: T) -> Iterator[Breach]:
-    """The volume written is what area times depth makes."""
+    """The volume written is what area times depth makes.
+
+    Square metres times millimetres over a thousand. Published sums go wrong here: 4 cubic yards over 1,000
+    square feet is 1.3 in, not 2; 1 m³ covers 13.3 m² at 75 mm, not 15.
+    """
     m = work.measures
     if m.volume_m3 is None:
         return
@@ -56,15 +56,12 @@ def volume_adds_up(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "soil.bags-add-up",
-    Severity.ERROR,
-    GEOMETRY,
-    why="Ten bags of 30 L are 0.3 m³, not one; 4 m³ takes 134 of them.",
-    applies="work that writes bags and their size",
-)
+@rule("soil.bags-add-up", Severity.ERROR, GEOMETRY, applies="work that writes bags and their size")
 def bags_add_up(work: T) -> Iterator[Breach]:
-    """The bags written hold what is needed, and not a fifth more."""
+    """The bags written hold what is needed, and not a fifth more.
+
+    Ten bags of 30 L are 0.3 m³, not one; 4 m³ takes 134 of them.
+    """
     m = work.measures
     if m.bags is None or m.bag_l is None:
         return
@@ -86,11 +83,13 @@ def bags_add_up(work: T) -> Iterator[Breach]:
     "soil.within-payload",
     Severity.WARNING,
     WEIGHT,
-    why="Compost weighs 593 to 712 kg a cubic metre, more when wet; the plate on the trailer rules.",
     applies="work that writes the load and the payload, for compost or a material with its weight",
 )
 def within_payload(work: T) -> Iterator[Breach]:
-    """A full load weighs no more than the trailer may carry."""
+    """A full load weighs no more than the trailer may carry.
+
+    Compost weighs 593 to 712 kg a cubic metre, more when wet; the plate on the trailer rules.
+    """
     m, found = work.measures, density(work.measures)
     if m.load_m3 is None or m.payload_kg is None or found is None:
         return
@@ -115,8 +114,4 @@ def _step(value: float) -> float:
     return float(f"1e{floor(log10(value)) - 2}")
 
 
-SUMS: tuple[Rule[SoilMeasures], ...] = (
-    volume_adds_up,
-    bags_add_up,
-    within_payload,
-)
+SUMS: tuple[Rule[SoilMeasures], ...] = (volume_adds_up, bags_add_up, within_payload)

@@ -34,10 +34,7 @@ def day_bar(work: T) -> Drawing:
     scale, tall = LONG_MM / end, LONG_MM * 0.22
     shapes: list[Shape] = [Polygon(rectangle(0, -tall * 0.5, LONG_MM, 0), Role.SOIL)]
     shapes += [Polygon(rectangle(each.on * scale, 0, each.off * scale, tall), Role.WATER) for each in drawn]
-    shapes += [
-        Line(((0, 0), (LONG_MM, 0)), Role.GROUND),
-        Line(_standing(work, drawn, end, scale, tall), Role.ACCENT),
-    ]
+    shapes += [Line(((0, 0), (LONG_MM, 0)), Role.GROUND), Line(_standing(work, drawn, end, scale, tall), Role.ACCENT)]
     on = drawn[0].off
     shapes.append(Dimension((0, tall), (on * scale, tall), f"{qty(on, 'min')}", offset=tall * 0.5))
     if soak > 0:

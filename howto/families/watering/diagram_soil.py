@@ -144,10 +144,7 @@ def catch_plan(work: T) -> Drawing:
         ]
     mean, dry = formulae.mean(caught), formulae.mean(formulae.low_quarter(caught))
     driest, wettest = _at(low[0], across, pitch), _at(caught.index(full), across, pitch)
-    shapes += [
-        Label(driest, f"driest: {qty(min(caught), 'mL')}"),
-        Label(wettest, f"wettest: {qty(full, 'mL')}"),
-    ]
+    shapes += [Label(driest, f"driest: {qty(min(caught), 'mL')}"), Label(wettest, f"wettest: {qty(full, 'mL')}")]
     return Drawing(
         shapes=tuple(shapes),
         caption=f"{len(caught)} cans: evenness {percent(even * 100)}",

@@ -4,10 +4,10 @@ from collections.abc import Iterator
 from datetime import date
 
 from howto.families.watering import formulae, garden, needs, plan, soil_water
+from howto.families.watering import references as by
 from howto.families.watering.figures_running import putting_on
 from howto.families.watering.figures_young import young
 from howto.families.watering.measures import WateringMeasures
-from howto.families.watering.references import DEEP, FAO56, FAO56_SOIL, LITRE_A_MM
 from howto.model.figure import Figure, Table
 from howto.model.work import Work
 from howto.quantities.amounts import bare, mm, qty
@@ -49,7 +49,7 @@ def _weather(work: T) -> Iterator[Figure]:
         value=found.value,
         unit="mm/day",
         working=found.working,
-        references=(*found.references, *((FAO56,) if rows and FAO56 not in found.references else ())),
+        references=(*found.references, *((by.FAO56,) if rows and by.FAO56 not in found.references else ())),
         table=table if rows else None,
     )
 
@@ -71,7 +71,7 @@ def _plants(work: T) -> Iterator[Figure]:
         value=use.value,
         unit="mm/day",
         working=(use.working[-1], "1 mm is 1 L on each m²"),
-        references=(*use.references, LITRE_A_MM),
+        references=(*use.references, by.LITRE_A_MM),
     )
 
 
@@ -96,10 +96,7 @@ def _soil(work: T) -> Iterator[Figure]:
         label="Taken before plants slow",
         value=soil.easy_mm,
         unit="L/m2",
-        working=(
-            soil.depletion_said,
-            f"{bare(soil.depletion)} x {bare(soil.total_mm)} = {mm(soil.easy_mm, 3)}",
-        ),
+        working=(soil.depletion_said, f"{bare(soil.depletion)} x {bare(soil.total_mm)} = {mm(soil.easy_mm, 3)}"),
         references=soil.references,
     )
     if m.dried_mm is not None:
@@ -122,7 +119,7 @@ def _stress(soil: needs.Ground, dried: float) -> Figure:
         label="Growth left in dry soil, Ks",
         value=ks,
         working=(working,),
-        references=(FAO56_SOIL,),
+        references=(by.FAO56_SOIL,),
     )
 
 
@@ -155,7 +152,7 @@ def _each_time(work: T) -> Iterator[Figure]:
         value=depth.value,
         unit="L/m2",
         working=depth.working,
-        references=(*depth.references, LITRE_A_MM),
+        references=(*depth.references, by.LITRE_A_MM),
         headline=m.area_m2 is None,
     )
     if soil is not None:
@@ -168,7 +165,7 @@ def _each_time(work: T) -> Iterator[Figure]:
             working=(
                 f"{mm(depth.value, 3)} / (1000 x {bare(soil.available)} x {bare(soil.depletion)}) = {qty(reach, 'm', 3)}",
             ),
-            references=(DEEP, *soil.references[1:]),
+            references=(by.DEEP, *soil.references[1:]),
         )
     total = plan.applied_litres(work)
     if total is None or m.area_m2 is None:
@@ -183,7 +180,7 @@ def _each_time(work: T) -> Iterator[Figure]:
             f"{qty(m.area_m2, 'm²', 3)} x {mm(depth.value, 3)} = {qty(net, 'L', 3)} at the roots",
             f"{bare(net)} / {bare(part.value)} ({part.working[0]}) = {qty(total, 'L', 3)}",
         ),
-        references=(LITRE_A_MM, *part.references),
+        references=(by.LITRE_A_MM, *part.references),
         headline=True,
         client=True,
     )
@@ -205,7 +202,7 @@ def _a_week(work: T) -> Iterator[Figure]:
             f"{qty(area, 'm²', 3)} x {mm(use.value, 3)} x 7 = {qty(net, 'L', 3)} at the roots",
             f"{bare(net)} / {bare(part.value)} = {qty(week, 'L', 3)} put on",
         ),
-        references=(*use.references, LITRE_A_MM, *part.references),
+        references=(*use.references, by.LITRE_A_MM, *part.references),
         client=True,
     )
     days = needs.kept_interval(work)
@@ -223,6 +220,6 @@ def _a_week(work: T) -> Iterator[Figure]:
             f"{qty(week, 'L', 3)} / {times} = {qty(week / times, 'L', 3)} each time; / {qty(can, 'L', 3)} a can = "
             f"{bare(week / times / can)} cans, filled up to the next quarter",
         ),
-        references=(LITRE_A_MM,),
+        references=(by.LITRE_A_MM,),
         client=True,
     )

@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from math import ceil
 
 from howto.families.watering import formulae, needs, plan, soil_water
+from howto.families.watering import references as by
 from howto.families.watering.measures import WateringMeasures
-from howto.families.watering.references import BALL, BALL_DEPTH, HUNG, INTAKE, QUARTER, SOAK, UNIFORMITY, WETTED_WIDTH
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY
 from howto.model.work import Work
@@ -75,7 +75,7 @@ def _evenness(work: T) -> Iterator[Figure]:
         value=even * 100,
         unit="%",
         working=(*working, f"under 60 % is very uneven, 80 % or more is even: {said}"),
-        references=(UNIFORMITY, QUARTER),
+        references=(by.UNIFORMITY, by.QUARTER),
     )
 
 
@@ -125,7 +125,7 @@ def _bulb(work: T) -> Iterator[Figure]:
             f"water fills {bare(bulb.share)} of the soil: {qty(bulb.water_l / 1000, 'm³', 3)} / "
             f"(2/3 x π x {bare(bulb.wide_m / 2)}² x {bare(bulb.share)}) = {qty(bulb.deep_m, 'm', 3)}",
         ),
-        references=(WETTED_WIDTH, GEOMETRY, *((BALL, BALL_DEPTH) if work.measures.is_new else ())),
+        references=(by.WETTED_WIDTH, GEOMETRY, *((by.BALL, by.BALL_DEPTH) if work.measures.is_new else ())),
     )
 
 
@@ -182,7 +182,7 @@ def _cycles(work: T) -> Iterator[Figure]:
     if total is None or limit is None or rate is None or cycles is None:
         return
     cycles = work.measures.cycles or cycles
-    sources = (HUNG,) if plan.longest_run(work) is not None else (SOAK, INTAKE)
+    sources = (by.HUNG,) if plan.longest_run(work) is not None else (by.SOAK, by.INTAKE)
     yield Figure(
         name="longest run",
         label="Longest run before water runs off",
@@ -225,6 +225,6 @@ def _soak(work: T, total: float, cycles: int) -> Figure:
             f"at least {qty(LEAST_SOAK_MIN, 'min', 3)} and at most a day, whole minutes up = {qty(least, 'min', 3)}"
             + ("" if own is None else f"; as written {qty(own, 'min', 3)}"),
         ),
-        references=(GEOMETRY, SOAK),
+        references=(GEOMETRY, by.SOAK),
         table=Table(columns=("Cycle", "On", "Off"), units=("", "min", "min"), rows=rows),
     )

@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from datetime import date, timedelta
 
 from howto.families.watering import formulae, garden, plan
+from howto.families.watering import references as by
 from howto.families.watering.formulae import Span, Stage
 from howto.families.watering.measures import WateringMeasures
-from howto.families.watering.references import BIG_TREES_WARM, ESTABLISHED, NEW_TREES, NEW_TREES_WARM
 from howto.model.figure import Figure, Table
 from howto.model.prose import capital
 from howto.model.reference import Reference
@@ -35,8 +35,8 @@ def sources(work: T) -> tuple[Reference, ...]:
     """Return who says how much and how often."""
     m = work.measures
     if plan.summer(work) == "cool":
-        return (NEW_TREES,)
-    return (NEW_TREES, NEW_TREES_WARM) if m.calliper_mm is None else (NEW_TREES_WARM, BIG_TREES_WARM)
+        return (by.NEW_TREES,)
+    return (by.NEW_TREES, by.NEW_TREES_WARM) if m.calliper_mm is None else (by.NEW_TREES_WARM, by.BIG_TREES_WARM)
 
 
 def _each(work: T, span: Span) -> Iterator[Figure]:
@@ -160,6 +160,6 @@ def _settled(work: T, today: date) -> Iterator[Figure]:
         label="Rooted, and then watered by weather",
         value=settled,
         working=(said, f"{bare(high)} months on from {dated(planted, 'plain')}: {dated(settled, 'plain')}"),
-        references=(ESTABLISHED,),
+        references=(by.ESTABLISHED,),
         client=True,
     )

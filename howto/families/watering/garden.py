@@ -9,20 +9,7 @@ from math import ceil
 from typing import NamedTuple
 
 from howto.families.watering import formulae, soil_water
-from howto.families.watering.references import (
-    DENSITY_FACTORS,
-    EFFICIENCY,
-    FAO56,
-    FAO56_SOIL,
-    FAO56_TABLES,
-    HAND_EFFICIENCY,
-    LANDSCAPE,
-    LITRE_A_MM,
-    SOIL_WATER,
-    SOIL_WATER_CLAY,
-    SPECIES_FACTORS,
-    USUAL_DEPLETION,
-)
+from howto.families.watering import references as by
 from howto.families.watering.tables import CROPS, SOILS, SPECIES, Crop, nearest_soil
 from howto.families.watering.weather import Weather, reference_mm
 from howto.model.crew import Climate, Crew
@@ -110,7 +97,7 @@ def soil_of(crew: Crew, soil: str = "") -> str:
 
 def soil_reference(soil: str) -> Reference:
     """Return who says how much a texture holds."""
-    return SOIL_WATER_CLAY if soil == "clay" else SOIL_WATER
+    return by.SOIL_WATER_CLAY if soil == "clay" else by.SOIL_WATER
 
 
 def crop_at(crop: Crop, stage: str) -> float:
@@ -181,13 +168,13 @@ def garden_water(  # noqa: PLR0913 - each is one fact of a garden, all but three
 
 def _sources(texture: str, method: str, *, crop: bool) -> tuple[Reference, ...]:
     """Return who says so, for a garden's month."""
-    plants = (FAO56_TABLES,) if crop else (LANDSCAPE, SPECIES_FACTORS, DENSITY_FACTORS, USUAL_DEPLETION)
-    return (FAO56, *plants, LITRE_A_MM, efficiency_reference(method), FAO56_SOIL, soil_reference(texture))
+    plants = (by.FAO56_TABLES,) if crop else (by.LANDSCAPE, by.SPECIES_FACTORS, by.DENSITY_FACTORS, by.USUAL_DEPLETION)
+    return (by.FAO56, *plants, by.LITRE_A_MM, efficiency_reference(method), by.FAO56_SOIL, soil_reference(texture))
 
 
 def efficiency_reference(method: str) -> Reference:
     """Return who says what part of the water reaches the roots."""
-    return EFFICIENCY if method in {"sprinkler", "drip"} else HAND_EFFICIENCY
+    return by.EFFICIENCY if method in {"sprinkler", "drip"} else by.HAND_EFFICIENCY
 
 
 def litres_a_week(

@@ -4,19 +4,9 @@ from typing import NamedTuple
 
 from howto.families.watering import evapotranspiration as et
 from howto.families.watering import formulae, garden, soil_water, tables, weather
+from howto.families.watering import references as by
 from howto.families.watering.formulae import Span
 from howto.families.watering.measures import WateringMeasures
-from howto.families.watering.references import (
-    DENSITY_FACTORS,
-    FAO56,
-    FAO56_SOIL,
-    FAO56_TABLES,
-    HARGREAVES,
-    INTAKE,
-    LANDSCAPE,
-    SPECIES_FACTORS,
-    USUAL_DEPLETION,
-)
 from howto.languages.time_words import MONTHS
 from howto.model.reference import MEASURED, PRACTICE, Reference
 from howto.model.work import Work
@@ -104,7 +94,7 @@ def _from_temperature(own: weather.Weather) -> Sum:
         f"Ra = {bare(above)} MJ/m² a day x 0.408 = {mm(above * et.MM_PER_MJ, 3)} a day (never the MJ themselves)",
         f"0.0023 x ({bare(mean)} + 17.8) x √{bare(spread)} x {bare(above * et.MM_PER_MJ)} = {mm(found, 3)} a day",
     )
-    return Sum(found, working, (HARGREAVES,))
+    return Sum(found, working, (by.HARGREAVES,))
 
 
 def _from_weather(own: weather.Weather, place: str) -> Sum:
@@ -123,7 +113,7 @@ def _from_weather(own: weather.Weather, place: str) -> Sum:
         f"bottom: {bare(t.slope)} + {bare(t.psychrometric)} x (1 + 0.34 x {bare(t.wind)})",
         f"ETo = top / bottom = {mm(t.mm_per_day, 3)} a day" + (", taken as 0" if t.mm_per_day < 0 else ""),
     )
-    return Sum(found, working, (FAO56,))
+    return Sum(found, working, (by.FAO56,))
 
 
 # -- the planting --
@@ -157,7 +147,7 @@ def coefficient(work: T) -> Sum:
     if m.crop is not None:
         stage = m.stage or "middle"
         kc = garden.crop_at(tables.CROPS[m.crop], stage)
-        return Sum(kc, (f"{m.crop}, {stage} of its season: Kc = {bare(kc)}",), (FAO56_TABLES,))
+        return Sum(kc, (f"{m.crop}, {stage} of its season: Kc = {bare(kc)}",), (by.FAO56_TABLES,))
     ks, said = species_factor(work)
     kd = _degree(m.density_factor, m.density, tables.DENSITY)
     kmc = _degree(m.microclimate_factor, m.microclimate, tables.MICROCLIMATE)
@@ -166,7 +156,7 @@ def coefficient(work: T) -> Sum:
         f"ks {bare(ks)} ({said}), density kd {bare(kd)}, microclimate kmc {bare(kmc)}",
         f"KL = {bare(ks)} x {bare(kd)} x {bare(kmc)} = {bare(found)}",
     )
-    return Sum(found, working, (LANDSCAPE, SPECIES_FACTORS, DENSITY_FACTORS))
+    return Sum(found, working, (by.LANDSCAPE, by.SPECIES_FACTORS, by.DENSITY_FACTORS))
 
 
 def plant_use(work: T) -> Sum | None:
@@ -252,7 +242,7 @@ def ground(work: T) -> Ground | None:
         depletion=p,
         depletion_said=said,
         easy_mm=soil_water.readily_available_mm(total, p),
-        references=(FAO56_SOIL, GIVEN if own else garden.soil_reference(name), source),
+        references=(by.FAO56_SOIL, GIVEN if own else garden.soil_reference(name), source),
     )
 
 
@@ -261,7 +251,7 @@ def _depletion(work: T) -> tuple[float, str, Reference]:
     if m.depletion_fraction is not None:
         return m.depletion_fraction, f"p = {bare(m.depletion_fraction)} as written", GIVEN
     table = tables.CROPS[m.crop].depletion if m.crop else garden.USUAL_P
-    source = FAO56_TABLES if m.crop else USUAL_DEPLETION
+    source = by.FAO56_TABLES if m.crop else by.USUAL_DEPLETION
     use = plant_use(work)
     if use is None:
         return table, f"p = {bare(table)}", source
@@ -293,4 +283,4 @@ def steady_intake(work: T) -> Sum:
         return Sum(own, (f"measured: {qty(own, 'mm/h', 3)}",), (MEASURED,))
     name = soil_name(work)
     intake = tables.SOILS[name].intake_mm_per_h
-    return Sum(intake, (f"{name}: {qty(intake, 'mm/h', 3)}, the lowest published; measure yours",), (INTAKE,))
+    return Sum(intake, (f"{name}: {qty(intake, 'mm/h', 3)}, the lowest published; measure yours",), (by.INTAKE,))

@@ -4,6 +4,7 @@ from datetime import date, timedelta
 from typing import NamedTuple
 
 from howto.families.watering import formulae, garden, soil_water, tables
+from howto.families.watering import references as by
 from howto.families.watering.formulae import Span, Stage
 from howto.families.watering.measures import WateringMeasures
 from howto.families.watering.needs import (
@@ -17,7 +18,6 @@ from howto.families.watering.needs import (
     soil_name,
     steady_intake,
 )
-from howto.families.watering.references import DRIP_TIME, SOFT, SPRINKLER_RATE, STRICT
 from howto.quantities.amounts import bare, mm, percent, qty
 
 LEAST_CAUGHT_ML = 0.1  # ours: cans with less on the mean caught nothing that can be reckoned with
@@ -68,7 +68,7 @@ def sprinkler_rate(work: T) -> Sum | None:
             f"mean can {qty(mean, 'mL', 3)} = {bare(mean * 1000)} mm³ / (π x {bare(m.can_mouth_mm)}² / 4) = {mm(depth, 3)}",
             f"{mm(depth, 3)} x 60 / {qty(m.catch_minutes, 'min', 3)} = {qty(rate, 'mm/h', 3)}",
         )
-        return Sum(rate, working, (SPRINKLER_RATE,))
+        return Sum(rate, working, (by.SPRINKLER_RATE,))
     flow, each = m.flow_l_per_min, m.head_flow_l_per_min
     if each is not None and m.head_spacing_m is not None:
         area = formulae.head_area_m2(m.head_spacing_m, m.row_spacing_m, triangular=m.head_layout == "triangular")
@@ -76,14 +76,16 @@ def sprinkler_rate(work: T) -> Sum | None:
         return Sum(
             rate,
             (f"60 x {qty(each, 'L/min', 3)} / {qty(area, 'm²', 3)} a head = {qty(rate, 'mm/h', 3)}",),
-            (SPRINKLER_RATE,),
+            (by.SPRINKLER_RATE,),
         )
     flow = each * m.heads if flow is None and each is not None and m.heads is not None else flow
     if flow is None or m.area_m2 is None:
         return None
     rate = formulae.rate_mm_per_h(flow * 60, m.area_m2)
     return Sum(
-        rate, (f"60 x {qty(flow, 'L/min', 3)} / {qty(m.area_m2, 'm²', 3)} = {qty(rate, 'mm/h', 3)}",), (SPRINKLER_RATE,)
+        rate,
+        (f"60 x {qty(flow, 'L/min', 3)} / {qty(m.area_m2, 'm²', 3)} = {qty(rate, 'mm/h', 3)}",),
+        (by.SPRINKLER_RATE,),
     )
 
 
@@ -111,9 +113,9 @@ def multiplier(work: T) -> Sum | None:
         return None
     soft = formulae.soft_multiplier(even)
     if work.measures.uniformity_rule == "soft" or even < LEAST_EVEN:
-        return Sum(soft, (f"soft: 1 / (0.4 + 0.6 x {bare(even)}) = {bare(soft)}",), (SOFT,))
+        return Sum(soft, (f"soft: 1 / (0.4 + 0.6 x {bare(even)}) = {bare(soft)}",), (by.SOFT,))
     strict = formulae.strict_multiplier(even)
-    return Sum(strict, (f"strict: 1 / {bare(even)} = {bare(strict)} (soft would be {bare(soft)})",), (STRICT,))
+    return Sum(strict, (f"strict: 1 / {bare(even)} = {bare(strict)} (soft would be {bare(soft)})",), (by.STRICT,))
 
 
 def run_time(work: T) -> Sum | None:
@@ -130,7 +132,7 @@ def run_time(work: T) -> Sum | None:
         line = (
             f"60 x {mm(depth.value, 3)} / {qty(rate.value, 'mm/h', 3)} x {bare(uneven.value)} = {qty(found, 'min', 3)}"
         )
-        return Sum(found, (*uneven.working, line), (SPRINKLER_RATE, *uneven.references))
+        return Sum(found, (*uneven.working, line), (by.SPRINKLER_RATE, *uneven.references))
     part = efficiency(work)
     put_on = formulae.applied(depth.value, part.value)
     found = formulae.run_minutes(put_on, rate.value)
@@ -138,7 +140,7 @@ def run_time(work: T) -> Sum | None:
         f"no cans set out: {mm(depth.value, 3)} / {bare(part.value)} = {mm(put_on, 3)} put on",
         f"60 x {mm(put_on, 3)} / {qty(rate.value, 'mm/h', 3)} = {qty(found, 'min', 3)}",
     )
-    return Sum(found, working, (SPRINKLER_RATE, *part.references))
+    return Sum(found, working, (by.SPRINKLER_RATE, *part.references))
 
 
 def _drip_time(work: T) -> Sum | None:
@@ -153,7 +155,7 @@ def _drip_time(work: T) -> Sum | None:
         f"{qty(wanted, 'L', 3)} / ({m.drippers} drippers x {qty(m.dripper_flow_l_per_h, 'L/h', 3)}) x 60 = {qty(found, 'min', 3)}"
         + (" for each plant" if m.is_new else "")
     )
-    return Sum(found, (line,), (DRIP_TIME,))
+    return Sum(found, (line,), (by.DRIP_TIME,))
 
 
 def applied_litres(work: T) -> float | None:

@@ -3,16 +3,9 @@
 from collections.abc import Iterator
 
 from howto.families.watering import needs, plan, soil_water, tables
+from howto.families.watering import references as by
 from howto.families.watering.formulae import Span
 from howto.families.watering.measures import WateringMeasures
-from howto.families.watering.references import (
-    DEEP,
-    DENSITY_FACTORS,
-    FAO56,
-    FAO56_SOIL,
-    FAO56_TABLES,
-    SPECIES_FACTORS,
-)
 from howto.families.watering.rules_running import RUNNING_RULES
 from howto.families.watering.rules_young import YOUNG_RULES
 from howto.findings import Severity
@@ -26,20 +19,17 @@ from howto.quantities.amounts import bare, mm, percent, qty
 T = Work[WateringMeasures]
 
 DUST_C = 1e-6  # what rounding may leave between two temperatures that are the same
-SPECIES = Limit(low=0.0, high=0.9, unit="of grass's use", reference=SPECIES_FACTORS)
-DEPLETION = Limit(low=0.1, high=0.8, unit="of the soil's water", reference=FAO56_TABLES)
-WETTED = Limit(low=0.15, unit="m", reference=DEEP)
+SPECIES = Limit(low=0.0, high=0.9, unit="of grass's use", reference=by.SPECIES_FACTORS)
+DEPLETION = Limit(low=0.1, high=0.8, unit="of the soil's water", reference=by.FAO56_TABLES)
+WETTED = Limit(low=0.15, unit="m", reference=by.DEEP)
 
 
-@rule(
-    "watering.weather-in-order",
-    Severity.ERROR,
-    FAO56,
-    why="The spread of temperature stands for the sun that came through; it cannot be below 0.",
-    applies="techniques that write a day's temperatures",
-)
+@rule("watering.weather-in-order", Severity.ERROR, by.FAO56, applies="techniques that write a day's temperatures")
 def weather_in_order(work: T) -> Iterator[Breach]:
-    """The day's highest temperature is not below its lowest."""
+    """The day's highest temperature is not below its lowest.
+
+    The spread of temperature stands for the sun that came through; it cannot be below 0.
+    """
     m = work.measures
     if m.day_max_c is None or m.day_min_c is None or m.day_max_c >= m.day_min_c - DUST_C:
         return
@@ -54,15 +44,12 @@ def weather_in_order(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "watering.species-factor",
-    Severity.WARNING,
-    SPECIES_FACTORS,
-    why="Against grass, plants of low water use take 0.1 to 0.3, moderate 0.4 to 0.6, high 0.7 to 0.9.",
-    applies="techniques that write a species factor",
-)
+@rule("watering.species-factor", Severity.WARNING, by.SPECIES_FACTORS, applies="techniques that write a species factor")
 def species_factor(work: T) -> Iterator[Breach]:
-    """The species factor stands in the range of the plant's water use."""
+    """The species factor stands in the range of the plant's water use.
+
+    Against grass, plants of low water use take 0.1 to 0.3, moderate 0.4 to 0.6, high 0.7 to 0.9.
+    """
     m = work.measures
     if m.species_factor is None:
         return
@@ -73,12 +60,14 @@ def species_factor(work: T) -> Iterator[Breach]:
 @rule(
     "watering.place-factors",
     Severity.ADVICE,
-    DENSITY_FACTORS,
-    why="Planting density runs from 0.5 to 1.3 and exposure from 0.5 to 1.4; both are 1 for an average place.",
+    by.DENSITY_FACTORS,
     applies="techniques that write a density or microclimate factor",
 )
 def place_factors(work: T) -> Iterator[Breach]:
-    """Density and microclimate factors stand in their published ranges."""
+    """Density and microclimate factors stand in their published ranges.
+
+    Planting density runs from 0.5 to 1.3 and exposure from 0.5 to 1.4; both are 1 for an average place.
+    """
     m = work.measures
     if m.density_factor is not None:
         span = tables.DENSITY[m.density] if m.density else Span(0.5, 1.3)
@@ -90,7 +79,7 @@ def place_factors(work: T) -> Iterator[Breach]:
 
 
 def _outside(key: str, field: str, value: float, span: Span, degree: str | None) -> Iterator[Breach]:
-    if Limit(low=span.low, high=span.high, unit="", reference=SPECIES_FACTORS).allows(value):
+    if Limit(low=span.low, high=span.high, unit="", reference=by.SPECIES_FACTORS).allows(value):
         return
     bound = num(span.low if value < span.low else span.high)
     yield Breach(
@@ -106,13 +95,15 @@ def _outside(key: str, field: str, value: float, span: Span, degree: str | None)
 @rule(
     "watering.wilting-below-capacity",
     Severity.ERROR,
-    FAO56_SOIL,
+    by.FAO56_SOIL,
     GEOMETRY,
-    why="Plants live on the water between the two.",
     applies="techniques that write a field capacity or a wilting point",
 )
 def wilting_below_capacity(work: T) -> Iterator[Breach]:
-    """Soil holds more at field capacity than at wilting point."""
+    """Soil holds more at field capacity than at wilting point.
+
+    Plants live on the water between the two.
+    """
     if needs.ground(work) is not None:
         return
     m, soil = work.measures, tables.SOILS[needs.soil_name(work)]
@@ -131,15 +122,12 @@ def wilting_below_capacity(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "watering.depletion-range",
-    Severity.ERROR,
-    FAO56_TABLES,
-    why="Below 0.1 the soil never drains; over 0.8 every plant of the table has slowed.",
-    applies="techniques that write a depletion",
-)
+@rule("watering.depletion-range", Severity.ERROR, by.FAO56_TABLES, applies="techniques that write a depletion")
 def depletion_range(work: T) -> Iterator[Breach]:
-    """The part of the soil's water used before watering again stands within 0.1 to 0.8."""
+    """The part of the soil's water used before watering again stands within 0.1 to 0.8.
+
+    Below 0.1 the soil never drains; over 0.8 every plant of the table has slowed.
+    """
     p = work.measures.depletion_fraction
     if p is None or DEPLETION.allows(p):
         return
@@ -153,20 +141,17 @@ def depletion_range(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "watering.root-depth",
-    Severity.WARNING,
-    FAO56_TABLES,
-    why="Lawns root to 0.5 to 1.0 m, fruit trees to 1 to 2 m, strawberries to 0.2 to 0.3 m; often less.",
-    applies="techniques that write a crop and a root depth",
-)
+@rule("watering.root-depth", Severity.WARNING, by.FAO56_TABLES, applies="techniques that write a crop and a root depth")
 def root_depth(work: T) -> Iterator[Breach]:
-    """Roots are reckoned no deeper than the crop's table says they grow."""
+    """Roots are reckoned no deeper than the crop's table says they grow.
+
+    Lawns root to 0.5 to 1.0 m, fruit trees to 1 to 2 m, strawberries to 0.2 to 0.3 m; often less.
+    """
     m = work.measures
     if m.root_depth_mm is None or m.crop is None:
         return
     most = tables.CROPS[m.crop].root_high_m * 1000
-    if Limit(high=most, unit="mm", reference=FAO56_TABLES).allows(m.root_depth_mm):
+    if Limit(high=most, unit="mm", reference=by.FAO56_TABLES).allows(m.root_depth_mm):
         return
     yield Breach(
         field="measures.root_depth_mm",
@@ -181,12 +166,14 @@ def root_depth(work: T) -> Iterator[Breach]:
 @rule(
     "watering.dried-too-far",
     Severity.WARNING,
-    FAO56_SOIL,
-    why="Past the easily taken water a plant shuts its leaves and slows, down to nothing at wilting point.",
+    by.FAO56_SOIL,
     applies="techniques that write how far the soil has dried",
 )
 def dried_too_far(work: T) -> Iterator[Breach]:
-    """Water comes before the soil has dried past what plants take easily."""
+    """Water comes before the soil has dried past what plants take easily.
+
+    Past the easily taken water a plant shuts its leaves and slows, down to nothing at wilting point.
+    """
     dried, soil = work.measures.dried_mm, needs.ground(work)
     if dried is None or soil is None or dried <= soil.easy_mm * (1 + 1e-9):
         return
@@ -202,18 +189,13 @@ def dried_too_far(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "watering.interval",
-    Severity.WARNING,
-    FAO56_SOIL,
-    why=(
-        "The easily taken water over the daily use is the days it lasts: 16.8 mm at 4.75 mm a day is 3.5 days, "
-        "3 in practice."
-    ),
-    applies="established plantings that write an interval",
-)
+@rule("watering.interval", Severity.WARNING, by.FAO56_SOIL, applies="established plantings that write an interval")
 def interval(work: T) -> Iterator[Breach]:
-    """The days between waterings are no more than the soil's easy water lasts."""
+    """The days between waterings are no more than the soil's easy water lasts.
+
+    The easily taken water over the daily use is the days it lasts: 16.8 mm at 4.75 mm a day is 3.5 days, 3 in
+    practice.
+    """
     own, days = work.measures.interval_days, needs.days_between(work)
     if own is None or days is None or work.measures.is_new:
         return
@@ -229,15 +211,12 @@ def interval(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "watering.root-zone-holds",
-    Severity.ERROR,
-    FAO56_SOIL,
-    why="Water past the roots is paid for, and takes the feed down with it.",
-    applies="techniques that write a wanted depth",
-)
+@rule("watering.root-zone-holds", Severity.ERROR, by.FAO56_SOIL, applies="techniques that write a wanted depth")
 def root_zone_holds(work: T) -> Iterator[Breach]:
-    """One watering is no more than the root zone can hold."""
+    """One watering is no more than the root zone can hold.
+
+    Water past the roots is paid for, and takes the feed down with it.
+    """
     depth, soil = work.measures.wanted_depth_mm, needs.ground(work)
     if depth is None or soil is None or depth <= soil.total_mm * (1 + 1e-9):
         return
@@ -255,12 +234,14 @@ def root_zone_holds(work: T) -> Iterator[Breach]:
 @rule(
     "watering.deep-enough",
     Severity.WARNING,
-    DEEP,
-    why="A sprinkle that wets 50 mm keeps roots at the top, where they dry first; 6 in is the least.",
+    by.DEEP,
     applies="areas watered by sprinkler, hose or can, where a depth or an interval is written",
 )
 def deep_enough(work: T) -> Iterator[Breach]:
-    """A watering over an area wets the soil at least 150 mm deep, or to the roots where they are shallower."""
+    """A watering over an area wets the soil at least 150 mm deep, or to the roots where they are shallower.
+
+    A sprinkle that wets 50 mm keeps roots at the top, where they dry first; 6 in is the least.
+    """
     m, depth, soil = work.measures, plan.net_depth(work), needs.ground(work)
     if m.is_new or m.method == "drip" or depth is None or soil is None:
         return

@@ -3,18 +3,9 @@
 from collections.abc import Iterator
 
 from howto.families.watering import formulae, needs, plan, tables
+from howto.families.watering import references as by
 from howto.families.watering.figures_running import cycle_limit, cycles_for, run_minutes, soak_for
 from howto.families.watering.measures import WateringMeasures
-from howto.families.watering.references import (
-    DRIP_TIME,
-    HUNG,
-    INTAKE,
-    QUARTER,
-    SOAK,
-    SPRINKLER_RATE,
-    UNIFORMITY,
-    WETTED_WIDTH,
-)
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, Rule, line_wanted, rule
 from howto.model.reference import FORMAT, GEOMETRY
@@ -26,20 +17,17 @@ from howto.quantities.amounts import bare, mm, percent, qty
 
 T = Work[WateringMeasures]
 
-VERY_UNEVEN = Limit(low=0.6, unit="of the mean", reference=UNIFORMITY)
+VERY_UNEVEN = Limit(low=0.6, unit="of the mean", reference=by.UNIFORMITY)
 RUN_SLACK = 0.1  # ours: how far a written run may stand from the one worked out
 DAY_MIN = 1_440
 
 
-@rule(
-    "watering.flow-known",
-    Severity.WARNING,
-    FORMAT,
-    why="Without flow there are no minutes to write on the card.",
-    applies="sprinklers and drip lines",
-)
+@rule("watering.flow-known", Severity.WARNING, FORMAT, applies="sprinklers and drip lines")
 def flow_known(work: T) -> Iterator[Breach]:
-    """A sprinkler's rate, or a drip line's drippers and their flow, can be told from the measures."""
+    """A sprinkler's rate, or a drip line's drippers and their flow, can be told from the measures.
+
+    Without flow there are no minutes to write on the card.
+    """
     m = work.measures
     if m.method == "sprinkler" and plan.sprinkler_rate(work) is None:
         yield Breach(
@@ -74,13 +62,15 @@ def flow_known(work: T) -> Iterator[Breach]:
 @rule(
     "watering.can-count",
     Severity.WARNING,
-    QUARTER,
-    UNIFORMITY,
-    why="The low quarter of 15 cans is 4 of them (49.6 % in a published set); taking 3 gives 40.1 %.",
+    by.QUARTER,
+    by.UNIFORMITY,
     applies="techniques that write a can count or catch cans",
 )
 def can_count(work: T) -> Iterator[Breach]:
-    """Catch cans are set out in a multiple of four, so that the low quarter is a whole number of cans."""
+    """Catch cans are set out in a multiple of four, so that the low quarter is a whole number of cans.
+
+    The low quarter of 15 cans is 4 of them (49.6 % in a published set); taking 3 gives 40.1 %.
+    """
     m = work.measures
     count = m.can_count or len(m.catch_cans_ml or ())
     if count % 4 == 0:
@@ -96,16 +86,12 @@ def can_count(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "watering.cans-caught",
-    Severity.ERROR,
-    QUARTER,
-    GEOMETRY,
-    why="A mean of nothing cannot be divided by.",
-    applies="techniques that write catch cans",
-)
+@rule("watering.cans-caught", Severity.ERROR, by.QUARTER, GEOMETRY, applies="techniques that write catch cans")
 def cans_caught(work: T) -> Iterator[Breach]:
-    """Every catch can holds nothing or more, and together they caught something."""
+    """Every catch can holds nothing or more, and together they caught something.
+
+    A mean of nothing cannot be divided by.
+    """
     m = work.measures
     if not m.catch_cans_ml or plan.readings(m):
         return
@@ -124,13 +110,15 @@ def cans_caught(work: T) -> Iterator[Breach]:
 @rule(
     "watering.evenness-agrees",
     Severity.WARNING,
-    QUARTER,
+    by.QUARTER,
     GEOMETRY,
-    why="Two numbers for one thing: the one that was caught is the one to keep.",
     applies="techniques that write both catch cans and a uniformity",
 )
 def evenness_agrees(work: T) -> Iterator[Breach]:
-    """A written uniformity is the one the cans give."""
+    """A written uniformity is the one the cans give.
+
+    Two numbers for one thing: the one that was caught is the one to keep.
+    """
     m = work.measures
     caught = plan.readings(m)
     if m.uniformity_percent is None or not caught:
@@ -151,15 +139,13 @@ def evenness_agrees(work: T) -> Iterator[Breach]:
 
 
 @rule(
-    "watering.uneven-heads",
-    Severity.WARNING,
-    UNIFORMITY,
-    QUARTER,
-    why="Below 60 % water is very uneven, at 80 % or more even; running longer only drowns the wet part.",
-    applies="sprinklers whose evenness is known",
+    "watering.uneven-heads", Severity.WARNING, by.UNIFORMITY, by.QUARTER, applies="sprinklers whose evenness is known"
 )
 def uneven_heads(work: T) -> Iterator[Breach]:
-    """A very uneven sprinkler is put right before it is run longer, and the steps say so."""
+    """A very uneven sprinkler is put right before it is run longer, and the steps say so.
+
+    Below 60 % water is very uneven, at 80 % or more even; running longer only drowns the wet part.
+    """
     even = plan.evenness(work)
     if work.measures.method != "sprinkler" or even is None or VERY_UNEVEN.allows(even):
         return
@@ -176,28 +162,22 @@ def uneven_heads(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "watering.run-time",
-    Severity.WARNING,
-    SPRINKLER_RATE,
-    why="At 1 in/h, 88 min a week are 1.467 in; a run that is off by a third leaves a third dry.",
-    applies="sprinklers that write a run",
-)
+@rule("watering.run-time", Severity.WARNING, by.SPRINKLER_RATE, applies="sprinklers that write a run")
 def run_time(work: T) -> Iterator[Breach]:
-    """A sprinkler's written run puts on the water that is wanted, within a tenth."""
+    """A sprinkler's written run puts on the water that is wanted, within a tenth.
+
+    At 1 in/h, 88 min a week are 1.467 in; a run that is off by a third leaves a third dry.
+    """
     if work.measures.method == "sprinkler":
         yield from _run(work)
 
 
-@rule(
-    "watering.drip-time",
-    Severity.WARNING,
-    DRIP_TIME,
-    why="1.8 L from a dripper of 8 L/h takes 13.5 min; an hour would give four times as much.",
-    applies="drip lines that write a run",
-)
+@rule("watering.drip-time", Severity.WARNING, by.DRIP_TIME, applies="drip lines that write a run")
 def drip_time(work: T) -> Iterator[Breach]:
-    """A drip line's written run gives the water that is wanted, within a tenth."""
+    """A drip line's written run gives the water that is wanted, within a tenth.
+
+    1.8 L from a dripper of 8 L/h takes 13.5 min; an hour would give four times as much.
+    """
     if work.measures.method == "drip":
         yield from _run(work)
 
@@ -221,23 +201,18 @@ def _run(work: T) -> Iterator[Breach]:
 @rule(
     "watering.cycle-length",
     Severity.WARNING,
-    INTAKE,
-    SOAK,
-    HUNG,
-    why=(
-        "Wet soil takes less than most sprinklers give. Timed soil has its own longest run; a town on clay stops "
-        "at 6 min at a time. Published intakes differ by a factor of 2, so the lowest is used: measure yours."
-    ),
+    by.INTAKE,
+    by.SOAK,
+    by.HUNG,
     applies="sprinklers that write a run or cycles, where the rate is above the soil's intake",
 )
 def cycle_length(work: T) -> Iterator[Breach]:
-    """No single run is longer than the soil takes without water running off."""
-    m, needed, limit, total = (
-        work.measures,
-        cycles_for(work),
-        cycle_limit(work),
-        run_minutes(work),
-    )
+    """No single run is longer than the soil takes without water running off.
+
+    Wet soil takes less than most sprinklers give. Timed soil has its own longest run; a town on clay stops at 6
+    min at a time. Published intakes differ by a factor of 2, so the lowest is used: measure yours.
+    """
+    m, needed, limit, total = (work.measures, cycles_for(work), cycle_limit(work), run_minutes(work))
     if m.method != "sprinkler" or needed is None or limit is None or total is None or not 0 < needed <= DAY_MIN:
         return
     if (m.cycles is None and m.run_minutes is None) or (m.cycles or 1) >= needed:
@@ -257,17 +232,17 @@ def cycle_length(work: T) -> Iterator[Breach]:
 @rule(
     "watering.soak-gap",
     Severity.WARNING,
-    SOAK,
-    INTAKE,
+    by.SOAK,
+    by.INTAKE,
     GEOMETRY,
-    why=(
-        "What fell faster than the soil drinks stands on top until it has caught up; 30 to 60 min between starts "
-        "is usual."
-    ),
     applies="sprinklers that write cycles and a soak",
 )
 def soak_gap(work: T) -> Iterator[Breach]:
-    """Between two cycles the water has time to sink in, half an hour at least."""
+    """Between two cycles the water has time to sink in, half an hour at least.
+
+    What fell faster than the soil drinks stands on top until it has caught up; 30 to 60 min between starts is
+    usual.
+    """
     m = work.measures
     if m.method != "sprinkler" or m.soak_minutes is None or (m.cycles or 1) < 2:
         return
@@ -285,15 +260,12 @@ def soak_gap(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "watering.dripper-spacing",
-    Severity.ADVICE,
-    WETTED_WIDTH,
-    why="A line of dry soil between two drippers is a line without roots.",
-    applies="drip lines that write a dripper spacing",
-)
+@rule("watering.dripper-spacing", Severity.ADVICE, by.WETTED_WIDTH, applies="drip lines that write a dripper spacing")
 def dripper_spacing(work: T) -> Iterator[Breach]:
-    """Drippers stand close enough for their wet patches to meet."""
+    """Drippers stand close enough for their wet patches to meet.
+
+    A line of dry soil between two drippers is a line without roots.
+    """
     m, name = work.measures, needs.soil_name(work)
     wide = tables.SOILS[name].wide_mm
     if m.method != "drip" or m.dripper_spacing_mm is None or m.dripper_spacing_mm <= wide:

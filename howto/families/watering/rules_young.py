@@ -3,17 +3,10 @@
 from collections.abc import Iterator
 
 from howto.families.watering import plan, tables
+from howto.families.watering import references as by
 from howto.families.watering.figures_young import every_words
 from howto.families.watering.formulae import Span
 from howto.families.watering.measures import WateringMeasures
-from howto.families.watering.references import (
-    BACKFLOW,
-    BIG_TREES_WARM,
-    CHECK_FIRST,
-    COOL_HOURS,
-    NEW_TREES,
-    NEW_TREES_WARM,
-)
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Rule, line_wanted, rule
 from howto.model.reference import PRACTICE
@@ -29,17 +22,17 @@ T = Work[WateringMeasures]
 @rule(
     "watering.tree-litres",
     Severity.WARNING,
-    NEW_TREES,
-    NEW_TREES_WARM,
-    BIG_TREES_WARM,
-    why=(
-        "1 to 1.5 US gal an inch of calliper where summers are cool, 2 to 3 where they are warm. Advice for small "
-        "trees runs from 2 gal a time to 10 gal a week, so feel the soil."
-    ),
+    by.NEW_TREES,
+    by.NEW_TREES_WARM,
+    by.BIG_TREES_WARM,
     applies="new trees that write a calliper and their water",
 )
 def tree_litres(work: T) -> Iterator[Breach]:
-    """A new tree gets at each watering what its stem calls for: no less, and no more that drowns it."""
+    """A new tree gets at each watering what its stem calls for: no less, and no more that drowns it.
+
+    1 to 1.5 US gal an inch of calliper where summers are cool, 2 to 3 where they are warm. Advice for small
+    trees runs from 2 gal a time to 10 gal a week, so feel the soil.
+    """
     m, span = work.measures, plan.plant_litres(work)
     if m.calliper_mm is None or m.water_each_l is None or span is None:
         return
@@ -50,14 +43,13 @@ def tree_litres(work: T) -> Iterator[Breach]:
 
 
 @rule(
-    "watering.shrub-litres",
-    Severity.WARNING,
-    NEW_TREES,
-    why="The root ball is still the pot: a quarter to a third of its volume refills it.",
-    applies="new shrubs that write their pot and their water",
+    "watering.shrub-litres", Severity.WARNING, by.NEW_TREES, applies="new shrubs that write their pot and their water"
 )
 def shrub_litres(work: T) -> Iterator[Breach]:
-    """A new shrub gets at each watering 25 to 30 % of the pot it came in."""
+    """A new shrub gets at each watering 25 to 30 % of the pot it came in.
+
+    The root ball is still the pot: a quarter to a third of its volume refills it.
+    """
     m, span = work.measures, plan.plant_litres(work)
     if m.pot_l is None or m.calliper_mm is not None or m.water_each_l is None or span is None:
         return
@@ -83,17 +75,17 @@ def _litres(given: float, span: Span, why: str, plant: str) -> Iterator[Breach]:
 @rule(
     "watering.first-year",
     Severity.WARNING,
-    NEW_TREES,
-    NEW_TREES_WARM,
-    BIG_TREES_WARM,
-    why=(
-        "Daily for two weeks, every 2 to 3 days to week 12, then weekly until rooted; where summers are warm, "
-        "every other day for two months."
-    ),
+    by.NEW_TREES,
+    by.NEW_TREES_WARM,
+    by.BIG_TREES_WARM,
     applies="new plants that write an interval",
 )
 def first_year(work: T) -> Iterator[Breach]:
-    """New plants are watered as often as their weeks since planting ask for."""
+    """New plants are watered as often as their weeks since planting ask for.
+
+    Daily for two weeks, every 2 to 3 days to week 12, then weekly until rooted; where summers are warm, every
+    other day for two months.
+    """
     m = work.measures
     if not m.is_new or m.interval_days is None:
         return
@@ -116,15 +108,12 @@ def _weeks(count: float) -> str:
     return "1 week" if count == 1 else f"{bare(count)} weeks"
 
 
-@rule(
-    "watering.feel-first",
-    Severity.WARNING,
-    CHECK_FIRST,
-    why="Too much water drowns more new trees than too little dries.",
-    applies="new plants",
-)
+@rule("watering.feel-first", Severity.WARNING, by.CHECK_FIRST, applies="new plants")
 def feel_first(work: T) -> Iterator[Breach]:
-    """New plants are watered only after the soil has been felt, and the card says so."""
+    """New plants are watered only after the soil has been felt, and the card says so.
+
+    Too much water drowns more new trees than too little dries.
+    """
     if not work.measures.is_new:
         return
     if says(work, "feel the soil", "check the soil", "soil is damp", "soil is dry", "finger", "still moist"):
@@ -138,15 +127,12 @@ def feel_first(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "watering.backflow",
-    Severity.ADVICE,
-    BACKFLOW,
-    why="Garden water must not be drawn back into the pipes people drink from.",
-    applies="sprinklers, drip lines and hoses",
-)
+@rule("watering.backflow", Severity.ADVICE, by.BACKFLOW, applies="sprinklers, drip lines and hoses")
 def backflow(work: T) -> Iterator[Breach]:
-    """A line joined to the drinking-water tap has a backflow preventer, and the card says so."""
+    """A line joined to the drinking-water tap has a backflow preventer, and the card says so.
+
+    Garden water must not be drawn back into the pipes people drink from.
+    """
     if work.measures.method == "can" or says(work, "backflow", "back-flow", "check valve", "non-return"):
         return
     line = "- **Drinking water.** Join hose or line to the tap through a backflow preventer."
@@ -158,15 +144,12 @@ def backflow(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "watering.cool-hours",
-    Severity.ADVICE,
-    COOL_HOURS,
-    why="Early water has the day to sink in, and leaves dry soon after.",
-    applies="every watering",
-)
+@rule("watering.cool-hours", Severity.ADVICE, by.COOL_HOURS, applies="every watering")
 def cool_hours(work: T) -> Iterator[Breach]:
-    """Water is given in the cool of the day, early for choice."""
+    """Water is given in the cool of the day, early for choice.
+
+    Early water has the day to sink in, and leaves dry soon after.
+    """
     if says(work, "morning", "early in the day", "sunrise", "dawn", "cool of the day", "before breakfast"):
         return
     line = "- **Midday.** Water early in the morning: less is lost, and leaves are dry by night."
@@ -178,15 +161,12 @@ def cool_hours(work: T) -> Iterator[Breach]:
     )
 
 
-@rule(
-    "watering.hot-hose",
-    Severity.ADVICE,
-    PRACTICE,
-    why="The first litres from a hose in the sun scald.",
-    applies="hoses",
-)
+@rule("watering.hot-hose", Severity.ADVICE, PRACTICE, applies="hoses")
 def hot_hose(work: T) -> Iterator[Breach]:
-    """A hose that lay in the sun is run until it is cool before it is turned on plants."""
+    """A hose that lay in the sun is run until it is cool before it is turned on plants.
+
+    The first litres from a hose in the sun scald.
+    """
     if work.measures.method != "hose" or says(work, "runs cool", "run cool", "hot water", "until it is cool"):
         return
     line = "- **Hot hose.** A hose that lay in the sun scalds hands and leaves: let it run until it runs cool."

@@ -44,11 +44,7 @@ class PlacedDisc:
 
 
 def place_discs(
-    points: Iterable[tuple[Point, int]],
-    radius: float,
-    blocks: Sequence[Outline],
-    pointed: Sequence[Point],
-    room: Box,
+    points: Iterable[tuple[Point, int]], radius: float, blocks: Sequence[Outline], pointed: Sequence[Point], room: Box
 ) -> tuple[PlacedDisc, ...] | None:
     """Return every disc with its place, by number; None where one finds no free place.
 
@@ -99,11 +95,7 @@ def disc_leaders(each: PlacedDisc, look: Look) -> Iterator[PaintMark]:
 def disc_marks(each: PlacedDisc, look: Look) -> Iterator[PaintMark]:
     """Yield a disc's face with a contrast ring, and its number."""
     yield Dot(
-        centre=each.centre,
-        radius=each.radius,
-        colour=look.ink,
-        ring_width=each.radius * RING,
-        ring_colour=look.ground,
+        centre=each.centre, radius=each.radius, colour=look.ink, ring_width=each.radius * RING, ring_colour=look.ground
     )
     size = each.radius * (1.3 if each.number < 10 else 1.1)
     yield Words(

@@ -70,10 +70,7 @@ def clipped(line: Segment, outline: Sequence[Point]) -> list[Segment]:
         middle = (start + end) / 2
         if end - start > 1e-9 and inside((x0 + (x1 - x0) * middle, y0 + (y1 - y0) * middle), outline):
             parts.append(
-                (
-                    (x0 + (x1 - x0) * start, y0 + (y1 - y0) * start),
-                    (x0 + (x1 - x0) * end, y0 + (y1 - y0) * end),
-                )
+                ((x0 + (x1 - x0) * start, y0 + (y1 - y0) * start), (x0 + (x1 - x0) * end, y0 + (y1 - y0) * end))
             )
     return parts
 

@@ -143,10 +143,7 @@ class Profile:
             ends = (
                 (x0, x1)
                 if first == last
-                else (
-                    x0 + slope * (max(row * self._row, y0) - y0),
-                    x0 + slope * (min((row + 1) * self._row, y1) - y0),
-                )
+                else (x0 + slope * (max(row * self._row, y0) - y0), x0 + slope * (min((row + 1) * self._row, y1) - y0))
             )
             left, right = self._reach.get(row, (ends[0], ends[0]))
             self._reach[row] = (min(left, *ends), max(right, *ends))

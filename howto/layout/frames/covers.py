@@ -6,15 +6,7 @@ from typing import Final
 from howto.findings import Finding
 from howto.layout import fit_rules
 from howto.layout.frames.copy import bare, cover_numbers, over_line
-from howto.layout.frames.cover import (
-    Numbers,
-    above,
-    cover_crop,
-    cover_title,
-    drawing_cover,
-    photo_cover,
-    set_numbers,
-)
+from howto.layout.frames.cover import Numbers, above, cover_crop, cover_title, drawing_cover, photo_cover, set_numbers
 from howto.layout.frames.look import Ratio
 from howto.layout.frames.parts import Block, heading
 from howto.layout.frames.picture import too_small

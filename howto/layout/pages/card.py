@@ -98,10 +98,7 @@ def joined(paragraphs: Iterable[Prose]) -> Prose:
 
 def legible(colours: Colours) -> str:
     """Return the accent, or the nearest colour to it that can be read on the ground."""
-    found = nearest(
-        colours.accent,
-        lambda colour: contrast(colour, colours.ground) >= AA,
-    )
+    found = nearest(colours.accent, lambda colour: contrast(colour, colours.ground) >= AA)
     return found or colours.ink
 
 

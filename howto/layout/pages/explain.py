@@ -10,8 +10,7 @@ from howto.model.prose import Prose
 from howto.model.sheet import Block, Bullets, Dated, Paragraph, Section, Sheet
 
 _KNOWN: Final = re.compile(
-    r"(?<![\w-])(?:" + "|".join(sorted(map(re.escape, EXPLAINED), key=len, reverse=True)) + r")(?![\w-])",
-    re.IGNORECASE,
+    r"(?<![\w-])(?:" + "|".join(sorted(map(re.escape, EXPLAINED), key=len, reverse=True)) + r")(?![\w-])", re.IGNORECASE
 )
 Change = Callable[[Prose], Prose]
 
