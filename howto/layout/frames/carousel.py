@@ -1,7 +1,7 @@
 """A technique → the frames of its carousel: cover, tools and numbers, a frame a step, cautions, finish."""
 
 from collections.abc import Mapping, Sequence
-from datetime import date
+from dataclasses import replace
 
 from howto.colour import TEXT_RATIO, contrast, nearest
 from howto.findings import Finding, in_order
@@ -21,46 +21,39 @@ from howto.layout.frames.publish import caption_findings
 from howto.layout.frames.shared import Job, Page
 from howto.layout.frames.steps import steps
 from howto.model.crew import Colours
-from howto.model.figure import Figure
 from howto.model.photo import Photograph
+from howto.model.ready import Ready
 from howto.model.sheet import Frame
-from howto.model.technique import AnyTechnique
-from howto.shapes import Drawing
 
 FRAME_RULES = FIT_RULES
 RATIOS: tuple[Ratio, ...] = ("4x5", "1x1", "9x16")
 
 
 def frames(
-    technique: AnyTechnique,
-    figures: Sequence[Figure],
-    drawings: Sequence[Drawing],
+    ready: Ready,
     photos: Mapping[str, Photograph],
     ratio: Ratio,
-    today: date,
 ) -> tuple[tuple[Frame, ...], tuple[Finding, ...]]:
-    """Return the frames of a technique whose `{words}` are filled, laid out for one ratio, and what will not fit.
+    """Return the frames of a technique laid out for one ratio, and what will not fit.
 
     `photos` are the pictures that could be read, by the name the technique gives them; a step without one shows
     the drawing that goes with it.
     """
-    del today  # a carousel is published once and says which version it shows, not which day it was made
-    technique = spelled(technique)
-    accent = legible_accent(technique.crew.colours)
-    colours = technique.crew.colours.model_copy(update={"accent": accent})
+    ready = replace(ready, technique=spelled(ready.technique))
+    technique, crew = ready.technique, ready.crew
+    accent = legible_accent(crew.colours)
+    colours = crew.colours.model_copy(update={"accent": accent})
     job = Job(
-        technique=technique,
-        figures=figures,
-        drawings=drawings,
+        ready=ready,
         photos=photos,
-        sheet=board(ratio, technique.crew, accent),
+        sheet=board(ratio, crew, accent),
         look=frame_look(colours),
         words=frame_words(technique.language),
         say=labels(technique.language),
     )
     made = (cover(job), *numbers_pages(job), *steps(job), *caution_pages(job), finish_page(job))
     laid = (each for _, findings in made for each in findings)
-    found = in_order((*letter_findings(technique), *caption_findings(technique, figures), *laid))
+    found = in_order((*letter_findings(technique), *caption_findings(ready), *laid))
     pages = [page for page, _ in made]
     names = tuple(page.name for page in pages)
     return tuple(_frame(job, page, number, names) for number, page in enumerate(pages, start=1)), found
@@ -74,10 +67,10 @@ def legible_accent(colours: Colours) -> str:
 
 def _frame(job: Job, page: Page, number: int, names: Sequence[str]) -> Frame:
     """Return a page as a frame, with its tape and its title block."""
-    technique, sheet = job.technique, page.sheet
-    own = job.photos.get(OWN_MARK) if sheet.ground == technique.crew.colours.ground else None
+    technique, crew, sheet = job.technique, job.ready.crew, page.sheet
+    own = job.photos.get(OWN_MARK) if sheet.ground == crew.colours.ground else None
     own_size = (float(own.width), float(own.height)) if own is not None else None
-    block = title_block(sheet, technique.crew.name, bare(technique.title), technique.version, own_size)
+    block = title_block(sheet, crew.name, bare(technique.title), technique.version, own_size)
     lead = job.words["frame_of"].format(number=number, count=len(names))
     return Frame(
         name=f"{number:02d}",
@@ -85,6 +78,6 @@ def _frame(job: Job, page: Page, number: int, names: Sequence[str]) -> Frame:
         height=int(sheet.height),
         ground=sheet.ground,
         marks=(*page.marks, *tape(sheet, number, names), *block),
-        alt=within((f"{lead}: {page.alt[0]}" if page.alt else lead, *page.alt[1:]), technique.crew.alt_limit),
+        alt=within((f"{lead}: {page.alt[0]}" if page.alt else lead, *page.alt[1:]), crew.alt_limit),
         credit=page.credit,
     )

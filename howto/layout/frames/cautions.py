@@ -153,7 +153,7 @@ def caution_pages(job: Job) -> tuple[Made, ...]:
     """Return the frames of the cautions: one where they fit on one, never leaving one out."""
     if not job.technique.cautions:
         return ()
-    crew = job.technique.crew
+    crew = job.ready.crew
     sheet = board(job.sheet.ratio, crew, BLACK, ground=SAFETY_YELLOW, ink=BLACK)
     made: list[Made] = []
     for panel in panels(sheet, job.technique.cautions, job.words["wear"], job.words["local_codes"]):

@@ -8,8 +8,9 @@ from howto.layout.frames.rows import Row
 from howto.layout.frames.step import Copy
 from howto.model.figure import Figure
 from howto.model.prose import Prose, capital, plain
+from howto.model.ready import Ready
 from howto.model.shown import shown, shown_measures
-from howto.model.technique import AnyTechnique, Kit, Picture, Step
+from howto.model.technique import Kit, Picture, Step
 
 LONGEST_LIST = 40  # characters of a number that a frame shows: three amounts in a row
 ENOUGH = 2  # headline figures that fill a cover's chain without help
@@ -31,37 +32,37 @@ def bare(title: str) -> str:
     return title.strip().removesuffix(".").rstrip()
 
 
-def over_line(technique: AnyTechnique, say: Labels) -> str:
+def over_line(ready: Ready, say: Labels) -> str:
     """Return the line above a cover's title: the trade, the level, the time it takes."""
-    family = technique.crew.reader.tell(technique.family)
-    parts = [capital(family), say["level"].format(level=technique.level)]
-    if technique.minutes:
-        parts.append(say["minutes"].format(minutes=f"{technique.minutes:g}"))
+    family = ready.reader.tell(ready.technique.family)
+    parts = [capital(family), say["level"].format(level=ready.technique.level)]
+    if ready.technique.minutes:
+        parts.append(say["minutes"].format(minutes=f"{ready.technique.minutes:g}"))
     return " · ".join(parts)
 
 
-def cover_numbers(technique: AnyTechnique, figures: Sequence[Figure]) -> tuple[Number, ...]:
+def cover_numbers(ready: Ready) -> tuple[Number, ...]:
     """Return the numbers for the cover: headline figures, and measures that are one amount where those are too few.
 
     A figure that is a table stands there with its total, where it has one.
     """
-    heads = [_number(each, technique) for each in figures if each.headline and _stands_alone(each)]
-    amounts = [each for each in measures(technique) if any(map(str.isdigit, each.value)) and ", " not in each.value]
+    heads = [_number(each, ready) for each in ready.figures if each.headline and _stands_alone(each)]
+    amounts = [each for each in measures(ready) if any(map(str.isdigit, each.value)) and ", " not in each.value]
     return tuple(heads if len(heads) >= ENOUGH else [*heads, *amounts[: ENOUGH + 1 - len(heads)]])
 
 
-def all_numbers(technique: AnyTechnique, figures: Sequence[Figure]) -> tuple[Number, ...]:
+def all_numbers(ready: Ready) -> tuple[Number, ...]:
     """Return the measures, then the figures, each once; tables and long lists stay on the card."""
-    told = [each for each in measures(technique) if len(each.value) <= LONGEST_LIST]
-    told += [_number(each, technique) for each in figures if not each.table]
+    told = [each for each in measures(ready) if len(each.value) <= LONGEST_LIST]
+    told += [_number(each, ready) for each in ready.figures if not each.table]
     return tuple(dict.fromkeys(told))
 
 
-def main_numbers(technique: AnyTechnique, figures: Sequence[Figure], count: int) -> tuple[Number, ...]:
+def main_numbers(ready: Ready, count: int) -> tuple[Number, ...]:
     """Return the `count` numbers that matter most, in the order of the card: headlines, then amounts, then words."""
-    numbers = all_numbers(technique, figures)
-    heads = {_number(each, technique).label for each in figures if each.headline}
-    own = {each.label for each in measures(technique)}
+    numbers = all_numbers(ready)
+    heads = {_number(each, ready).label for each in ready.figures if each.headline}
+    own = {each.label for each in measures(ready)}
 
     def rank(at: int) -> tuple[int, int]:
         number = numbers[at]
@@ -72,9 +73,9 @@ def main_numbers(technique: AnyTechnique, figures: Sequence[Figure], count: int)
     return tuple(numbers[at] for at in kept)
 
 
-def measures(technique: AnyTechnique) -> Iterator[Number]:
+def measures(ready: Ready) -> Iterator[Number]:
     """Yield the measures the author wrote, with their tolerances."""
-    for each in shown_measures(technique.measures, technique.crew.reader):
+    for each in shown_measures(ready.technique.measures, ready.reader):
         if each.assumed:
             continue
         spread = f" {each.tolerance}" if each.tolerance else ""
@@ -86,15 +87,15 @@ def _stands_alone(figure: Figure) -> bool:
     return not figure.table or not isinstance(figure.value, str)
 
 
-def _number(figure: Figure, technique: AnyTechnique) -> Number:
+def _number(figure: Figure, ready: Ready) -> Number:
     """Return a figure with its label, in the language of the technique."""
-    label = technique.crew.reader.tell(figure.label)
-    return Number(capital(label), shown(figure, technique.crew.reader))
+    label = ready.reader.tell(figure.label)
+    return Number(capital(label), shown(figure, ready.reader))
 
 
-def kit(technique: AnyTechnique) -> tuple[str, ...]:
+def kit(ready: Ready) -> tuple[str, ...]:
     """Return tools and materials, each with its note."""
-    return tuple(_item(each) for each in (*technique.tools, *technique.materials))
+    return tuple(_item(each) for each in (*ready.technique.tools, *ready.technique.materials))
 
 
 def _item(each: Kit) -> str:

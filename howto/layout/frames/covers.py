@@ -23,7 +23,7 @@ def cover(job: Job) -> Made:
     """Return the cover: a photograph if there is one, else the first drawing, with the main numbers."""
     title = bare(job.technique.title)
     width = job.sheet.area[2] - job.sheet.area[0]
-    numbers = set_numbers(cover_numbers(job.technique, job.figures), width)
+    numbers = set_numbers(cover_numbers(job.ready), width)
     chosen = cover_picture(job)
     block = cover_title(job.sheet, title, (ON_PHOTO if chosen else ON_PAPER)[job.sheet.ratio])
     found = () if block else (_too_long(job, title),)
@@ -37,7 +37,7 @@ def _on_photo(job: Job, title: Block, numbers: Numbers, field: str, picture: Pic
     """Return the cover with its title on a photograph."""
     photo = job.photos[picture.file]
     crop = cover_crop(job.sheet, numbers, photo, picture)
-    marks = photo_cover(job.sheet, over_line(job.technique, job.say), title, numbers, photo, picture)
+    marks = photo_cover(job.sheet, over_line(job.ready, job.say), title, numbers, photo, picture)
     found = tuple(
         finding(fit_rules.SMALL, job.technique, field, each.what, each.why, each.mend)
         for each in too_small(photo, picture, crop, job.sheet.ratio)
@@ -48,11 +48,11 @@ def _on_photo(job: Job, title: Block, numbers: Numbers, field: str, picture: Pic
 def _on_paper(job: Job, title: Block, numbers: Numbers) -> Made:
     """Return the cover with its title above the first drawing, or alone."""
     design = above(job.sheet, title, numbers)
-    words = tuple(drawing_cover(job.sheet, over_line(job.technique, job.say), design, numbers))
-    if not job.drawings:
+    words = tuple(drawing_cover(job.sheet, over_line(job.ready, job.say), design, numbers))
+    if not job.ready.drawings:
         return Page(job.sheet, words, ()), ()
-    art, reasons = drawn(job, job.drawings[0], design.box)
-    return Page(job.sheet, (*art, *words), (job.drawings[0].alt,)), tuple(_bare(job, reason) for reason in reasons)
+    art, reasons = drawn(job, job.ready.drawings[0], design.box)
+    return Page(job.sheet, (*art, *words), (job.ready.drawings[0].alt,)), tuple(_bare(job, reason) for reason in reasons)
 
 
 def _bare(job: Job, reason: str) -> Finding:

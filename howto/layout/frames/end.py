@@ -37,10 +37,10 @@ def finish_page(job: Job) -> Made:
         y += rows_height(care, GAP)
     alt = [head_text(head), *sentences(job.technique.finish)]
     free = start + room - y - AIR
-    if job.drawings and free >= LEAST_DRAWING:
-        art, reasons = drawn(job, job.drawings[0], (left, y + AIR, right, start + room))
+    if job.ready.drawings and free >= LEAST_DRAWING:
+        art, reasons = drawn(job, job.ready.drawings[0], (left, y + AIR, right, start + room))
         marks.extend(art if not reasons else ())
-        alt.extend([job.drawings[0].alt] if not reasons else [])
+        alt.extend([job.ready.drawings[0].alt] if not reasons else [])
     if foot.lines:
         marks.append(rule(left, right, bottom - foot.height - AIR / 2, job.sheet.ink, LINE))
         marks.extend(foot.at(left, bottom - foot.height, job.sheet.ink))
@@ -88,7 +88,7 @@ def _lowered(text: str) -> str:
 
 def _contact(job: Job) -> Block:
     """Return the crew's contact line and web address."""
-    crew = job.technique.crew
+    crew = job.ready.crew
     width = job.sheet.area[2] - job.sheet.area[0]
     told = "\n".join(filter(None, (crew.reader.tell(crew.contact), crew.web)))
     return block(told, "text", max(SMALLEST, 32.0), width, 1.25)

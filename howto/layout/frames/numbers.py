@@ -32,7 +32,7 @@ def numbers_pages(job: Job) -> tuple[Made, ...]:
 
     Numbers that matter less stay on the card: first the words, then figures that are no headline.
     """
-    numbers, items = all_numbers(job.technique, job.figures), kit(job.technique)
+    numbers, items = all_numbers(job.ready), kit(job.ready)
     if not numbers and not items:
         return ()
     both = _fitted(job, items, FEW)
@@ -44,10 +44,10 @@ def numbers_pages(job: Job) -> tuple[Made, ...]:
 
 def _fitted(job: Job, items: Sequence[str], fewest: int) -> Made | None:
     """Return the frame with as many numbers as fit above the items, at the largest size; None for too few."""
-    numbers = all_numbers(job.technique, job.figures)
+    numbers = all_numbers(job.ready)
     title = job.words["tools_and_numbers"] if items else job.say["numbers"]
     for count in range(len(numbers), min(len(numbers), fewest) - 1, -1):
-        main = main_numbers(job.technique, job.figures, count)
+        main = main_numbers(job.ready, count)
         for value_size, item_size in SIZES if count <= FEW else SIZES[:ROOMY]:
             if _high(job, main, items, value_size, item_size) <= _room(job):
                 return _page(job, title, main, items, value_size, item_size)

@@ -11,8 +11,8 @@ from howto.layout import fit_rules
 from howto.layout.frames.alt import sentence
 from howto.layout.frames.copy import bare, cover_numbers
 from howto.layout.frames.shared import finding
-from howto.model.figure import Figure
 from howto.model.prose import capital, plain
+from howto.model.ready import Ready
 from howto.model.sheet import Frame
 from howto.model.technique import AnyTechnique
 
@@ -21,16 +21,17 @@ LONGEST_TAG: Final = 30  # characters, ours
 WORD: Final = re.compile(r"[^\W_]+")
 
 
-def caption(technique: AnyTechnique, figures: Sequence[Figure], tags: Sequence[str] = ()) -> str:
+def caption(ready: Ready, tags: Sequence[str] = ()) -> str:
     """Return the caption: opening line, tip with figures, steps, cautions, tags; `tags` are the trade's own.
 
     It keeps to the crew's `caption limit` by leaving out, in this order, the steps, the end of the opening, the
     tip and the tags. The cautions always stand.
     """
+    technique = ready.technique
     words, say = frame_words(technique.language), labels(technique.language)
-    kept = {part: text for part, text in _parts(technique, figures, tags, words, say) if text}
+    kept = {part: text for part, text in _parts(ready, tags, words, say) if text}
     for least in ("steps", "about", "tip", "tags", "figures"):
-        if len(_told(kept)) <= technique.crew.caption_limit:
+        if len(_told(kept)) <= ready.crew.caption_limit:
             break
         kept.pop(least, None)
     return _told(kept)
@@ -42,12 +43,13 @@ def _told(parts: dict[str, str]) -> str:
 
 
 def _parts(
-    technique: AnyTechnique, figures: Sequence[Figure], tags: Sequence[str], words: FrameWords, say: Labels
+    ready: Ready, tags: Sequence[str], words: FrameWords, say: Labels
 ) -> Iterator[tuple[str, str]]:
     """Yield every part of the caption under its name, in reading order."""
+    technique = ready.technique
     yield "opening", sentence(bare(technique.title))
     yield "about", " ".join(plain(each) for each in technique.intro)
-    numbers = cover_numbers(technique, figures)
+    numbers = cover_numbers(ready)
     yield "figures", "\n".join(f"{each.label}: {each.value}" for each in numbers)
     yield "tip", _tip(technique, say)
     steps = enumerate(technique.steps, start=1)
@@ -55,8 +57,8 @@ def _parts(
     yield "cautions", _cautions(technique, words)
     yield "credits", "\n".join(words["photograph"].format(credit=each) for each in _credits(technique))
     told = say["version"].format(version=technique.version) if technique.version else ""
-    yield "crew", " · ".join(filter(None, (technique.crew.name, told, technique.crew.web)))
-    yield "tags", " ".join(_tags(technique, tags))
+    yield "crew", " · ".join(filter(None, (ready.crew.name, told, ready.crew.web)))
+    yield "tags", " ".join(_tags(ready, tags))
 
 
 def _tip(technique: AnyTechnique, say: Labels) -> str:
@@ -85,14 +87,14 @@ def _credits(technique: AnyTechnique) -> tuple[str, ...]:
     return tuple(dict.fromkeys(found))
 
 
-def _tags(technique: AnyTechnique, own: Sequence[str]) -> tuple[str, ...]:
+def _tags(ready: Ready, own: Sequence[str]) -> tuple[str, ...]:
     """Return short tags from task and plant, their words capital so that a screen reader can tell them apart.
 
     A family's tags and a plant's common names are English: in another language those without words are left out.
     """
-    crew = technique.crew
-    known = [plant.common[0] for plant in technique.known_plants[:2] if plant.common]
-    told = [crew.reader.tell(text) for text in (technique.family, *known, *own) if not any(crew.reader.gaps(text))]
+    technique, reader = ready.technique, ready.reader
+    known = [plant.common[0] for plant in ready.work.plants[:2] if plant.common]
+    told = [reader.tell(text) for text in (technique.family, *known, *own) if not any(reader.gaps(text))]
     named = (_tag(text) for text in (*told[:1], bare(technique.title), *technique.plants[:2], *told[1:]))
     kept: dict[str, str] = {}
     for tag in named:
@@ -106,10 +108,10 @@ def _tag(text: str) -> str:
     return "#" + "".join(capital(word) for word in WORD.findall(text))
 
 
-def caption_findings(technique: AnyTechnique, figures: Sequence[Figure]) -> tuple[Finding, ...]:
+def caption_findings(ready: Ready) -> tuple[Finding, ...]:
     """Return the finding of a caption whose cautions alone are longer than the crew's limit."""
-    limit = technique.crew.caption_limit
-    over = len(caption(technique, figures)) - limit
+    limit = ready.crew.caption_limit
+    over = len(caption(ready)) - limit
     if over <= 0:
         return ()
     what = f"the caption has {limit + over} characters with its opening line and cautions alone"
@@ -117,7 +119,7 @@ def caption_findings(technique: AnyTechnique, figures: Sequence[Figure]) -> tupl
     mend = (
         f"take at least {over} characters out of `## Cautions`, or write `caption limit: {limit + over}` in crew.yaml"
     )
-    return (finding(fit_rules.CAPTION, technique, "cautions", what, why, mend),)
+    return (finding(fit_rules.CAPTION, ready.technique, "cautions", what, why, mend),)
 
 
 def alt_texts(frames: Sequence[Frame]) -> list[dict[str, str]]:

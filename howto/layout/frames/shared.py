@@ -1,6 +1,6 @@
 """What the frames of one carousel share while they are made, and what each of them becomes."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -12,8 +12,8 @@ from howto.layout.drawing.look import Look
 from howto.layout.drawing.plane import Box
 from howto.layout.frames.look import Board
 from howto.model.family import Rule
-from howto.model.figure import Figure
 from howto.model.photo import Photograph
+from howto.model.ready import Ready
 from howto.model.sheet import Area, Art, Dot, PaintMark, Pixels, Point, Stroke, Words
 from howto.model.technique import AnyTechnique
 from howto.shapes import Drawing
@@ -23,14 +23,17 @@ from howto.shapes import Drawing
 class Job:
     """One carousel to lay out."""
 
-    technique: AnyTechnique
-    figures: Sequence[Figure]
-    drawings: Sequence[Drawing]
+    ready: Ready
     photos: Mapping[str, Photograph]
     sheet: Board
     look: Look
     words: FrameWords
     say: Labels
+
+    @property
+    def technique(self) -> AnyTechnique:
+        """The technique, its `{words}` filled."""
+        return self.ready.technique
 
 
 @dataclass(frozen=True, slots=True)

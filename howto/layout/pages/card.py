@@ -10,8 +10,8 @@ from howto.languages.labels import Labels, labels
 from howto.languages.reader import day_told
 from howto.layout.pages.numbers import numbers
 from howto.model.crew import Colours
-from howto.model.figure import Figure
 from howto.model.prose import Prose, capital, prose
+from howto.model.ready import Ready
 from howto.model.sheet import (
     Art,
     ArtBlock,
@@ -53,24 +53,23 @@ SMALL_WORDS: Final = (
 
 
 def card_sheet(
-    technique: AnyTechnique,
-    figures: Sequence[Figure],
+    ready: Ready,
     arts: Sequence[Art],
     today: date,
     printed: Sequence[Art | None] = (),
 ) -> Sheet:
-    """Return the card of a technique whose `{words}` are filled: A5, two sides at most.
+    """Return the card of a technique: A5, two sides at most.
 
     `printed` are the drawings again, in the colours of white paper.
     """
     drawings = tuple(ArtBlock(art=art, printed=paper) for art, paper in zip_longest(arts, printed))
+    technique, crew = ready.technique, ready.crew
     say = labels(technique.language)
-    crew = technique.crew
     return Sheet(
         kind="card",
         id=technique.id,
         title=technique.title,
-        over=_over(technique, say),
+        over=_over(ready, say),
         under=joined(technique.intro),
         language=technique.language,
         width_mm=A5_MM[0],
@@ -81,7 +80,7 @@ def card_sheet(
         ink=crew.colours.ink,
         ground=crew.colours.ground,
         accent=legible(crew.colours),
-        sections=tuple(section for section in _sections(technique, figures, drawings, say) if section.blocks),
+        sections=tuple(section for section in _sections(ready, drawings, say) if section.blocks),
         footer=say["footer"],
         stamp=stamp(technique.version, today, technique.language, say),
         words=small_words(say),
@@ -113,20 +112,22 @@ def small_words(say: Labels) -> dict[str, str]:
     return {name: say[name] for name in SMALL_WORDS}
 
 
-def _over(technique: AnyTechnique, say: Labels) -> str:
+def _over(ready: Ready, say: Labels) -> str:
     """Return the line above the title: family, level, minutes."""
-    parts = [capital(technique.crew.reader.tell(technique.family)), say["level"].format(level=technique.level)]
+    technique = ready.technique
+    parts = [capital(ready.reader.tell(technique.family)), say["level"].format(level=technique.level)]
     if technique.minutes is not None:
         parts.append(say["minutes"].format(minutes=f"{technique.minutes:g}"))
     return " · ".join(parts)
 
 
 def _sections(
-    technique: AnyTechnique, figures: Sequence[Figure], drawings: tuple[ArtBlock, ...], say: Labels
+    ready: Ready, drawings: tuple[ArtBlock, ...], say: Labels
 ) -> Iterator[Section]:
     """Yield the parts of the card in reading order: get ready, keep safe, do, finish."""
-    yield Section(heading="", blocks=(*_about(technique, say), *_code(technique, say)))
-    found = numbers(technique, figures, [each.art for each in drawings])
+    technique = ready.technique
+    yield Section(heading="", blocks=(*_about(technique, say), *_code(ready, say)))
+    found = numbers(ready, [each.art for each in drawings])
     yield Section(heading=say["setting_out"], blocks=drawings, side=bool(found.beside))
     yield Section(heading=say["numbers"], blocks=_facts(found.beside))
     for at, table in enumerate(found.tables):
@@ -184,9 +185,9 @@ def _steps(technique: AnyTechnique) -> Iterator[StepRow]:
         )
 
 
-def _code(technique: AnyTechnique, say: Labels) -> tuple[Block, ...]:
+def _code(ready: Ready, say: Labels) -> tuple[Block, ...]:
     """Return the code that opens the newest card, where the crew has a web address."""
-    web = technique.crew.web.rstrip("/")
+    web = ready.crew.web.rstrip("/")
     if not web:
         return ()
-    return (Code(url=f"{web}/{technique.id}", label=say["newest_label"]),)
+    return (Code(url=f"{web}/{ready.technique.id}", label=say["newest_label"]),)

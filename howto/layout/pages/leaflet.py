@@ -5,16 +5,16 @@ from datetime import date
 from typing import Final
 
 from howto.languages.labels import Labels, labels
-from howto.languages.reader import day_told
+from howto.languages.reader import Reader, day_told
 from howto.layout.pages.card import joined, legible, small_words, stamp
 from howto.layout.pages.explain import explained
 from howto.layout.pages.leaflet_when import full_day, joined_names, when_shown
 from howto.layout.pages.numbers import LONGEST_LARGE
-from howto.layout.pages.page_words import reader
 from howto.layout.pages.year import Look, Mark, year_line
 from howto.model.crew import Crew
 from howto.model.figure import Figure
 from howto.model.prose import Prose, capital, prose
+from howto.model.ready import ReadyVisit
 from howto.model.sheet import ArtBlock, Block, Bullets, Dated, Entry, Facts, Paragraph, Photo, Section, Sheet
 from howto.model.shown import shown, shown_cell
 from howto.model.task import Plan, Task
@@ -29,11 +29,11 @@ PT_MM: Final = 25.4 / 72
 
 
 def leaflet_sheet(
-    visit: Visit, plan: Plan, figures_by_job: Sequence[Sequence[Figure]], today: date, photos: Sequence[Photo] = ()
+    ready: ReadyVisit, plan: Plan, today: date, photos: Sequence[Photo] = ()
 ) -> Sheet:
-    """Return the leaflet of a visit from its plan; `figures_by_job` follows `visit.jobs`."""
+    """Return the leaflet of a visit from its plan."""
+    visit, crew = ready.visit, ready.crew
     say = labels(visit.language)
-    crew = visit.jobs[0].technique.crew
     size = (LARGE_PT, LARGE_SMALL_PT, MOST_LARGE) if visit.large_print else (TEXT_PT, SMALL_PT, MOST_PAGES)
     sheet = Sheet(
         kind="leaflet",
@@ -50,7 +50,7 @@ def leaflet_sheet(
         ink=crew.colours.ink,
         ground=crew.colours.ground,
         accent=legible(crew.colours),
-        sections=tuple(section for section in _sections(visit, plan, figures_by_job, photos, say) if section.blocks),
+        sections=tuple(section for section in _sections(ready, plan, photos, say) if section.blocks),
         footer=say["leaflet_footer"],
         stamp=stamp(visit.version, today, visit.language, say),
         words=small_words(say),
@@ -59,20 +59,21 @@ def leaflet_sheet(
 
 
 def _sections(
-    visit: Visit, plan: Plan, figures_by_job: Sequence[Sequence[Figure]], photos: Sequence[Photo], say: Labels
+    ready: ReadyVisit, plan: Plan, photos: Sequence[Photo], say: Labels
 ) -> Iterator[Section]:
-    done = (Bullets(items=tuple(_done(job, visit, say) for job in visit.jobs)),)
+    visit = ready.visit
+    done = (Bullets(items=tuple(_done(job, ready.reader, say) for job in visit.jobs)),)
     yield Section(name="done", heading=say["done"], blocks=done)
     yield Section(name="pictures", heading=_shown(visit, say), blocks=tuple(photos))
     heading = say["todo_first"] if visit.next_visit else say["todo"]
-    first = (*_line(visit, plan, say), *_todo(visit, plan.first, 1, say))
+    first = (*_line(ready, plan, say), *_todo(visit, plan.first, 1, say))
     yield Section(name="first", heading=heading, blocks=(*first, *_next_visit(visit, say)))
     later = tuple(_todo(visit, plan.later, len(plan.first) + 1, say)) if plan.later else ()
     yield Section(name="later", heading=say["todo_later"], blocks=later)
-    yield Section(name="numbers", heading=say["your_numbers"], blocks=tuple(_numbers(visit, figures_by_job, say)))
+    yield Section(name="numbers", heading=say["your_numbers"], blocks=tuple(_numbers(ready, say)))
     never = _never(plan, say)
     yield Section(name="never", heading=say["never"], tone="never", blocks=never, side=bool(never))
-    yield Section(name="call", heading=say["call"], tone="call", blocks=call_box(reader(visit.jobs[0], visit), say))
+    yield Section(name="call", heading=say["call"], tone="call", blocks=call_box(ready.crew, ready.reader, say))
 
 
 def _shown(visit: Visit, say: Labels) -> str:
@@ -82,13 +83,13 @@ def _shown(visit: Visit, say: Labels) -> str:
     return say["before"] if visit.before else say["after"]
 
 
-def _done(job: Job, visit: Visit, say: Labels) -> Prose:
+def _done(job: Job, reader: Reader, say: Labels) -> Prose:
     """Return one line of work: the technique, what it was done to, how many and how much."""
     parts = [job.what] if job.what else []
     if job.plant:
         parts.append(f"{say['count'].format(count=job.count)} {job.plant}" if job.count > 1 else job.plant)
     if job.area_m2 is not None:
-        parts.append(shown_cell(job.area_m2, "m²", reader(job, visit).reader))
+        parts.append(shown_cell(job.area_m2, "m²", reader))
     rest = f": {', '.join(parts)}" if parts else ""
     return (*prose(job.technique.title, strong=True), *prose(rest))
 
@@ -124,9 +125,9 @@ def started(text: Prose) -> Prose:
     return (text[0].model_copy(update={"text": capital(text[0].text)}), *text[1:]) if text else text
 
 
-def _line(visit: Visit, plan: Plan, say: Labels) -> tuple[Block, ...]:
+def _line(ready: ReadyVisit, plan: Plan, say: Labels) -> tuple[Block, ...]:
     """Return the year line of the dated tasks, where any falls within a year."""
-    crew = visit.jobs[0].technique.crew
+    visit, crew = ready.visit, ready.crew
     marks = [Mark(number, task.day) for number, task in enumerate(plan.tasks, 1) if task.day]
     spoken = (
         say["strip_task"].format(number=mark.number, when=when_shown(plan.tasks[mark.number - 1], visit.language, say))
@@ -143,23 +144,22 @@ def _line(visit: Visit, plan: Plan, say: Labels) -> tuple[Block, ...]:
     return (ArtBlock(art=art),) if art else ()
 
 
-def _numbers(visit: Visit, figures_by_job: Sequence[Sequence[Figure]], say: Labels) -> Iterator[Block]:
+def _numbers(ready: ReadyVisit, say: Labels) -> Iterator[Block]:
     """Yield the figures that are meant for a client, each once, under what they are for."""
-    for job, figures in zip(visit.jobs, figures_by_job, strict=True):
-        entries = [_entry(figure, job, visit) for figure in figures if figure.client and figure.table is None]
+    for job, told in zip(ready.visit.jobs, ready.jobs, strict=True):
+        entries = [_entry(figure, ready.reader) for figure in told.figures if figure.client and figure.table is None]
         fresh = tuple(dict.fromkeys(entries))
-        if fresh and len(visit.jobs) > 1:
+        if fresh and len(ready.jobs) > 1:
             name = job.what or job.plant or job.technique.title
             yield Paragraph(text=prose(capital(say["for_what"].format(what=name)), strong=True))
         if fresh:
             yield Facts(entries=fresh)
 
 
-def _entry(figure: Figure, job: Job, visit: Visit) -> Entry:
+def _entry(figure: Figure, reader: Reader) -> Entry:
     """Return a figure, large where it is short."""
-    crew = reader(job, visit)
-    value = shown(figure, crew.reader)
-    return Entry(label=capital(crew.reader.tell(figure.label)), value=value, headline=len(value) <= LONGEST_LARGE)
+    value = shown(figure, reader)
+    return Entry(label=capital(reader.tell(figure.label)), value=value, headline=len(value) <= LONGEST_LARGE)
 
 
 def _never(plan: Plan, say: Labels) -> tuple[Block, ...]:
@@ -171,8 +171,8 @@ def _never(plan: Plan, say: Labels) -> tuple[Block, ...]:
     return (Bullets(items=tuple(items)),) if items else ()
 
 
-def call_box(crew: Crew, say: Labels) -> tuple[Block, ...]:
+def call_box(crew: Crew, reader: Reader, say: Labels) -> tuple[Block, ...]:
     """Return when to call, and whom."""
     signs = tuple(prose(sign) for sign in say["call_signs"].split("\n"))
-    whom = say["call_whom"].format(contact=crew.reader.tell(crew.contact or crew.name))
+    whom = say["call_whom"].format(contact=reader.tell(crew.contact or crew.name))
     return (Paragraph(text=prose(say["call_if"])), Bullets(items=signs), Paragraph(text=prose(whom, strong=True)))

@@ -6,12 +6,11 @@ from itertools import accumulate, pairwise
 from typing import Final, NamedTuple
 
 from howto.languages.reader import TIE, Reader
-from howto.model.crew import Crew
 from howto.model.figure import Figure
 from howto.model.prose import capital
+from howto.model.ready import Ready
 from howto.model.sheet import Art, Entry, Grid
 from howto.model.shown import Shown, shown, shown_cell, shown_measures
-from howto.model.technique import AnyTechnique
 from howto.quantities.amounts import phrase
 
 LONGEST_WORKING: Final = 64  # characters of arithmetic that stand under a number
@@ -33,23 +32,23 @@ class Numbers(NamedTuple):
     rest: tuple[Entry, ...]
 
 
-def numbers(technique: AnyTechnique, figures: Sequence[Figure], arts: Sequence[Art]) -> Numbers:
+def numbers(ready: Ready, arts: Sequence[Art]) -> Numbers:
     """Return the numbers of a card, shared out.
 
     Beside the drawing stand the first measures, the headline figures, and as many more measures as the drawing
     is high. The rest stand small at the end, measures that nobody wrote last of all, and are what a print that
     will not fit leaves out first.
     """
-    crew = technique.crew
-    told = [each for each in shown_measures(technique.measures, crew.reader) if not (each.assumed and each.idle)]
+    reader, figures = ready.reader, ready.figures
+    told = [each for each in shown_measures(ready.technique.measures, reader) if not (each.assumed and each.idle)]
     measures = [_measure(each) for each in told if not each.assumed]
     assumed = [_measure(each) for each in told if each.assumed]
-    single = [(figure.headline, _entry(figure, crew)) for figure in figures if figure.table is None]
+    single = [(figure.headline, _entry(figure, reader)) for figure in figures if figure.table is None]
     amounts = [entry for entry in measures if _stands_large(entry)]
     first = [entry for headline, entry in single if headline and _stands_large(entry)]
     beside = _beside([*amounts[:TARGETS], *first, *amounts[TARGETS:]], arts)
     rest = [entry for entry in (*measures, *(entry for _, entry in single), *assumed) if entry not in beside]
-    tables = tuple(table for figure in figures if (table := grid(figure, crew)))
+    tables = tuple(table for figure in figures if (table := grid(figure, reader)))
     return Numbers(tuple(beside), tables, tuple(_small(entry) for entry in rest))
 
 
@@ -58,7 +57,7 @@ def _measure(measure: Shown) -> Entry:
     return Entry(label=capital(measure.label), value=measure.value, note=measure.tolerance, headline=True)
 
 
-def grid(figure: Figure, crew: Crew) -> Grid | None:
+def grid(figure: Figure, reader: Reader) -> Grid | None:
     """Return a figure's table in the crew's units, or None where it has none.
 
     A unit that a whole column shares stands in its heading. A table longer than it is wide is turned where a
@@ -68,10 +67,10 @@ def grid(figure: Figure, crew: Crew) -> Grid | None:
     if table is None:
         return None
     columns = [
-        _column(crew.reader.tell(name), [shown_cell(row[at], unit, crew.reader) for row in table.rows])
+        _column(reader.tell(name), [shown_cell(row[at], unit, reader) for row in table.rows])
         for at, (name, unit) in enumerate(zip(table.columns, table.units, strict=True))
     ]
-    caption = capital(crew.reader.tell(figure.label))
+    caption = capital(reader.tell(figure.label))
     across = list(zip(*columns, strict=True))
     if len(columns) < len(across) and sum(max(map(len, cells)) + 2 for cells in across) <= CARD_LINE:
         return Grid(caption=caption, columns=columns[0], rows=tuple(columns[1:]), turned=True)
@@ -117,20 +116,19 @@ def _small(entry: Entry) -> Entry:
     return Entry(label=entry.label, value=value)
 
 
-def _entry(figure: Figure, crew: Crew) -> Entry:
+def _entry(figure: Figure, reader: Reader) -> Entry:
     """Return a figure with the arithmetic that a person can follow under it, where it is short enough."""
-    value = shown(figure, crew.reader)
+    value = shown(figure, reader)
     return Entry(
-        label=capital(crew.reader.tell(figure.label)), value=value, note=_working(figure, value, crew), headline=True
+        label=capital(reader.tell(figure.label)), value=value, note=_working(figure, value, reader), headline=True
     )
 
 
-def _working(figure: Figure, value: str, crew: Crew) -> str:
+def _working(figure: Figure, value: str, reader: Reader) -> str:
     """Return the line of working that ends in the value printed, where it is short; else nothing.
 
     A line with words that the reader's language lacks is left out.
     """
-    reader = crew.reader
     number = value.split(TIE, maxsplit=1)[0]
     for line in figure.working:
         told = reader.worked(line)

@@ -10,13 +10,11 @@ from howto.languages.labels import LANGUAGES
 from howto.languages.reader import Reader
 from howto.languages.tags import base
 from howto.layout.fit_rules import PAGE_LETTER, PAGE_WORDS
-from howto.model.crew import Crew
 from howto.model.figure import Figure
+from howto.model.ready import Ready, ReadyVisit
 from howto.model.sheet import Sheet
 from howto.model.shown import shown_measures
-from howto.model.technique import AnyTechnique
 from howto.model.value import Value
-from howto.model.visit import Job, Visit
 from howto.shapes import Dimension, Drawing, Label, Level
 from howto.span import Span
 
@@ -32,31 +30,26 @@ def told_drawing(drawing: Drawing, reader: Reader) -> Drawing:
     return replace(drawing, shapes=shapes, caption=reader.tell(drawing.caption), alt=reader.tell(drawing.alt))
 
 
-def reader(job: Job, visit: Visit) -> Crew:
-    """Return a job's crew as the client of this visit reads of it: in the language of the leaflet."""
-    return job.technique.crew.model_copy(update={"language": visit.language})
-
-
-def card_words(technique: AnyTechnique, figures: Sequence[Figure], drawings: Sequence[Drawing]) -> tuple[Finding, ...]:
+def card_words(ready: Ready, drawings: Sequence[Drawing]) -> tuple[Finding, ...]:
     """Return the finding of what a card and its pictures would print in English on a page that is not."""
-    crew = technique.crew
+    technique = ready.technique
     texts = [technique.family]
-    for measure in shown_measures(technique.measures, crew.read_in("en")):
+    for measure in shown_measures(technique.measures, ready.crew.read_in("en")):
         texts += [measure.key, *([] if any(map(str.isdigit, measure.value)) else [measure.value])]
-    texts += _of_figures(figures)
+    texts += _of_figures(ready.figures)
     for drawing in drawings:
         texts += [drawing.caption, drawing.alt]
         texts += [shape.text for shape in drawing.shapes if isinstance(shape, Dimension | Level | Label)]
-    return _told(texts, crew, technique.spot("language"), technique.language, Severity.ADVICE)
+    return _told(texts, ready.reader, technique.spot("language"), Severity.ADVICE)
 
 
-def leaflet_words(visit: Visit, figures_by_job: Sequence[Sequence[Figure]]) -> tuple[Finding, ...]:
+def leaflet_words(ready: ReadyVisit) -> tuple[Finding, ...]:
     """Return the finding of figures that a leaflet would print in English though it is in another language."""
     texts: list[str] = []
-    for figures in figures_by_job:
-        texts += _of_figures([each for each in figures if each.client and each.table is None])
-    crew = reader(visit.jobs[0], visit)
-    return _told(texts, crew, visit.spans.get("language", Span(visit.path)), visit.language, Severity.WARNING)
+    visit = ready.visit
+    for job in ready.jobs:
+        texts += _of_figures([each for each in job.figures if each.client and each.table is None])
+    return _told(texts, ready.reader, visit.spans.get("language", Span(visit.path)), Severity.WARNING)
 
 
 def _of_figures(figures: Iterable[Figure]) -> list[str]:
@@ -71,11 +64,12 @@ def _of_figures(figures: Iterable[Figure]) -> list[str]:
     return texts
 
 
-def _told(texts: Iterable[str], crew: Crew, span: Span, language: str, severity: Severity) -> tuple[Finding, ...]:
+def _told(texts: Iterable[str], reader: Reader, span: Span, severity: Severity) -> tuple[Finding, ...]:
     """Return one finding that names the phrases without words in a language that has labels."""
+    language = reader.language
     if base(language) not in LANGUAGES:
         return ()
-    gaps = list(dict.fromkeys(gap for text in texts for gap in crew.reader.gaps(text)))
+    gaps = list(dict.fromkeys(gap for text in texts for gap in reader.gaps(text)))
     if not gaps:
         return ()
     named = ", ".join(f"`{each}`" for each in gaps[:MOST_NAMED])

@@ -1,0 +1,45 @@
+"""A checked technique ready to show: made once for a technique and a day, and handed to every page and picture."""
+
+from dataclasses import dataclass
+
+from howto.languages.reader import Reader
+from howto.model.crew import Crew
+from howto.model.figure import Figure
+from howto.model.technique import AnyTechnique
+from howto.model.visit import Visit
+from howto.model.work import AnyWork
+from howto.shapes import Drawing
+
+
+@dataclass(frozen=True)
+class Ready:
+    """A technique with its `{words}` filled, its figures, and its drawings told; `work` is the same as written."""
+
+    work: AnyWork
+    technique: AnyTechnique
+    figures: tuple[Figure, ...]
+    drawings: tuple[Drawing, ...] = ()
+
+    @property
+    def crew(self) -> Crew:
+        """Who does the work."""
+        return self.work.crew
+
+    @property
+    def reader(self) -> Reader:
+        """Who reads its pages."""
+        return self.work.reader
+
+
+@dataclass(frozen=True)
+class ReadyVisit:
+    """A visit with each of its jobs ready to show, in the visit's language."""
+
+    visit: Visit
+    jobs: tuple[Ready, ...]
+    crew: Crew
+
+    @property
+    def reader(self) -> Reader:
+        """Who reads the leaflet."""
+        return self.crew.read_in(self.visit.language)
