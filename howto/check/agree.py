@@ -10,7 +10,7 @@ from howto.model.figure import Figure
 from howto.model.measures import Measures
 from howto.model.reference import FORMAT
 from howto.model.shown import shown, shown_cell
-from howto.model.technique import AnyTechnique
+from howto.model.work import AnyWork
 from howto.quantities import field_unit
 
 SAME_PLANT: Final[Rule[Any]] = Rule(
@@ -40,11 +40,15 @@ class _Apart(NamedTuple):
 
 
 def disagreement(
-    here: AnyTechnique, there: AnyTechnique, here_figures: Sequence[Figure], there_figures: Sequence[Figure]
+    here: AnyWork, there: AnyWork, here_figures: Sequence[Figure], there_figures: Sequence[Figure]
 ) -> Breach | None:
     """Return the breach, placed in `here`, of two techniques that disagree about a plant they share."""
     plant = _shared_plant(here, there)
-    if not plant or here.family != there.family or _worded(here.measures) != _worded(there.measures):
+    if (
+        not plant
+        or here.technique.family != there.technique.family
+        or _worded(here.measures) != _worded(there.measures)
+    ):
         return None
     apart = [*_measures(here, there)] or [*_figures(here, here_figures, there_figures)]
     if not apart:
@@ -54,7 +58,7 @@ def disagreement(
     also = ", ".join(f"`{each.name}` {each.here} and {each.there}" for each in apart[1:])
     return Breach(
         field=first.field,
-        what=f"`{first.name}` of {plant} is {first.here} here and {first.there} in `{there.path}`",
+        what=f"`{first.name}` of {plant} is {first.here} here and {first.there} in `{there.technique.path}`",
         why=("one plant cannot have two rates" if first.rate else "the apprentice learns one number from one card")
         + (f"; they differ in {also} too" if also else ""),
         mend=(f"write `{first.name}: {first.there}` here" if first.edit else "give both files the same measures")
@@ -64,15 +68,15 @@ def disagreement(
     )
 
 
-def _shared_plant(here: AnyTechnique, there: AnyTechnique) -> str:
+def _shared_plant(here: AnyWork, there: AnyWork) -> str:
     """Return the first plant of `here` that `there` is about too, by any of its names."""
-    others = {_one_name(there, name) for name in there.plants}
-    return next((name for name in here.plants if _one_name(here, name) in others), "")
+    others = {_one_name(there, name) for name in there.technique.plants}
+    return next((name for name in here.technique.plants if _one_name(here, name) in others), "")
 
 
-def _one_name(technique: AnyTechnique, name: str) -> str:
+def _one_name(work: AnyWork, name: str) -> str:
     """Return the botanical name of a plant that the book knows, or the name as written."""
-    known = technique.book.plant(name) or technique.book.grass(name)
+    known = work.book.plant(name) or work.book.grass(name)
     return (known.botanical if known else name).casefold()
 
 
@@ -81,7 +85,7 @@ def _worded(measures: Measures) -> dict[str, object]:
     return {name: value for name, value in measures.given().items() if isinstance(value, str | bool)}
 
 
-def _measures(here: AnyTechnique, there: AnyTechnique) -> Iterator[_Apart]:
+def _measures(here: AnyWork, there: AnyWork) -> Iterator[_Apart]:
     """Yield the measures given in both that differ by more than their tolerances."""
     others = there.measures.given()
     for field, value in here.measures.given().items():
@@ -100,7 +104,7 @@ def _measures(here: AnyTechnique, there: AnyTechnique) -> Iterator[_Apart]:
         yield _Apart(name, f"measures.{field}", mine, theirs, bool(_RATE.search(unit or "")), edit)
 
 
-def _figures(here: AnyTechnique, mine: Sequence[Figure], theirs: Sequence[Figure]) -> Iterator[_Apart]:
+def _figures(here: AnyWork, mine: Sequence[Figure], theirs: Sequence[Figure]) -> Iterator[_Apart]:
     """Yield the rates worked out in both that differ by more than a tenth."""
     others = {figure.name: figure for figure in theirs}
     for figure in mine:

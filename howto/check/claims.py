@@ -16,6 +16,7 @@ from howto.model.prose import BRACED, compared
 from howto.model.reference import FORMAT
 from howto.model.shown import shown_measures
 from howto.model.technique import AnyTechnique
+from howto.model.work import AnyWork
 from howto.quantities import field_unit
 from howto.span import Span
 
@@ -57,12 +58,10 @@ class _Noted(NamedTuple):
     needle: str
 
 
-def check_claims(
-    technique: AnyTechnique, figures: Sequence[Figure], sources: Sources = NO_SOURCES
-) -> tuple[Finding, ...]:
+def check_claims(work: AnyWork, figures: Sequence[Figure], sources: Sources = NO_SOURCES) -> tuple[Finding, ...]:
     """Return where the words of a technique disagree with its measures and its computed `figures`."""
-    names = _names(technique, figures)
-    numbers = named_in(technique.measures, figures, technique.crew.read_in("en"))
+    technique, names = work.technique, _names(work, figures)
+    numbers = named_in(work.measures, figures, work.crew.read_in("en"))
     found: list[Finding] = []
     for passage in written(technique):
         noted = [*_braces(passage, names), *_words(passage, technique, names)]
@@ -71,10 +70,10 @@ def check_claims(
     return in_order(settled(technique, found, {rule.name for rule in CLAIM_RULES}, sources))
 
 
-def _names(technique: AnyTechnique, figures: Sequence[Figure]) -> dict[str, str]:
+def _names(work: AnyWork, figures: Sequence[Figure]) -> dict[str, str]:
     """Return what `{words}` may be, as written, by how they are compared."""
     known: dict[str, str] = {}
-    for measure in shown_measures(technique.measures, technique.crew.reader):
+    for measure in shown_measures(work.measures, work.reader):
         known[compared(measure.key)] = measure.key
         if measure.tolerance:
             known[compared(f"{measure.key} tolerance")] = f"{measure.key} tolerance"

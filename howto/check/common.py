@@ -8,10 +8,10 @@ from howto.check.place import WAIVER
 from howto.check.to_write import to_write
 from howto.check.tools import tools
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.prose import plain
-from howto.model.reference import FORMAT, PRACTICE, Grade, source
-from howto.model.technique import AnyTechnique
+from howto.model.reference import FORMAT, Grade, source
+from howto.model.work import AnyWork
 
 JOB_INSTRUCTION: Final = source(
     Grade.A, "Job Instruction: Sessions Outline and Reference Material", "War Manpower Commission", "1944"
@@ -29,14 +29,15 @@ MOST_KEY_POINTS: Final = Limit(unit="key points", reference=JOB_INSTRUCTION_REST
 MOST_FINISH: Final = Limit(unit="items", reference=CHECKLISTS, high=9)  # fewer than ten at one pause point
 
 
-def _cautions(technique: AnyTechnique) -> Iterator[Breach]:
-    """Every technique says what can hurt.
+@rule("technique.cautions", Severity.ERROR, JOB_INSTRUCTION, JOB_INSTRUCTION_RESTATED, applies="every technique")
+def cautions(work: AnyWork) -> Iterator[Breach]:
+    """Every technique carries at least one caution.
 
-    A file without cautions is reported while it is read; this looks at techniques that came another way.
+    what could injure the worker or others is a key point of the job, and must reach whoever does it
     """
-    if technique.cautions or "cautions" in technique.spans:
+    if work.technique.cautions or "cautions" in work.technique.spans:
         return
-    tool = technique.tools[0].name if technique.tools else technique.title
+    tool = work.technique.tools[0].name if work.technique.tools else work.technique.title
     line = f"- **{tool}.** Keep hands, feet and other people clear. → gloves"
     yield Breach(
         field="cautions",
@@ -47,9 +48,13 @@ def _cautions(technique: AnyTechnique) -> Iterator[Breach]:
     )
 
 
-def _caution_words(technique: AnyTechnique) -> Iterator[Breach]:
-    """A caution says how to keep from harm, or what to wear."""
-    for at, caution in enumerate(technique.cautions):
+@rule("technique.caution-words", Severity.WARNING, FORMAT, applies="techniques with cautions")
+def caution_words(work: AnyWork) -> Iterator[Breach]:
+    """A caution says how to keep from harm, or what to wear.
+
+    the name of a danger alone tells nobody what to do
+    """
+    for at, caution in enumerate(work.technique.cautions):
         if not plain(caution.text).strip() and not caution.wear:
             yield Breach(
                 field=f"cautions[{at}]",
@@ -59,9 +64,13 @@ def _caution_words(technique: AnyTechnique) -> Iterator[Breach]:
             )
 
 
-def _steps(technique: AnyTechnique) -> Iterator[Breach]:
-    """A card holds at most seven steps."""
-    count = len(technique.steps)
+@rule("technique.steps", Severity.WARNING, JOB_INSTRUCTION_RESTATED, JOB_INSTRUCTION, applies="every technique")
+def steps(work: AnyWork) -> Iterator[Breach]:
+    """A card has at most 7 steps.
+
+    five to seven steps can be taught and kept at one go; longer work is split over cards
+    """
+    count = len(work.technique.steps)
     if MOST_STEPS.allows(count):
         return
     cards = -(-count // 7)
@@ -72,15 +81,21 @@ def _steps(technique: AnyTechnique) -> Iterator[Breach]:
         why=f"a breakdown that can be taught at one go has {MOST_STEPS}",
         mend=(
             f"split the card: keep steps 1 to {first} here and move steps {first + 1} to "
-            f"{min(first * 2, count)} into a new file with `needs: [{technique.id}]`"
+            f"{min(first * 2, count)} into a new file with `needs: [{work.technique.id}]`"
             + (", and so on" if cards > 2 else "")
         ),
     )
 
 
-def _key_points(technique: AnyTechnique) -> Iterator[Breach]:
-    """A step has at most five key points."""
-    for at, step in enumerate(technique.steps):
+@rule(
+    "technique.key-points", Severity.WARNING, JOB_INSTRUCTION_RESTATED, JOB_INSTRUCTION, applies="steps with key points"
+)
+def key_points(work: AnyWork) -> Iterator[Breach]:
+    """A step has at most 5 key points.
+
+    three to five key points are the most that one step can carry; a step with more is two steps
+    """
+    for at, step in enumerate(work.technique.steps):
         count = len(step.key_points)
         if not MOST_KEY_POINTS.allows(count):
             yield Breach(
@@ -100,9 +115,13 @@ def _split(count: int) -> str:
     return f"keep key points 1 to {each}, and move the others into {steps - 1} steps after it, at most {each} in each"
 
 
-def _reasons(technique: AnyTechnique) -> Iterator[Breach]:
-    """A step with key points says why."""
-    for at, step in enumerate(technique.steps):
+@rule("technique.reason", Severity.ADVICE, JOB_INSTRUCTION_RESTATED, JOB_INSTRUCTION, applies="steps with key points")
+def reasons(work: AnyWork) -> Iterator[Breach]:
+    """A step with key points gives a reason.
+
+    the reason says why the key point holds; without it a learner drops the point when it is in the way
+    """
+    for at, step in enumerate(work.technique.steps):
         if step.key_points and not step.reasons:
             yield Breach(
                 field=f"steps[{at}].key_points[0]",
@@ -112,9 +131,13 @@ def _reasons(technique: AnyTechnique) -> Iterator[Breach]:
             )
 
 
-def _finish(technique: AnyTechnique) -> Iterator[Breach]:
-    """The finish list is short enough to be gone through."""
-    count = len(technique.finish)
+@rule("technique.finish", Severity.WARNING, CHECKLISTS, applies="every technique")
+def finish(work: AnyWork) -> Iterator[Breach]:
+    """The finish list has at most 9 items.
+
+    fewer than ten items, better five to nine, are gone through at one stop before corners are cut
+    """
+    count = len(work.technique.finish)
     if not MOST_FINISH.allows(count):
         yield Breach(
             field="finish[9]",
@@ -125,122 +148,18 @@ def _finish(technique: AnyTechnique) -> Iterator[Breach]:
 
 
 COMMON_RULES: Final[tuple[Rule[Any], ...]] = (
-    Rule(
-        name="technique.title",
-        severity=Severity.WARNING,
-        statement="The title has at most 60 characters.",
-        why="it is printed in large letters on the card and the cover of the pictures, two lines at most",
-        references=(FORMAT,),
-        applies="every technique",
-        check=header.title,
-    ),
-    Rule(
-        name="technique.to-write",
-        severity=Severity.WARNING,
-        statement="Nothing still says what a new file says in its place.",
-        why="words that are there to be written over would reach the crew, followers and clients",
-        references=(FORMAT,),
-        applies="every technique",
-        check=to_write,
-    ),
-    Rule(
-        name="technique.needs",
-        severity=Severity.ERROR,
-        statement="A technique does not need itself.",
-        why="`needs` are the techniques to know first; nobody could start one that needs itself",
-        references=(FORMAT,),
-        applies="techniques with `needs:`",
-        check=header.needs,
-    ),
-    Rule(
-        name="technique.pace",
-        severity=Severity.ADVICE,
-        statement="The minutes are at least one a step and at most a working day of 480.",
-        why="less than a minute a step leaves no time to look; more than 480 minutes is not one job",
-        references=(PRACTICE,),
-        applies="techniques with `minutes:`",
-        check=header.pace,
-    ),
-    Rule(
-        name="technique.season",
-        severity=Severity.WARNING,
-        statement="The season is written in seasons and months, and names at least one where the crew works.",
-        why="a season copied from the other half of the world is six months out",
-        references=(FORMAT,),
-        applies="techniques in English with `season:`",
-        check=header.season,
-    ),
-    Rule(
-        name="technique.plants",
-        severity=Severity.ADVICE,
-        statement="The plants are ones that the plant book knows.",
-        why="growth, clipping months and cautions of a plant are taken from the book; without them nothing is checked",
-        references=(FORMAT,),
-        applies="techniques with `plants:`",
-        check=header.plants,
-    ),
-    Rule(
-        name="technique.cautions",
-        severity=Severity.ERROR,
-        statement="Every technique carries at least one caution.",
-        why="what could injure the worker or others is a key point of the job, and must reach whoever does it",
-        references=(JOB_INSTRUCTION, JOB_INSTRUCTION_RESTATED),
-        applies="every technique",
-        check=_cautions,
-    ),
-    Rule(
-        name="technique.caution-words",
-        severity=Severity.WARNING,
-        statement="A caution says how to keep from harm, or what to wear.",
-        why="the name of a danger alone tells nobody what to do",
-        references=(FORMAT,),
-        applies="techniques with cautions",
-        check=_caution_words,
-    ),
-    Rule(
-        name="technique.tools",
-        severity=Severity.ADVICE,
-        statement="A tool that a step takes up is on the list of tools.",
-        why="the list is what is loaded; a tool that is missing from it costs a walk back to the van",
-        references=(PRACTICE,),
-        applies="techniques in English; tools with a name of their own, such as shears or a spade",
-        check=tools,
-    ),
-    Rule(
-        name="technique.steps",
-        severity=Severity.WARNING,
-        statement="A card has at most 7 steps.",
-        why="five to seven steps can be taught and kept at one go; longer work is split over cards",
-        references=(JOB_INSTRUCTION_RESTATED, JOB_INSTRUCTION),
-        applies="every technique",
-        check=_steps,
-    ),
-    Rule(
-        name="technique.key-points",
-        severity=Severity.WARNING,
-        statement="A step has at most 5 key points.",
-        why="three to five key points are the most that one step can carry; a step with more is two steps",
-        references=(JOB_INSTRUCTION_RESTATED, JOB_INSTRUCTION),
-        applies="steps with key points",
-        check=_key_points,
-    ),
-    Rule(
-        name="technique.reason",
-        severity=Severity.ADVICE,
-        statement="A step with key points gives a reason.",
-        why="the reason says why the key point holds; without it a learner drops the point when it is in the way",
-        references=(JOB_INSTRUCTION_RESTATED, JOB_INSTRUCTION),
-        applies="steps with key points",
-        check=_reasons,
-    ),
-    Rule(
-        name="technique.finish",
-        severity=Severity.WARNING,
-        statement="The finish list has at most 9 items.",
-        why="fewer than ten items, better five to nine, are gone through at one stop before corners are cut",
-        references=(CHECKLISTS,),
-        applies="every technique",
-        check=_finish,
-    ),
+    header.title,
+    to_write,
+    header.needs,
+    header.pace,
+    header.season,
+    header.plants,
+    cautions,
+    caution_words,
+    tools,
+    steps,
+    key_points,
+    reasons,
+    finish,
     WAIVER,
 )

@@ -5,12 +5,13 @@ from collections.abc import Iterator
 from difflib import get_close_matches
 from typing import Final
 
+from howto.findings import Severity
 from howto.languages.tags import is_english
 from howto.languages.time_words import MONTHS
-from howto.model.family import Breach, Edit, Limit
+from howto.model.family import Breach, Edit, Limit, rule
 from howto.model.plants import PlantBook
 from howto.model.reference import FORMAT, PRACTICE
-from howto.model.technique import AnyTechnique
+from howto.model.work import AnyWork
 from howto.seasons import NORTHERN_SEASONS, months_of
 
 LONGEST_TITLE: Final = Limit(unit="characters", reference=FORMAT, high=60)  # ours: two lines on a cover
@@ -19,9 +20,13 @@ WORKING_DAY: Final = Limit(unit="minutes", reference=PRACTICE, high=480)
 _KEPT: Final = ("early", "mid", "late", "to", "until", "till", "and", "or", "fall", "sept")
 
 
-def title(technique: AnyTechnique) -> Iterator[Breach]:
-    """The title fits a cover."""
-    length = len(technique.title)
+@rule("technique.title", Severity.WARNING, FORMAT, applies="every technique")
+def title(work: AnyWork) -> Iterator[Breach]:
+    """The title has at most 60 characters.
+
+    it is printed in large letters on the card and the cover of the pictures, two lines at most
+    """
+    length = len(work.technique.title)
     if not LONGEST_TITLE.allows(length):
         yield Breach(
             field="title",
@@ -31,22 +36,30 @@ def title(technique: AnyTechnique) -> Iterator[Breach]:
         )
 
 
-def needs(technique: AnyTechnique) -> Iterator[Breach]:
-    """A technique does not need itself."""
-    if technique.id in technique.needs:
-        others = ", ".join(each for each in technique.needs if each != technique.id)
+@rule("technique.needs", Severity.ERROR, FORMAT, applies="techniques with `needs:`")
+def needs(work: AnyWork) -> Iterator[Breach]:
+    """A technique does not need itself.
+
+    `needs` are the techniques to know first; nobody could start one that needs itself
+    """
+    if work.technique.id in work.technique.needs:
+        others = ", ".join(each for each in work.technique.needs if each != work.technique.id)
         yield Breach(
-            field=f"needs[{technique.needs.index(technique.id)}]",
-            what=f"`{technique.id}` needs itself",
+            field=f"needs[{work.technique.needs.index(work.technique.id)}]",
+            what=f"`{work.technique.id}` needs itself",
             why="nobody could ever start it",
             mend=f"write `needs: [{others}]`",
             edit=Edit(top=True, key="needs", text=f"[{others}]"),
         )
 
 
-def pace(technique: AnyTechnique) -> Iterator[Breach]:
-    """The minutes suit the number of steps, and a day."""
-    minutes, steps = technique.minutes, len(technique.steps)
+@rule("technique.pace", Severity.ADVICE, PRACTICE, applies="techniques with `minutes:`")
+def pace(work: AnyWork) -> Iterator[Breach]:
+    """The minutes are at least one a step and at most a working day of 480.
+
+    less than a minute a step leaves no time to look; more than 480 minutes is not one job
+    """
+    minutes, steps = work.technique.minutes, len(work.technique.steps)
     if minutes is None or not steps:
         return
     if not PACE.allows(minutes / steps):
@@ -67,10 +80,14 @@ def pace(technique: AnyTechnique) -> Iterator[Breach]:
         )
 
 
-def season(technique: AnyTechnique) -> Iterator[Breach]:
-    """The season names months where the crew works."""
-    text, hemisphere = technique.season.strip(), technique.crew.hemisphere
-    if not text or not is_english(technique.language) or months_of(text, hemisphere):
+@rule("technique.season", Severity.WARNING, FORMAT, applies="techniques in English with `season:`")
+def season(work: AnyWork) -> Iterator[Breach]:
+    """The season is written in seasons and months, and names at least one where the crew works.
+
+    a season copied from the other half of the world is six months out
+    """
+    text, hemisphere = work.technique.season.strip(), work.crew.hemisphere
+    if not text or not is_english(work.technique.language) or months_of(text, hemisphere):
         return
     noted = re.fullmatch(r"([^()]+)\(([^()]+)\)", text)
     if noted and (outer := months_of(noted[1], hemisphere)):
@@ -105,19 +122,23 @@ def _season_word(word: str) -> str:
     return next(iter(get_close_matches(word, known, n=1, cutoff=0.6)), word)
 
 
-def plants(technique: AnyTechnique) -> Iterator[Breach]:
-    """The plants are ones the book knows."""
-    book = technique.book
+@rule("technique.plants", Severity.ADVICE, FORMAT, applies="techniques with `plants:`")
+def plants(work: AnyWork) -> Iterator[Breach]:
+    """The plants are ones that the plant book knows.
+
+    growth, clipping months and cautions of a plant are taken from the book; without them nothing is checked
+    """
+    book = work.book
     if not book.plants and not book.grasses:
         return
-    for at, name in enumerate(technique.plants):
+    for at, name in enumerate(work.technique.plants):
         if book.plant(name) or book.grass(name):
             continue
-        near = _near_plants(technique.book, name)
+        near = _near_plants(work.book, name)
         listed = " or ".join(f"`{each}`" for each in near)
         own = "add it to the shelf's own `plants.yaml`"
         first = near[0] if near else ""
-        others = ", ".join(first if each == name else each for each in technique.plants)
+        others = ", ".join(first if each == name else each for each in work.technique.plants)
         yield Breach(
             field=f"plants[{at}]",
             what=f"`{name}` is not in the plant book",

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterable, Mapping
 from types import MappingProxyType
-from typing import Any
+from typing import Any, Final
 
 from howto.findings import Finding, Severity
+from howto.languages.reader import Reader
 from howto.model.family import Breach, Rule
 from howto.model.reference import FORMAT
 from howto.model.technique import AnyTechnique
@@ -12,6 +13,7 @@ from howto.span import SourceText, Span
 
 Sources = Mapping[str, SourceText]
 NO_SOURCES: Sources = MappingProxyType({})
+AUTHOR: Final = Reader()  # whoever writes files: findings are in English
 SHORTEST_REASON = 10  # letters; ours: enough to say what keeps people safe instead
 GUARDED = "safety."  # the rules of this family, and the two below, are about people being hurt
 GUARDED_TOO = frozenset({"technique.cautions", "technique.caution-words"})
@@ -30,19 +32,21 @@ WAIVER: Rule[Any] = Rule(
 )
 
 
-def placed(rule: Rule[Any], breach: Breach, technique: AnyTechnique, sources: Sources = NO_SOURCES) -> Finding:
+def placed(
+    rule: Rule[Any], breach: Breach, technique: AnyTechnique, sources: Sources = NO_SOURCES, reader: Reader = AUTHOR
+) -> Finding:
     """Return the finding of a breach: where its field stands, what is written there, and who says so.
 
     That is the breach's own source, or else the rule's first.
     """
-    span, reader = technique.spot(breach.field), technique.crew.read_in("en")
+    span = technique.spot(breach.field)
     return Finding(
         rule=rule.name,
         severity=softer(rule.severity, breach.severity),
         span=span,
         text=line_at(span, sources),
         what=reader.plain(breach.what),
-        why=reader.plain(breach.why),
+        why=reader.plain(breach.why or rule.why),
         mend=reader.plain(breach.mend),
         reference=str(breach.reference or rule.references[0]),
         also=technique.spot(breach.also) if breach.also else None,

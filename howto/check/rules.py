@@ -14,6 +14,7 @@ from howto.check.shelf import SHELF_RULES
 from howto.findings import Finding, Severity, in_order
 from howto.model.family import AnyFamily, Breach, Rule
 from howto.model.technique import AnyTechnique
+from howto.model.work import AnyWork
 from howto.span import Span
 
 LATER = frozenset(rule.name for rule in (*CLAIM_RULES, *SHELF_RULES, *CLIENT_RULES))
@@ -21,31 +22,33 @@ LAYING_OUT = "fit."  # what will not fit is found while laying out: there it is 
 
 
 def check_technique(
-    technique: AnyTechnique, family: AnyFamily, families: Iterable[AnyFamily], sources: Sources = NO_SOURCES
+    work: AnyWork, family: AnyFamily, families: Iterable[AnyFamily], sources: Sources = NO_SOURCES
 ) -> tuple[Finding, ...]:
     """Return what breaks a rule of its family, of any family that holds over all, or of every technique.
 
     `families` is the whole table; `sources` the files by path, from which a finding quotes.
     """
     rules = rules_over(family, families)
-    found = (placed(rule, breach, technique, sources) for rule in rules for breach in breaches_of(rule, technique))
+    technique, reader = work.technique, work.crew.read_in("en")
+    found = (placed(rule, breach, technique, sources, reader) for rule in rules for breach in rule(work))
     names = {rule.name for rule in rules}
     return in_order([*settled(technique, found, names, sources), *_strays(technique, names, sources)])
 
 
 def check_job(
-    technique: AnyTechnique, family: AnyFamily, families: Iterable[AnyFamily], sources: Sources, own: Iterable[Finding]
+    work: AnyWork, family: AnyFamily, families: Iterable[AnyFamily], sources: Sources, own: Iterable[Finding]
 ) -> Iterator[Finding]:
     """Yield what a technique breaks with the measures of a visit, and not what its `own` file was told already.
 
     A measure that the visit leaves as the technique has it is right there: what breaks a rule is the visit's, and
     the mend goes into the visit.
     """
+    technique = work.technique
     told = {(finding.rule, finding.what) for finding in own}
     measures = {name: span for name, span in technique.spans.items() if name.split(".")[0] == "measures"}
     written = {span for span in measures.values() if span.path == technique.path}
     borrowed = [span for span in measures.values() if span.path != technique.path]
-    for finding in check_technique(technique, family, families, sources):
+    for finding in check_technique(work, family, families, sources):
         if finding.span.path != technique.path:
             yield finding
         elif (finding.rule, finding.what) not in told:
@@ -63,12 +66,6 @@ def rules_over(family: AnyFamily, families: Iterable[AnyFamily]) -> tuple[Rule[A
     """Return the rules that a technique of `family` answers to, each once, in reading order."""
     rules = chain(family.rules, *(each.every for each in families), COMMON_RULES)
     return tuple({rule.name: rule for rule in rules}.values())
-
-
-def breaches_of(rule: Rule[Any], technique: AnyTechnique) -> Iterator[Breach]:
-    """Yield the breaches of one rule; none for a rule that another stage looks for."""
-    if rule.check is not None:
-        yield from rule.check(technique)
 
 
 def _strays(technique: AnyTechnique, names: set[str], sources: Sources) -> Iterator[Finding]:

@@ -98,8 +98,8 @@ def check_shelf(shelf: Shelf, figures_by_id: Mapping[str, Sequence[Figure]]) -> 
         *_needs(firsts),
         *_circles(firsts),
         *_levels(firsts),
-        *_same_plants(firsts, figures_by_id),
-        *_twins(shelf.techniques, firsts),
+        *_same_plants(shelf, firsts, figures_by_id),
+        *_twins(shelf, firsts),
     ]
     names = {rule.name for rule in SHELF_RULES}
     loose = [
@@ -227,19 +227,23 @@ def _levels(techniques: Sequence[AnyTechnique]) -> Iterator[_Found]:
         yield _Found(technique, LEVEL, breach, also=highest.spot("level"))
 
 
-def _same_plants(techniques: Sequence[AnyTechnique], figures_by_id: Mapping[str, Sequence[Figure]]) -> Iterator[_Found]:
+def _same_plants(
+    shelf: Shelf, techniques: Sequence[AnyTechnique], figures_by_id: Mapping[str, Sequence[Figure]]
+) -> Iterator[_Found]:
     """Yield the later of each two techniques that disagree about a plant."""
     for there, here in combinations(techniques, 2):
-        breach = disagreement(here, there, figures_by_id.get(here.id, ()), figures_by_id.get(there.id, ()))
+        breach = disagreement(
+            shelf.work(here), shelf.work(there), figures_by_id.get(here.id, ()), figures_by_id.get(there.id, ())
+        )
         if breach:
             yield _Found(here, SAME_PLANT, breach, also=there.spot(breach.field))
 
 
-def _twins(techniques: Sequence[AnyTechnique], firsts: Sequence[AnyTechnique]) -> Iterator[_Found]:
+def _twins(shelf: Shelf, firsts: Sequence[AnyTechnique]) -> Iterator[_Found]:
     """Yield where a telling in a second language differs from the first."""
     by_name = {own_name(technique): technique for technique in firsts}
-    for technique in techniques:
+    for technique in shelf.techniques:
         if is_twin(technique):
             first = by_name.get(own_name(technique))
-            for breach in twin_breaches(technique, first):
+            for breach in twin_breaches(technique, first, shelf.crew.hemisphere):
                 yield _Found(technique, TWIN, breach, also=first.spot(breach.field) if first else None)

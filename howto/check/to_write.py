@@ -3,15 +3,21 @@
 from collections.abc import Iterator
 
 from howto.check.passages import written
-from howto.model.family import Breach
+from howto.findings import Severity
+from howto.model.family import Breach, rule
 from howto.model.prompts import is_to_fill_in
-from howto.model.technique import AnyTechnique
+from howto.model.reference import FORMAT
+from howto.model.work import AnyWork
 
 
-def to_write(technique: AnyTechnique) -> Iterator[Breach]:
-    """The words of a new file are written over before they are printed."""
-    left = [(each.field, each.text) for each in written(technique) if is_to_fill_in(each.text)]
-    for at, step in enumerate(technique.steps):
+@rule("technique.to-write", Severity.WARNING, FORMAT, applies="every technique")
+def to_write(work: AnyWork) -> Iterator[Breach]:
+    """Nothing still says what a new file says in its place.
+
+    words that are there to be written over would reach the crew, followers and clients
+    """
+    left = [(each.field, each.text) for each in written(work.technique) if is_to_fill_in(each.text)]
+    for at, step in enumerate(work.technique.steps):
         left += [(f"steps[{at}]", picture.alt) for picture in step.pictures if is_to_fill_in(picture.alt)]
     if not left:
         return

@@ -4,10 +4,12 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
+from howto.findings import Severity
 from howto.languages.tags import is_english
-from howto.model.family import Breach, Edit
+from howto.model.family import Breach, Edit, rule
 from howto.model.prose import plain
-from howto.model.technique import AnyTechnique
+from howto.model.reference import PRACTICE
+from howto.model.work import AnyWork
 
 # A tool's name in a step, and the stems by which the list of tools or materials may call it. Only words that
 # mean nothing else in a garden: no `rake`, `saw`, `fork` or `level`, which are also things one does or sees.
@@ -37,13 +39,24 @@ _NEGATED: Final = re.compile(
 _AS_A_MEASURE: Final = re.compile(r"(?:['’]s)?[\s-]*(?:deep|depth|wide|width|length)\b")
 
 
-def tools(technique: AnyTechnique) -> Iterator[Breach]:
-    """A tool that a step takes up is on the list."""
-    if not is_english(technique.language):
+@rule(
+    "technique.tools",
+    Severity.ADVICE,
+    PRACTICE,
+    applies="techniques in English; tools with a name of their own, such as shears or a spade",
+)
+def tools(work: AnyWork) -> Iterator[Breach]:
+    """A tool that a step takes up is on the list of tools.
+
+    the list is what is loaded; a tool that is missing from it costs a walk back to the van
+    """
+    if not is_english(work.technique.language):
         return
-    kit = " ".join(f"{each.name} {plain(each.note)}" for each in (*technique.tools, *technique.materials)).casefold()
+    kit = " ".join(
+        f"{each.name} {plain(each.note)}" for each in (*work.technique.tools, *work.technique.materials)
+    ).casefold()
     told: set[str] = set()
-    for at, step in enumerate(technique.steps):
+    for at, step in enumerate(work.technique.steps):
         parts = (step.title, plain(step.text), *map(plain, step.key_points))
         for tool, stems in TOOLS:
             if tool in told or any(stem in kit for stem in stems):

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from pathlib import PurePosixPath
 from typing import Any, Final
 
+from howto.check.place import AUTHOR
 from howto.check.twin_words import numbers_of, words_of
 from howto.findings import Severity
 from howto.languages.tags import base
@@ -14,7 +15,7 @@ from howto.model.reference import FORMAT
 from howto.model.shown import shown_cell
 from howto.model.technique import AnyTechnique, Step
 from howto.quantities import field_unit
-from howto.seasons import months_of
+from howto.seasons import Hemisphere, months_of
 
 TWIN: Final[Rule[Any]] = Rule(
     name="shelf.twin",
@@ -67,7 +68,7 @@ def in_first_words(technique: AnyTechnique, techniques: Sequence[AnyTechnique]) 
     return first.model_copy(update={"measures": technique.measures, "spans": {**first.spans, **own}})
 
 
-def twin_breaches(twin: AnyTechnique, first: AnyTechnique | None) -> Iterator[Breach]:
+def twin_breaches(twin: AnyTechnique, first: AnyTechnique | None, hemisphere: Hemisphere) -> Iterator[Breach]:
     """Yield where a twin differs from the technique it is a twin of."""
     name = own_name(twin)
     if first is None:
@@ -82,7 +83,7 @@ def twin_breaches(twin: AnyTechnique, first: AnyTechnique | None) -> Iterator[Br
     if twin.family != first.family:
         yield _set(first, "family", twin.family, first.family, first.family)
         return
-    yield from _header(twin, first)
+    yield from _header(twin, first, hemisphere)
     yield from _measures(twin, first)
     for part, words in PARTS:
         here, there = getattr(twin, part), getattr(first, part)
@@ -113,7 +114,7 @@ def _language(twin: AnyTechnique) -> Iterator[Breach]:
         )
 
 
-def _header(twin: AnyTechnique, first: AnyTechnique) -> Iterator[Breach]:
+def _header(twin: AnyTechnique, first: AnyTechnique, hemisphere: Hemisphere) -> Iterator[Breach]:
     """Yield what the front matter says otherwise: level, minutes, needs, plants, season."""
     if twin.level != first.level:
         yield _set(first, "level", str(twin.level), str(first.level), str(first.level))
@@ -124,7 +125,7 @@ def _header(twin: AnyTechnique, first: AnyTechnique) -> Iterator[Breach]:
         if tuple(map(str.casefold, names)) != tuple(map(str.casefold, others)):
             here, there = (", ".join(each) or "not given" for each in (names, others))
             yield _set(first, key, here, there, f"[{', '.join(others)}]" if others else "")
-    if _months(twin) != _months(first):
+    if _months(twin, hemisphere) != _months(first, hemisphere):
         yield Breach(
             field="season",
             what=f"the season is `{twin.season or 'not given'}` here and `{first.season or 'not given'}` in "
@@ -136,9 +137,9 @@ def _header(twin: AnyTechnique, first: AnyTechnique) -> Iterator[Breach]:
         )
 
 
-def _months(technique: AnyTechnique) -> tuple[int, ...] | None:
+def _months(technique: AnyTechnique, hemisphere: Hemisphere) -> tuple[int, ...] | None:
     """Return the months of a technique's season."""
-    return months_of(technique.season, technique.crew.hemisphere) if technique.season else None
+    return months_of(technique.season, hemisphere) if technique.season else None
 
 
 def _set(first: AnyTechnique, key: str, here: str, there: str, text: str) -> Breach:
@@ -243,6 +244,4 @@ def _told(technique: AnyTechnique, field: str, given: Mapping[str, Any]) -> str:
     if isinstance(value, bool):
         return "yes" if value else "no"
     plain = isinstance(value, int | float)
-    return measures.written.get(field) or (
-        shown_cell(float(value), unit or "", technique.crew.read_in("en")) if plain else str(value)
-    )
+    return measures.written.get(field) or (shown_cell(float(value), unit or "", AUTHOR) if plain else str(value))

@@ -7,17 +7,16 @@ from datetime import date
 from typing import Any, Final, NamedTuple
 
 from howto.compute.orders import MOST_AFTER, Stance, Window, stances, things_in
-from howto.compute.words import filled_visit
 from howto.findings import Finding, Severity
 from howto.languages.tags import is_english
 from howto.model.due import Due, due, next_run
 from howto.model.family import Rule
-from howto.model.figure import Figure
 from howto.model.prose import plain
+from howto.model.ready import Ready, ReadyVisit
 from howto.model.reference import FORMAT, PRACTICE
 from howto.model.technique import Care
 from howto.model.visit import Job, Visit
-from howto.seasons import months_of
+from howto.seasons import Hemisphere, months_of
 from howto.span import Span
 
 CONTRADICTION: Final[Rule[Any]] = Rule(
@@ -52,6 +51,7 @@ class Asked(NamedTuple):
     written: str
     care: Care
     due: Due
+    hemisphere: Hemisphere
 
     @property
     def text(self) -> str:
@@ -67,7 +67,7 @@ class Asked(NamedTuple):
         """Return the last day; what comes round without one ends with the season of its technique, if that runs."""
         if self.care.when.kind != "every" or self.due.end is not None:
             return self.due.end
-        months = months_of(self.job.technique.season, self.job.technique.crew.hemisphere) or ()
+        months = months_of(self.job.technique.season, self.hemisphere) or ()
         return next_run(visited, months).end if visited.month in months and len(months) < YEAR_ROUND else None
 
     @property
@@ -76,24 +76,23 @@ class Asked(NamedTuple):
         return self.job.technique.spot(f"aftercare[{self.care_at}]")
 
 
-def asked_of(visit: Visit, figures_by_job: Sequence[Sequence[Figure]]) -> tuple[Asked, ...]:
+def asked_of(ready: ReadyVisit) -> tuple[Asked, ...]:
     """Return the lines of every job that are not left out, in the order written."""
-    filled = filled_visit(visit, figures_by_job)
-    pairs = enumerate(zip(visit.jobs, filled.jobs, strict=True))
-    return tuple(each for at, (raw, job) in pairs for each in _of_job(visit, at, raw, job))
+    jobs = enumerate(zip(ready.visit.jobs, ready.jobs, strict=True))
+    return tuple(each for at, (job, told) in jobs for each in _of_job(ready, at, job, told))
 
 
-def _of_job(visit: Visit, job_at: int, raw: Job, job: Job) -> Iterator[Asked]:
+def _of_job(ready: ReadyVisit, job_at: int, job: Job, told: Ready) -> Iterator[Asked]:
     """Yield the lines of one job; one that starts `the same` goes on where the rhythm before it ends."""
-    hemisphere, last = job.technique.crew.hemisphere, None
-    for at, (before, care) in enumerate(zip(raw.technique.aftercare, job.technique.aftercare, strict=True)):
+    visit, hemisphere, last = ready.visit, ready.crew.hemisphere, None
+    for at, (before, care) in enumerate(zip(job.technique.aftercare, told.technique.aftercare, strict=True)):
         words, rhythm = plain(before.text), care.when.kind == "every"
         if any(_says(words, phrase) for phrase in job.leave_out):
             continue
         start = last if last and rhythm and _SAME.match(words) else visit.date
         when = due(care.when, start, visit.next_visit, hemisphere)
         last = when.end if rhythm else last
-        yield Asked(job_at, job, at, words, care, when)
+        yield Asked(job_at, job, at, words, care, when, hemisphere)
 
 
 def _says(text: str, phrase: str) -> bool:
@@ -140,7 +139,7 @@ def _stances(asked: Asked, visit: Visit) -> tuple[Stance, ...]:
     if window is None:
         return ()
     known = things_in(f"{asked.job.technique.title} {asked.what}")
-    said = stances(asked.text, window, asked.job.technique.crew.hemisphere, never=asked.care.never)
+    said = stances(asked.text, window, asked.hemisphere, never=asked.care.never)
     return tuple(each if each.things else each._replace(things=known) for each in said)
 
 

@@ -12,8 +12,8 @@ from typing import Final, NamedTuple
 from howto.compute.aftercare import Asked, asked_of, clashes, task_findings, window_of
 from howto.findings import Finding
 from howto.languages.labels import labels
-from howto.model.figure import Figure
 from howto.model.prose import Prose, plain, prose
+from howto.model.ready import ReadyVisit
 from howto.model.task import Ban, Plan, Task
 from howto.model.visit import Visit
 from howto.quantities import Quantity, find_all, parse, show
@@ -31,16 +31,16 @@ class _Line(NamedTuple):
     amounts: tuple[tuple[int, int, Quantity], ...]
 
 
-def plan_of(visit: Visit, figures_by_job: Sequence[Sequence[Figure]]) -> tuple[Plan, tuple[Finding, ...]]:
+def plan_of(ready: ReadyVisit) -> tuple[Plan, tuple[Finding, ...]]:
     """Return what the client is to do and not to do, and where two jobs contradict each other.
 
     Of two lines that contradict each other neither is in the plan.
     """
-    asked = asked_of(visit, figures_by_job)
+    visit, asked = ready.visit, asked_of(ready)
     pairs = clashes(visit, asked)
     kept = [each for each in asked if not any(each in pair for pair in pairs)]
     asking = [each for each in kept if not each.care.never]
-    tasks = sorted(_tasks(asking, visit), key=lambda task: _order(task, visit))
+    tasks = sorted(_tasks(asking, ready), key=lambda task: _order(task, visit))
     plan = Plan(
         first=tuple(task for task in tasks if _comes_first(task, visit)),
         later=tuple(task for task in tasks if not _comes_first(task, visit)),
@@ -62,16 +62,16 @@ def _comes_first(task: Task, visit: Visit) -> bool:
     return task.day is not None and task.day < visit.next_visit
 
 
-def _tasks(asked: Sequence[Asked], visit: Visit) -> Iterator[Task]:
+def _tasks(asked: Sequence[Asked], ready: ReadyVisit) -> Iterator[Task]:
     """Yield the tasks, the same words together."""
     groups: dict[str, list[_Line]] = {}
     for each in asked:
         line = _line(each)
         groups.setdefault(line.words, []).append(line)
     for lines in groups.values():
-        clusters = list(_clusters(lines, visit))
+        clusters = list(_clusters(lines, ready.visit))
         for cluster in clusters:
-            yield from _merged(cluster, visit, alone=len(clusters) == 1)
+            yield from _merged(cluster, ready, alone=len(clusters) == 1)
 
 
 def _line(asked: Asked) -> _Line:
@@ -126,18 +126,19 @@ def _can_add(line: _Line) -> bool:
     return all(any(quantity.dimension == kind for _, kind in ADDED) for *_, quantity in line.amounts)
 
 
-def _merged(lines: Sequence[_Line], visit: Visit, *, alone: bool) -> Iterator[Task]:
+def _merged(lines: Sequence[_Line], ready: ReadyVisit, *, alone: bool) -> Iterator[Task]:
     """Yield one task for lines that are one, or two where a close rhythm gives way to a wide one.
 
     Where the same words stand in another task too (not `alone`), each names its job.
     """
+    visit = ready.visit
     ordered = sorted(lines, key=lambda line: _task(line.asked, visit).order)
     what = _whats(lines, visit, alone=alone)
     if ordered[0].asked.care.when.kind == "every":
         yield from (task.model_copy(update={"what": what}) for task in _rounds(ordered, visit))
         return
     first = _task(ordered[0].asked, visit)
-    text, note = _summed(lines, first.text, visit)
+    text, note = _summed(lines, first.text, ready)
     yield first.model_copy(update={"text": text, "note": note, "what": what, "key": _key(lines, visit)})
 
 
@@ -188,13 +189,13 @@ def _key(lines: Sequence[_Line], visit: Visit) -> str:
     return f"{id_}/{number}/{' '.join(first.written.casefold().split())}"
 
 
-def _summed(lines: Sequence[_Line], text: Prose, visit: Visit) -> tuple[Prose, str]:
+def _summed(lines: Sequence[_Line], text: Prose, ready: ReadyVisit) -> tuple[Prose, str]:
     """Return the words with the amounts of all lines added, and what was added; as they stand where nothing was."""
     first = lines[0]
     adds = len(lines) > 1 and first.amounts and _can_add(first) and not EACH.search(first.asked.text)
     if not adds:
         return text, ""
-    system = first.asked.job.technique.crew.units
+    system = ready.crew.units
     words, at, parts = [], 0, []
     for number, (start, end, _) in enumerate(first.amounts):
         each = [line.amounts[number][2] for line in lines]
@@ -202,7 +203,9 @@ def _summed(lines: Sequence[_Line], text: Prose, visit: Visit) -> tuple[Prose, s
         words += [first.asked.text[at:start], show(sum(quantity.to(unit) for quantity in each), unit, system)]
         parts.append(" + ".join(show(quantity.to(unit), unit, system) for quantity in each))
         at = end
-    return prose("".join((*words, first.asked.text[at:]))), labels(visit.language)["added"].format(sum="; ".join(parts))
+    return prose("".join((*words, first.asked.text[at:]))), labels(ready.visit.language)["added"].format(
+        sum="; ".join(parts)
+    )
 
 
 def _bans(asked: Sequence[Asked], visit: Visit) -> Iterator[Ban]:

@@ -3,36 +3,32 @@
 from collections.abc import Mapping, Sequence
 from typing import Any, Final, TypeVar
 
+from howto.languages.reader import Reader
 from howto.model.figure import Figure
+from howto.model.measures import Measures
 from howto.model.prose import BRACED, Prose, compared
 from howto.model.shown import shown, shown_measures
 from howto.model.technique import AnyTechnique, Care, Hazard, Kit, Step
 from howto.model.value import Value
-from howto.model.visit import Job, Visit
 
 V = TypeVar("V", bound=Value)
 
 _TOLERANCE: Final = "tolerance"
 
 
-def values(technique: AnyTechnique, figures: Sequence[Figure]) -> dict[str, str]:
+def values(measures: Measures, figures: Sequence[Figure], reader: Reader) -> dict[str, str]:
     """Return what each `{words}` stands for: figures by name, measures by the author's key and over them."""
-    found = {compared(figure.name): shown(figure, technique.crew.reader) for figure in figures}
-    for measure in shown_measures(technique.measures, technique.crew.reader):
+    found = {compared(figure.name): shown(figure, reader) for figure in figures}
+    for measure in shown_measures(measures, reader):
         found[compared(measure.key)] = measure.value
         if measure.tolerance:
             found[compared(f"{measure.key} {_TOLERANCE}")] = measure.tolerance
     return found
 
 
-def filled(prose: Prose, technique: AnyTechnique, figures: Sequence[Figure]) -> Prose:
-    """Return the prose with every known `{words}` replaced; unknown ones stay for the check stage to name."""
-    return _filled(prose, values(technique, figures))
-
-
-def filled_technique(technique: AnyTechnique, figures: Sequence[Figure]) -> AnyTechnique:
+def filled_technique(technique: AnyTechnique, figures: Sequence[Figure], reader: Reader) -> AnyTechnique:
     """Return the technique with every known `{words}` in its prose replaced."""
-    known = values(technique, figures)
+    known = values(technique.measures, figures, reader)
     return technique.model_copy(
         update={
             "intro": tuple(_filled(paragraph, known) for paragraph in technique.intro),
@@ -44,16 +40,6 @@ def filled_technique(technique: AnyTechnique, figures: Sequence[Figure]) -> AnyT
             "aftercare": tuple(_care(care, known) for care in technique.aftercare),
         }
     )
-
-
-def filled_visit(visit: Visit, figures_by_job: Sequence[Sequence[Figure]]) -> Visit:
-    """Return the visit with each job's technique filled from that job's own measures and figures."""
-    jobs = tuple(_job(job, figures) for job, figures in zip(visit.jobs, figures_by_job, strict=True))
-    return visit.model_copy(update={"jobs": jobs})
-
-
-def _job(job: Job, figures: Sequence[Figure]) -> Job:
-    return _with(job, technique=filled_technique(job.technique, figures))
 
 
 def _kit(kit: Kit, known: Mapping[str, str]) -> Kit:

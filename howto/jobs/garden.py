@@ -14,9 +14,9 @@ from howto.model.figure import Figure
 from howto.model.plants import Grass
 from howto.model.reference import PRACTICE
 from howto.model.visit import Job, Visit
-from howto.quantities import show
-from howto.quantities import show_number as num
-from howto.seasons import month_name, month_start, months_between
+from howto.model.work import AnyWork
+from howto.quantities.amounts import Count, bare, mm, month_named, qty
+from howto.seasons import month_start, months_between
 
 AHEAD: Final = timedelta(days=42)  # ours: how far a leaflet looks where no next visit is set
 FURTHEST: Final = timedelta(days=92)  # ours: by then the next leaflet says more
@@ -26,9 +26,9 @@ WEEKS_A_MONTH: Final = 365 / 12 / 7
 NOTHING: Final = "none, as the usual rain is enough"
 
 
-def garden_figures(visit: Visit, job: Job) -> tuple[Figure, ...]:
+def garden_figures(visit: Visit, job: Job, work: AnyWork) -> tuple[Figure, ...]:
     """Return what a job's planting needs until the next visit, for the leaflet and for `howto figures`."""
-    return (*_mower(job), *_water(visit, job))
+    return (*_mower(job), *_water(visit, job, work))
 
 
 def _mower(job: Job) -> Iterator[Figure]:
@@ -40,28 +40,30 @@ def _mower(job: Job) -> Iterator[Figure]:
             label="Set the mower to",
             value=m.set_height_mm,
             unit="mm",
-            working=(f"the height this lawn is kept at: {num(m.set_height_mm, 4)} mm",),
+            working=(f"the height this lawn is kept at: {mm(m.set_height_mm, 4)}",),
             references=(PRACTICE,),
             client=True,
         )
 
 
-def _water(visit: Visit, job: Job) -> Iterator[Figure]:
+def _water(visit: Visit, job: Job, work: AnyWork) -> Iterator[Figure]:
     """Yield a week's water in the thirstiest month until the next visit; the trade of watering has its own."""
-    m, crew = job.technique.measures, job.technique.crew
+    m, crew = work.measures, work.crew
     if job.area_m2 is None or isinstance(m, WateringMeasures):
         return
     month = thirstiest_until_next(visit, crew)
-    need = None if month is None else _need(job, crew, month)
+    need = None if month is None else _need(job, work, month)
     if need is None or month is None:
         return
-    name, enough, rain = month_name(month), rain_is_enough(need, crew), usual_rain_mm(crew, month)
+    enough, rain = rain_is_enough(need, crew), usual_rain_mm(crew, month)
     working = need.working
     if rain > 0:
-        working = (*working, f"usual rain: {num(rain)} mm a week, {'enough' if enough else 'not enough by itself'}")
+        working = (*working, f"usual rain: {mm(rain, 3)} a week, {'enough' if enough else 'not enough by itself'}")
     yield Figure(
         name="water a week",
-        label=f"Water a week in {name}" if enough else f"Water a week in {name}, if no rain falls",
+        label=f"Water a week in {month_named(month)}"
+        if enough
+        else f"Water a week in {month_named(month)}, if no rain falls",
         value=NOTHING if enough else need.litres_a_week,
         unit="" if enough else "L",
         working=working,
@@ -77,8 +79,8 @@ def _water(visit: Visit, job: Job) -> Iterator[Figure]:
             label="Each watering",
             value=words,
             working=(
-                f"the soil holds {need.days_between} days of water: {garden.times_words(times)}",
-                f"{num(need.litres_a_week)} L / {times} = {num(need.litres_a_week / times)} L each time",
+                f"the soil holds {Count(need.days_between, 'day', 'days')} of water: {garden.times_words(times)}",
+                f"{qty(need.litres_a_week, 'L', 3)} / {bare(times)} = {qty(need.litres_a_week / times, 'L', 3)} each time",
                 line,
             ),
             references=(LITRE_A_MM,),
@@ -117,12 +119,12 @@ def lawn_need(crew: Crew, month: int, area_m2: float, grass: Grass | None) -> Ga
     return garden.garden_water(crew, month, area_m2, crop=crop, method=LAWN)
 
 
-def _need(job: Job, crew: Crew, month: int) -> GardenWater | None:
+def _need(job: Job, work: AnyWork, month: int) -> GardenWater | None:
     """Return a month's water: of the lawn's grass, else of the plant's kind, moderate where that is not known."""
-    area, m = job.area_m2 or 0.0, job.technique.measures
+    area, m, crew = job.area_m2 or 0.0, work.measures, work.crew
     if isinstance(m, MowingMeasures):
-        return lawn_need(crew, month, area, job.technique.book.grass(m.grass or job.plant))
-    water = next((plant.water.text for plant in job.technique.known_plants if plant.water), "moderate")
+        return lawn_need(crew, month, area, work.book.grass(m.grass or job.plant))
+    water = next((plant.water.text for plant in work.plants if plant.water), "moderate")
     return garden.garden_water(crew, month, area, plant_water=water, method=BED)
 
 
@@ -131,7 +133,9 @@ def each_watering(need: GardenWater, area_m2: float, crew: Crew) -> tuple[str, s
     times, size = garden.times_a_week(need.days_between), garden.usual_can_l(crew.units)
     each = need.litres_a_week / times
     if formulae.as_cans(need.litres_a_week, size, times).number <= garden.MOST_CANS:
-        return garden.can_words(each, times, crew.units), f"a can holds {num(size)} L, filled up to the next quarter"
+        return garden.can_words(
+            each, times, crew.units
+        ), f"a can holds {qty(size, 'L', 3)}, filled up to the next quarter"
     depth = each / area_m2
-    words = f"{show(depth, 'mm', crew.units)} deep in a tin set on the ground, {garden.times_words(times)}"
-    return words, f"{num(each)} L on {num(area_m2)} m² stand {num(depth)} mm deep"
+    words = f"{mm(depth)} deep in a tin set on the ground, {garden.times_words(times)}"
+    return words, f"{qty(each, 'L', 3)} on {qty(area_m2, 'm²', 3)} stand {mm(depth, 3)} deep"

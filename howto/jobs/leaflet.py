@@ -1,6 +1,6 @@
 """Makes what a client is given after a visit: a leaflet on paper and phone, a calendar file, a message."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from datetime import date
 from pathlib import Path
 from typing import Any, Final, NamedTuple
@@ -12,11 +12,10 @@ from howto.layout.pages.leaflet_photos import photo_frames
 from howto.layout.pages.page_words import leaflet_words, page_letters
 from howto.layout.pages.plain import LONGEST, message
 from howto.model.family import Rule
-from howto.model.figure import Figure
 from howto.model.photo import Photograph
+from howto.model.ready import ReadyVisit
 from howto.model.reference import FORMAT
 from howto.model.sheet import Frame, Photo
-from howto.model.visit import Visit
 from howto.read.photo import read_photo
 from howto.render.calendar import calendar
 from howto.render.html import page
@@ -42,16 +41,14 @@ class Made(NamedTuple):
     findings: tuple[Finding, ...] = ()
 
 
-def leaflet(
-    visit: Visit, figures: Sequence[Sequence[Figure]], root: Path, today: date, write: Write | None = None
-) -> Made:
+def leaflet(ready: ReadyVisit, root: Path, today: date, write: Write | None = None) -> Made:
     """Lay out a visit's leaflet, and where `write` is given render it and hand over each file."""
-    plan, _ = plan_of(visit, figures)
-    photos, found = _photos(visit, root)
-    sheet = leaflet_sheet(visit, plan, figures, today, photos)
-    found = (*found, *leaflet_words(visit, figures), *page_letters(sheet, Span(visit.path)))
+    visit, (plan, _) = ready.visit, plan_of(ready)
+    photos, found = _photos(ready, root)
+    sheet = leaflet_sheet(ready, plan, today, photos)
+    found = (*found, *leaflet_words(ready), *page_letters(sheet, Span(visit.path)))
     data, pages = pdf(sheet, today)
-    text = message(sheet, min(visit.jobs[0].technique.crew.caption_limit, LONGEST))
+    text = message(sheet, min(ready.crew.caption_limit, LONGEST))
     if pages > sheet.most_pages:
         what = f"the leaflet runs to {pages} pages"
         mend = "shorten the words to the client, or put some of the jobs on a second visit file"
@@ -59,7 +56,7 @@ def leaflet(
     if write is not None:
         write(f"leaflets/{visit.id}.pdf", data)
         write(f"leaflets/{visit.id}.html", page(sheet).encode())
-        write(f"leaflets/{visit.id}.ics", calendar(visit, plan, today))
+        write(f"leaflets/{visit.id}.ics", calendar(ready, plan, today))
         write(f"leaflets/{visit.id}.txt", f"{text}\n".encode())
     return Made(text, found)
 
@@ -69,9 +66,9 @@ def fit_finding(rule: Rule[Any], span: Span, text: str, what: str, mend: str) ->
     return rule.finding(span, what, f"{rule.statement.rstrip('.')}: {rule.why}", mend, text)
 
 
-def _photos(visit: Visit, root: Path) -> tuple[tuple[Photo, ...], tuple[Finding, ...]]:
+def _photos(ready: ReadyVisit, root: Path) -> tuple[tuple[Photo, ...], tuple[Finding, ...]]:
     """Return the visit's own pictures as a page shows them, cleaned of all but their pixels; and what was found."""
-    ground = visit.jobs[0].technique.crew.colours.ground
+    visit, ground = ready.visit, ready.crew.colours.ground
     read: dict[str, Photograph] = {}
     found: list[Finding] = []
     for name, pictures in (("before", visit.before), ("after", visit.after)):

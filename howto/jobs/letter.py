@@ -7,7 +7,6 @@ from pathlib import Path
 from typing import Final
 
 from howto.check.twins import is_twin
-from howto.compute.words import filled_technique
 from howto.families.mowing.formulae import mow_at_mm
 from howto.families.mowing.measures import MowingMeasures
 from howto.families.watering import garden
@@ -21,6 +20,7 @@ from howto.layout.pages.leaflet import started
 from howto.layout.pages.letter import Needs, letter_sheet
 from howto.layout.pages.numbers import LONGEST_LARGE
 from howto.layout.pages.plain import LONGEST, message
+from howto.model.crew import Crew
 from howto.model.due import months_named
 from howto.model.prose import Prose, capital, prose
 from howto.model.sheet import Entry
@@ -68,38 +68,36 @@ def needs_of(examined: Examined, month: date) -> Needs:
     """Return what gardens need in a month where the crew works."""
     shelf, number = examined.shelf, month.month
     known = [each for each in shelf.techniques if each.family not in CREW_ONLY and not is_twin(each)]
-    ready = [filled_technique(each, examined.figures[each.id]) for each in known]
+    ready = [examined.ready[each.id].technique for each in known]
     say = labels(shelf.crew.language)
     return Needs(
-        care=tuple(dict.fromkeys(line for each in ready for line in _care(each, number))),
-        mowing=tuple(_mowing(ready, number, say)),
+        care=tuple(dict.fromkeys(line for each in ready for line in _care(each, shelf.crew, number))),
+        mowing=tuple(_mowing(ready, shelf.crew, number, say)),
         clip=tuple(_clip(shelf, number)),
         water=tuple(_water(shelf, ready, number, say)),
-        work=tuple(capital(each.title) for each in ready if _in_season(each, number)),
+        work=tuple(capital(each.title) for each in ready if _in_season(each, shelf.crew, number)),
     )
 
 
-def _care(technique: AnyTechnique, month: int) -> Iterator[Prose]:
+def _care(technique: AnyTechnique, crew: Crew, month: int) -> Iterator[Prose]:
     """Yield the aftercare that falls in the month, with what it is about."""
     for care in technique.aftercare:
-        if not care.never and month in months_named(care.when, technique.crew.hemisphere):
+        if not care.never and month in months_named(care.when, crew.hemisphere):
             yield (*prose(f"{technique.title}: ", strong=True), *started(care.text))
 
 
-def _in_season(technique: AnyTechnique, month: int) -> bool:
+def _in_season(technique: AnyTechnique, crew: Crew, month: int) -> bool:
     """Tell whether work has a season, and the month is in it."""
-    months = months_of(technique.season, technique.crew.hemisphere) or ()
+    months = months_of(technique.season, crew.hemisphere) or ()
     return month in months and len(months) < YEAR_ROUND
 
 
-def _mowing(techniques: list[AnyTechnique], month: int, say: Labels) -> Iterator[str]:
+def _mowing(techniques: list[AnyTechnique], crew: Crew, month: int, say: Labels) -> Iterator[str]:
     """Yield how high each lawn of the shelf is kept, and at what height it is cut again."""
     for technique in techniques:
         m = technique.measures
-        if isinstance(m, MowingMeasures) and _in_season(technique, month):
-            at, to = (
-                shown_cell(each, "mm", technique.crew.reader) for each in (mow_at_mm(m.set_height_mm), m.set_height_mm)
-            )
+        if isinstance(m, MowingMeasures) and _in_season(technique, crew, month):
+            at, to = (shown_cell(each, "mm", crew.reader) for each in (mow_at_mm(m.set_height_mm), m.set_height_mm))
             yield say["letter_mow_at"].format(grass=capital(m.grass or technique.title), at=at, to=to)
 
 
@@ -125,5 +123,7 @@ def _water(shelf: Shelf, techniques: list[AnyTechnique], month: int, say: Labels
 
 
 def _watered(label: str, need: GardenWater, shelf: Shelf) -> Entry:
-    words = NOTHING if rain_is_enough(need, shelf.crew) else each_watering(need, BED_M2, shelf.crew)[0]
+    words = shelf.crew.reader.tell(
+        NOTHING if rain_is_enough(need, shelf.crew) else each_watering(need, BED_M2, shelf.crew)[0]
+    )
     return Entry(label=label, value=words, headline=len(words) <= LONGEST_LARGE)

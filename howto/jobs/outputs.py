@@ -8,8 +8,6 @@ from pathlib import Path
 from typing import Any, Final
 
 from howto.check.place import line_at
-from howto.compute.words import filled_technique
-from howto.families import family
 from howto.findings import Finding, Severity
 from howto.jobs.leaflet import LEAFLET, Write, fit_finding, leaflet
 from howto.layout.drawing.diagram import fit
@@ -19,19 +17,17 @@ from howto.layout.frames.carousel import FRAME_RULES, RATIOS, frames
 from howto.layout.frames.look import OWN_MARK
 from howto.layout.frames.publish import alt_texts, caption
 from howto.layout.pages.card import ART_MM, card_sheet
-from howto.layout.pages.page_words import card_words, page_letters, told_drawing
-from howto.model.family import Rule
-from howto.model.figure import Figure
+from howto.layout.pages.page_words import card_words, page_letters
+from howto.model.family import AnyFamily, Rule
 from howto.model.photo import Photograph
+from howto.model.ready import Ready, ReadyVisit
 from howto.model.reference import FORMAT
 from howto.model.shelf import Shelf
 from howto.model.technique import AnyTechnique
-from howto.model.visit import Visit
 from howto.read.photo import read_photo
 from howto.render.html import Entry, page, shelf_page
 from howto.render.image import contact_sheet, jpeg
 from howto.render.pdf import pdf
-from howto.shapes import Drawing
 from howto.span import Span
 
 CARD: Final[Rule[Any]] = Rule(
@@ -50,10 +46,9 @@ class Make:
     """What to make: the checked shelf, which of it, which kinds, and the day."""
 
     shelf: Shelf
-    figures: Mapping[str, tuple[Figure, ...]]
-    job_figures: Mapping[str, tuple[tuple[Figure, ...], ...]]
-    techniques: tuple[AnyTechnique, ...]
-    visits: tuple[Visit, ...]
+    families: Mapping[str, AnyFamily]
+    techniques: tuple[Ready, ...]
+    visits: tuple[ReadyVisit, ...]
     kinds: frozenset[str]
     today: date
     texts: list[str] = field(default_factory=list)
@@ -90,21 +85,14 @@ def _tasks(job: Make, write: Write | None) -> Iterator[Callable[[], tuple[Findin
         yield lambda: _shelf_page(job, write)
 
 
-def _drawn(technique: AnyTechnique, today: date) -> tuple[Drawing, ...]:
-    """Return the drawings of a trade, in its own English."""
-    trade = family(technique.family)
-    return trade.drawings(technique, today) if trade is not None else ()
-
-
-def _card(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[Finding, ...]:
-    figures = job.figures[technique.id]
-    screen, paper = page_look(technique.crew.colours), print_look(technique.crew.colours)
-    drawn = _drawn(technique, job.today)
-    drawings = [told_drawing(drawing, technique.crew.reader) for drawing in drawn[:1]]
-    arts, printed = ([fit(drawing, *ART_MM, look)[0] for drawing in drawings] for look in (screen, paper))
-    sheet = card_sheet(filled_technique(technique, figures), figures, arts, job.today, printed)
-    said = card_words(technique, figures, drawn)
-    found = (*said, *page_letters(sheet, technique.spot("title")))
+def _card(job: Make, ready: Ready, write: Write | None) -> tuple[Finding, ...]:
+    technique, colours = ready.technique, ready.crew.colours
+    arts, printed = (
+        [fit(drawing, *ART_MM, look)[0] for drawing in ready.drawings[:1]]
+        for look in (page_look(colours), print_look(colours))
+    )
+    sheet = card_sheet(ready, arts, job.today, printed)
+    found = (*card_words(ready), *page_letters(sheet, technique.spot("title")))
     data, pages = pdf(sheet, job.today)
     if pages > sheet.most_pages:
         what = f"the card runs to {pages} sides"
@@ -116,20 +104,12 @@ def _card(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[Find
     return found
 
 
-def family_tags(technique: AnyTechnique) -> tuple[str, ...]:
-    """Return the short words a trade is looked for by."""
-    trade = family(technique.family)
-    return trade.tags if trade is not None else ()
-
-
-def _carousel(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[Finding, ...]:
-    figures = job.figures[technique.id]
-    ready = filled_technique(technique, figures)
-    drawings = [told_drawing(drawing, technique.crew.reader) for drawing in _drawn(technique, job.today)]
+def _carousel(job: Make, ready: Ready, write: Write | None) -> tuple[Finding, ...]:
+    technique = ready.technique
     photos, found = _photos(job.shelf, technique)
     folder = f"carousels/{technique.id}"
     for ratio in RATIOS:
-        laid, notes = frames(ready, figures, drawings, photos, ratio, job.today)
+        laid, notes = frames(ready, photos, ratio)
         found += notes
         if write is None or any(note.severity is Severity.ERROR for note in found):
             continue
@@ -138,9 +118,10 @@ def _carousel(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[
             data = jpeg(frame, photos)
             pictures.append(data)
             write(f"{folder}/{ratio}/{number:02}.jpg", data)
-        write(f"{folder}/{ratio}/sheet.jpg", contact_sheet(pictures, technique.crew.colours))
+        write(f"{folder}/{ratio}/sheet.jpg", contact_sheet(pictures, ready.crew.colours))
         if ratio == RATIOS[0]:
-            write(f"{folder}/caption.txt", caption(ready, figures, family_tags(technique)).encode())
+            tags = job.families[technique.family].tags
+            write(f"{folder}/caption.txt", caption(ready, tags).encode())
             texts = json.dumps(alt_texts(laid), indent=2, ensure_ascii=False)
             write(f"{folder}/alt-text.json", f"{texts}\n".encode())
     return tuple(dict.fromkeys(found))
@@ -148,12 +129,11 @@ def _carousel(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[
 
 def _photos(shelf: Shelf, technique: AnyTechnique) -> tuple[dict[str, Photograph], list[Finding]]:
     """Return the crew's own mark and the pictures a technique's steps point at, read; and what was found of them."""
-    ground = technique.crew.colours.ground
+    ground, mark = shelf.crew.colours.ground, shelf.crew.mark
     photos: dict[str, Photograph] = {}
     found: list[Finding] = []
-    if technique.crew.mark:
-        crew = Span(f"{shelf.root}/crew.yaml")
-        own, found_of_mark = read_photo(Path(shelf.root), technique.crew.mark, crew, technique.crew.mark, ground)
+    if mark:
+        own, found_of_mark = read_photo(Path(shelf.root), mark, Span(f"{shelf.root}/crew.yaml"), mark, ground)
         found += found_of_mark
         if own is not None:
             photos[OWN_MARK] = own
@@ -167,8 +147,8 @@ def _photos(shelf: Shelf, technique: AnyTechnique) -> tuple[dict[str, Photograph
     return photos, found
 
 
-def _leaflet(job: Make, visit: Visit, write: Write | None) -> tuple[Finding, ...]:
-    made = leaflet(visit, job.job_figures[visit.id], Path(job.shelf.root), job.today, write)
+def _leaflet(job: Make, ready: ReadyVisit, write: Write | None) -> tuple[Finding, ...]:
+    made = leaflet(ready, Path(job.shelf.root), job.today, write)
     job.texts.append(made.text)
     return made.findings
 

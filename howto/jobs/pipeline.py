@@ -16,7 +16,7 @@ from howto.check.shelf import SHELF_RULES, check_shelf
 from howto.check.twins import in_first_words, is_twin
 from howto.check.visits import VISIT_RULES, check_visits
 from howto.compute.aftercare import TASK_RULES
-from howto.compute.figures import figures_of
+from howto.compute.ready import ready, ready_visit
 from howto.compute.tasks import plan_of
 from howto.families import FAMILIES
 from howto.findings import Finding, in_order, stops
@@ -26,6 +26,7 @@ from howto.jobs.staging import Stage, not_ours
 from howto.languages.reader import Reader
 from howto.model.family import AnyFamily, Rule
 from howto.model.figure import Figure
+from howto.model.ready import Ready, ReadyVisit
 from howto.model.shelf import Shelf
 from howto.model.visit import Job, Visit
 from howto.read.photo_rules import PHOTO_RULES
@@ -48,8 +49,8 @@ class Examined:
 
     shelf: Shelf
     findings: tuple[Finding, ...]
-    figures: Mapping[str, tuple[Figure, ...]]
-    job_figures: Mapping[str, tuple[tuple[Figure, ...], ...]]
+    ready: Mapping[str, Ready]
+    visits: Mapping[str, ReadyVisit]
 
     @property
     def sources(self) -> Mapping[str, SourceText]:
@@ -124,29 +125,35 @@ def examine(root: Path, today: date) -> Examined:
     """Return the shelf read and checked, every finding of every file with it; nothing is laid out yet."""
     shelf, findings = read_shelf(root, BY_NAME)
     found = list(findings)
-    figures: dict[str, tuple[Figure, ...]] = {}
+    made: dict[str, Ready] = {}
     for technique in shelf.techniques:
-        family = BY_NAME[technique.family]
+        work, family = shelf.work(technique), BY_NAME[technique.family]
         if not is_twin(technique):  # the words of a twin are checked against its first telling
-            found += check_technique(technique, family, FAMILIES, shelf.sources)
-        figures[technique.id] = figures_of(technique, family, today)
-        found += check_claims(technique, figures[technique.id], shelf.sources)
-    found += check_shelf(shelf, figures)
+            found += check_technique(work, family, FAMILIES, shelf.sources)
+        made[technique.id] = ready(work, family, today)
+        found += check_claims(work, made[technique.id].figures, shelf.sources)
+    found += check_shelf(shelf, {id_: each.figures for id_, each in made.items()})
     found += colour_findings(shelf)
     found += check_visits(shelf)
-    jobs: dict[str, tuple[tuple[Figure, ...], ...]] = {}
+    visits: dict[str, ReadyVisit] = {}
     for visit in shelf.visits:
-        jobs[visit.id] = tuple(_job_figures(visit, job) for job in visit.jobs)
+        visits[visit.id] = _ready_visit(visit, shelf)
         for job in visit.jobs:
             if not _as_written(shelf, job):
                 told = in_first_words(job.technique, shelf.techniques)
                 own = [each for each in found if each.span.path == told.path]
-                found += check_job(told, BY_NAME[told.family], FAMILIES, shelf.sources, own)
-        notes = plan_of(visit, jobs[visit.id])[1]
-        more = plan_of(_in_first_words(visit, shelf), jobs[visit.id])[1]  # contradictions are looked for in English
+                found += check_job(shelf.work(told), BY_NAME[told.family], FAMILIES, shelf.sources, own)
+        notes = plan_of(visits[visit.id])[1]
+        first = _ready_visit(_in_first_words(visit, shelf), shelf)
+        more = plan_of(first)[1]  # contradictions are looked for in English
         notes = (*notes, *(replace(note, mend=APART) for note in more if note not in notes))
         found += (replace(note, text=line_at(note.span, shelf.sources)) for note in notes)
-    return Examined(shelf, in_order(found), figures, jobs)
+    return Examined(shelf, in_order(found), made, visits)
+
+
+def _ready_visit(visit: Visit, shelf: Shelf) -> ReadyVisit:
+    """Return a visit ready for its leaflet, the figures of its garden with those of its trades."""
+    return ready_visit(visit, shelf, BY_NAME.__getitem__, garden_figures)
 
 
 def _in_first_words(visit: Visit, shelf: Shelf) -> Visit:
@@ -156,12 +163,6 @@ def _in_first_words(visit: Visit, shelf: Shelf) -> Visit:
         for job in visit.jobs
     )
     return visit.model_copy(update={"jobs": tuple(jobs), "language": "en"})
-
-
-def _job_figures(visit: Visit, job: Job) -> tuple[Figure, ...]:
-    """Return the figures of one job on the day of its visit, those of its garden with them."""
-    family = BY_NAME[job.technique.family]
-    return (*figures_of(job.technique, family, visit.date), *garden_figures(visit, job))
 
 
 def _as_written(shelf: Shelf, job: Job) -> bool:
@@ -208,10 +209,9 @@ def build(
 def _make(examined: Examined, paths: Sequence[Path], kinds: Sequence[str], today: date) -> Make:
     return Make(
         shelf=examined.shelf,
-        figures=examined.figures,
-        job_figures=examined.job_figures,
-        techniques=tuple(each for each in examined.shelf.techniques if _wanted(each.path, paths)),
-        visits=tuple(each for each in examined.shelf.visits if _wanted(each.path, paths)),
+        families=BY_NAME,
+        techniques=tuple(each for each in examined.ready.values() if _wanted(each.technique.path, paths)),
+        visits=tuple(each for each in examined.visits.values() if _wanted(each.visit.path, paths)),
         kinds=frozenset(kinds),
         today=today,
     )
@@ -235,12 +235,14 @@ def figures(root: Path, name: str, today: date) -> Worked:
     wanted = PurePath(name).name.removesuffix(".md") if name.endswith(".md") else name
     findings = tuple(f for f in examined.findings if Path(f.span.path).stem == wanted)
     if (technique := shelf.technique(wanted)) is not None:
-        groups: tuple[tuple[str, tuple[Figure, ...]], ...] = ((technique.title, examined.figures[wanted]),)
+        groups: tuple[tuple[str, tuple[Figure, ...]], ...] = ((technique.title, examined.ready[wanted].figures),)
         return Worked(groups, shelf.crew.read_in("en"), findings, shelf.sources)
     visit = next((each for each in shelf.visits if each.id == wanted), None)
     if visit is not None:
-        worked = zip(visit.jobs, examined.job_figures[visit.id], strict=True)
-        groups = tuple((" - ".join(filter(None, (job.technique.title, job.what))), each) for job, each in worked)
+        worked = zip(visit.jobs, examined.visits[visit.id].jobs, strict=True)
+        groups = tuple(
+            (" - ".join(filter(None, (job.technique.title, job.what))), each.figures) for job, each in worked
+        )
         return Worked(groups, shelf.crew.read_in("en"), findings, shelf.sources)
     if findings:
         return Worked((), shelf.crew.read_in("en"), findings, shelf.sources)

@@ -8,17 +8,22 @@ from howto.model.figure import Figure
 from howto.model.technique import AnyTechnique
 from howto.model.visit import Visit
 from howto.model.work import AnyWork
+from howto.quantities.amounts import Words
 from howto.shapes import Drawing
 
 
 @dataclass(frozen=True)
 class Ready:
-    """A technique with its `{words}` filled, its figures, and its drawings told; `work` is the same as written."""
+    """A technique with its `{words}` filled, its figures, and its drawings told.
+
+    `work` is the same as written; `drawn_words` are the words of its drawings before they were told.
+    """
 
     work: AnyWork
     technique: AnyTechnique
     figures: tuple[Figure, ...]
     drawings: tuple[Drawing, ...] = ()
+    drawn_words: tuple[Words, ...] = ()
 
     @property
     def crew(self) -> Crew:

@@ -8,6 +8,7 @@ from howto.model.plants import PlantBook
 from howto.model.technique import AnyTechnique
 from howto.model.value import Value
 from howto.model.visit import Visit
+from howto.model.work import AnyWork, Work
 from howto.span import SourceText
 
 
@@ -38,6 +39,10 @@ class Shelf(Value):
     visits: tuple[Visit, ...] = ()
     people: tuple[Person, ...] = ()
     sources: Mapping[str, SourceText] = {}
+
+    def work(self, technique: AnyTechnique) -> AnyWork:
+        """Return a technique with the crew of this shelf and the plants it knows."""
+        return Work(technique, self.crew, self.book)
 
     def technique(self, id_: str) -> AnyTechnique | None:
         """Return the technique of that id, or None."""

@@ -7,10 +7,8 @@ from pathlib import PurePosixPath
 from typing import Any, Final
 
 from howto.findings import Finding
-from howto.model.crew import Crew
 from howto.model.family import AnyFamily
 from howto.model.names import file_name
-from howto.model.plants import PlantBook
 from howto.model.prose import Prose, Run
 from howto.model.technique import AnyTechnique, Care, Hazard, Kit, Mark, Picture, Step, Technique, When
 from howto.read.body import Body, read_body
@@ -31,7 +29,7 @@ LOSING: Final = tuple(  # findings after which a key may be missing from what wa
 
 
 def assemble(
-    source: SourceText, families: Mapping[str, AnyFamily], crew: Crew, book: PlantBook
+    source: SourceText, families: Mapping[str, AnyFamily], language: str
 ) -> tuple[AnyTechnique | None, tuple[Finding, ...]]:
     """Return the technique a file holds, and findings.
 
@@ -39,9 +37,7 @@ def assemble(
     """
     notes = Notes(source)
     node, first_line, front = split_front_matter(source)
-    header = read_header(
-        notes, node, families, damaged=any(each.rule in LOSING for each in front), language=crew.language
-    )
+    header = read_header(notes, node, families, damaged=any(each.rule in LOSING for each in front), language=language)
     body, body_findings = read_body(source, first_line, header.language)
     spans = dict(header.spans)
     care = _aftercare(notes, body, spans, header.language)
@@ -74,8 +70,6 @@ def assemble(
         version=version_of(source),
         path=source.path,
         spans=spans,
-        crew=crew.model_copy(update={"language": header.language}),  # what it says is printed in its own language
-        book=book,
     )
     return technique, findings
 

@@ -7,7 +7,6 @@ from typing import Final
 from howto.findings import Finding, Severity
 from howto.model.crew import Crew
 from howto.model.family import AnyFamily
-from howto.model.plants import PlantBook
 from howto.model.shelf import Person, Shelf
 from howto.model.technique import AnyTechnique
 from howto.model.visit import Visit
@@ -53,7 +52,7 @@ def read_shelf(root: Path, families: Mapping[str, AnyFamily]) -> tuple[Shelf, tu
     for name in ("plants.yaml", "grasses.yaml"):
         if (root / name).is_file():
             reading.sources.update(_quiet(root / name))
-    techniques, unread = _techniques(reading, families, crew, book)
+    techniques, unread = _techniques(reading, families, crew.language)
     by_id = {each.id: each for each in reversed(techniques)}
     visits = _visits(reading, Known(by_id, families, unread, crew.language))
     shelf = Shelf(
@@ -124,7 +123,7 @@ def _folders(reading: _Reading) -> tuple[Path, ...]:
 
 
 def _techniques(
-    reading: _Reading, families: Mapping[str, AnyFamily], crew: Crew, book: PlantBook
+    reading: _Reading, families: Mapping[str, AnyFamily], language: str
 ) -> tuple[tuple[AnyTechnique, ...], frozenset[str]]:
     """Return the techniques that could be read, and the ids of those that could not."""
     techniques: list[AnyTechnique] = []
@@ -136,7 +135,7 @@ def _techniques(
             source = reading.source(path)
             technique = None
             if source is not None:
-                technique, findings = assemble(source, families, crew, book)
+                technique, findings = assemble(source, families, language)
                 reading.findings.extend(findings)
             if technique is None:
                 unread.add(path.stem)

@@ -9,6 +9,7 @@ from icalendar import Alarm, Calendar, Event
 
 from howto.languages.labels import Labels, labels
 from howto.model.prose import capital, plain
+from howto.model.ready import ReadyVisit
 from howto.model.task import Plan, Task
 from howto.model.visit import Visit
 
@@ -20,22 +21,24 @@ YEAR: Final = timedelta(days=365)
 LONGEST: Final = 70  # characters of a title, ours: what a phone shows of it
 
 
-def calendar(visit: Visit, plan: Plan, today: date) -> bytes:
+def calendar(ready: ReadyVisit, plan: Plan, today: date) -> bytes:
     """Return the calendar of a visit's dated tasks and of the next visit.
 
     An entry keeps its UID while its task keeps its words, whatever the dates; `today` stamps it, and the visit's
     revision is its sequence.
     """
+    visit = ready.visit
     say = labels(visit.language)
+    whom = say["call_whom"].format(contact=ready.reader.tell(ready.crew.contact or ready.crew.name))
     file = Calendar()
     file.add("prodid", MAKER)
     file.add("version", "2.0")
     file.add("x-wr-calname", visit.site)
     for task in plan.tasks:
         if task.day is not None and task.kind != "next visit":
-            file.add_component(_event(visit, task, today, say))
+            file.add_component(_event(visit, task, today, say, whom))
     if visit.next_visit is not None:
-        file.add_component(_next_visit(visit, plan, visit.next_visit, today, say))
+        file.add_component(_next_visit(visit, plan, visit.next_visit, today, say, whom))
     return bytes(file.to_ical())
 
 
@@ -44,7 +47,7 @@ def uid(visit: Visit, name: str) -> UUID:
     return uuid5(NAMES, f"{visit.id}/{name}")
 
 
-def _event(visit: Visit, task: Task, today: date, say: Labels) -> Event:
+def _event(visit: Visit, task: Task, today: date, say: Labels, whom: str) -> Event:
     """Return the entry of a task: on the day that counts, or over and over until its end."""
     day = max(task.day or visit.date, visit.date + DAY)
     words = plain(task.text).strip()
@@ -52,7 +55,7 @@ def _event(visit: Visit, task: Task, today: date, say: Labels) -> Event:
     told += [say["for_what"].format(what=", ".join(task.what))] if task.what else []
     told += [task.note] if task.note else []
     event = _entry(visit, task.key, day, today, f"{visit.site}: {_title(told[0])}")
-    event.add("description", "\n".join((*told, _whom(visit, say))))
+    event.add("description", "\n".join((*told, whom)))
     if task.kind == "every" and task.days:
         last = task.end or (visit.next_visit - DAY if visit.next_visit and visit.next_visit > day else day + YEAR)
         if last >= day + timedelta(days=task.days):
@@ -60,12 +63,12 @@ def _event(visit: Visit, task: Task, today: date, say: Labels) -> Event:
     return event
 
 
-def _next_visit(visit: Visit, plan: Plan, day: date, today: date, say: Labels) -> Event:
+def _next_visit(visit: Visit, plan: Plan, day: date, today: date, say: Labels, whom: str) -> Event:
     """Return the entry of the next visit, with what the crew does then."""
     title = say["next_visit"].partition(":")[0]
     event = _entry(visit, "next visit", day, today, f"{visit.site}: {title}")
     then = [plain(task.text) for task in plan.tasks if task.kind == "next visit"]
-    event.add("description", "\n".join((*then, _whom(visit, say))))
+    event.add("description", "\n".join((*then, whom)))
     return event
 
 
@@ -85,11 +88,6 @@ def _entry(visit: Visit, name: str, day: date, today: date, title: str) -> Event
     alarm.add("trigger", EVENING)
     event.add_component(alarm)
     return event
-
-
-def _whom(visit: Visit, say: Labels) -> str:
-    crew = visit.jobs[0].technique.crew.model_copy(update={"language": visit.language})
-    return say["call_whom"].format(contact=crew.reader.tell(crew.contact or crew.name))
 
 
 def _title(text: str) -> str:

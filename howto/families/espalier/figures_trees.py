@@ -9,7 +9,7 @@ from howto.families.espalier.frame import T
 from howto.families.espalier.measures import EspalierMeasures, Fruit, Rootstock
 from howto.model.figure import Cell, Figure, Table
 from howto.model.reference import PRACTICE, Reference
-from howto.model.shown import shown_day
+from howto.languages.reader import day_told as shown_day
 from howto.quantities import round_down
 from howto.quantities.amounts import bare, mm
 from howto.seasons import month_here

@@ -9,7 +9,7 @@ from howto.families.watering import needs, plan, soil_water
 from howto.families.watering.figures_running import LEAST_SOAK_MIN, cycles_for, run_minutes, soak_for
 from howto.families.watering.figures_young import every_words
 from howto.families.watering.measures import WateringMeasures
-from howto.model.shown import shown_day
+from howto.languages.reader import day_told as shown_day
 from howto.model.work import Work
 from howto.quantities.amounts import bare, qty
 from howto.seasons import month_name

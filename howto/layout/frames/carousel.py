@@ -30,9 +30,7 @@ RATIOS: tuple[Ratio, ...] = ("4x5", "1x1", "9x16")
 
 
 def frames(
-    ready: Ready,
-    photos: Mapping[str, Photograph],
-    ratio: Ratio,
+    ready: Ready, photos: Mapping[str, Photograph], ratio: Ratio
 ) -> tuple[tuple[Frame, ...], tuple[Finding, ...]]:
     """Return the frames of a technique laid out for one ratio, and what will not fit.
 

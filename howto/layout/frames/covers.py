@@ -52,7 +52,9 @@ def _on_paper(job: Job, title: Block, numbers: Numbers) -> Made:
     if not job.ready.drawings:
         return Page(job.sheet, words, ()), ()
     art, reasons = drawn(job, job.ready.drawings[0], design.box)
-    return Page(job.sheet, (*art, *words), (job.ready.drawings[0].alt,)), tuple(_bare(job, reason) for reason in reasons)
+    return Page(job.sheet, (*art, *words), (job.ready.drawings[0].alt,)), tuple(
+        _bare(job, reason) for reason in reasons
+    )
 
 
 def _bare(job: Job, reason: str) -> Finding:

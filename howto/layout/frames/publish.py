@@ -42,9 +42,7 @@ def _told(parts: dict[str, str]) -> str:
     return "\n\n".join(parts.values()) + "\n"
 
 
-def _parts(
-    ready: Ready, tags: Sequence[str], words: FrameWords, say: Labels
-) -> Iterator[tuple[str, str]]:
+def _parts(ready: Ready, tags: Sequence[str], words: FrameWords, say: Labels) -> Iterator[tuple[str, str]]:
     """Yield every part of the caption under its name, in reading order."""
     technique = ready.technique
     yield "opening", sentence(bare(technique.title))

@@ -54,7 +54,8 @@ def steps(job: Job) -> tuple[Made, ...]:
     tasks = [_task(job, number, step) for number, step in enumerate(job.technique.steps)]
     chosen = matched([None if task.picture else task.step for task in tasks], job.ready.drawings)
     ready = [
-        replace(task, drawing=None if at is None else job.ready.drawings[at]) for task, at in zip(tasks, chosen, strict=True)
+        replace(task, drawing=None if at is None else job.ready.drawings[at])
+        for task, at in zip(tasks, chosen, strict=True)
     ]
     words = [None if _shows(job, task) else alone(job.sheet, task.copy) for task in ready]
     size, share = _common(job, [task for task, said in zip(ready, words, strict=True) if not said])

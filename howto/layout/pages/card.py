@@ -52,12 +52,7 @@ SMALL_WORDS: Final = (
 )
 
 
-def card_sheet(
-    ready: Ready,
-    arts: Sequence[Art],
-    today: date,
-    printed: Sequence[Art | None] = (),
-) -> Sheet:
+def card_sheet(ready: Ready, arts: Sequence[Art], today: date, printed: Sequence[Art | None] = ()) -> Sheet:
     """Return the card of a technique: A5, two sides at most.
 
     `printed` are the drawings again, in the colours of white paper.
@@ -121,9 +116,7 @@ def _over(ready: Ready, say: Labels) -> str:
     return " · ".join(parts)
 
 
-def _sections(
-    ready: Ready, drawings: tuple[ArtBlock, ...], say: Labels
-) -> Iterator[Section]:
+def _sections(ready: Ready, drawings: tuple[ArtBlock, ...], say: Labels) -> Iterator[Section]:
     """Yield the parts of the card in reading order: get ready, keep safe, do, finish."""
     technique = ready.technique
     yield Section(heading="", blocks=(*_about(technique, say), *_code(ready, say)))

@@ -28,9 +28,7 @@ MOST_PAGES, MOST_LARGE = 2, 4  # one sheet on both sides; two in large print
 PT_MM: Final = 25.4 / 72
 
 
-def leaflet_sheet(
-    ready: ReadyVisit, plan: Plan, today: date, photos: Sequence[Photo] = ()
-) -> Sheet:
+def leaflet_sheet(ready: ReadyVisit, plan: Plan, today: date, photos: Sequence[Photo] = ()) -> Sheet:
     """Return the leaflet of a visit from its plan."""
     visit, crew = ready.visit, ready.crew
     say = labels(visit.language)
@@ -58,9 +56,7 @@ def leaflet_sheet(
     return explained(sheet)
 
 
-def _sections(
-    ready: ReadyVisit, plan: Plan, photos: Sequence[Photo], say: Labels
-) -> Iterator[Section]:
+def _sections(ready: ReadyVisit, plan: Plan, photos: Sequence[Photo], say: Labels) -> Iterator[Section]:
     visit = ready.visit
     done = (Bullets(items=tuple(_done(job, ready.reader, say) for job in visit.jobs)),)
     yield Section(name="done", heading=say["done"], blocks=done)

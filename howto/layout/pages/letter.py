@@ -62,7 +62,7 @@ def _sections(crew: Crew, needs: Needs, say: Labels) -> Iterator[Section]:
     yield Section(name="clip", heading=say["letter_clip"], blocks=_bullets([prose(each) for each in needs.clip]))
     yield Section(name="water", heading=say["letter_water"], blocks=_facts(needs.water))
     yield Section(name="done", heading=say["letter_work"], blocks=_bullets([prose(each) for each in needs.work]))
-    yield Section(name="call", heading=say["call"], tone="call", blocks=call_box(crew, say))
+    yield Section(name="call", heading=say["call"], tone="call", blocks=call_box(crew, crew.reader, say))
 
 
 def _bullets(items: Sequence[Prose]) -> tuple[Block, ...]:

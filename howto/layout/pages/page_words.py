@@ -1,7 +1,6 @@
 """A page's words in its own language: a drawing told in it, what stays English, and letters no typeface has."""
 
-from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import replace
+from collections.abc import Iterable, Iterator
 from typing import Final
 
 from howto.findings import Finding, Severity
@@ -15,31 +14,18 @@ from howto.model.ready import Ready, ReadyVisit
 from howto.model.sheet import Sheet
 from howto.model.shown import shown_measures
 from howto.model.value import Value
-from howto.shapes import Dimension, Drawing, Label, Level
 from howto.span import Span
 
 MOST_NAMED: Final = 8  # phrases named in one finding
 
 
-def told_drawing(drawing: Drawing, reader: Reader) -> Drawing:
-    """Return a drawing with its words and amounts as its reader sees them."""
-    shapes = tuple(
-        replace(shape, text=reader.tell(shape.text)) if isinstance(shape, Dimension | Level | Label) else shape
-        for shape in drawing.shapes
-    )
-    return replace(drawing, shapes=shapes, caption=reader.tell(drawing.caption), alt=reader.tell(drawing.alt))
-
-
-def card_words(ready: Ready, drawings: Sequence[Drawing]) -> tuple[Finding, ...]:
+def card_words(ready: Ready) -> tuple[Finding, ...]:
     """Return the finding of what a card and its pictures would print in English on a page that is not."""
     technique = ready.technique
     texts = [technique.family]
     for measure in shown_measures(technique.measures, ready.crew.read_in("en")):
         texts += [measure.key, *([] if any(map(str.isdigit, measure.value)) else [measure.value])]
-    texts += _of_figures(ready.figures)
-    for drawing in drawings:
-        texts += [drawing.caption, drawing.alt]
-        texts += [shape.text for shape in drawing.shapes if isinstance(shape, Dimension | Level | Label)]
+    texts += [*_of_figures(ready.figures), *ready.drawn_words]
     return _told(texts, ready.reader, technique.spot("language"), Severity.ADVICE)
 
 
