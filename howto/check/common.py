@@ -24,9 +24,9 @@ JOB_INSTRUCTION_RESTATED: Final = source(
     "pp. 58 and 67",
 )
 CHECKLISTS: Final = source(Grade.B, "A Checklist for Checklists", "Project Check", "2010")
-MOST_STEPS: Final = Limit(unit="steps", reference=JOB_INSTRUCTION_RESTATED, high=7)
-MOST_KEY_POINTS: Final = Limit(unit="key points", reference=JOB_INSTRUCTION_RESTATED, high=5)
-MOST_FINISH: Final = Limit(unit="items", reference=CHECKLISTS, high=9)  # fewer than ten at one pause point
+MOST_STEPS: Final = Limit(unit="", of="steps", reference=JOB_INSTRUCTION_RESTATED, high=7)
+MOST_KEY_POINTS: Final = Limit(unit="", of="key points", reference=JOB_INSTRUCTION_RESTATED, high=5)
+MOST_FINISH: Final = Limit(unit="", of="items", reference=CHECKLISTS, high=9)  # fewer than ten at one pause point
 
 
 @rule("technique.cautions", Severity.ERROR, JOB_INSTRUCTION, JOB_INSTRUCTION_RESTATED, applies="every technique")

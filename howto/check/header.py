@@ -14,8 +14,8 @@ from howto.model.reference import FORMAT, PRACTICE
 from howto.model.work import AnyWork
 from howto.seasons import NORTHERN_SEASONS, months_of
 
-LONGEST_TITLE: Final = Limit(unit="characters", reference=FORMAT, high=60)  # ours: two lines on a cover
-PACE: Final = Limit(unit="minutes a step", reference=PRACTICE, low=1)
+LONGEST_TITLE: Final = Limit(unit="", of="characters", reference=FORMAT, high=60)  # ours: two lines on a cover
+PACE: Final = Limit(unit="minutes", of="a step", reference=PRACTICE, low=1)
 WORKING_DAY: Final = Limit(unit="minutes", reference=PRACTICE, high=480)
 _KEPT: Final = ("early", "mid", "late", "to", "until", "till", "and", "or", "fall", "sept")
 

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 from typing import Any, Literal, get_args, get_origin
 
 from howto.findings import Severity
@@ -13,6 +14,7 @@ from howto.model.plants import PlantBook
 from howto.model.prose import Prose, prose
 from howto.model.reference import GEOMETRY, PRACTICE
 from howto.model.technique import AnyTechnique, Care, Hazard, Kit, Step, Technique, When
+from howto.model.work import AnyWork, Work
 from howto.quantities import field_unit, parse_in
 from howto.span import Span
 
@@ -49,7 +51,7 @@ def technique(
     book: PlantBook | None = None,
     tolerances: Mapping[str, float] | None = None,
     **measures: Any,
-) -> AnyTechnique:
+) -> AnyWork:
     """Return a whole technique of a family that says nothing unusual.
 
     The measures start from the family's starter; `measures` go over them by field name, None taking one out.
@@ -64,10 +66,8 @@ def technique(
     given = {field: value for field, value in values.items() if value is not None}
     whole = family.measures(**given, tolerances={**spread, **(tolerances or {})}, written=written)
     parts = {**BASE, "path": f"techniques/{family.name}/do-the-work.md", **(having or {})}
-    made: AnyTechnique = Technique(
-        **parts, family=family.name, measures=whole, crew=crew or Crew(), book=book or PlantBook()
-    )
-    return made
+    made: AnyTechnique = Technique(**parts, family=family.name, measures=whole)
+    return Work(made, crew or Crew(), book or PlantBook())
 
 
 def _starter(family: AnyFamily) -> tuple[dict[str, Any], dict[str, str], dict[str, float]]:
@@ -112,31 +112,38 @@ def _kinds(annotation: Any) -> Iterator[Any]:
         yield from _kinds(each)
 
 
-def breaches(rule: Rule[Any], broken: AnyTechnique) -> list[Breach]:
+def breaches(rule: Rule[Any], broken: AnyWork) -> list[Breach]:
     """Return what a rule finds in a technique."""
     assert rule.check is not None, f"{rule.name} is looked for elsewhere"
-    return list(rule.check(broken))
+    return [_told(each, broken) for each in rule(broken)]
 
 
-def only(rule: Rule[Any], broken: AnyTechnique) -> Breach:
+def _told(breach: Breach, work: AnyWork) -> Breach:
+    """Return a breach as its author reads it."""
+    reader = work.crew.read_in("en")
+    what, why, mend = (reader.plain(text) for text in (breach.what, breach.why, breach.mend))
+    return replace(breach, what=what, why=why, mend=mend)
+
+
+def only(rule: Rule[Any], broken: AnyWork) -> Breach:
     """Return the one breach of a rule; none or several fail the test."""
     said = breaches(rule, broken)
     assert len(said) == 1, [each.what for each in said]
     return said[0]
 
 
-def mended(broken: AnyTechnique, breach: Breach) -> AnyTechnique:
+def mended(broken: AnyWork, breach: Breach) -> AnyWork:
     """Return the technique after its mend was followed to the letter."""
     edit = breach.edit
     assert edit is not None, f"no edit comes with: {breach.mend}"
     if edit.section:
         return _with_line(broken, edit)
     if edit.top:
-        return broken.model_copy(update={edit.key.replace(" ", "_"): _top(edit)})
+        return broken.having(**{edit.key.replace(" ", "_"): _top(edit)})
     return _with_measure(broken, edit)
 
 
-def assert_mends(rule: Rule[Any], broken: AnyTechnique) -> AnyTechnique:
+def assert_mends(rule: Rule[Any], broken: AnyWork) -> AnyWork:
     """Follow the first mend of a rule that is broken; return what no longer breaks it."""
     found = breaches(rule, broken)
     assert found, f"{rule.name} is not broken"
@@ -155,7 +162,7 @@ def _top(edit: Edit) -> Any:
     return float(edit.text) if edit.key == "minutes" else edit.text
 
 
-def _with_measure(broken: AnyTechnique, edit: Edit) -> AnyTechnique:
+def _with_measure(broken: AnyWork, edit: Edit) -> AnyWork:
     """Return the technique with one measure written anew; the family's own bounds are kept."""
     measures: Measures = broken.measures
     model = type(measures)
@@ -166,10 +173,10 @@ def _with_measure(broken: AnyTechnique, edit: Edit) -> AnyTechnique:
         spread[field] = give
     written = {**measures.written, field: edit.text}
     given = {**measures.given(), field: value}
-    return broken.model_copy(update={"measures": model(**given, tolerances=spread, written=written)})
+    return broken.having(measures=model(**given, tolerances=spread, written=written))
 
 
-def _with_line(broken: AnyTechnique, edit: Edit) -> AnyTechnique:
+def _with_line(broken: AnyWork, edit: Edit) -> AnyWork:
     """Return the technique with one line more at the end of a section."""
     part = edit.section.casefold()
     line = re.sub(r"^(?:[-*]\s+(?:\[[ x]\]\s+)?|\d+\.\s+)", "", edit.text)
@@ -181,7 +188,7 @@ def _with_line(broken: AnyTechnique, edit: Edit) -> AnyTechnique:
         "finish": prose,
     }
     added = readers[part](line)
-    return broken.model_copy(update={part: (*getattr(broken, part), added)})
+    return broken.having(**{part: (*getattr(broken.technique, part), added)})
 
 
 def _titled(line: str) -> tuple[str, Prose]:
@@ -221,7 +228,7 @@ class DiggingMeasures(Measures):
     mulch: bool = False
 
 
-def _deep_enough(hole: Technique[DiggingMeasures]) -> Iterator[Breach]:
+def _deep_enough(hole: Work[DiggingMeasures]) -> Iterator[Breach]:
     """A hole is at least 100 mm deep."""
     if hole.measures.hole_depth_mm < 100:
         yield Breach(
@@ -233,15 +240,15 @@ def _deep_enough(hole: Technique[DiggingMeasures]) -> Iterator[Breach]:
         )
 
 
-def _not_wider(hole: Technique[DiggingMeasures]) -> Iterator[Breach]:
+def _not_wider(hole: Work[DiggingMeasures]) -> Iterator[Breach]:
     """A hole is at most a metre wide."""
     if hole.measures.hole_width_mm > 1000:
         yield Breach("measures.hole_width_mm", "over a metre wide", "1000 mm at most", "write 1000 mm")
 
 
-def _boots(anyone: AnyTechnique) -> Iterator[Breach]:
+def _boots(anyone: AnyWork) -> Iterator[Breach]:
     """Whoever uses a spade wears boots."""
-    if any(kit.name == "Spade" for kit in anyone.tools) and not any("boots" in each.wear for each in anyone.cautions):
+    if any(kit.name == "Spade" for kit in anyone.technique.tools) and not any("boots" in each.wear for each in anyone.technique.cautions):
         line = "- **Feet.** Keep them from under the spade. → boots"
         yield Breach("tools", "a spade and no boots", "feet", f"write `{line}`", Edit(line, section="Cautions"))
 
@@ -272,7 +279,7 @@ BOOTS: Rule[Any] = Rule(
 )
 
 
-def _figures(hole: Technique[DiggingMeasures], today: Any) -> Iterator[Figure]:
+def _figures(hole: Work[DiggingMeasures], today: Any) -> Iterator[Figure]:
     del today
     litres = hole.measures.hole_width_mm**2 * hole.measures.hole_depth_mm / 1e6
     yield Figure(

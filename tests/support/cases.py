@@ -12,7 +12,7 @@ from functools import cache
 from pathlib import Path
 
 from howto.check.claims import check_claims
-from howto.check.rules import breaches_of, check_technique, rules_over
+from howto.check.rules import check_technique, rules_over
 from howto.cli.report import listed
 from howto.compute.figures import figures_of
 from howto.families import FAMILIES, family
@@ -20,7 +20,7 @@ from howto.findings import Finding, in_order
 from howto.model.crew import Crew
 from howto.model.family import Breach, Edit
 from howto.model.plants import PlantBook
-from howto.model.technique import AnyTechnique
+from howto.model.work import AnyWork, Work
 from howto.read.assemble import assemble
 from howto.read.crew import read_crew
 from howto.read.plants import read_book
@@ -97,7 +97,7 @@ class Checked:
     """A text read and checked as one technique file: what was read, and all that was found."""
 
     source: SourceText
-    technique: AnyTechnique | None
+    work: AnyWork | None
     findings: tuple[Finding, ...]
 
     @property
@@ -112,24 +112,27 @@ class Checked:
 
 def check_text(source: SourceText, crew: Crew | None = None) -> Checked:
     """Read, check and compute one technique file, as the pipeline does for each file of a shelf."""
-    technique, found = assemble(source, {each.name: each for each in FAMILIES}, crew or Crew(), book())
+    crew = crew or Crew()
+    technique, found = assemble(source, {each.name: each for each in FAMILIES}, crew.language)
     findings = list(found)
     trade = family(technique.family) if technique else None
     if technique is not None and trade is not None:
         sources = {source.path: source}
-        findings += check_technique(technique, trade, FAMILIES, sources)
-        findings += check_claims(technique, figures_of(technique, trade, TODAY), sources)
-    return Checked(source, technique, in_order(findings))
+        work = Work(technique, crew, book())
+        findings += check_technique(work, trade, FAMILIES, sources)
+        findings += check_claims(work, figures_of(work, trade, TODAY), sources)
+        return Checked(source, work, in_order(findings))
+    return Checked(source, None, in_order(findings))
 
 
 def edits_for(checked: Checked, rule: str) -> list[Edit | None]:
     """Return the edit of each breach behind the findings of one rule; None where a person has to follow it."""
-    if checked.technique is None:
+    if checked.work is None:
         return []
-    trade = family(checked.technique.family)
+    trade = family(checked.work.technique.family)
     assert trade is not None
     rules = [each for each in rules_over(trade, FAMILIES) if each.name == rule]
-    found: list[Breach] = [breach for each in rules for breach in breaches_of(each, checked.technique)]
+    found: list[Breach] = [breach for each in rules for breach in each(checked.work)]
     return [breach.edit for breach in found]
 
 

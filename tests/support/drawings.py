@@ -1,19 +1,6 @@
 """Drawings to test layout and painting with: a ball in section, a hedge in section, a grass blade, and more."""
 
-from howto.shapes import (
-    Dimension,
-    Disc,
-    Drawing,
-    Label,
-    Level,
-    Line,
-    Polygon,
-    Role,
-    Shape,
-    arc,
-    leafy,
-    rectangle,
-)
+from howto.shapes import Dimension, Disc, Drawing, Label, Level, Line, Polygon, Role, Shape, arc, leafy, rectangle
 
 
 def words_of(drawing: Drawing) -> list[str]:

@@ -11,7 +11,7 @@ from howto.families.clipping.measures import LARGEST_MM, ClippingMeasures
 from howto.families.clipping.rules_plants import PLANTS
 from howto.families.clipping.rules_said import SAID
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule, rule
+from howto.model.family import SHARE, Breach, Edit, Limit, Rule, rule
 from howto.model.reference import GEOMETRY, PRACTICE
 from howto.model.work import Work
 from howto.quantities import round_down, show
@@ -19,10 +19,10 @@ from howto.quantities.amounts import bare, mm, percent
 
 T = Work[ClippingMeasures]
 
-HALF = Limit(high=0.5, unit="of height or width", reference=by.RENOVATION)
-THIRD = Limit(high=SEASON_SHARE, unit="of the leaf", reference=by.BOX_SEASON)
-LIGHT = Limit(high=LIGHT_SHARE, unit="of the leaf in a pass", reference=by.SHEARING)
-RINGS = Limit(low=2, high=16, unit="steps up the gauge", reference=PRACTICE)
+HALF = Limit(high=0.5, unit=SHARE, of="of height or width", reference=by.RENOVATION)
+THIRD = Limit(high=SEASON_SHARE, unit=SHARE, of="of the leaf", reference=by.BOX_SEASON)
+LIGHT = Limit(high=LIGHT_SHARE, unit=SHARE, of="of the leaf in a pass", reference=by.SHEARING)
+RINGS = Limit(low=2, high=16, unit="", of="steps up the gauge", reference=PRACTICE)
 
 
 @rule("clipping.something-to-clip", Severity.ERROR, GEOMETRY, applies="every clipped shape")

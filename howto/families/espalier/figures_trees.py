@@ -7,9 +7,9 @@ from howto.families.espalier import formulae, frame, pruning
 from howto.families.espalier import references as by
 from howto.families.espalier.frame import T
 from howto.families.espalier.measures import EspalierMeasures, Fruit, Rootstock
+from howto.languages.reader import day_told as shown_day
 from howto.model.figure import Cell, Figure, Table
 from howto.model.reference import PRACTICE, Reference
-from howto.languages.reader import day_told as shown_day
 from howto.quantities import round_down
 from howto.quantities.amounts import bare, mm
 from howto.seasons import month_here

@@ -149,8 +149,8 @@ def _sags(wire: Wire) -> Iterator[Figure]:
 
 def _load_sum(wire: Wire) -> str:
     """Return how the weight of a metre comes about."""
-    bare = f"{bare(wire.bare)} + " if wire.bare else ""
-    return f"carries {bare}{bare(wire.m.load_kg_per_m or 0, 4)} kg/m x 9.80665 = {bare(wire.load or 0, 4)} N/m"
+    own = f"{bare(wire.bare)} + " if wire.bare else ""
+    return f"carries {own}{bare(wire.m.load_kg_per_m or 0, 4)} kg/m x 9.80665 = {bare(wire.load or 0, 4)} N/m"
 
 
 def _sag_sum(load: float, wire: Wire, sag: float) -> str:

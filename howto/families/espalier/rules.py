@@ -23,7 +23,7 @@ INCH_MM = 25.4
 GAP = Limit(low=350, high=18 * INCH_MM, unit="mm", reference=by.ESPALIERS)
 WIDE_GAP = Limit(low=300, high=600, unit="mm", reference=by.WIRE_GAPS)
 FIRST = Limit(low=300, high=18 * INCH_MM, unit="mm", reference=by.FIRST_WIRE)
-TIERS = Limit(high=5, unit="wires", reference=by.TIER_COUNT)
+TIERS = Limit(high=5, unit="", of="wires", reference=by.TIER_COUNT)
 TOP = Limit(high=6 * 12 * INCH_MM, unit="mm", reference=by.POSTS)
 EYES = Limit(high=6 * 12 * INCH_MM, unit="mm", reference=by.WALL_EYES)
 POST_GAP = Limit(high=4000, unit="mm", reference=by.POSTS)
@@ -31,7 +31,7 @@ POST_DEPTH = Limit(low=450, unit="mm", reference=by.POSTS)
 OFF = Limit(low=50, unit="mm", reference=by.OFF_WALL)
 STEM_OFF = Limit(low=150, unit="mm", reference=by.STEM_OFF_WALL)
 SPACING = Limit(low=12 * 12 * INCH_MM, high=20 * 12 * INCH_MM, unit="mm", reference=by.ESPALIERS)
-LEADER_CUT = Limit(low=25, high=75, unit="mm above the first wire", reference=by.LEADER)
+LEADER_CUT = Limit(low=25, high=75, unit="mm", of="above the first wire", reference=by.LEADER)
 
 
 @rule("espalier.first-wire", Severity.WARNING, by.FIRST_WIRE, applies="techniques that write a first wire")

@@ -13,8 +13,8 @@ from howto.quantities.amounts import bare, mm, months_named
 from howto.seasons import month_here, month_run, months_of, season_months
 
 STEEP = Limit(low=45, high=60, unit="degrees", reference=by.ARMS)
-SPRINGS = Limit(low=3, unit="springs", reference=by.ESPALIERS)
-CHECKS = Limit(low=2, unit="times a year", reference=by.TIES)
+SPRINGS = Limit(low=3, unit="", of="springs", reference=by.ESPALIERS)
+CHECKS = Limit(low=2, unit="times", of="a year", reference=by.TIES)
 SHORTEST = Limit(low=200, unit="mm", reference=by.STONE)
 OLD_SPURS = Limit(low=7, unit="years", reference=by.ESPALIERS)
 INCH_MM = 25.4

@@ -8,14 +8,14 @@ from howto.families.espalier import references as by
 from howto.families.espalier.frame import T
 from howto.families.espalier.measures import EspalierMeasures
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule, rule
+from howto.model.family import SHARE, Breach, Edit, Limit, Rule, rule
 from howto.model.reference import GEOMETRY, PRACTICE
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
 from howto.quantities.amounts import bare, mm, percent, qty
 
-HALF = Limit(high=0.5, unit="of the breaking load", reference=by.STRENGTH)
-SHALLOW = Limit(high=1 / 8, unit="of the span", reference=GEOMETRY)
+HALF = Limit(high=0.5, unit=SHARE, of="of the breaking load", reference=by.STRENGTH)
+SHALLOW = Limit(high=1 / 8, unit=SHARE, of="of the span", reference=GEOMETRY)
 LEAST_SPAN_MM = 300.0  # ours: eyes closer than this are no mend
 MOST_N = 5_000_000.0  # the most that `tension` takes
 STRETCH_APART = 0.25  # ours: the folding rule is read with a rule and by eye

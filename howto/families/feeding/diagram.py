@@ -90,7 +90,7 @@ def ring_plan(work: T, ring: plan.Ring) -> Drawing:
         shapes.append(Dimension((-sizes.canopy, 0), (sizes.canopy, 0), across, offset=down * sizes.reach * 1.28))
     shapes += _ring_words(work, sizes)
     dose = plan.dose_g(work)
-    given = f" Each dose, {shown_cell(dose, 'g', work.crew)}, is spread on the band." if dose else ""
+    given = f" Each dose, {shown_cell(dose, 'g', work.reader)}, is spread on the band." if dose else ""
     form = "half ring before a wall" if sizes.wall else "ring"
     return Drawing(
         shapes=tuple(shapes),
@@ -137,7 +137,7 @@ def _ring_words(work: T, sizes: _Sizes) -> list[Shape]:
     at = (middle * 0.7071, middle * 0.7071)
     said = "feed here"
     if each is not None and area:
-        said = f"each dose {shown_cell(each, 'g', crew)}: {shown_cell(each / area, 'g/m2', crew)}"
+        said = f"each dose {shown_cell(each, 'g', work.reader)}: {shown_cell(each / area, 'g/m2', work.reader)}"
     canopy = (-sizes.canopy * 0.7071, sizes.canopy * 0.7071)
     if sizes.trained:
         canopy = (-sizes.canopy * 0.8, THIN_MM * 0.3)

@@ -34,7 +34,7 @@ def passes(work: T) -> Drawing:
         shapes += [Line(((at, out), (at, back)), Role.GUIDE), *_head((at, back), 0, back - out, width)]
         shapes += [Line(((out, at), (back, at)), Role.LAST)]
     found = plan.rate(m)
-    half = f": {shown_cell(found.product / 2, 'g/m2', crew)}" if found else ""
+    half = f": {shown_cell(found.product / 2, 'g/m2', work.reader)}" if found else ""
     shapes += [
         Dimension((0, 0), (width, 0), f"{mm(width)}", offset=-side * 0.07),
         Dimension((0, 0), (0, side), f"{mm(side)}", offset=side * 0.07),
@@ -97,7 +97,7 @@ def lawn_section(work: T) -> Drawing:
 def square_metre(work: T) -> Drawing:
     """Return a square metre of a bed from above, with what goes on it."""
     units, found = work.crew.units, plan.rate(work.measures)
-    said = shown_cell(found.product, "g", work.crew) if found else "one dose"
+    said = shown_cell(found.product, "g", work.reader) if found else "one dose"
     shapes: tuple[Shape, ...] = (
         Polygon(rectangle(0, 0, 1000, 1000), Role.MULCH),
         Line(rectangle(0, 0, 1000, 1000), Role.GROUND, closed=True),

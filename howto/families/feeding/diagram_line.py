@@ -12,7 +12,9 @@ from howto.families.feeding import plan, season
 from howto.families.feeding.figures_mix import mix_g_per_l
 from howto.families.feeding.label import label_of
 from howto.families.feeding.plan import T
-from howto.model.shown import locale_of, shown_cell, shown_day
+from howto.languages.reader import day_told as shown_day
+from howto.languages.reader import locale_of
+from howto.model.shown import shown_cell
 from howto.seasons import month_start, months_between
 from howto.shapes import Dimension, Drawing, Label, Line, Polygon, Role, Shape, rectangle
 
@@ -109,7 +111,7 @@ def _unit(work: T) -> str:
 
 
 def _amount(work: T, amounts: tuple[float, ...], number: int) -> str:
-    return shown_cell(amounts[number - 1], _unit(work), work.crew)
+    return shown_cell(amounts[number - 1], _unit(work), work.reader)
 
 
 def _caption(work: T, days: tuple[date, ...]) -> str:

@@ -57,9 +57,9 @@ def _what(work: T, size: float) -> str:
     m, label = work.measures, label_of(work.measures)
     grams = mix_g_per_l(m, label) if label else None
     if grams is not None:
-        return shown_cell(grams * size, "g", work.crew)
+        return shown_cell(grams * size, "g", work.reader)
     if m.concentrate_ml_per_l is not None:
-        return shown_cell(m.concentrate_ml_per_l * size, "mL", work.crew)
+        return shown_cell(m.concentrate_ml_per_l * size, "mL", work.reader)
     return ""
 
 

@@ -219,14 +219,14 @@ def _by_age(m: FeedingMeasures, label: Label, fruit: tables.Fruit) -> Need | Non
     return _weaker(product, fruit.full_percent, label, lines, [PER_AGE])
 
 
-def _weaker(product: float, percent: float, label: Label, lines: list[str], references: list[Reference]) -> Need:
+def _weaker(product: float, rated_percent: float, label: Label, lines: list[str], references: list[Reference]) -> Need:
     """Return the need with less of a product that is stronger than the one the rate is for; never with more."""
     given = product
-    if label.nitrogen > percent:
-        given = product * percent / label.nitrogen
+    if label.nitrogen > rated_percent:
+        given = product * rated_percent / label.nitrogen
         lines.append(
-            f"the rate is for {bare(percent)} % N and the bag has {percent(label.nitrogen)}: "
-            f"{bare(product)} x {bare(percent)} / {bare(label.nitrogen)} = {qty(given, 'g', 3)}"
+            f"the rate is for {bare(rated_percent)} % N and the bag has {percent(label.nitrogen)}: "
+            f"{bare(product)} x {bare(rated_percent)} / {bare(label.nitrogen)} = {qty(given, 'g', 3)}"
         )
     nitrogen = formulae.nutrient_in(given, label.nitrogen)
     lines.append(f"{qty(given, 'g', 3)} x {bare(label.nitrogen)} / 100 = {bare(nitrogen)} g N")

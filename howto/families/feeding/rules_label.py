@@ -17,7 +17,7 @@ from howto.model.reference import FORMAT, PRACTICE
 from howto.quantities.amounts import bare, percent, qty
 
 SLACK = 0.02  # ours: how far two numbers for one thing may stand apart; the wrong sums in print are 8 % off or more
-STEADY = Limit(high=250, unit="ppm N", reference=by.CONSTANT_FEED)
+STEADY = Limit(high=250, unit="ppm", of="N", reference=by.CONSTANT_FEED)
 MOST_PRODUCT_RATE, MOST_MIX = 5_000.0, 5_000.0  # see measures.py
 NUTRIENTS = ("nitrogen", "phosphate", "potash")
 

@@ -302,17 +302,17 @@ def canopy_edge(work: T) -> Iterator[Breach]:
     if m.ring_edge_mm is None:
         return
     found = plan.ring(m)
-    bare = found.inner_mm if found else 0.0
+    inner = found.inner_mm if found else 0.0
     drip = (m.canopy_mm or 0.0) / 2
-    if m.ring_edge_mm >= drip and m.ring_edge_mm > bare:
+    if m.ring_edge_mm >= drip and m.ring_edge_mm > inner:
         return
-    edge = ceil(max(drip, bare + tables.STEM_CLEAR_MM if m.ring_edge_mm <= bare else 0.0))
+    edge = ceil(max(drip, inner + tables.STEM_CLEAR_MM if m.ring_edge_mm <= inner else 0.0))
     text = f"{edge} mm"
     yield Breach(
         field="measures.ring_edge_mm",
         also="measures.canopy_mm" if m.canopy_mm is not None else "",
         what=f"feed goes no farther than {mm(m.ring_edge_mm, 5)} from the stem",
-        why=f"the first {mm(bare, 3)} stay bare"
+        why=f"the first {mm(inner, 3)} stay bare"
         + (f" and the canopy's edge is {bare(m.canopy_mm or 0, 5)} / 2 = {mm(drip, 5)} out" if drip else "")
         + "; the fine roots lie out there",
         mend=f"write `ring edge: {text}` or a little more",

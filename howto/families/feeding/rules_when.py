@@ -17,8 +17,8 @@ from howto.model.reference import CEILING, FORMAT
 from howto.quantities.amounts import bare, month_named, qty
 from howto.seasons import months_of
 
-ONE_DOSE = Limit(high=tables.POUND_PER_1000_SQ_FT, unit="g/m² N", reference=by.SINGLE_DOSE)
-LIGHT_DOSE = Limit(high=tables.CENTIPEDE_DOSE, unit="g/m² N", reference=by.CENTIPEDE)
+ONE_DOSE = Limit(high=tables.POUND_PER_1000_SQ_FT, unit="g/m²", of="N", reference=by.SINGLE_DOSE)
+LIGHT_DOSE = Limit(high=tables.CENTIPEDE_DOSE, unit="g/m²", of="N", reference=by.CENTIPEDE)
 LIGHT_FEEDERS = frozenset({"eremochloa ophiuroides"})
 WARM_SOIL = Limit(low=18, unit="°C", reference=by.WARM_TURF)
 GAP = Limit(low=6, unit="weeks", reference=by.MATURE)

@@ -11,7 +11,7 @@ from howto.families.hedging.measures import HedgingMeasures
 from howto.families.hedging.rules_site import SITE
 from howto.families.hedging.rules_young import YOUNG
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule, rule
+from howto.model.family import SHARE, Breach, Edit, Limit, Rule, rule
 from howto.model.reference import GEOMETRY, PRACTICE, Grade
 from howto.model.work import Work
 from howto.quantities import show_number as num
@@ -20,13 +20,13 @@ from howto.seasons import month_name
 
 T = Work[HedgingMeasures]
 
-THIRD = Limit(high=1 / 3, unit="of the height in one cut", reference=by.RENOVATION)
-HALF = Limit(high=0.5, unit="of the height in one cut", reference=by.RENOVATION_OTHER)
-LEAF = Limit(high=1 / 3, unit="of the leaf in a season", reference=by.THIRD_OF_LEAF)
+THIRD = Limit(high=1 / 3, unit=SHARE, of="of the height in one cut", reference=by.RENOVATION)
+HALF = Limit(high=0.5, unit=SHARE, of="of the height in one cut", reference=by.RENOVATION_OTHER)
+LEAF = Limit(high=1 / 3, unit=SHARE, of="of the leaf in a season", reference=by.THIRD_OF_LEAF)
 UPRIGHT_MM = 1000.0  # up to about this height upright sides are fine: RHS, How to trim a hedge
-TOP = Limit(high=600, unit="mm of top", reference=by.REACH)
-LEAN = Limit(high=18, unit="° from upright", reference=by.STEEP)
-INSIDE = Limit(low=150, unit="mm inside the wanted face", reference=by.RENOVATION)
+TOP = Limit(high=600, unit="mm", of="of top", reference=by.REACH)
+LEAN = Limit(high=18, unit="°", of="from upright", reference=by.STEEP)
+INSIDE = Limit(low=150, unit="mm", of="inside the wanted face", reference=by.RENOVATION)
 WIDEST_MM = 5000.0  # as wide as `base width` may be written
 ROOM_MM = 300.0  # see references.ROOM
 

@@ -8,7 +8,7 @@ from howto.families.hedging.growing import FORMATIVE_YEARS, growth, plant_of
 from howto.families.hedging.measures import HedgingMeasures
 from howto.families.hedging.references import ARIZONA, TRIMMING
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule, rule
+from howto.model.family import SHARE, Breach, Edit, Limit, Rule, rule
 from howto.model.plants import Plant
 from howto.model.reference import PRACTICE
 from howto.model.work import Work
@@ -18,8 +18,8 @@ from howto.quantities.amounts import bare, mm, percent
 T = Work[HedgingMeasures]
 
 AT_PLANTING = Limit(low=150, high=300, unit="mm", reference=TRIMMING)
-NEW_GROWTH = Limit(low=0.33, high=0.5, unit="of the new growth", reference=ARIZONA)
-TOP_OFF = Limit(high=400, unit="mm off the top in one cut", reference=PRACTICE)
+NEW_GROWTH = Limit(low=0.33, high=0.5, unit=SHARE, of="of the new growth", reference=ARIZONA)
+TOP_OFF = Limit(high=400, unit="mm", of="off the top in one cut", reference=PRACTICE)
 VIGOROUS_MM_PER_YEAR = 400.0  # "fast" is about 400 mm a year or more: two hedge nurseries
 LEAST_SHARE = 0.25  # a formative cut by a third may fall short by this much before it is spoken of
 

@@ -11,7 +11,7 @@ from howto.families.mowing.measures import HIGHEST_SET_MM, TALLEST_MM, MowingMea
 from howto.families.mowing.rules_conditions import CONDITIONS
 from howto.families.mowing.rules_grasses import GRASSES
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule, rule
+from howto.model.family import SHARE, Breach, Edit, Limit, Rule, rule
 from howto.model.reference import CEILING, GEOMETRY
 from howto.model.work import Work
 from howto.quantities import show_number as num
@@ -19,7 +19,7 @@ from howto.quantities.amounts import bare, mm, percent
 
 T = Work[MowingMeasures]
 
-THIRD = Limit(high=1 / 3, unit="of the height in one cut", reference=by.UC_AMOUNT)
+THIRD = Limit(high=1 / 3, unit=SHARE, of="of the height in one cut", reference=by.UC_AMOUNT)
 STAGE_WAIT = Limit(low=2, unit="days", reference=by.WAIT)
 SLOWEST, FASTEST = 0.2, 12.0  # mm a day; a tenth and twice of the usual 2 to 6, from memory
 DUST = 1e-3  # days or mm

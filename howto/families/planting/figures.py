@@ -196,8 +196,8 @@ def _mulch(m: PlantingMeasures) -> Iterator[Figure]:
     if m.work == "bed":
         return
     ring, deep = m.mulch_width_mm or hole.RING_MM, m.mulch_depth_mm or 75.0
-    bare = 2 * hole.clear_mm(m) + (m.calliper_mm or 0.0)
-    litres = formulae.ring_l(ring, deep, bare)
+    inner = 2 * hole.clear_mm(m) + (m.calliper_mm or 0.0)
+    litres = formulae.ring_l(ring, deep, inner)
     if litres <= 0:
         return
     yield Figure(
@@ -206,8 +206,8 @@ def _mulch(m: PlantingMeasures) -> Iterator[Figure]:
         value=litres,
         unit="L",
         working=(
-            f"bare middle: 2 × {bare(hole.clear_mm(m))} + {bare(m.calliper_mm or 0)} = {mm(bare, 3)}",
-            f"3.14 / 4 × ({bare(ring / 1000)}² - {bare(bare / 1000)}²) m² × {mm(deep, 3)} = {qty(litres, 'L', 3)}",
+            f"bare middle: 2 × {bare(hole.clear_mm(m))} + {bare(m.calliper_mm or 0)} = {mm(inner, 3)}",
+            f"3.14 / 4 × ({bare(ring / 1000)}² - {bare(inner / 1000)}²) m² × {mm(deep, 3)} = {qty(litres, 'L', 3)}",
         ),
         references=(by.MULCH_CIRCLE, by.MULCH_TREES, by.RING),
     )

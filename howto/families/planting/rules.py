@@ -21,7 +21,7 @@ T = Work[PlantingMeasures]
 TAPE_MM: Final = 1.0  # a tape in a hole is read to a millimetre
 SHALLOWEST_MM: Final = 10.0  # roots that reach less far down than this are a slip of the tape, and set no hole
 SPADE_MM: Final = 5.0  # a hole and a ball are measured to this
-TOPMOST = Limit(high=50, unit="mm below the top of the ball", reference=by.SPECIFICATION)
+TOPMOST = Limit(high=50, unit="mm", of="below the top of the ball", reference=by.SPECIFICATION)
 TWO_LIFT_KG: Final = 46.0  # two people at 23 kg each, see references.LIFT
 HELPS: Final = (
     "trolley", "barrow", "hand truck", "sack truck", "machine", "loader", "digger", "crane", "hoist", "winch",

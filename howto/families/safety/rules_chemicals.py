@@ -23,7 +23,7 @@ from howto.quantities import show_number as num
 from howto.quantities.amounts import bare, qty
 
 T = Work[SafetyMeasures]
-WATER_TO_ONE = Limit(low=9, high=9, unit="parts of water to one of bleach", reference=PRUNERS)
+WATER_TO_ONE = Limit(low=9, high=9, unit="", of="parts of water to one of bleach", reference=PRUNERS)
 SOAK = Limit(low=SOAK_MIN, unit="min", reference=PRUNERS)
 LASTS = Limit(high=MIX_LASTS_H, unit="h", reference=PRUNERS)
 

@@ -16,11 +16,11 @@ from howto.quantities import show_number as num
 from howto.quantities.amounts import bare, percent, qty
 
 T = Work[SafetyMeasures]
-DOSE = Limit(high=100, unit="% of the day's dose", reference=by.REL)
-INSIDE = Limit(high=EU_LIMIT, unit="dB(A) inside the protector", reference=by.EU_NOISE)
+DOSE = Limit(high=100, unit="%", of="of the day's dose", reference=by.REL)
+INSIDE = Limit(high=EU_LIMIT, unit="dB(A)", of="inside the protector", reference=by.EU_NOISE)
 CEILING = Limit(high=140, unit="dB(A)", reference=by.CEILING_DB)
-ACTION = Limit(high=vibration.ACTION_POINTS, unit="points", reference=by.RECKONER)
-SHAKE_LIMIT = Limit(high=vibration.LIMIT_POINTS, unit="points", reference=by.RECKONER)
+ACTION = Limit(high=vibration.ACTION_POINTS, unit="", of="points", reference=by.RECKONER)
+SHAKE_LIMIT = Limit(high=vibration.LIMIT_POINTS, unit="", of="points", reference=by.RECKONER)
 MOST_RATING_DB = 50.0
 
 

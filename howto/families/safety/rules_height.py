@@ -18,7 +18,7 @@ from howto.quantities import show_number as num
 from howto.quantities.amounts import bare, mm, qty
 
 T = Work[SafetyMeasures]
-ANGLE = Limit(low=74, high=77, unit="degrees from the ground", reference=by.ANGLES)
+ANGLE = Limit(low=74, high=77, unit="degrees", of="from the ground", reference=by.ANGLES)
 ASKED = says(r"lines?['’]?s? owner|lines? company|network (?:owner|operator)|owner of the lines?")
 UK_TIME = Limit(high=30, unit="min", reference=by.UK_SHORT)
 UK_LOAD = Limit(high=10, unit="kg", reference=by.UK_SHORT)

@@ -15,7 +15,7 @@ from howto.quantities.amounts import bare, qty
 
 T = Work[SafetyMeasures]
 NEXT_TO_NOTHING = 0.05  # ours: below it no load worth lifting is left
-INDEX = Limit(high=1, unit="load over recommended limit", reference=WORKSHEET)
+INDEX = Limit(high=1, unit="", of="load over recommended limit", reference=WORKSHEET)
 
 
 @rule("safety.lift-bounds", Severity.ERROR, WORKSHEET, applies="techniques with `hands out:` and `hands up:`")

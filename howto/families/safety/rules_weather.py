@@ -19,7 +19,7 @@ T = Work[SafetyMeasures]
 DANGER_F = 103.0
 DRINK_LEAST = Limit(low=heat.drink_l_per_h()[0], unit="L/h", reference=by.DRINK)
 DRINK_MOST = Limit(high=heat.most_drink_l_per_h(), unit="L/h", reference=by.DRINK_CEILING)
-CARRY_LEAST = Limit(low=1.0, unit="L an hour", reference=by.CARRY)
+CARRY_LEAST = Limit(low=1.0, unit="L", of="an hour", reference=by.CARRY)
 COVER_UP = 3.0
 SUN = says(r"\bsun|\bshade\b|\bUV\b|ultraviolet|\bhat\b")
 

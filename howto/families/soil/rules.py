@@ -8,7 +8,7 @@ from howto.families.soil.measures import SoilMeasures
 from howto.families.soil.rules_ground import GROUND
 from howto.families.soil.rules_sums import SUMS
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule, rule
+from howto.model.family import SHARE, Breach, Edit, Limit, Rule, rule
 from howto.model.work import Work
 from howto.quantities import round_down, round_up
 from howto.quantities import show_number as num
@@ -22,7 +22,7 @@ TOP_DRESSING = Limit(low=6, high=13, unit="mm", reference=by.COMPOST_DUG)
 RING = Limit(low=25, unit="mm", reference=by.MULCH_TREES)
 OVER_BALL = Limit(high=25, unit="mm", reference=by.MULCH_TRUNKS)  # "little or none", read here as the least mulch
 SETTLED = Limit(high=150, unit="mm", reference=by.MULCH_ROT)
-MIXED = Limit(high=1 / 3, unit="of the mixed depth", reference=by.COMPOST_DUG)  # 50 mm in 150 mm
+MIXED = Limit(high=1 / 3, unit=SHARE, of="of the mixed depth", reference=by.COMPOST_DUG)  # 50 mm in 150 mm
 
 
 @rule("soil.mulch-depth", Severity.ERROR, by.MULCH_TREES, by.COMPOST_MULCH, applies="mulching")

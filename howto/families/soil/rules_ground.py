@@ -18,7 +18,7 @@ from howto.quantities.amounts import bare, mm, qty
 T = Work[SoilMeasures]
 
 ACID: Final = 6.0  # below it a test may ask for lime, see references.LIME
-PH = Limit(low=ACID, high=7.5, unit="pH", reference=by.LIME)
+PH = Limit(low=ACID, high=7.5, unit="", of="pH", reference=by.LIME)
 TAPE_MM = 1.0  # a tape in a hole is read to a millimetre
 
 

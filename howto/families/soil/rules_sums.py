@@ -8,7 +8,7 @@ from howto.families.soil.figures import density, to_order, volume
 from howto.families.soil.measures import SoilMeasures
 from howto.families.soil.references import COMPOST_MULCH, VOLUME, WEIGHT
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule, rule
+from howto.model.family import SHARE, Breach, Edit, Limit, Rule, rule
 from howto.model.reference import GEOMETRY
 from howto.model.work import Work
 from howto.quantities import round_down, round_up
@@ -16,8 +16,8 @@ from howto.quantities.amounts import bare, mm, qty
 
 T = Work[SoilMeasures]
 
-SHORT = Limit(low=0.95, unit="of what is needed", reference=GEOMETRY)  # published sums are rounded this far
-OVER = Limit(high=1.15, unit="of what is needed", reference=GEOMETRY)  # and an order is made up to a whole load
+SHORT = Limit(low=0.95, unit=SHARE, of="of what is needed", reference=GEOMETRY)  # published sums are rounded this far
+OVER = Limit(high=1.15, unit=SHARE, of="of what is needed", reference=GEOMETRY)  # and an order is made up to a whole load
 SPARE = 1.2  # bags: no more than a fifth over
 
 

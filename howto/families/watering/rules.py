@@ -9,7 +9,7 @@ from howto.families.watering.measures import WateringMeasures
 from howto.families.watering.rules_running import RUNNING_RULES
 from howto.families.watering.rules_young import YOUNG_RULES
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule, rule
+from howto.model.family import SHARE, Breach, Edit, Limit, Rule, rule
 from howto.model.reference import GEOMETRY
 from howto.model.work import Work
 from howto.quantities import round_down, round_up
@@ -19,8 +19,8 @@ from howto.quantities.amounts import bare, mm, percent, qty
 T = Work[WateringMeasures]
 
 DUST_C = 1e-6  # what rounding may leave between two temperatures that are the same
-SPECIES = Limit(low=0.0, high=0.9, unit="of grass's use", reference=by.SPECIES_FACTORS)
-DEPLETION = Limit(low=0.1, high=0.8, unit="of the soil's water", reference=by.FAO56_TABLES)
+SPECIES = Limit(low=0.0, high=0.9, unit="", of="of grass's use", reference=by.SPECIES_FACTORS)
+DEPLETION = Limit(low=0.1, high=0.8, unit="", of="of the soil's water", reference=by.FAO56_TABLES)
 WETTED = Limit(low=0.15, unit="m", reference=by.DEEP)
 
 

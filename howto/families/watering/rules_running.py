@@ -7,7 +7,7 @@ from howto.families.watering import references as by
 from howto.families.watering.figures_running import cycle_limit, cycles_for, run_minutes, soak_for
 from howto.families.watering.measures import WateringMeasures
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule, line_wanted, rule
+from howto.model.family import SHARE, Breach, Edit, Limit, Rule, line_wanted, rule
 from howto.model.reference import FORMAT, GEOMETRY
 from howto.model.wording import says
 from howto.model.work import Work
@@ -17,7 +17,7 @@ from howto.quantities.amounts import bare, mm, percent, qty
 
 T = Work[WateringMeasures]
 
-VERY_UNEVEN = Limit(low=0.6, unit="of the mean", reference=by.UNIFORMITY)
+VERY_UNEVEN = Limit(low=0.6, unit=SHARE, of="of the mean", reference=by.UNIFORMITY)
 RUN_SLACK = 0.1  # ours: how far a written run may stand from the one worked out
 DAY_MIN = 1_440
 
