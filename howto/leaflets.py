@@ -9,8 +9,9 @@ from howto.compute.tasks import plan_of
 from howto.findings import Finding, Severity
 from howto.layout.leaflet import leaflet_sheet
 from howto.layout.leaflet_photos import photo_frames
-from howto.layout.page_words import leaflet_words, page_letters
+from howto.layout.page_words import leaflet_words
 from howto.layout.plain import LONGEST, message
+from howto.layout.unset_letters import letter_findings
 from howto.model.family import Rule
 from howto.model.figure import Figure
 from howto.model.photo import Photograph
@@ -49,7 +50,7 @@ def leaflet(
     plan, _ = plan_of(visit, figures)
     photos, found = _photos(visit, root)
     sheet = leaflet_sheet(visit, plan, figures, today, photos)
-    found = (*found, *leaflet_words(visit, figures), *page_letters(sheet, Span(visit.path)))
+    found = (*found, *leaflet_words(visit, figures), *letter_findings((sheet,), Span(visit.path)))
     data, pages = pdf(sheet, today)
     text = message(sheet, min(visit.jobs[0].technique.crew.caption_limit, LONGEST))
     if pages > sheet.most_pages:

@@ -19,6 +19,7 @@ from howto.layout.leaflet import started
 from howto.layout.letter import Needs, letter_sheet
 from howto.layout.numbers import LONGEST_LARGE
 from howto.layout.plain import LONGEST, message
+from howto.layout.unset_letters import letter_findings
 from howto.model.due import months_named
 from howto.model.prose import Prose, capital, prose
 from howto.model.sheet import Entry
@@ -29,7 +30,7 @@ from howto.pipeline import Examined, examine
 from howto.render.html import page
 from howto.render.pdf import pdf
 from howto.seasons import months_of
-from howto.span import SourceText
+from howto.span import SourceText, Span
 
 BED_M2: Final = 10.0  # ours: what a client can pace out
 CREW_ONLY: Final = frozenset({"safety"})  # trades whose work is no client's business
@@ -53,6 +54,9 @@ def write_letter(root: Path, to: Path, month: date, today: date) -> Letter:
     if stops(examined.findings):
         return Letter(findings=examined.findings, sources=examined.sources, stopped=True)
     sheet = letter_sheet(examined.shelf.crew, month, needs_of(examined, month), today)
+    found = (*examined.findings, *letter_findings((sheet,), Span(f"{examined.shelf.root}/crew.yaml")))
+    if stops(found):
+        return Letter(findings=found, sources=examined.sources, stopped=True)
     stage = Stage(to)
     try:
         stage.write(f"letters/{sheet.id}.pdf", pdf(sheet, today)[0])
@@ -60,7 +64,7 @@ def write_letter(root: Path, to: Path, month: date, today: date) -> Letter:
         stage.swap_in()
     finally:
         stage.drop()
-    return Letter(message(sheet, LONGEST), tuple(sorted(stage.written)), examined.findings, examined.sources)
+    return Letter(message(sheet, LONGEST), tuple(sorted(stage.written)), found, examined.sources)
 
 
 def needs_of(examined: Examined, month: date) -> Needs:

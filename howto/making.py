@@ -17,8 +17,9 @@ from howto.layout.diagram import fit
 from howto.layout.fit_rules import PAGE_RULES
 from howto.layout.frame_look import OWN_MARK
 from howto.layout.look import page_look, print_look
-from howto.layout.page_words import card_words, page_letters, said_drawing
+from howto.layout.page_words import card_words, said_drawing
 from howto.layout.publish import alt_texts, caption
+from howto.layout.unset_letters import letter_findings
 from howto.leaflets import LEAFLET, Write, fit_finding, leaflet
 from howto.model.family import Rule
 from howto.model.figure import Figure
@@ -104,7 +105,7 @@ def _card(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[Find
     arts, printed = ([fit(drawing, *ART_MM, look)[0] for drawing in drawings] for look in (screen, paper))
     sheet = card_sheet(filled_technique(technique, figures), figures, arts, job.today, printed)
     said = card_words(technique, figures, drawn)
-    found = (*said, *page_letters(sheet, technique.spot("title")))
+    found = (*said, *letter_findings((sheet,), technique.spot("title")))
     data, pages = pdf(sheet, job.today)
     if pages > sheet.most_pages:
         what = f"the card runs to {pages} sides"

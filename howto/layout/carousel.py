@@ -12,7 +12,6 @@ from howto.layout.frame_cautions import caution_pages
 from howto.layout.frame_copy import bare
 from howto.layout.frame_covers import cover
 from howto.layout.frame_end import finish_page
-from howto.layout.frame_letters import letter_findings, spelled
 from howto.layout.frame_look import OWN_MARK, Ratio, board, tape, title_block
 from howto.layout.frame_numbers import numbers_pages
 from howto.layout.frame_page import Job, Page
@@ -20,6 +19,7 @@ from howto.layout.frame_steps import steps
 from howto.layout.frame_words import frame_words
 from howto.layout.look import frame_look
 from howto.layout.publish import caption_findings
+from howto.layout.unset_letters import letter_findings
 from howto.model.crew import Colours
 from howto.model.figure import Figure
 from howto.model.photo import Photograph
@@ -45,7 +45,6 @@ def frames(
     the drawing that goes with it.
     """
     del today  # a carousel is published once and says which version it shows, not which day it was made
-    technique = spelled(technique)
     accent = legible_accent(technique.crew.colours)
     colours = technique.crew.colours.model_copy(update={"accent": accent})
     job = Job(
@@ -59,11 +58,12 @@ def frames(
         say=labels(technique.language),
     )
     made = (cover(job), *numbers_pages(job), *steps(job), *caution_pages(job), finish_page(job))
-    laid = (each for _, findings in made for each in findings)
-    found = in_order((*letter_findings(technique), *caption_findings(technique, figures), *laid))
     pages = [page for page, _ in made]
     names = tuple(page.name for page in pages)
-    return tuple(_frame(job, page, number, names) for number, page in enumerate(pages, start=1)), found
+    laid = tuple(_frame(job, page, number, names) for number, page in enumerate(pages, start=1))
+    notes = (each for _, findings in made for each in findings)
+    letters = letter_findings(laid, technique.spot("title"))
+    return laid, in_order((*letters, *caption_findings(technique, figures), *notes))
 
 
 def legible_accent(colours: Colours) -> str:

@@ -1,21 +1,18 @@
-"""A page's words in its own language: a drawing told in it, what stays English, and letters no typeface has."""
+"""A page's words in its own language: a drawing told in it, and what stays English."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from typing import Final
 
 from howto.findings import Finding, Severity
-from howto.fonts import missing
 from howto.labels import LANGUAGES
 from howto.language import base
-from howto.layout.fit_rules import PAGE_LETTER, PAGE_WORDS
+from howto.layout.fit_rules import PAGE_WORDS
 from howto.model.crew import Crew
 from howto.model.figure import Figure
 from howto.model.said import phrase_key, said, unsaid
-from howto.model.sheet import Sheet
 from howto.model.shown import shown_measures
 from howto.model.technique import AnyTechnique
-from howto.model.value import Value
 from howto.model.visit import Job, Visit
 from howto.shapes import Dimension, Drawing, Label, Level, Shape
 from howto.span import Span
@@ -97,30 +94,3 @@ def _told(texts: Iterable[str], crew: Crew, span: Span, language: str, severity:
             reference=str(PAGE_WORDS.references[0]),
         ),
     )
-
-
-def page_letters(sheet: Sheet, span: Span) -> tuple[Finding, ...]:
-    """Return the finding of letters on a page that no typeface has; each would come out as an empty box."""
-    gaps = missing("".join(dict.fromkeys("".join(_texts(sheet)))))
-    if not gaps:
-        return ()
-    named = ", ".join(f"“{letter}”" for letter in gaps)
-    what = f"{named} cannot be printed on this {sheet.kind}"
-    mend = f"take {named} out of its file and of crew.yaml, or say it in words"
-    return (PAGE_LETTER.finding(span, what, PAGE_LETTER.why, mend),)
-
-
-def _texts(value: object) -> Iterator[str]:
-    """Yield every text of a value that is printed."""
-    if isinstance(value, str):
-        yield value
-    elif isinstance(value, Value):
-        for name in type(value).model_fields:
-            if name != "url":  # what a code opens is encoded, not set
-                yield from _texts(getattr(value, name))
-    elif isinstance(value, tuple | list):
-        for each in value:
-            yield from _texts(each)
-    elif isinstance(value, dict):
-        for each in value.values():
-            yield from _texts(each)

@@ -6,7 +6,7 @@ from typing import Final
 
 from howto.read.nodes import Entry, Mapping, is_blank
 from howto.read.notes import Notes, short
-from howto.read.values import as_mapping, place_of, text_in
+from howto.read.values import as_mapping, place_of, printed_in
 
 _LANGUAGE: Final = re.compile(r"[a-z]{2,3}")
 _SLOT: Final = "{}"
@@ -39,7 +39,7 @@ def _phrases(notes: Notes, node: Mapping) -> dict[str, str]:
     """Return phrases and how they are told; each side has as many places for amounts as the other."""
     found: dict[str, str] = {}
     for each in node:
-        text = text_in(notes, each)
+        text = printed_in(notes, each)
         if text is None:
             continue
         here, there = each.key.text.count(_SLOT), text.count(_SLOT)

@@ -13,7 +13,17 @@ from howto.read.measures import plain_kind
 from howto.read.nodes import Entry, Mapping, Node, Scalar, Sequence, is_blank
 from howto.read.notes import Notes, whole_line
 from howto.read.text import read_text
-from howto.read.values import choice_in, choice_of, place_of, quantity_of, text_in, unknown_keys, words_in
+from howto.read.values import (
+    choice_in,
+    choice_of,
+    place_of,
+    printed_in,
+    printed_words_in,
+    quantity_of,
+    text_in,
+    unknown_keys,
+    words_in,
+)
 from howto.span import SourceText, Span
 from howto.time_words import MONTHS
 
@@ -149,7 +159,7 @@ def _value(notes: Notes, entry: Entry, name: str, kind: Any) -> Any:
     if kind is Fact:
         return _fact(notes, entry, _FACTS[name][1])
     if kind is str:
-        return text_in(notes, entry)
+        return printed_in(notes, entry)
     if get_origin(kind) is Literal:
         return choice_in(notes, entry, get_args(kind))
     inner = get_args(kind)[0]
@@ -159,7 +169,7 @@ def _value(notes: Notes, entry: Entry, name: str, kind: Any) -> Any:
             _mowing(notes, entry, item) if inner is Mowing else _words(notes, entry, item, ()) for item in items
         ]
     elif inner is str:
-        many = [word.text for word in words_in(notes, entry)]
+        many = [word.text for word in printed_words_in(notes, entry)]
     else:
         known = get_args(inner)
         many = [choice_of(notes, word.text, word.span, entry.key.text, known) for word in words_in(notes, entry)]
@@ -169,7 +179,7 @@ def _value(notes: Notes, entry: Entry, name: str, kind: Any) -> Any:
 def _vouched(notes: Notes, node: Mapping) -> dict[str, Any]:
     """Return the source and grade of a value; the crew's own where none is named."""
     source, grade = node.entry("source"), node.entry("grade")
-    said = text_in(notes, source) if source else None
+    said = printed_in(notes, source) if source else None
     level = choice_in(notes, grade, [each.value for each in Grade]) if grade else None
     return {"source": said or OWN_SOURCE, "grade": Grade(level) if level else Grade.PRACTICE}
 
@@ -185,7 +195,7 @@ def _words(notes: Notes, entry: Entry, node: Node, known: tuple[str, ...]) -> Wo
             _note_part(notes, entry, node, "text", "text: …")
             return None
         inner, vouched = text, _vouched(notes, node)
-    said = choice_in(notes, inner, known) if known else text_in(notes, inner)
+    said = choice_in(notes, inner, known) if known else printed_in(notes, inner)
     return None if said is None else Words(text=said, **vouched)
 
 
@@ -242,7 +252,7 @@ def _mowing(notes: Notes, entry: Entry, node: Node) -> Mowing | None:
         return None
     unknown_keys(notes, node, ["climate", "low", "high", "unit", *_VOUCHED], f"`{entry.key.text}`")
     climate, written = node.entry("climate"), node.entry("unit")
-    place = text_in(notes, climate) if climate else "anywhere"
+    place = printed_in(notes, climate) if climate else "anywhere"
     said = text_in(notes, written) if written else "mm"
     low, high = (_end(notes, entry, node, name, said or "mm", "mm") for name in ("low", "high"))
     if low is None or high is None or place is None:

@@ -3,12 +3,14 @@
 import re
 from collections.abc import Iterable
 from collections.abc import Sequence as Many
+from dataclasses import replace
 from datetime import date
 from typing import Final
 
+from howto.fonts.letters import tidied
 from howto.quantities import QuantityError, parse_in
 from howto.read.labels import LANGUAGES
-from howto.read.letters import note_letters, tidied
+from howto.read.letters import note_letters
 from howto.read.nodes import Entry, Mapping, Node, Scalar, Sequence, is_blank, tidy_key
 from howto.read.notes import Notes, line_of, listed, nearest, short
 from howto.span import Span
@@ -55,8 +57,7 @@ def printed_in(notes: Notes, entry: Entry, most: int | None = None) -> str | Non
     text = text_in(notes, entry)
     if text is None:
         return None
-    text = " ".join(tidied(text).split())
-    note_letters(notes, text, place_of(entry))
+    text = _fit_to_print(notes, text, place_of(entry))
     if most is not None and len(text) > most:
         notes.add(
             "too-long",
@@ -66,6 +67,17 @@ def printed_in(notes: Notes, entry: Entry, most: int | None = None) -> str | Non
             f"write it in at most {most} characters",
         )
     return text
+
+
+def printed_words_in(notes: Notes, entry: Entry) -> tuple[Scalar, ...]:
+    """Return a list of words that are printed; letters that cannot be printed are noted."""
+    return tuple(replace(word, text=_fit_to_print(notes, word.text, word.span)) for word in words_in(notes, entry))
+
+
+def _fit_to_print(notes: Notes, text: str, span: Span) -> str:
+    """Return a text as it is printed; letters that cannot be are noted."""
+    note_letters(notes, text, span)
+    return " ".join(tidied(text).split())
 
 
 def words_in(notes: Notes, entry: Entry) -> tuple[Scalar, ...]:

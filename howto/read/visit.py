@@ -316,7 +316,9 @@ def _picture(notes: Notes, entry: Entry, node: Node) -> Picture | None:
     unknown_keys(notes, node, PICTURE_KEYS, "a picture")
     values: dict[str, Any] = {"file": file_inside(notes, name.removeprefix("pictures/"), file.value.span)}
     for each in node:
-        text = text_in(notes, each) if each.name in PICTURE_KEYS[1:] else None
+        if each.name not in PICTURE_KEYS[1:]:
+            continue
+        text = printed_in(notes, each) if each.name == "credit" else text_in(notes, each)
         if text is None:
             continue
         if each.name == "focus":

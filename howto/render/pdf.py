@@ -14,6 +14,7 @@ import typst
 
 from howto.colour import SAFETY_YELLOW, on_paper
 from howto.fonts import typst_fonts
+from howto.fonts.letters import settable
 from howto.model.sheet import Art, ArtBlock, Block, Code, Grid, Photo, Sheet
 from howto.render.code import printed_mm, symbol
 from howto.render.svg import svg
@@ -21,6 +22,7 @@ from howto.render.svg import svg
 STEP_PT: Final = 0.5  # how much smaller each try is
 LEAST_PT: Final = {"card": 8.0}  # nothing on a card is smaller; on other sheets nothing is below `small_pt`
 CODE_MM: Final = 21.0
+NOT_SET: Final = frozenset({"alt", "url"})
 TEMPLATES: Final = {"card": "card.typ", "leaflet": "leaflet.typ", "letter": "leaflet.typ"}
 
 
@@ -86,7 +88,7 @@ def _sized(source: Source, folder: Path, attempt: Try) -> Path:
         "fresh": attempt.fresh,
         "left_out": len(sections) < len(source.data["sections"]),
     }
-    (folder / "data.json").write_text(json.dumps(data, ensure_ascii=False), encoding="utf-8")
+    (folder / "data.json").write_text(json.dumps(data, ensure_ascii=False), encoding="utf-8", errors="replace")
     return folder / "main.typ"
 
 
@@ -135,7 +137,16 @@ def _source(sheet: Sheet) -> Source:
         "gap": 1.2 if sheet.kind == "card" else 1.5,
         "title_ratio": 2.9 if sheet.kind == "card" else 2.6,
     }
-    return Source(given, data)
+    return Source(given, {name: _set(each, name) for name, each in data.items()})
+
+
+def _set(value: Any, name: str) -> Any:
+    """Return data whose words the faces can set; what is read aloud or encoded keeps its own letters."""
+    if isinstance(value, str):
+        return value if name in NOT_SET else settable(value)
+    if isinstance(value, Mapping):
+        return {key: _set(each, key) for key, each in value.items()}
+    return [_set(each, name) for each in value] if isinstance(value, list | tuple) else value
 
 
 def _printed(art: Art, sheet: Sheet) -> Art:
@@ -159,7 +170,7 @@ def _block(block: Block, given: dict[str, bytes], sheet: Sheet) -> dict[str, Any
     """Return a block as data; what it shows is put among the files."""
     name = f"{block.kind}-{len(given)}"
     if isinstance(block, ArtBlock):
-        given[f"{name}.svg"] = svg(block.printed or _printed(block.art, sheet)).encode()
+        given[f"{name}.svg"] = svg(block.printed or _printed(block.art, sheet)).encode(errors="replace")
         return {"kind": "art", "file": f"{name}.svg", **block.art.model_dump(exclude={"marks"})}
     if isinstance(block, Photo):
         given[f"{name}.jpg"] = block.jpeg
