@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any, Final, NamedTuple
 
 from howto.compute.tasks import plan_of
+from howto.compute.words import filled_visit
 from howto.findings import Finding, Severity
 from howto.layout.leaflet import leaflet_sheet
 from howto.layout.leaflet_photos import photo_frames
@@ -48,6 +49,7 @@ def leaflet(
 ) -> Made:
     """Lay out a visit's leaflet, and where `write` is given render it and hand over each file."""
     plan, _ = plan_of(visit, figures)
+    visit = filled_visit(visit, figures)
     photos, found = _photos(visit, root)
     sheet = leaflet_sheet(visit, plan, figures, today, photos)
     found = (*found, *leaflet_words(visit, figures), *letter_findings((sheet,), Span(visit.path)))

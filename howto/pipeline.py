@@ -14,6 +14,7 @@ from howto.check.place import WAIVER, line_at
 from howto.check.rules import check_job, check_technique
 from howto.check.shelf import SHELF_RULES, check_shelf
 from howto.check.twins import in_first_words, is_twin
+from howto.check.visit_words import VISIT_WORDS, check_visit_words
 from howto.check.visits import VISIT_RULES, check_visits
 from howto.compute.asked import TASK_RULES
 from howto.compute.figures import figures_of
@@ -142,6 +143,7 @@ def examine(root: Path, today: date) -> Examined:
                 told = in_first_words(job.technique, shelf.techniques)
                 own = [each for each in found if each.span.path == told.path]
                 found += check_job(told, BY_NAME[told.family], FAMILIES, shelf.sources, own)
+        found += check_visit_words(visit, jobs[visit.id], shelf.sources)
         notes = plan_of(visit, jobs[visit.id])[1]
         more = plan_of(_in_first_words(visit, shelf), jobs[visit.id])[1]  # contradictions are looked for in English
         notes = (*notes, *(replace(note, mend=APART) for note in more if note not in notes))
@@ -252,7 +254,7 @@ def figures(root: Path, name: str, today: date) -> Worked:
 def rulebook() -> tuple[Rule[Any], ...]:
     """Return every rule, families in their order, then those of techniques, the shelf, visits, files and fit."""
     rules = [rule for each in FAMILIES for rule in (*each.rules, *each.every)]
-    rules += [*COMMON_RULES, *CLAIM_RULES, WAIVER, *SHELF_RULES, *COLOUR_RULES, *VISIT_RULES, *TASK_RULES]
+    rules += [*COMMON_RULES, *CLAIM_RULES, WAIVER, *SHELF_RULES, *COLOUR_RULES, *VISIT_RULES, VISIT_WORDS, *TASK_RULES]
     rules += [*FILE_RULES, *PHOTO_RULES, *FIT_RULES]
     return tuple({rule.name: rule for rule in rules}.values())
 

@@ -87,17 +87,24 @@ def client_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
 
 def _of_visit(visit: Visit) -> list[_Passage]:
     home = visit.spans.get("words", Span(visit.path))
-    passages = [_Passage(plain(words), visit.spans.get(f"words[{at}]", home)) for at, words in enumerate(visit.words)]
+    passages = [
+        _Passage(_spoken(plain(words)), visit.spans.get(f"words[{at}]", home)) for at, words in enumerate(visit.words)
+    ]
     for at, job in enumerate(visit.jobs):
         if job.what:
             span = visit.spans.get(f"jobs[{at}].what", visit.spans.get(f"jobs[{at}]", home))
-            passages.append(_Passage(job.what, span))
+            passages.append(_Passage(_spoken(job.what), span))
     return passages
+
+
+def _spoken(text: str) -> str:
+    """Return a text with a number for each `{words}`, which is what a client reads there."""
+    return BRACED.sub("9", text)
 
 
 def _of_technique(technique: AnyTechnique) -> list[_Passage]:
     cares = enumerate(technique.aftercare)
-    return [_Passage(BRACED.sub("9", plain(care.text)), technique.spot(f"aftercare[{at}]")) for at, care in cares]
+    return [_Passage(_spoken(plain(care.text)), technique.spot(f"aftercare[{at}]")) for at, care in cares]
 
 
 def _findings(passages: list[_Passage], sources: Sources, what: str) -> Iterator[Finding]:

@@ -2,17 +2,15 @@
 
 from collections.abc import Iterator
 
-from howto.check.passages import written
 from howto.fill_in import is_to_fill_in
 from howto.model.family import Breach
+from howto.model.passages import written
 from howto.model.technique import AnyTechnique
 
 
 def to_write(technique: AnyTechnique) -> Iterator[Breach]:
     """The words of a new file are written over before they are printed."""
     left = [(each.field, each.text) for each in written(technique) if is_to_fill_in(each.text)]
-    for at, step in enumerate(technique.steps):
-        left += [(f"steps[{at}]", picture.alt) for picture in step.pictures if is_to_fill_in(picture.alt)]
     if not left:
         return
     field, text = left[0]

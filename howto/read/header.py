@@ -25,6 +25,7 @@ from howto.read.values import (
     printed_in,
     printed_words_in,
     quantity_in,
+    sentence_in,
     text_in,
     unknown_keys,
     whole_in,
@@ -171,7 +172,7 @@ def _example(family: AnyFamily) -> str:
 
 
 def _title(notes: Notes, entry: Entry, header: Header) -> None:
-    header.title = printed_in(notes, entry) or ""
+    header.title = sentence_in(notes, entry) or ""
 
 
 def _level(notes: Notes, entry: Entry, header: Header) -> None:

@@ -43,6 +43,12 @@ _TEXT: Final = (
         "Words that are printed are in letters that the typefaces have.",
         "a letter they do not have would come out as an empty box",
     ),
+    _rule(
+        "braces",
+        _ANY,
+        "Words in braces stand in sentences, and not in names, labels and lists.",
+        "a name has no measures of its own to fill them from, so they would be printed with their braces",
+    ),
     _rule("empty", _ANY, "Every file says something.", "an empty file is a forgotten one"),
     _rule(
         "too-big",

@@ -25,6 +25,7 @@ from howto.read.values import (
     place_of,
     printed_in,
     quantity_in,
+    sentence_in,
     text_in,
     unknown_keys,
     whole_in,
@@ -196,7 +197,8 @@ def _job(notes: Notes, node: Mapping, known: Known, spans: dict[str, Span], lang
     for entry in node:
         spans.setdefault({"area": "area_m2"}.get(entry.name, entry.name), place_of(entry))
         if entry.name in ("what", "plant"):
-            values[entry.name] = printed_in(notes, entry, 80) or ""
+            read = sentence_in if entry.name == "what" else printed_in
+            values[entry.name] = read(notes, entry, 80) or ""
         elif entry.name == "count":
             values["count"] = whole_in(notes, entry, 1, MOST) or 1
         elif entry.name == "area":
@@ -318,7 +320,7 @@ def _picture(notes: Notes, entry: Entry, node: Node) -> Picture | None:
     for each in node:
         if each.name not in PICTURE_KEYS[1:]:
             continue
-        text = printed_in(notes, each) if each.name == "credit" else text_in(notes, each)
+        text = sentence_in(notes, each) if each.name == "credit" else text_in(notes, each)
         if text is None:
             continue
         if each.name == "focus":
