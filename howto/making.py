@@ -175,6 +175,6 @@ def _leaflet(job: Make, visit: Visit, write: Write | None) -> tuple[Finding, ...
 
 
 def _shelf_page(job: Make, write: Write) -> tuple[Finding, ...]:
-    entries = [Entry.of(technique) for technique in job.shelf.techniques]
+    entries = [Entry.of(filled_technique(each, job.figures[each.id])) for each in job.shelf.techniques]
     write("index.html", shelf_page(job.shelf.crew, entries, job.today).encode())
     return ()

@@ -10,7 +10,7 @@ from howto.check.place import Sources, line_at, where_said
 from howto.findings import Finding, Severity, in_order
 from howto.model.family import Rule
 from howto.model.figure import Figure
-from howto.model.filling import values, values_by_place
+from howto.model.filling import Meanings, values, values_by_place
 from howto.model.passages import Written, written_on
 from howto.model.prose import BRACED, compared
 from howto.model.reference import FORMAT
@@ -52,7 +52,7 @@ def _spot(visit: Visit, field: str) -> Span:
 
 def _odd(passage: Written, known: dict[str, str], own: Sequence[dict[str, str]]) -> Iterator[tuple[str, str, str, str]]:
     """Yield the words that cannot be filled, with what they are, why that is wrong, and what to write."""
-    for words in BRACED.finditer(passage.text):
+    for words in (found for run in passage.words for found in BRACED.finditer(run.text)):
         key = compared(words[1])
         if key in known:
             continue

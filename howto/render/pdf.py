@@ -88,7 +88,7 @@ def _sized(source: Source, folder: Path, attempt: Try) -> Path:
         "fresh": attempt.fresh,
         "left_out": len(sections) < len(source.data["sections"]),
     }
-    (folder / "data.json").write_text(json.dumps(data, ensure_ascii=False), encoding="utf-8", errors="replace")
+    (folder / "data.json").write_text(json.dumps(data, ensure_ascii=False), encoding="utf-8")
     return folder / "main.typ"
 
 
@@ -170,7 +170,7 @@ def _block(block: Block, given: dict[str, bytes], sheet: Sheet) -> dict[str, Any
     """Return a block as data; what it shows is put among the files."""
     name = f"{block.kind}-{len(given)}"
     if isinstance(block, ArtBlock):
-        given[f"{name}.svg"] = svg(block.printed or _printed(block.art, sheet)).encode(errors="replace")
+        given[f"{name}.svg"] = svg(block.printed or _printed(block.art, sheet)).encode()
         return {"kind": "art", "file": f"{name}.svg", **block.art.model_dump(exclude={"marks"})}
     if isinstance(block, Photo):
         given[f"{name}.jpg"] = block.jpeg
