@@ -50,7 +50,7 @@ def _spot(visit: Visit, field: str) -> Span:
     return visit.spans.get(field) or visit.spans.get(outer) or visit.spans.get("words") or Span(visit.path)
 
 
-def _odd(passage: Written, known: dict[str, str], own: Sequence[dict[str, str]]) -> Iterator[tuple[str, str, str, str]]:
+def _odd(passage: Written, known: Meanings, own: Sequence[Meanings]) -> Iterator[tuple[str, str, str, str]]:
     """Yield the words that cannot be filled, with what they are, why that is wrong, and what to write."""
     for words in (found for run in passage.words for found in BRACED.finditer(run.text)):
         key = compared(words[1])
