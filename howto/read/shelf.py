@@ -15,6 +15,7 @@ from howto.read.assemble import assemble
 from howto.read.crew import crew_of
 from howto.read.notes import Notes
 from howto.read.people import people_of
+from howto.read.photo_same import same_pictures
 from howto.read.plants import read_book
 from howto.read.text import read_text
 from howto.read.visit import Known, read_visit
@@ -65,7 +66,7 @@ def read_shelf(root: Path, families: Mapping[str, AnyFamily]) -> tuple[Shelf, tu
         people=_people(reading),
         sources=reading.sources,
     )
-    return shelf, tuple(reading.findings)
+    return shelf.model_copy(update={"same_pictures": same_pictures(shelf)}), tuple(reading.findings)
 
 
 def _quiet(path: Path) -> dict[str, SourceText]:
