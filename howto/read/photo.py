@@ -61,9 +61,7 @@ def read_photo(
         return _decoded(path, file, span, text, ground, held)
 
 
-def _decoded(
-    path: Path, file: str, span: Span, text: str, ground: str, held: Callable[[Size], Size]
-) -> Read:
+def _decoded(path: Path, file: str, span: Span, text: str, ground: str, held: Callable[[Size], Size]) -> Read:
     """Return the picture at `path`, opened only as one of the accepted kinds."""
     try:
         with Image.open(path, formats=ACCEPTED) as image:

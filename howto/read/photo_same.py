@@ -13,8 +13,10 @@ from howto.read.photo import name_in, read_photo
 from howto.span import Span
 
 POINTS: Final = (16, 16)  # a picture's look: its colours at so many points across and down
-DECODED: Final = (64, 64)  # px, ours: what is decoded to find them
-NEAR: Final = 3.0  # of 255 at a point, ours: a photograph saved small and poor is within 1.5, the next shot is not
+DECODED: Final = (256, 256)  # px, ours: the least that is decoded to find them
+NEAR: Final = (
+    6.0  # of 255 at a point, ours: a copy saved small, poor or brighter is within it, another photograph beyond 25
+)
 SHAPE: Final = 0.02  # of width to height, ours: what rounding does to a small copy
 
 

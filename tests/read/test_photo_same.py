@@ -2,19 +2,23 @@
 
 import shutil
 from collections.abc import Callable
+from datetime import date
 from pathlib import Path
 
 import pytest
 from PIL import Image
 
 from howto.check.privacy import privacy_findings
+from howto.compute.figures import figures_of
 from howto.families import FAMILIES
+from howto.making import Make, make
 from howto.model.shelf import Shelf
 from howto.read import photo_same
 from howto.read.shelf import read_shelf
 from tests.support.photos import shipped
 from tests.support.source import ROOT
 
+TODAY = date(2026, 10, 14)
 BY_NAME = {each.name: each for each in FAMILIES}
 TECHNIQUE = (ROOT / "techniques/clipping/clip-a-ball.md").read_text("utf-8")
 PLAIN = "\n".join(line for line in TECHNIQUE.split("\n") if not line.startswith("     ") and "Picture:" not in line)
@@ -23,7 +27,9 @@ PLAIN = "\n".join(line for line in TECHNIQUE.split("\n") if not line.startswith(
 def visit(root: Path, site: str, *lines: str) -> None:
     """Write a visit file with some more lines in its front matter."""
     (root / "visits").mkdir(exist_ok=True)
-    text = "\n".join(["---", f"site: {site}", "date: 2026-10-14", *lines, "done: [clip-a-ball]", "---", "All is well.", ""])
+    text = "\n".join(
+        ["---", f"site: {site}", "date: 2026-10-14", *lines, "done: [clip-a-ball]", "---", "All is well.", ""]
+    )
     (root / f"visits/2026-10-14-{site.casefold()}.md").write_text(text, "utf-8")
 
 
@@ -146,3 +152,21 @@ def test_what_is_no_picture_is_like_none(root: Path) -> None:
     visit(root, "Orchard", "before: [a.jpg, gone.jpg]")
     shows(root, "b.jpg")
     assert found(root) == []
+
+
+def test_a_private_picture_is_not_opened_for_a_carousel_even_past_the_rules(root: Path) -> None:
+    shutil.copyfile(root / "pictures/hedge.jpg", root / "pictures/new.jpg")
+    visit(root, "Orchard", "after: hedge.jpg")
+    shows(root, "new.jpg")
+    shelf, _ = read_shelf(root, BY_NAME)
+    (technique,) = shelf.techniques
+    figures = {technique.id: figures_of(technique, BY_NAME["clipping"], TODAY)}
+    made: dict[str, dict[str, bytes]] = {"private": {}, "asked": {}, "none": {}}
+    bare = technique.model_copy(update={"steps": tuple(s.model_copy(update={"pictures": ()}) for s in technique.steps)})
+    asked = shelf.model_copy(
+        update={"visits": tuple(each.model_copy(update={"may_publish": True}) for each in shelf.visits)}
+    )
+    for name, known, told in (("private", shelf, technique), ("asked", asked, technique), ("none", shelf, bare)):
+        job = Make(known, figures, {}, (told,), (), frozenset({"carousels"}), TODAY)
+        make(job, made[name].__setitem__)
+    assert made["asked"] != made["private"] == made["none"]
