@@ -164,9 +164,12 @@ def _note_nearly(reading: _Reading, folder: Path) -> None:
 
 
 def _note_deeper(reading: _Reading, folder: Path) -> None:
-    """Note technique files in a folder within a family's folder, where nothing looks for them."""
+    """Note technique or visit files in a folder within the one they should stand in, where nothing looks for them."""
     if folder == reading.root:
         return
+    why = "techniques stand in the folder of their family, so that they are found there"
+    if folder.name in APART:
+        why = "visits stand in one folder, so that each is checked and its pictures are kept from strangers"
     for path in sorted(each for each in folder.iterdir() if each.is_dir() and each.name[0] not in "._"):
         for file in _files(path):
             shown = file.as_posix()
@@ -175,7 +178,7 @@ def _note_deeper(reading: _Reading, folder: Path) -> None:
                 "folder",
                 Span(shown),
                 f"`{file.name}` stands in a folder within `{folder.name}`, and is not read",
-                "techniques stand in the folder of their family, so that they are found there",
+                why,
                 f"move the file to `{folder.as_posix()}`",
             )
             reading.findings.extend(notes.findings)
@@ -187,6 +190,7 @@ def _visits(reading: _Reading, known: Known) -> tuple[Visit, ...]:
     if not folder.is_dir():
         return ()
     _note_nearly(reading, folder)
+    _note_deeper(reading, folder)
     visits: list[Visit] = []
     for path in _files(folder):
         source = reading.source(path)
