@@ -204,12 +204,17 @@ def _going_out(shelf: Shelf, sources: Sources) -> Iterator[tuple[str, Span]]:
     if shelf.crew.mark:
         crew = Span(f"{shelf.root}/crew.yaml")
         source = sources.get(crew.path)
-        yield f"../{shelf.crew.mark}", (source and where_said(crew, shelf.crew.mark, sources, len(source.lines) + 1)) or crew
+        yield (
+            f"../{shelf.crew.mark}",
+            (source and where_said(crew, shelf.crew.mark, sources, len(source.lines) + 1)) or crew,
+        )
 
 
 def _called(shelf: Shelf, file: str, visit: Visit) -> str:
     """Return a picture's name, with the one that a visit gives it where that is another."""
-    named = [picture.file for picture in (*visit.before, *visit.after) if shelf.picture(picture.file) == shelf.picture(file)]
+    named = [
+        picture.file for picture in (*visit.before, *visit.after) if shelf.picture(picture.file) == shelf.picture(file)
+    ]
     shown = file.removeprefix("../")
     return f"`{shown}`" if folded(shown) in map(folded, named) else f"`{shown}`, the same picture as `{named[0]}`,"
 
