@@ -148,11 +148,15 @@ def _carousel(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[
 
 
 def _photos(shelf: Shelf, technique: AnyTechnique) -> tuple[dict[str, Photograph], list[Finding]]:
-    """Return the crew's own mark and the pictures a technique's steps point at, read; and what was found of them."""
+    """Return the crew's own mark and the pictures a technique's steps point at, read; and what was found of them.
+
+    A client's picture that may not go out is not even opened.
+    """
     ground = technique.crew.colours.ground
+    private = shelf.private_pictures
     photos: dict[str, Photograph] = {}
     found: list[Finding] = []
-    if technique.crew.mark:
+    if technique.crew.mark and shelf.picture(f"../{technique.crew.mark}") not in private:
         crew = Span(f"{shelf.root}/crew.yaml")
         own, found_of_mark = read_photo(Path(shelf.root), technique.crew.mark, crew, technique.crew.mark, ground)
         found += found_of_mark
@@ -160,6 +164,8 @@ def _photos(shelf: Shelf, technique: AnyTechnique) -> tuple[dict[str, Photograph
             photos[OWN_MARK] = own
     for at, step in enumerate(technique.steps):
         for number, picture in enumerate(step.pictures):
+            if shelf.picture(picture.file) in private:
+                continue
             span = technique.spot(f"steps[{at}].pictures[{number}]")
             photo, notes = read_photo(Path(shelf.root) / "pictures", picture.file, span, picture.file, ground)
             found += notes

@@ -19,15 +19,16 @@ from howto.model.figure import Figure
 from howto.model.reference import FORMAT, PRACTICE
 from howto.model.shelf import Shelf
 from howto.model.technique import AnyTechnique
+from howto.model.visit import Visit
 from howto.span import Span
 
 SAME_NAME: Final[Rule[Any]] = Rule(
     name="shelf.same-name",
     severity=Severity.ERROR,
-    statement="No two technique files have the same name, even in different folders.",
-    why="a technique is called by its file's name, and its card, pictures and leaflets are written under it",
+    statement="No two technique files have the same name, even in different folders, and no two visit files.",
+    why="a file's name is what it is called by, and its card, pictures or leaflet are written under it",
     references=(FORMAT,),
-    applies="every technique",
+    applies="every technique and visit",
 )
 SAME_TITLE: Final[Rule[Any]] = Rule(
     name="shelf.same-title",
@@ -106,6 +107,7 @@ def check_shelf(shelf: Shelf, figures_by_id: Mapping[str, Sequence[Figure]]) -> 
         *picture_findings(shelf, shelf.sources),
         *people_findings(shelf, shelf.sources),
         *language_findings(shelf, shelf.sources),
+        *_same_visits(shelf.visits),
     ]
     kept: list[Finding] = []
     paths = {technique.path for technique in shelf.techniques}
@@ -132,6 +134,19 @@ def _same_names(techniques: Sequence[AnyTechnique]) -> Iterator[_Found]:
             mend=f"rename this file, such as to `{stem}-2{dot}{language}.md`",
         )
         yield _Found(technique, SAME_NAME, breach, also=other.spot(""))
+
+
+def _same_visits(visits: Sequence[Visit]) -> Iterator[Finding]:
+    """Yield each visit whose file has a name that an earlier one has: `.md` and `.MD` are two endings."""
+    first: dict[str, Visit] = {}
+    for visit in visits:
+        other = first.setdefault(visit.id, visit)
+        if other is not visit:
+            what = f"`{visit.id}` is the name of `{other.path}` too"
+            found = SAME_NAME.finding(
+                Span(visit.path), what, SAME_NAME.why, f"rename this file, such as to `{visit.id}-2.md`", ""
+            )
+            yield replace(found, also=Span(other.path))
 
 
 def _same_titles(techniques: Sequence[AnyTechnique]) -> Iterator[_Found]:

@@ -3,6 +3,7 @@
 import struct
 import warnings
 import zlib
+from collections.abc import Callable
 from difflib import get_close_matches
 from pathlib import Path
 
@@ -16,6 +17,7 @@ from howto.read.photo_pixels import WHITE, held_size, pixels, turns
 from howto.span import Span
 
 Read = tuple[Photograph | None, tuple[Finding, ...]]
+Size = tuple[int, int]
 
 MOST_BYTES = 64_000_000
 # Megapixels that decode within 400 MB (measured, see tests/bench): a plain JPEG is decoded small, the others whole.
@@ -27,13 +29,20 @@ MOST_PROGRESSIVE = 40.0
 DAMAGE = (OSError, SyntaxError, ValueError, EOFError, LookupError, OverflowError, struct.error, zlib.error)
 
 
-def read_photo(folder: Path, file: str, span: Span, text: str, ground: str = WHITE) -> Read:
+def name_in(folder: Path, file: str) -> str:
+    """Return the name, in a folder, of the picture that a shelf's files call `file`."""
+    return file.removeprefix("./").removeprefix(f"{folder.name}/")
+
+
+def read_photo(
+    folder: Path, file: str, span: Span, text: str, ground: str = WHITE, held: Callable[[Size], Size] = held_size
+) -> Read:
     """Return the picture `file` of `folder`, or findings at `span` that say why not.
 
     `text` is the author's line, `ground` what shows through transparent parts. Big pictures come back smaller,
-    never smaller than the largest box of a frame needs.
+    never smaller than `held` of their size: what the largest box of a frame needs.
     """
-    file = file.removeprefix("./").removeprefix(f"{folder.name}/")
+    file = name_in(folder, file)
     path = folder / file
     missing = _missing(folder, path, file, span, text)
     if missing:
@@ -49,10 +58,10 @@ def read_photo(folder: Path, file: str, span: Span, text: str, ground: str = WHI
         return None, (_wrong_kind(span, text, file, kind),)
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")  # size is checked below, and damage is found by decoding
-        return _decoded(path, file, span, text, ground)
+        return _decoded(path, file, span, text, ground, held)
 
 
-def _decoded(path: Path, file: str, span: Span, text: str, ground: str) -> Read:
+def _decoded(path: Path, file: str, span: Span, text: str, ground: str, held: Callable[[Size], Size]) -> Read:
     """Return the picture at `path`, opened only as one of the accepted kinds."""
     try:
         with Image.open(path, formats=ACCEPTED) as image:
@@ -61,7 +70,7 @@ def _decoded(path: Path, file: str, span: Span, text: str, ground: str) -> Read:
                 return None, (oversize,)
             turn = turns(image)
             full = (image.height, image.width) if turn.swaps else (image.width, image.height)
-            need = held_size(full)
+            need = held(full)
             ready = pixels(image, (need[1], need[0]) if turn.swaps else need, ground)
     except Image.DecompressionBombError:
         what = f"`{file}` has more than {MOST_MEGAPIXELS['JPEG']:.0f} megapixels"

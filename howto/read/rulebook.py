@@ -64,8 +64,8 @@ _TEXT: Final = (
     ),
     _rule(
         "folder",
-        _TECHNIQUE,
-        "A technique stands in the folder of its family.",
+        "technique and visit files",
+        "A technique stands in the folder of its family, and a visit in `visits`.",
         "it is looked for there, and one of the two names must be wrong",
     ),
 )

@@ -15,6 +15,7 @@ from howto.read.assemble import assemble
 from howto.read.crew import crew_of
 from howto.read.notes import Notes
 from howto.read.people import people_of
+from howto.read.photo_same import same_pictures
 from howto.read.plants import read_book
 from howto.read.text import read_text
 from howto.read.visit import Known, read_visit
@@ -65,7 +66,7 @@ def read_shelf(root: Path, families: Mapping[str, AnyFamily]) -> tuple[Shelf, tu
         people=_people(reading),
         sources=reading.sources,
     )
-    return shelf, tuple(reading.findings)
+    return shelf.model_copy(update={"same_pictures": same_pictures(shelf)}), tuple(reading.findings)
 
 
 def _quiet(path: Path) -> dict[str, SourceText]:
@@ -163,9 +164,12 @@ def _note_nearly(reading: _Reading, folder: Path) -> None:
 
 
 def _note_deeper(reading: _Reading, folder: Path) -> None:
-    """Note technique files in a folder within a family's folder, where nothing looks for them."""
+    """Note technique or visit files in a folder within the one they should stand in, where nothing looks for them."""
     if folder == reading.root:
         return
+    why = "techniques stand in the folder of their family, so that they are found there"
+    if folder.name in APART:
+        why = "visits stand in one folder, so that each is checked and its pictures are kept from strangers"
     for path in sorted(each for each in folder.iterdir() if each.is_dir() and each.name[0] not in "._"):
         for file in _files(path):
             shown = file.as_posix()
@@ -174,7 +178,7 @@ def _note_deeper(reading: _Reading, folder: Path) -> None:
                 "folder",
                 Span(shown),
                 f"`{file.name}` stands in a folder within `{folder.name}`, and is not read",
-                "techniques stand in the folder of their family, so that they are found there",
+                why,
                 f"move the file to `{folder.as_posix()}`",
             )
             reading.findings.extend(notes.findings)
@@ -186,6 +190,7 @@ def _visits(reading: _Reading, known: Known) -> tuple[Visit, ...]:
     if not folder.is_dir():
         return ()
     _note_nearly(reading, folder)
+    _note_deeper(reading, folder)
     visits: list[Visit] = []
     for path in _files(folder):
         source = reading.source(path)

@@ -303,7 +303,7 @@ def _pictures(notes: Notes, entry: Entry, found: _Found, name: str) -> tuple[Pic
 def _picture(notes: Notes, entry: Entry, node: Node) -> Picture | None:
     """Return one picture of a visit."""
     if isinstance(node, Scalar) and node.text:
-        return Picture(file=file_inside(notes, node.text.removeprefix("pictures/"), node.span))
+        return Picture(file=file_inside(notes, node.text, node.span))
     file = node.entry("picture") if isinstance(node, Mapping) else None
     name = text_in(notes, file) if file else None
     if not isinstance(node, Mapping) or file is None or name is None:
@@ -316,7 +316,7 @@ def _picture(notes: Notes, entry: Entry, node: Node) -> Picture | None:
         )
         return None
     unknown_keys(notes, node, PICTURE_KEYS, "a picture")
-    values: dict[str, Any] = {"file": file_inside(notes, name.removeprefix("pictures/"), file.value.span)}
+    values: dict[str, Any] = {"file": file_inside(notes, name, file.value.span)}
     for each in node:
         if each.name not in PICTURE_KEYS[1:]:
             continue
