@@ -9,6 +9,7 @@ from pathlib import Path
 from PIL import Image, ImageFile
 
 from howto.findings import Finding
+from howto.guarded import guarded
 from howto.model.photo import Photograph
 from howto.read import photo_rules
 from howto.read.photo_kinds import ACCEPTED, EXPORT, kind_of
@@ -33,6 +34,16 @@ def read_photo(folder: Path, file: str, span: Span, text: str, ground: str = WHI
     `text` is the author's line, `ground` what shows through transparent parts. Big pictures come back smaller,
     never smaller than the largest box of a frame needs.
     """
+    found: list[Finding] = []
+    photo = None
+    with guarded(found, span, f"read the picture `{file}`"):
+        photo, notes = _read(folder, file, span, text, ground)
+        found += notes
+    return photo, tuple(found)
+
+
+def _read(folder: Path, file: str, span: Span, text: str, ground: str) -> Read:
+    """Return the picture, or the finding that says why not."""
     file = file.removeprefix("./").removeprefix(f"{folder.name}/")
     path = folder / file
     missing = _missing(folder, path, file, span, text)

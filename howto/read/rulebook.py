@@ -43,6 +43,12 @@ _TEXT: Final = (
         "Words that are printed are in letters that the typefaces have.",
         "a letter they do not have would come out as an empty box",
     ),
+    _rule(
+        "our-fault",
+        _ANY,
+        "Every file is read, checked and laid out to the end.",
+        "what breaks off half-way is a mistake in `howto`, and a card may only be printed when all of it was checked",
+    ),
     _rule("empty", _ANY, "Every file says something.", "an empty file is a forgotten one"),
     _rule(
         "too-big",
