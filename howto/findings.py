@@ -8,6 +8,7 @@ from typing import Final
 from howto.span import Span
 
 OUR_FAULT: Final = "file.our-fault"  # the rule of what broke off through no fault of an author's
+README: Final = "howto, how a technique file is written (README)"  # as model.reference.FORMAT prints
 OUR_OWN_BUG: Final = 3  # the exit status that says so
 
 

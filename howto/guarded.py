@@ -12,7 +12,7 @@ from pathlib import Path, PurePosixPath
 from traceback import extract_tb, print_exception
 from typing import Final
 
-from howto.findings import OUR_FAULT, Finding, Severity
+from howto.findings import OUR_FAULT, README, Finding, Severity
 from howto.span import Span
 
 LOUD: ContextVar[bool] = ContextVar("LOUD", default=False)  # set: nothing is caught, so that tests see it
@@ -48,6 +48,7 @@ def _fault(span: Span, job: str, problem: Exception) -> Finding:
         what=f"`howto` could not {job}",
         why=f"this is a mistake in `howto`, not in what you wrote: {_said(problem)}{_where(problem)}",
         mend=_mend(span.path),
+        reference=README,
     )
 
 

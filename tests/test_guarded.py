@@ -46,7 +46,8 @@ def shelf(tmp_path: Path) -> Path:
     (root / "people.yaml").write_text("- name: Ash\n")
     (root / VISIT).write_text(
         "---\nsite: Long field\ndate: 2026-10-14\nmay publish: yes\nafter: ball-from-side.jpg\ndone:\n"
-        "  - technique: clip-a-ball\n    what: the ball by the gate\n    measures:\n      finished width: 690 mm\n---\nThe ball is round again.\n"
+        "  - technique: clip-a-ball\n    what: the ball by the gate\n    measures:\n      finished width: 690 mm\n"
+        "---\nThe ball is round again.\n"
     )
     return root
 
