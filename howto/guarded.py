@@ -75,7 +75,7 @@ def _mend(path: str) -> str:
     send = f"send {sent} to whoever looks after `howto` for you"
     if file.suffix.casefold() in {".md", ".yaml"}:
         left_out = f"to go on, rename the file to `_{file.name}`, which leaves it out (a waiver does not help)"
-        return f"{send}; {left_out}. All else was checked"
+        return f"{send}; {left_out}. The other files were checked as ever"
     if path and not file.suffix:
-        return f"{send}; to go on, move the files that you changed last out of the shelf. All else was checked"
+        return f"{send}; to go on, move the files that you changed last out of the shelf"
     return send
