@@ -4,13 +4,15 @@ import json
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
+from functools import partial
 from pathlib import Path
-from typing import Any, Final
+from typing import Any, Final, NamedTuple
 
 from howto.check.place import line_at
 from howto.compute.words import filled_technique
 from howto.families import family
-from howto.findings import Finding, Severity
+from howto.findings import OUR_FAULT, Finding, Severity
+from howto.guarded import guarded
 from howto.layout.card import ART_MM, card_sheet
 from howto.layout.carousel import FRAME_RULES, RATIOS, frames
 from howto.layout.diagram import fit
@@ -67,45 +69,64 @@ def make(job: Make, write: Write | None, step: Callable[[int, int], None] | None
     for done, task in enumerate(tasks):
         if step is not None:
             step(done, len(tasks))
-        found += task()
+        with guarded(found, task.span, task.job):
+            found += task.run()
     if step is not None:
         step(len(tasks), len(tasks))
-    return tuple(_quoted(finding, job.shelf) for finding in found)
+    return tuple(quoted(finding, job.shelf) for finding in found)
 
 
-def _quoted(finding: Finding, shelf: Shelf) -> Finding:
+def quoted(finding: Finding, shelf: Shelf) -> Finding:
     """Return a finding with the line it points at, where the layout had no file to quote."""
     return finding if finding.text else replace(finding, text=line_at(finding.span, shelf.sources))
 
 
-def _tasks(job: Make, write: Write | None) -> Iterator[Callable[[], tuple[Finding, ...]]]:
+class _Task(NamedTuple):
+    """One thing to make: the place it is made from, what it is, and how."""
+
+    span: Span
+    job: str
+    run: Callable[[], tuple[Finding, ...]]
+
+
+def _tasks(job: Make, write: Write | None) -> Iterator[_Task]:
     for technique in job.techniques:
+        title = technique.spot("title")
         if "cards" in job.kinds:
-            yield lambda each=technique: _card(job, each, write)  # type: ignore[misc]
+            yield _Task(title, "make its card", partial(_card, job, technique, write))
         if "carousels" in job.kinds:
-            yield lambda each=technique: _carousel(job, each, write)  # type: ignore[misc]
+            yield _Task(title, "make its pictures", partial(_carousel, job, technique, write))
     if "leaflets" in job.kinds:
         for visit in job.visits:
-            yield lambda each=visit: _leaflet(job, each, write)  # type: ignore[misc]
+            yield _Task(site_of(visit), "make its leaflet", partial(_leaflet, job, visit, write))
     if "shelf" in job.kinds and write is not None:
-        yield lambda: _shelf_page(job, write)
+        yield _Task(Span(job.shelf.root), "make the page of the whole shelf", partial(_shelf_page, job, write))
 
 
-def _drawn(technique: AnyTechnique, today: date) -> tuple[Drawing, ...]:
-    """Return the drawings of a trade, in its own English."""
+def site_of(visit: Visit) -> Span:
+    """Return where a visit names its garden."""
+    return visit.spans.get("site", Span(visit.path))
+
+
+def _drawn(technique: AnyTechnique, today: date, found: list[Finding]) -> tuple[Drawing, ...]:
+    """Return the drawings of a trade, in its own English; `found` is told where drawing breaks off."""
     trade = family(technique.family)
-    return trade.drawings(technique, today) if trade is not None else ()
+    with guarded(found, technique.spot("title"), "draw its drawings"):
+        return trade.drawings(technique, today) if trade is not None else ()
+    return ()
 
 
 def _card(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[Finding, ...]:
+    found: list[Finding] = []
+    drawn = _drawn(technique, job.today, found)
+    if found:
+        return tuple(found)
     figures = job.figures[technique.id]
     screen, paper = page_look(technique.crew.colours), print_look(technique.crew.colours)
-    drawn = _drawn(technique, job.today)
     drawings = [said_drawing(drawing, technique.crew) for drawing in drawn[:1]]
     arts, printed = ([fit(drawing, *ART_MM, look)[0] for drawing in drawings] for look in (screen, paper))
     sheet = card_sheet(filled_technique(technique, figures), figures, arts, job.today, printed)
-    said = card_words(technique, figures, drawn)
-    found = (*said, *letter_findings((sheet,), technique.spot("title")))
+    found += (*card_words(technique, figures, drawn), *letter_findings((sheet,), technique.spot("title")))
     data, pages = pdf(sheet, job.today)
     if pages > sheet.most_pages:
         what = f"the card runs to {pages} sides"
@@ -114,7 +135,7 @@ def _card(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[Find
     if write is not None:
         write(f"cards/{technique.id}.pdf", data)
         write(f"cards/{technique.id}.html", page(sheet).encode())
-    return found
+    return tuple(found)
 
 
 def family_tags(technique: AnyTechnique) -> tuple[str, ...]:
@@ -125,9 +146,11 @@ def family_tags(technique: AnyTechnique) -> tuple[str, ...]:
 
 def _carousel(job: Make, technique: AnyTechnique, write: Write | None) -> tuple[Finding, ...]:
     figures = job.figures[technique.id]
-    ready = filled_technique(technique, figures)
-    drawings = [said_drawing(drawing, technique.crew) for drawing in _drawn(technique, job.today)]
     photos, found = _photos(job.shelf, technique)
+    drawings = [said_drawing(drawing, technique.crew) for drawing in _drawn(technique, job.today, found)]
+    if any(note.rule == OUR_FAULT for note in found):
+        return tuple(found)
+    ready = filled_technique(technique, figures)
     folder = f"carousels/{technique.id}"
     for ratio in RATIOS:
         laid, notes = frames(ready, figures, drawings, photos, ratio, job.today)

@@ -10,7 +10,7 @@ from typing import Any
 from howto.check.claims import CLAIM_RULES, check_claims
 from howto.check.colours import COLOUR_RULES, colour_findings
 from howto.check.common import COMMON_RULES
-from howto.check.place import WAIVER, line_at
+from howto.check.place import WAIVER
 from howto.check.rules import check_job, check_technique
 from howto.check.shelf import SHELF_RULES, check_shelf
 from howto.check.twins import in_first_words, is_twin
@@ -20,19 +20,21 @@ from howto.compute.asked import TASK_RULES
 from howto.compute.figures import figures_of
 from howto.compute.tasks import plan_of
 from howto.families import FAMILIES
-from howto.findings import Finding, in_order, stops
+from howto.findings import OUR_FAULT, Finding, in_order, stops
 from howto.garden import garden_figures
-from howto.making import FIT_RULES, Make, make
+from howto.guarded import guarded
+from howto.making import FIT_RULES, Make, make, quoted, site_of
 from howto.model.crew import System
 from howto.model.family import AnyFamily, Rule
 from howto.model.figure import Figure
 from howto.model.shelf import Shelf
+from howto.model.technique import AnyTechnique
 from howto.model.visit import Job, Visit
 from howto.output import Stage, not_ours
 from howto.read.photo_rules import PHOTO_RULES
 from howto.read.rulebook import FILE_RULES
 from howto.read.shelf import read_shelf
-from howto.span import SourceText
+from howto.span import SourceText, Span
 
 Progress = Callable[[int, int], None]
 APART = (
@@ -123,32 +125,56 @@ def not_an_output(to: Path, kinds: Iterable[str]) -> str:
 
 def examine(root: Path, today: date) -> Examined:
     """Return the shelf read and checked, every finding of every file with it; nothing is laid out yet."""
-    shelf, findings = read_shelf(root, BY_NAME)
-    found = list(findings)
+    found: list[Finding] = []
+    shelf, whole = Shelf(root=root.as_posix()), Span(root.as_posix())
+    with guarded(found, whole, "read the shelf"):
+        shelf, notes = read_shelf(root, BY_NAME)
+        found += notes
     figures: dict[str, tuple[Figure, ...]] = {}
     for technique in shelf.techniques:
-        family = BY_NAME[technique.family]
-        if not is_twin(technique):  # the words of a twin are checked against its first telling
-            found += check_technique(technique, family, FAMILIES, shelf.sources)
-        figures[technique.id] = figures_of(technique, family, today)
-        found += check_claims(technique, figures[technique.id], shelf.sources)
-    found += check_shelf(shelf, figures)
-    found += colour_findings(shelf)
-    found += check_visits(shelf)
+        worked = _examined_technique(shelf, technique, today, found)
+        if worked is not None:
+            figures[technique.id] = worked
+    with guarded(found, whole, "compare its files"):
+        found += check_shelf(shelf, figures)
+        found += colour_findings(shelf)
+        found += check_visits(shelf)
     jobs: dict[str, tuple[tuple[Figure, ...], ...]] = {}
     for visit in shelf.visits:
-        jobs[visit.id] = tuple(_job_figures(visit, job) for job in visit.jobs)
-        for job in visit.jobs:
-            if not _as_written(shelf, job):
-                told = in_first_words(job.technique, shelf.techniques)
-                own = [each for each in found if each.span.path == told.path]
-                found += check_job(told, BY_NAME[told.family], FAMILIES, shelf.sources, own)
-        found += check_visit_words(visit, jobs[visit.id], shelf.sources)
-        notes = plan_of(visit, jobs[visit.id])[1]
-        more = plan_of(_in_first_words(visit, shelf), jobs[visit.id])[1]  # contradictions are looked for in English
-        notes = (*notes, *(replace(note, mend=APART) for note in more if note not in notes))
-        found += (replace(note, text=line_at(note.span, shelf.sources)) for note in notes)
-    return Examined(shelf, in_order(found), figures, jobs)
+        with guarded(found, site_of(visit), "check its jobs and list its tasks"):
+            for job in visit.jobs:
+                if not _as_written(shelf, job):
+                    told = in_first_words(job.technique, shelf.techniques)
+                    own = [each for each in found if each.span.path == told.path]
+                    found += check_job(told, BY_NAME[told.family], FAMILIES, shelf.sources, own)
+            worked_out = tuple(_job_figures(visit, job) for job in visit.jobs)
+            found += check_visit_words(visit, worked_out, shelf.sources)
+            found += _tasks_apart(visit, worked_out, shelf)
+            jobs[visit.id] = worked_out
+    return Examined(shelf, in_order(quoted(each, shelf) for each in found), figures, jobs)
+
+
+def _examined_technique(
+    shelf: Shelf, technique: AnyTechnique, today: date, found: list[Finding]
+) -> tuple[Figure, ...] | None:
+    """Return a technique's figures, None where they broke off; what is found of it goes to `found`."""
+    family, title = BY_NAME[technique.family], technique.spot("title")
+    with guarded(found, title, "check it against its trade"):
+        if not is_twin(technique):  # the words of a twin are checked against its first telling
+            found += check_technique(technique, family, FAMILIES, shelf.sources)
+    with guarded(found, title, "work out its figures"):
+        figures = figures_of(technique, family, today)
+        with guarded(found, title, "hold its words against its figures"):
+            found += check_claims(technique, figures, shelf.sources)
+        return figures
+    return None
+
+
+def _tasks_apart(visit: Visit, figures: Sequence[Sequence[Figure]], shelf: Shelf) -> tuple[Finding, ...]:
+    """Return what is found while the aftercare of a visit's jobs becomes one list of tasks."""
+    notes = plan_of(visit, figures)[1]
+    more = plan_of(_in_first_words(visit, shelf), figures)[1]  # contradictions are looked for in English
+    return (*notes, *(replace(note, mend=APART) for note in more if note not in notes))
 
 
 def _in_first_words(visit: Visit, shelf: Shelf) -> Visit:
@@ -175,7 +201,7 @@ def _as_written(shelf: Shelf, job: Job) -> bool:
 def check(root: Path, today: date, paths: Sequence[Path] = ()) -> Examined:
     """Return the shelf examined and laid out, so that what will not fit is found too; nothing is written."""
     examined = examine(root, today)
-    if not stops(examined.findings):
+    if not stops(finding for finding in examined.findings if finding.rule != OUR_FAULT):
         made = make(_make(examined, paths, KINDS, today), None)
         examined = replace(examined, findings=in_order((*examined.findings, *made)))
     return replace(examined, findings=_under(examined.findings, paths))
@@ -208,12 +234,15 @@ def build(
 
 
 def _make(examined: Examined, paths: Sequence[Path], kinds: Sequence[str], today: date) -> Make:
+    shelf = examined.shelf
     return Make(
-        shelf=examined.shelf,
+        shelf=shelf,
         figures=examined.figures,
         job_figures=examined.job_figures,
-        techniques=tuple(each for each in examined.shelf.techniques if _wanted(each.path, paths)),
-        visits=tuple(each for each in examined.shelf.visits if _wanted(each.path, paths)),
+        techniques=tuple(
+            each for each in shelf.techniques if each.id in examined.figures and _wanted(each.path, paths)
+        ),
+        visits=tuple(each for each in shelf.visits if each.id in examined.job_figures and _wanted(each.path, paths)),
         kinds=frozenset(kinds),
         today=today,
     )
@@ -226,8 +255,8 @@ def _wanted(shown: str, paths: Sequence[Path]) -> bool:
 
 
 def _under(findings: Iterable[Finding], paths: Sequence[Path]) -> tuple[Finding, ...]:
-    """Return the findings in the paths asked for; all where none were."""
-    return tuple(finding for finding in findings if _wanted(finding.span.path, paths))
+    """Return the findings in the paths asked for, and those of the whole shelf; all where none were."""
+    return tuple(each for each in findings if _wanted(each.span.path, paths) or Path(each.span.path).is_dir())
 
 
 def figures(root: Path, name: str, today: date) -> Worked:
@@ -236,10 +265,11 @@ def figures(root: Path, name: str, today: date) -> Worked:
     shelf = examined.shelf
     wanted = PurePath(name).name.removesuffix(".md") if name.endswith(".md") else name
     findings = tuple(f for f in examined.findings if Path(f.span.path).stem == wanted)
-    if (technique := shelf.technique(wanted)) is not None:
+    technique = shelf.technique(wanted) if wanted in examined.figures else None
+    if technique is not None:
         groups: tuple[tuple[str, tuple[Figure, ...]], ...] = ((technique.title, examined.figures[wanted]),)
         return Worked(groups, shelf.crew.units, findings, shelf.sources)
-    visit = next((each for each in shelf.visits if each.id == wanted), None)
+    visit = next((each for each in shelf.visits if each.id == wanted and wanted in examined.job_figures), None)
     if visit is not None:
         worked = zip(visit.jobs, examined.job_figures[visit.id], strict=True)
         groups = tuple((" - ".join(filter(None, (job.technique.title, job.what))), each) for job, each in worked)

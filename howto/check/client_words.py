@@ -8,6 +8,7 @@ from typing import Any, Final, NamedTuple
 from howto.check.place import Sources, noted, settled, where_said
 from howto.findings import Finding, Severity
 from howto.glossary import PLAINER
+from howto.guarded import guarded
 from howto.language import is_english
 from howto.model.family import Rule
 from howto.model.prose import BRACED, plain
@@ -76,13 +77,20 @@ class _Passage(NamedTuple):
 
 def client_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
     """Yield what a client could not read with ease, in every visit and in the aftercare of every technique."""
+    job = "look at how easy its words to the client are"
     for visit in shelf.visits:
-        if is_english(visit.language):
-            yield from _findings(_of_visit(visit), sources, "the words to the client")
+        found: list[Finding] = []
+        with guarded(found, visit.spans.get("words", Span(visit.path)), job):
+            if is_english(visit.language):
+                found += _findings(_of_visit(visit), sources, "the words to the client")
+        yield from found
     for technique in shelf.techniques:
-        if is_english(technique.language):
-            found = _findings(_of_technique(technique), sources, "the aftercare")
-            yield from settled(technique, found, {rule.name for rule in CLIENT_RULES}, sources)
+        found = []
+        with guarded(found, technique.spot("aftercare"), job):
+            if is_english(technique.language):
+                told = _findings(_of_technique(technique), sources, "the aftercare")
+                found += settled(technique, told, {rule.name for rule in CLIENT_RULES}, sources)
+        yield from found
 
 
 def _of_visit(visit: Visit) -> list[_Passage]:

@@ -9,6 +9,7 @@ from howto.check.passages import written
 from howto.check.place import Sources, noted, settled, where_said
 from howto.check.private import given_away
 from howto.findings import Finding, Severity
+from howto.guarded import guarded
 from howto.model.crew import Crew
 from howto.model.family import Rule
 from howto.model.prose import plain
@@ -98,14 +99,19 @@ class _Passage(NamedTuple):
 
 def privacy_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
     """Yield what a shelf's visits give away, and pictures that went where they should not."""
+    found: list[Finding] = []
     for visit in shelf.visits:
-        for passage in _passages(visit):
-            yield from _given(passage, shelf.crew, sources)
+        with guarded(found, Span(visit.path), "look for what gives the client away"):
+            for passage in _passages(visit):
+                found += _given(passage, shelf.crew, sources)
     for technique in shelf.techniques:
-        found = (each for passage in _said(technique) for each in _given(passage, shelf.crew, sources, STRANGERS))
-        yield from settled(technique, found, {STRANGERS.name}, sources)
-    yield from _unasked(shelf, sources)
-    yield from _shared(shelf, sources)
+        with guarded(found, technique.spot("title"), "look for what gives a client away"):
+            given = [each for passage in _said(technique) for each in _given(passage, shelf.crew, sources, STRANGERS)]
+            found += settled(technique, given, {STRANGERS.name}, sources)
+    with guarded(found, Span(shelf.root), "look for pictures that may not go out"):
+        found += _unasked(shelf, sources)
+        found += _shared(shelf, sources)
+    yield from found
 
 
 def _passages(visit: Visit) -> Iterator[_Passage]:

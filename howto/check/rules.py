@@ -11,7 +11,8 @@ from howto.check.client_words import CLIENT_RULES
 from howto.check.common import COMMON_RULES
 from howto.check.place import NO_SOURCES, WAIVER, Sources, line_at, placed, settled
 from howto.check.shelf import SHELF_RULES
-from howto.findings import Finding, Severity, in_order
+from howto.findings import OUR_FAULT, Finding, Severity, in_order
+from howto.guarded import guarded
 from howto.model.family import AnyFamily, Breach, Rule
 from howto.model.technique import AnyTechnique
 from howto.span import Span
@@ -31,9 +32,15 @@ def check_technique(
     `families` is the whole table; `sources` the files by path, from which a finding quotes.
     """
     rules = rules_over(family, families)
-    found = (placed(rule, breach, technique, sources) for rule in rules for breach in breaches_of(rule, technique))
+    found: list[Finding] = []
+    faults: list[Finding] = []
+    judged: set[str] = set()
+    for rule in rules:
+        with guarded(faults, technique.spot("title"), f"run the rule `{rule.name}` on this technique"):
+            found += (placed(rule, breach, technique, sources) for breach in breaches_of(rule, technique))
+            judged.add(rule.name)
     names = {rule.name for rule in rules}
-    return in_order([*settled(technique, found, names, sources), *_strays(technique, names, sources)])
+    return in_order([*settled(technique, found, judged, sources), *_strays(technique, names, sources), *faults])
 
 
 def check_job(
@@ -55,6 +62,8 @@ def check_job(
     for finding in check_technique(technique, family, families, sources):
         if finding.span.path != technique.path:
             yield finding
+        elif finding.rule == OUR_FAULT and borrowed and (finding.rule, finding.what) not in told:
+            yield replace(finding, span=borrowed[0], also=finding.span)
         elif (finding.rule, finding.what) not in told:
             here = finding.span in written and bool(borrowed)
             yield _moved(finding, borrowed[0], sources) if here else finding

@@ -14,6 +14,7 @@ from howto.check.pictures import PICTURE_RULES, picture_findings
 from howto.check.place import Sources, placed, settled
 from howto.check.twins import TWIN, file_name, is_twin, own_name, twin_breaches
 from howto.findings import Finding, Severity, in_order
+from howto.guarded import guarded
 from howto.model.family import Breach, Edit, Rule
 from howto.model.figure import Figure
 from howto.model.reference import FORMAT, PRACTICE
@@ -93,29 +94,36 @@ class _Found(NamedTuple):
 def check_shelf(shelf: Shelf, figures_by_id: Mapping[str, Sequence[Figure]]) -> tuple[Finding, ...]:
     """Return what is wrong between the files of a shelf; `figures_by_id` are each technique's figures."""
     firsts = tuple(technique for technique in shelf.techniques if not is_twin(technique))
-    found: list[_Found] = [
-        *_same_names(shelf.techniques),
-        *_same_titles(firsts),
-        *_needs(firsts),
-        *_circles(firsts),
-        *_levels(firsts),
-        *_same_plants(firsts, figures_by_id),
-        *_twins(shelf.techniques, firsts),
-    ]
-    names = {rule.name for rule in SHELF_RULES}
-    loose = [
-        *picture_findings(shelf, shelf.sources),
-        *people_findings(shelf, shelf.sources),
-        *language_findings(shelf, shelf.sources),
-        *_same_visits(shelf.visits),
-    ]
+    among = (
+        (SAME_NAME, _same_names(shelf.techniques)),
+        (SAME_TITLE, _same_titles(firsts)),
+        (NEEDS, _needs(firsts)),
+        (CIRCLE, _circles(firsts)),
+        (LEVEL, _levels(firsts)),
+        (SAME_PLANT, _same_plants(firsts, figures_by_id)),
+        (TWIN, _twins(shelf.techniques, firsts)),
+    )
+    whole = (
+        (PICTURE_RULES, picture_findings(shelf, shelf.sources)),
+        (PEOPLE_RULES, people_findings(shelf, shelf.sources)),
+        (LANGUAGE_RULES, language_findings(shelf, shelf.sources)),
+        ((SAME_NAME,), _same_visits(shelf.visits)),
+    )
+    found: list[Finding] = []
+    faults: list[Finding] = []
+    judged: set[str] = set()
+    checks = [((rule,), (each.finding(shelf.sources) for each in group)) for rule, group in among]
+    for rules, findings in (*checks, *whole):
+        names = [rule.name for rule in rules]
+        with guarded(faults, Span(shelf.root), f"run `{'`, `'.join(names)}` over the shelf"):
+            found += findings
+            judged.update(names)
     kept: list[Finding] = []
     paths = {technique.path for technique in shelf.techniques}
     for technique in shelf.techniques:
-        own = [each.finding(shelf.sources) for each in found if each.technique is technique]
-        own += [finding for finding in loose if finding.span.path == technique.path]
-        kept += settled(technique, own, names, shelf.sources)
-    return in_order([*kept, *(finding for finding in loose if finding.span.path not in paths)])
+        own = (finding for finding in found if finding.span.path == technique.path)
+        kept += settled(technique, own, judged, shelf.sources)
+    return in_order([*kept, *(finding for finding in found if finding.span.path not in paths), *faults])
 
 
 def _same_names(techniques: Sequence[AnyTechnique]) -> Iterator[_Found]:

@@ -11,7 +11,10 @@ from howto.cli.letter import letter
 from howto.cli.mark import mark
 from howto.cli.new import new
 from howto.cli.options import plain_output
+from howto.cli.report import safe
 from howto.cli.why import why
+from howto.findings import OUR_OWN_BUG, Finding
+from howto.guarded import COMMAND, guarded
 
 app = typer.Typer(
     name="howto",
@@ -32,17 +35,24 @@ app.command()(letter)
 app.command()(mark)
 app.add_typer(new, name="new")
 
-OUR_OWN_BUG = 3
-
 
 def main() -> None:
     """Run the command line; an exception of ours ends with status 3 and says where to send it."""
     plain_output()
+    found: list[Finding] = []
     try:
-        app()
+        with guarded(found, COMMAND, "finish this command"):
+            app()
     except (KeyboardInterrupt, BrokenPipeError):
         raise SystemExit(130) from None
     except OSError as problem:
         # a full disk or a folder that cannot be written is the machine's, not a bug and not an author's slip
         sys.stderr.write(f"howto: {problem.strerror or problem}: {problem.filename or ''}\n")
         raise SystemExit(OUR_OWN_BUG) from problem
+    except MemoryError:
+        typer.echo("howto: there is no memory left. Close other programs, or name one file at a time.", err=True)
+        raise SystemExit(OUR_OWN_BUG) from None
+    if found:
+        fault = found[0]
+        typer.echo(f"howto: {safe(fault.what)}\n  why:  {safe(fault.why)}\n  mend: {safe(fault.mend)}", err=True)
+        raise SystemExit(OUR_OWN_BUG)

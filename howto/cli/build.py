@@ -22,6 +22,7 @@ from howto.cli.options import (
     refuse,
     width,
 )
+from howto.findings import exit_status
 
 
 class Output(StrEnum):
@@ -66,7 +67,7 @@ def build(
         )
     if built.stopped:
         typer.echo(f"Nothing was written to {to}.", err=True)
-        raise typer.Exit(1)
+        raise typer.Exit(exit_status(built.findings, strict=strict))
     if text:
         typer.echo("\n\n".join(built.texts))
     typer.echo(built.summary(to))

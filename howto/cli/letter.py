@@ -11,6 +11,7 @@ from howto import letter as letters
 from howto import pipeline
 from howto.cli import report
 from howto.cli.options import SHELF, DateOption, ShelfOption, colour, day, refuse, width
+from howto.findings import exit_status
 
 
 def letter(
@@ -31,7 +32,7 @@ def letter(
     if made.stopped:
         typer.echo(report.terminal(made.findings, made.sources, colour=colour(), width=width()), nl=False, err=True)
         typer.echo(f"Nothing was written to {to}.", err=True)
-        raise typer.Exit(1)
+        raise typer.Exit(exit_status(made.findings))
     typer.echo(made.text)
     typer.echo(f"\nWrote {' and '.join(made.written)} in {to}.")
 

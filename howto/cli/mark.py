@@ -8,6 +8,7 @@ import typer
 from howto import plans
 from howto.cli import report
 from howto.cli.options import SHELF, ShelfOption, colour, refuse, width
+from howto.findings import exit_status
 
 
 def mark(
@@ -27,7 +28,7 @@ def mark(
     page = plans.marker(photo, to, shelf)
     if page.findings:
         typer.echo(report.terminal(page.findings, {}, colour=colour(), width=width()), nl=False, err=True)
-        raise typer.Exit(1)
+        raise typer.Exit(exit_status(page.findings))
     page.path.parent.mkdir(parents=True, exist_ok=True)
     page.path.write_text(page.text, encoding="utf-8")
     typer.echo(f"Wrote {page.path}. Open it in a browser.")

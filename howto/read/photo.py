@@ -10,6 +10,7 @@ from pathlib import Path
 from PIL import Image, ImageFile
 
 from howto.findings import Finding
+from howto.guarded import guarded
 from howto.model.photo import Photograph
 from howto.read import photo_rules
 from howto.read.photo_kinds import ACCEPTED, EXPORT, kind_of
@@ -42,6 +43,16 @@ def read_photo(
     `text` is the author's line, `ground` what shows through transparent parts. Big pictures come back smaller,
     never smaller than `held` of their size: what the largest box of a frame needs.
     """
+    found: list[Finding] = []
+    photo = None
+    with guarded(found, span, f"read the picture `{file}`"):
+        photo, notes = _read(folder, file, span, text, ground, held)
+        found += notes
+    return photo, tuple(found)
+
+
+def _read(folder: Path, file: str, span: Span, text: str, ground: str, held: Callable[[Size], Size]) -> Read:
+    """Return the picture, or the finding that says why not."""
     file = name_in(folder, file)
     path = folder / file
     missing = _missing(folder, path, file, span, text)

@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any, Final, Literal, TypeVar, get_args, get_origin
 
 from howto.findings import Finding
+from howto.guarded import guarded
 from howto.model.plants import Fact, Grass, Months, Mowing, Plant, PlantBook, Words
 from howto.model.reference import Grade
 from howto.read.front_matter import parse_yaml
@@ -56,13 +57,16 @@ def _over(own: tuple[P, ...], path: Path, kind: type[P]) -> tuple[tuple[P, ...],
     """Return the package's entries with those of a shelf's file in place of or after them."""
     if not path.exists():
         return own, ()
-    source, findings = read_text(path, path.as_posix())
-    if source is None:
-        return own, findings
-    found, more = entries_of(source, kind)
     known = {each.botanical.casefold(): each for each in own}
-    known.update({each.botanical.casefold(): each for each in found})
-    return tuple(known.values()), (*findings, *more)
+    notes: list[Finding] = []
+    with guarded(notes, Span(path.as_posix()), "read this file"):
+        source, findings = read_text(path, path.as_posix())
+        notes += findings
+        if source is not None:
+            found, more = entries_of(source, kind)
+            notes += more
+            known.update({each.botanical.casefold(): each for each in found})
+    return tuple(known.values()), tuple(notes)
 
 
 @lru_cache(maxsize=1)

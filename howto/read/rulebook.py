@@ -49,6 +49,12 @@ _TEXT: Final = (
         "Words in braces stand in sentences, and not in names, labels and lists.",
         "a name has no measures of its own to fill them from, so they would be printed with their braces",
     ),
+    _rule(
+        "our-fault",
+        _ANY,
+        "Every file is read, checked and laid out to the end.",
+        "what breaks off half-way is a mistake in `howto`, and a card may only be printed when all of it was checked",
+    ),
     _rule("empty", _ANY, "Every file says something.", "an empty file is a forgotten one"),
     _rule(
         "too-big",

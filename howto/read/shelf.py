@@ -1,10 +1,12 @@
 """A crew's whole shelf read: crew, plants, techniques, visits and people, with every finding of every file."""
 
 from collections.abc import Mapping
+from contextlib import AbstractContextManager
 from pathlib import Path
 from typing import Final
 
 from howto.findings import Finding, Severity
+from howto.guarded import guarded
 from howto.model.crew import Crew
 from howto.model.family import AnyFamily
 from howto.model.plants import PlantBook
@@ -32,6 +34,10 @@ class _Reading:
         self.root = root
         self.sources: dict[str, SourceText] = {}
         self.findings: list[Finding] = []
+
+    def guarded(self, path: Path) -> AbstractContextManager[None]:
+        """Note where reading a file breaks off through our own fault, and go on with the next."""
+        return guarded(self.findings, Span(path.as_posix()), "read this file")
 
     def source(self, path: Path) -> SourceText | None:
         """Return the text of a file, kept for the report."""
@@ -104,11 +110,12 @@ def _crew(reading: _Reading) -> Crew:
         )
         reading.findings.extend(notes.findings)
         return Crew()
-    source = reading.source(path)
-    if source is None:
-        return Crew()
-    crew, findings = crew_of(source)
-    reading.findings.extend(findings)
+    crew = Crew()
+    with reading.guarded(path):
+        source = reading.source(path)
+        if source is not None:
+            crew, findings = crew_of(source)
+            reading.findings.extend(findings)
     return crew
 
 
@@ -134,11 +141,12 @@ def _techniques(
         _note_nearly(reading, folder)
         _note_deeper(reading, folder)
         for path in _files(folder):
-            source = reading.source(path)
             technique = None
-            if source is not None:
-                technique, findings = assemble(source, families, crew, book)
-                reading.findings.extend(findings)
+            with reading.guarded(path):
+                source = reading.source(path)
+                if source is not None:
+                    technique, findings = assemble(source, families, crew, book)
+                    reading.findings.extend(findings)
             if technique is None:
                 unread.add(path.stem)
             else:
@@ -193,21 +201,22 @@ def _visits(reading: _Reading, known: Known) -> tuple[Visit, ...]:
     _note_deeper(reading, folder)
     visits: list[Visit] = []
     for path in _files(folder):
-        source = reading.source(path)
-        if source is None:
-            continue
-        visit, findings = read_visit(source, known)
-        reading.findings.extend(findings)
-        visits += [visit] if visit else []
+        with reading.guarded(path):
+            source = reading.source(path)
+            if source is not None:
+                visit, findings = read_visit(source, known)
+                reading.findings.extend(findings)
+                visits += [visit] if visit else []
     return tuple(visits)
 
 
 def _people(reading: _Reading) -> tuple[Person, ...]:
     """Return the people of the crew, where the shelf names them."""
     path = reading.root / "people.yaml"
-    source = reading.source(path) if path.exists() else None
-    if source is None:
-        return ()
-    people, findings = people_of(source)
-    reading.findings.extend(findings)
+    people: tuple[Person, ...] = ()
+    with reading.guarded(path):
+        source = reading.source(path) if path.exists() else None
+        if source is not None:
+            people, findings = people_of(source)
+            reading.findings.extend(findings)
     return people

@@ -3,11 +3,11 @@
 import re
 from typing import Final, Literal, cast
 
-from howto.findings import Finding, Severity
+from howto.findings import README, Finding, Severity
 from howto.model.technique import When
 from howto.read.items import forms
 from howto.read.labels import labels_for
-from howto.read.notes import README, nearest, short
+from howto.read.notes import nearest, short
 from howto.span import Span
 from howto.time_words import MONTHS, in_english
 
