@@ -42,12 +42,15 @@ class Stage:
         self.written: list[str] = []
         self._new: dict[str, frozenset[str]] = {}
         self._strangers: list[Path] = []
-        to.mkdir(parents=True, exist_ok=True)
+        self._open = True
+        with _named(to):
+            to.mkdir(parents=True, exist_ok=True)
         self._lock = _locked(to)
         try:
             recover(to)
             self._old = _record(to)[0]
-            self.folder.mkdir(mode=0o700)  # a client's words are nobody else's to read before they are sent
+            with _named(to):
+                self.folder.mkdir(mode=0o700)  # a client's words are nobody else's to read before they are sent
         except BaseException:
             self._release()
             raise
@@ -83,10 +86,11 @@ class Stage:
         self._release()
 
     def drop(self) -> None:
-        """Throw the staged files away; a swap that has begun is finished instead."""
+        """Throw the staged files away; a swap that has begun is finished instead, and one that is done is left."""
         try:
-            with suppress(OSError):  # the next build tries again
-                recover(self.to)
+            if self._open:  # else another build may be writing here by now
+                with suppress(OSError):  # the next build tries again
+                    recover(self.to)
         finally:
             self._release()
 
@@ -100,6 +104,7 @@ class Stage:
 
     def _release(self) -> None:
         """Let other builds write here."""
+        self._open = False
         if self._lock is not None:
             os.close(self._lock)
             self._lock = None
@@ -237,5 +242,5 @@ def _clear(path: Path) -> None:
     """Delete a file or a folder, if there is one."""
     if path.is_dir() and not path.is_symlink():
         shutil.rmtree(path)
-    else:
-        path.unlink(missing_ok=True)
+    elif path.is_symlink() or path.exists():
+        path.unlink()

@@ -314,8 +314,10 @@ def test_two_builds_do_not_write_in_one_place_at_once(tmp_path: Path) -> None:
     assert str(refused.value) == f"Another build is writing in `{tmp_path}`. Wait until it is done."
     first.swap_in()
     second = Stage(tmp_path)
-    second.drop()
-    assert tree(tmp_path) == {"index.html": "first"}
+    second.write("index.html", b"second")
+    first.drop()  # which is over, and leaves the second alone
+    second.swap_in()
+    assert tree(tmp_path) == {"index.html": "second"}
 
 
 def test_a_place_without_locks_is_written_to_all_the_same(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
