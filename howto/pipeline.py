@@ -30,10 +30,10 @@ from howto.model.figure import Figure
 from howto.model.shelf import Shelf
 from howto.model.technique import AnyTechnique
 from howto.model.visit import Job, Visit
-from howto.output import Stage, not_ours
+from howto.output import Stage
 from howto.read.photo_rules import PHOTO_RULES
 from howto.read.rulebook import FILE_RULES
-from howto.read.shelf import read_shelf
+from howto.read.shelf import is_read, read_shelf
 from howto.span import SourceText, Span
 
 Progress = Callable[[int, int], None]
@@ -42,6 +42,7 @@ APART = (
     "`leave out:` and words of its line in the leaflet's language"
 )
 KINDS = ("cards", "carousels", "leaflets", "shelf")
+FOLDERS = ("cards", "carousels", "leaflets", "letters", "marks")  # what is written into an output folder
 BY_NAME: Mapping[str, AnyFamily] = {each.name: each for each in FAMILIES}
 
 
@@ -115,12 +116,17 @@ def not_a_shelf(root: Path, paths: Iterable[Path]) -> str:
     return ""
 
 
-def not_an_output(to: Path, kinds: Iterable[str]) -> str:
-    """Return why a build cannot write into `to`: something there would be lost that no build wrote; or nothing."""
-    stranger = not_ours(to, ("index.html" if kind == "shelf" else kind for kind in kinds))
-    if stranger is None:
-        return ""
-    return f"`{stranger}` is there already and no build wrote it, so it was left as it is. Choose another --to."
+def not_an_output(to: Path, root: Path) -> str:
+    """Return why nothing can be written into `to`: it would be read as part of the shelf; empty if it can."""
+    shelf = root.resolve()
+    for place in (to, *(to / name for name in FOLDERS)):
+        here = place.resolve()
+        if shelf.is_dir() and here.is_relative_to(shelf) and is_read(shelf, here):
+            return (
+                f"`{place}` belongs to the shelf `{root}`, and what is written there would be read with it. Choose "
+                "another folder with --to."
+            )
+    return ""
 
 
 def examine(root: Path, today: date) -> Examined:

@@ -52,11 +52,9 @@ def build(
     Nothing is written while something stops the build, and the last good output stays whole until the new
     one is complete.
     """
-    if problem := pipeline.not_a_shelf(shelf, paths or ()):
+    if problem := pipeline.not_a_shelf(shelf, paths or ()) or pipeline.not_an_output(to, shelf):
         raise refuse(problem)
     kinds = tuple(kind.value for kind in only or Output)
-    if problem := pipeline.not_an_output(to, kinds):
-        raise refuse(problem)
     with _progress() as step:
         built = pipeline.build(shelf, to, day(date), paths or (), kinds=kinds, strict=strict, step=step)
     if built.findings:

@@ -23,7 +23,7 @@ def letter(
     date: DateOption = None,
 ) -> None:
     """Write a letter to all clients: what gardens like theirs need in a month, and print it as a message."""
-    if problem := pipeline.not_a_shelf(shelf, ()):
+    if problem := pipeline.not_a_shelf(shelf, ()) or pipeline.not_an_output(to, shelf):
         raise refuse(problem)
     first = _first_day(month) if month else day(date).replace(day=1)
     if first is None:

@@ -5,6 +5,7 @@ import warnings
 import zlib
 from collections.abc import Callable
 from difflib import get_close_matches
+from os.path import isfile
 from pathlib import Path
 
 from PIL import Image, ImageFile
@@ -58,13 +59,16 @@ def _read(folder: Path, file: str, span: Span, text: str, ground: str, held: Cal
     missing = _missing(folder, path, file, span, text)
     if missing:
         return None, (missing,)
-    size = path.stat().st_size
+    try:
+        size = path.stat().st_size
+        with path.open("rb") as stream:
+            kind = kind_of(stream.read(64))
+    except OSError as problem:
+        return None, (_barred(span, text, file, problem),)
     if size > MOST_BYTES:
         what = f"`{file}` is {size / 1e6:.0f} MB"
         why = f"a picture is read whole, and more than {MOST_BYTES / 1e6:.0f} MB would fill a small computer"
         return None, (_too_large(span, text, what, why, file),)
-    with path.open("rb") as stream:
-        kind = kind_of(stream.read(64))
     if kind not in ACCEPTED:
         return None, (_wrong_kind(span, text, file, kind),)
     with warnings.catch_warnings():
@@ -113,7 +117,7 @@ def _missing(folder: Path, path: Path, file: str, span: Span, text: str) -> Find
             mend=f"copy the picture into `{folder.name}` and write only its name",
             text=text,
         )
-    if path.is_file():
+    if isfile(path):  # noqa: PTH113 - Path.is_file raises where a name is too long for the disk
         return None
     there = sorted(each.name for each in home.iterdir() if each.is_file()) if home.is_dir() else []
     near = get_close_matches(file, there, n=1, cutoff=0.6)
@@ -125,6 +129,14 @@ def _missing(folder: Path, path: Path, file: str, span: Span, text: str) -> Find
         mend=mend,
         text=text,
     )
+
+
+def _barred(span: Span, text: str, file: str, problem: OSError) -> Finding:
+    """Return the finding for a picture that the computer does not open."""
+    what = f"`{file}` cannot be opened"
+    why = f"the computer says: {str(problem.strerror).lower()}"
+    mend = f"allow yourself to read `{file}` (its owner can), or copy the photograph from the phone again in its place"
+    return photo_rules.MISSING.finding(span, what, why, mend, text)
 
 
 def _wrong_kind(span: Span, text: str, file: str, kind: str) -> Finding:

@@ -131,6 +131,16 @@ def _folders(reading: _Reading) -> tuple[Path, ...]:
     return (reading.root, *sorted(path for path in found if path.name[0] not in "._"))
 
 
+def is_read(root: Path, path: Path) -> bool:
+    """Tell whether a folder of a shelf is one that techniques, visits or pictures are read from, or in one."""
+    top = path.relative_to(root).parts[:1]
+    return (
+        not top
+        or top[0] in APART
+        or (top[0][0] not in "._" and (root / top[0]).is_dir() and any(_files(root / top[0])))
+    )
+
+
 def _techniques(
     reading: _Reading, families: Mapping[str, AnyFamily], crew: Crew, book: PlantBook
 ) -> tuple[tuple[AnyTechnique, ...], frozenset[str]]:

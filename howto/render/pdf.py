@@ -39,19 +39,15 @@ def pdf(sheet: Sheet, today: date) -> tuple[bytes, int]:
     Where even the smallest does not fit, the pages returned are more than `sheet.most_pages`.
     """
     source = _source(sheet)
-    with TemporaryDirectory() as name:
-        folder = Path(name)
-        for file, content in source.files.items():
-            (folder / file).write_bytes(content)
-        fonts = _fonts(folder / "fonts")
+    with TemporaryDirectory() as folder:  # of faces alone: a client's words never leave memory
+        fonts = _fonts(Path(folder))
         for attempt in _tries(sheet):
-            main = _sized(source, folder, attempt)
-            pages = _pages(main, fonts)
+            given = _sized(source, attempt)
+            pages = _pages(given, fonts)
             if pages <= attempt.most:
                 break
         made = typst.compile(
-            main,
-            root=folder,
+            given,
             font_paths=fonts,
             pdf_standards=["ua-1"],
             timestamp=datetime.combine(today, time(), tzinfo=UTC),
@@ -78,8 +74,8 @@ def _tries(sheet: Sheet) -> list[Try]:
     return [Try(most, size, fresh, spare) for spare in spares for most in goals for size in sizes for fresh in breaks]
 
 
-def _sized(source: Source, folder: Path, attempt: Try) -> Path:
-    """Return the file Typst starts from, with the sheet's data beside it for one try."""
+def _sized(source: Source, attempt: Try) -> Any:
+    """Return the files by name that Typst is given for one try; its types tell nothing of files in memory."""
     sections = [section for section in source.data["sections"] if not 0 < section["spare"] <= attempt.left_off]
     data = {
         **source.data,
@@ -88,19 +84,17 @@ def _sized(source: Source, folder: Path, attempt: Try) -> Path:
         "fresh": attempt.fresh,
         "left_out": len(sections) < len(source.data["sections"]),
     }
-    (folder / "data.json").write_text(json.dumps(data, ensure_ascii=False), encoding="utf-8")
-    return folder / "main.typ"
+    return {**source.files, "data.json": json.dumps(data, ensure_ascii=False).encode()}
 
 
-def _pages(main: Path, fonts: typst.Fonts) -> int:
+def _pages(given: Any, fonts: typst.Fonts) -> int:
     """Return how many pages the sheet comes to."""
-    compiler = typst.Compiler(main, root=main.parent, font_paths=fonts)
+    compiler = typst.Compiler(given, font_paths=fonts)
     return int(json.loads(compiler.query("<pages>", field="value", one=True)))
 
 
 def _fonts(folder: Path) -> typst.Fonts:
     """Return the page's faces and no others; Typst wants a folder of its own to look in."""
-    folder.mkdir()
     for face in typst_fonts():
         copyfile(face, folder / face.name)
     return typst.Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[str(folder)])
@@ -173,8 +167,8 @@ def _block(block: Block, given: dict[str, bytes], sheet: Sheet) -> dict[str, Any
         given[f"{name}.svg"] = svg(block.printed or _printed(block.art, sheet)).encode()
         return {"kind": "art", "file": f"{name}.svg", **block.art.model_dump(exclude={"marks"})}
     if isinstance(block, Photo):
-        given[f"{name}.jpg"] = block.jpeg
-        return {"file": f"{name}.jpg", **block.model_dump(exclude={"jpeg"})}
+        given[f"{name}.json"] = json.dumps(list(block.jpeg)).encode()  # in memory Typst takes files of text alone
+        return {"file": f"{name}.json", **block.model_dump(exclude={"jpeg"})}
     if isinstance(block, Code):
         code = symbol(block.url)
         given[f"{name}.svg"] = code.svg.encode()
