@@ -5,13 +5,13 @@ from dataclasses import replace
 from datetime import date
 from typing import Any, Final, NamedTuple
 
-from howto.check.passages import written
 from howto.check.place import Sources, noted, settled, where_said
 from howto.check.private import given_away
 from howto.findings import Finding, Severity
 from howto.guarded import guarded
 from howto.model.crew import Crew
 from howto.model.family import Rule
+from howto.model.passages import written
 from howto.model.prose import plain
 from howto.model.reference import FORMAT
 from howto.model.shelf import Shelf, folded
@@ -145,12 +145,6 @@ def _said(technique: AnyTechnique) -> Iterator[_Passage]:
         yield _Passage(plant, technique.spot(f"plants[{number}]"))
     for name, text in _texts(technique):
         yield _Passage(text, technique.spot(f"measures.{name}"))
-    for number, caution in enumerate(technique.cautions):
-        yield _Passage(" / ".join(caution.wear), technique.spot(f"cautions[{number}]"))
-    for at, step in enumerate(technique.steps):
-        for number, picture in enumerate(step.pictures):
-            words = " / ".join((picture.alt, picture.credit, *(mark.text for mark in picture.marks)))
-            yield _Passage(words, technique.spot(f"steps[{at}].pictures[{number}]"))
 
 
 def _named(id_: str, path: str, mend: str) -> _Passage:
