@@ -3,8 +3,13 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import Final
 
 from howto.span import Span
+
+OUR_FAULT: Final = "file.our-fault"  # the rule of what broke off through no fault of an author's
+README: Final = "howto, how a technique file is written (README)"  # as model.reference.FORMAT prints
+OUR_OWN_BUG: Final = 3  # the exit status that says so
 
 
 class Severity(StrEnum):
@@ -55,5 +60,8 @@ def stops(findings: Iterable[Finding], *, strict: bool = False) -> bool:
 
 
 def exit_status(findings: Iterable[Finding], *, strict: bool = False) -> int:
-    """Return 0 when nothing stops a build, else 1."""
-    return int(stops(findings, strict=strict))
+    """Return 0 when nothing stops a build, 3 when something broke off that is our own fault, else 1."""
+    found = tuple(findings)
+    if any(finding.rule == OUR_FAULT for finding in found):
+        return OUR_OWN_BUG
+    return int(stops(found, strict=strict))

@@ -7,11 +7,11 @@ from difflib import get_close_matches
 from typing import Any, Final, NamedTuple
 
 from howto.check.numbers import Claim, claims_in, named_in
-from howto.check.passages import Written, written
 from howto.check.place import NO_SOURCES, Sources, line_at, placed, settled, where_said
 from howto.findings import Finding, Severity, in_order
 from howto.model.family import Breach, Rule
 from howto.model.figure import Figure
+from howto.model.passages import Written, written
 from howto.model.prose import BRACED, compared
 from howto.model.reference import FORMAT
 from howto.model.shown import shown_measures
@@ -101,27 +101,28 @@ def _claim(passage: Written, claim: Claim) -> _Noted:
     return _Noted(NUMBER, breach, claim.written)
 
 
+def lone_brace(passage: Written) -> str:
+    """Return the first brace of a passage that has no other half in the same style; nothing where each has one."""
+    bare = (BRACED.sub("", run.text) for run in passage.words)
+    return next((letter for text in bare for letter in text if letter in "{}"), "")
+
+
 def _braces(passage: Written, names: dict[str, str]) -> Iterator[_Noted]:
     """Yield a breach for a passage in which a brace stands alone."""
-    for run in passage.words:
-        bare = BRACED.sub("", run.text)
-        brace = next((character for character in bare if character in "{}"), "")
-        if not brace:
-            continue
-        after = bare.partition("{")[2] if brace == "{" else bare.partition("}")[0]
-        near = _near(" ".join(after.split()[:3] if brace == "{" else after.split()[-3:]), names)
-        other = "}" if brace == "{" else "{"
-        yield _Noted(
-            BRACES,
-            Breach(
-                field=passage.field,
-                what=f"a `{brace}` without its `{other}`",
-                why="braces stand round the name of a measure or a figure",
-                mend=f"write `{{{near[0]}}}`" if near else f"write the `{other}`, or take the `{brace}` out",
-            ),
-            brace,
-        )
+    brace = lone_brace(passage)
+    if not brace:
         return
+    bare = BRACED.sub("", passage.text)
+    after = bare.partition("{")[2] if brace == "{" else bare.partition("}")[0]
+    near = _near(" ".join(after.split()[:3] if brace == "{" else after.split()[-3:]), names)
+    other = "}" if brace == "{" else "{"
+    breach = Breach(
+        field=passage.field,
+        what=f"a `{brace}` without its `{other}`",
+        why="braces stand round the name of a measure or a figure",
+        mend=f"write `{{{near[0]}}}`" if near else f"write the `{other}`, or take the `{brace}` out",
+    )
+    yield _Noted(BRACES, breach, brace)
 
 
 def _words(passage: Written, technique: AnyTechnique, names: dict[str, str]) -> Iterator[_Noted]:
@@ -137,7 +138,7 @@ def _words(passage: Written, technique: AnyTechnique, names: dict[str, str]) -> 
                 else Breach(
                     field=passage.field,
                     what=f"`{found[0]}` stands in a name",
-                    why="words in braces are replaced in sentences and step titles, not in names and headings",
+                    why="words in braces are replaced wherever a sentence may stand, and not in a name",
                     mend=f"take `{found[0]}` out of the name, and write it in a sentence",
                 )
             )

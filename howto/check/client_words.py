@@ -8,6 +8,7 @@ from typing import Any, Final, NamedTuple
 from howto.check.place import Sources, noted, settled, where_said
 from howto.check.readability import Sentence, counts, sentences_of
 from howto.findings import Finding, Severity
+from howto.guarded import guarded
 from howto.languages.glossary import PLAINER
 from howto.languages.tags import is_english
 from howto.model.family import Rule
@@ -66,28 +67,42 @@ class _Passage(NamedTuple):
 
 def client_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
     """Yield what a client could not read with ease, in every visit and in the aftercare of every technique."""
+    job = "look at how easy its words to the client are"
     for visit in shelf.visits:
-        if is_english(visit.language):
-            yield from _findings(_of_visit(visit), sources, "the words to the client")
+        found: list[Finding] = []
+        with guarded(found, visit.spans.get("words", Span(visit.path)), job):
+            if is_english(visit.language):
+                found += _findings(_of_visit(visit), sources, "the words to the client")
+        yield from found
     for technique in shelf.techniques:
-        if is_english(technique.language):
-            found = _findings(_of_technique(technique), sources, "the aftercare")
-            yield from settled(technique, found, {rule.name for rule in CLIENT_RULES}, sources)
+        found = []
+        with guarded(found, technique.spot("aftercare"), job):
+            if is_english(technique.language):
+                told = _findings(_of_technique(technique), sources, "the aftercare")
+                found += settled(technique, told, {rule.name for rule in CLIENT_RULES}, sources)
+        yield from found
 
 
 def _of_visit(visit: Visit) -> list[_Passage]:
     home = visit.spans.get("words", Span(visit.path))
-    passages = [_Passage(plain(words), visit.spans.get(f"words[{at}]", home)) for at, words in enumerate(visit.words)]
+    passages = [
+        _Passage(_spoken(plain(words)), visit.spans.get(f"words[{at}]", home)) for at, words in enumerate(visit.words)
+    ]
     for at, job in enumerate(visit.jobs):
         if job.what:
             span = visit.spans.get(f"jobs[{at}].what", visit.spans.get(f"jobs[{at}]", home))
-            passages.append(_Passage(job.what, span))
+            passages.append(_Passage(_spoken(job.what), span))
     return passages
+
+
+def _spoken(text: str) -> str:
+    """Return a text with a number for each `{words}`, which is what a client reads there."""
+    return BRACED.sub("9", text)
 
 
 def _of_technique(technique: AnyTechnique) -> list[_Passage]:
     cares = enumerate(technique.aftercare)
-    return [_Passage(BRACED.sub("9", plain(care.text)), technique.spot(f"aftercare[{at}]")) for at, care in cares]
+    return [_Passage(_spoken(plain(care.text)), technique.spot(f"aftercare[{at}]")) for at, care in cares]
 
 
 def _findings(passages: list[_Passage], sources: Sources, what: str) -> Iterator[Finding]:

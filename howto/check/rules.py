@@ -11,7 +11,8 @@ from howto.check.client_words import CLIENT_RULES
 from howto.check.common import COMMON_RULES
 from howto.check.place import NO_SOURCES, WAIVER, Sources, line_at, placed, settled
 from howto.check.shelf import SHELF_RULES
-from howto.findings import Finding, Severity, in_order
+from howto.findings import OUR_FAULT, Finding, Severity, in_order
+from howto.guarded import guarded
 from howto.model.family import AnyFamily, Breach, Rule
 from howto.model.technique import AnyTechnique
 from howto.model.work import AnyWork
@@ -30,9 +31,15 @@ def check_technique(
     """
     rules = rules_over(family, families)
     technique, reader = work.technique, work.crew.read_in("en")
-    found = (placed(rule, breach, technique, sources, reader) for rule in rules for breach in rule(work))
+    found: list[Finding] = []
+    faults: list[Finding] = []
+    judged: set[str] = set()
+    for rule in rules:
+        with guarded(faults, technique.spot("title"), f"run the rule `{rule.name}` on this technique"):
+            found += (placed(rule, breach, technique, sources, reader) for breach in rule(work))
+            judged.add(rule.name)
     names = {rule.name for rule in rules}
-    return in_order([*settled(technique, found, names, sources), *_strays(technique, names, sources)])
+    return in_order([*settled(technique, found, judged, sources), *_strays(technique, names, sources), *faults])
 
 
 def check_job(
@@ -51,6 +58,8 @@ def check_job(
     for finding in check_technique(work, family, families, sources):
         if finding.span.path != technique.path:
             yield finding
+        elif finding.rule == OUR_FAULT and borrowed and (finding.rule, finding.what) not in told:
+            yield replace(finding, span=borrowed[0], also=finding.span)
         elif (finding.rule, finding.what) not in told:
             here = finding.span in written and bool(borrowed)
             yield _moved(finding, borrowed[0], sources) if here else finding

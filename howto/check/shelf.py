@@ -14,20 +14,22 @@ from howto.check.pictures import PICTURE_RULES, picture_findings
 from howto.check.place import Sources, placed, settled
 from howto.check.twins import TWIN, file_name, is_twin, own_name, twin_breaches
 from howto.findings import Finding, Severity, in_order
+from howto.guarded import guarded
 from howto.model.family import Breach, Edit, Rule
 from howto.model.figure import Figure
 from howto.model.reference import FORMAT, PRACTICE
 from howto.model.shelf import Shelf
 from howto.model.technique import AnyTechnique
+from howto.model.visit import Visit
 from howto.span import Span
 
 SAME_NAME: Final[Rule[Any]] = Rule(
     name="shelf.same-name",
     severity=Severity.ERROR,
-    statement="No two technique files have the same name, even in different folders.",
-    why="a technique is called by its file's name, and its card, pictures and leaflets are written under it",
+    statement="No two technique files have the same name, even in different folders, and no two visit files.",
+    why="a file's name is what it is called by, and its card, pictures or leaflet are written under it",
     references=(FORMAT,),
-    applies="every technique",
+    applies="every technique and visit",
 )
 SAME_TITLE: Final[Rule[Any]] = Rule(
     name="shelf.same-title",
@@ -92,28 +94,36 @@ class _Found(NamedTuple):
 def check_shelf(shelf: Shelf, figures_by_id: Mapping[str, Sequence[Figure]]) -> tuple[Finding, ...]:
     """Return what is wrong between the files of a shelf; `figures_by_id` are each technique's figures."""
     firsts = tuple(technique for technique in shelf.techniques if not is_twin(technique))
-    found: list[_Found] = [
-        *_same_names(shelf.techniques),
-        *_same_titles(firsts),
-        *_needs(firsts),
-        *_circles(firsts),
-        *_levels(firsts),
-        *_same_plants(shelf, firsts, figures_by_id),
-        *_twins(shelf, firsts),
-    ]
-    names = {rule.name for rule in SHELF_RULES}
-    loose = [
-        *picture_findings(shelf, shelf.sources),
-        *people_findings(shelf, shelf.sources),
-        *language_findings(shelf, shelf.sources),
-    ]
+    among = (
+        (SAME_NAME, _same_names(shelf.techniques)),
+        (SAME_TITLE, _same_titles(firsts)),
+        (NEEDS, _needs(firsts)),
+        (CIRCLE, _circles(firsts)),
+        (LEVEL, _levels(firsts)),
+        (SAME_PLANT, _same_plants(shelf, firsts, figures_by_id)),
+        (TWIN, _twins(shelf, firsts)),
+    )
+    whole = (
+        (PICTURE_RULES, picture_findings(shelf, shelf.sources)),
+        (PEOPLE_RULES, people_findings(shelf, shelf.sources)),
+        (LANGUAGE_RULES, language_findings(shelf, shelf.sources)),
+        ((SAME_NAME,), _same_visits(shelf.visits)),
+    )
+    found: list[Finding] = []
+    faults: list[Finding] = []
+    judged: set[str] = set()
+    checks = [((rule,), (each.finding(shelf.sources) for each in group)) for rule, group in among]
+    for rules, findings in (*checks, *whole):
+        names = [rule.name for rule in rules]
+        with guarded(faults, Span(shelf.root), f"run `{'`, `'.join(names)}` over the shelf"):
+            found += findings
+            judged.update(names)
     kept: list[Finding] = []
     paths = {technique.path for technique in shelf.techniques}
     for technique in shelf.techniques:
-        own = [each.finding(shelf.sources) for each in found if each.technique is technique]
-        own += [finding for finding in loose if finding.span.path == technique.path]
-        kept += settled(technique, own, names, shelf.sources)
-    return in_order([*kept, *(finding for finding in loose if finding.span.path not in paths)])
+        own = (finding for finding in found if finding.span.path == technique.path)
+        kept += settled(technique, own, judged, shelf.sources)
+    return in_order([*kept, *(finding for finding in found if finding.span.path not in paths), *faults])
 
 
 def _same_names(techniques: Sequence[AnyTechnique]) -> Iterator[_Found]:
@@ -132,6 +142,19 @@ def _same_names(techniques: Sequence[AnyTechnique]) -> Iterator[_Found]:
             mend=f"rename this file, such as to `{stem}-2{dot}{language}.md`",
         )
         yield _Found(technique, SAME_NAME, breach, also=other.spot(""))
+
+
+def _same_visits(visits: Sequence[Visit]) -> Iterator[Finding]:
+    """Yield each visit whose file has a name that an earlier one has: `.md` and `.MD` are two endings."""
+    first: dict[str, Visit] = {}
+    for visit in visits:
+        other = first.setdefault(visit.id, visit)
+        if other is not visit:
+            what = f"`{visit.id}` is the name of `{other.path}` too"
+            found = SAME_NAME.finding(
+                Span(visit.path), what, SAME_NAME.why, f"rename this file, such as to `{visit.id}-2.md`", ""
+            )
+            yield replace(found, also=Span(other.path))
 
 
 def _same_titles(techniques: Sequence[AnyTechnique]) -> Iterator[_Found]:

@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
-from howto.check.passages import written
 from howto.findings import Severity
 from howto.model.family import Breach, rule
+from howto.model.passages import written
 from howto.model.prompts import is_to_fill_in
 from howto.model.reference import FORMAT
 from howto.model.work import AnyWork
@@ -17,8 +17,6 @@ def to_write(work: AnyWork) -> Iterator[Breach]:
     words that are there to be written over would reach the crew, followers and clients
     """
     left = [(each.field, each.text) for each in written(work.technique) if is_to_fill_in(each.text)]
-    for at, step in enumerate(work.technique.steps):
-        left += [(f"steps[{at}]", picture.alt) for picture in step.pictures if is_to_fill_in(picture.alt)]
     if not left:
         return
     field, text = left[0]

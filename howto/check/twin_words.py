@@ -4,10 +4,10 @@ import re
 from collections.abc import Iterator, Mapping
 from typing import Final
 
-from howto.check.passages import written
 from howto.findings import Severity
 from howto.languages.tags import is_english
 from howto.model.family import Breach
+from howto.model.passages import written
 from howto.model.prose import BRACED, compared
 from howto.model.technique import AnyTechnique
 from howto.quantities import Dimension, find_all

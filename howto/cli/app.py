@@ -1,6 +1,9 @@
 """The Typer app: every command by name, and what happens where one goes wrong."""
 
+import signal
 import sys
+from types import FrameType
+from typing import NoReturn
 
 import typer
 
@@ -11,7 +14,11 @@ from howto.cli.letter import letter
 from howto.cli.mark import mark
 from howto.cli.new import new
 from howto.cli.options import plain_output
+from howto.cli.report import safe
 from howto.cli.why import why
+from howto.findings import OUR_OWN_BUG, Finding
+from howto.guarded import COMMAND, guarded
+from howto.machine import refusal
 
 app = typer.Typer(
     name="howto",
@@ -32,17 +39,36 @@ app.command()(letter)
 app.command()(mark)
 app.add_typer(new, name="new")
 
-OUR_OWN_BUG = 3
+
+STOPPING = tuple(getattr(signal, name) for name in ("SIGTERM", "SIGHUP") if hasattr(signal, name))
 
 
 def main() -> None:
-    """Run the command line; an exception of ours ends with status 3 and says where to send it."""
+    """Run the command line; what the machine refuses ends it with status 2, and a signal as Ctrl-C does."""
     plain_output()
+    found: list[Finding] = []
+    for each in STOPPING:
+        if signal.getsignal(each) is not signal.SIG_IGN:  # as under nohup
+            signal.signal(each, _stop)
     try:
-        app()
+        with guarded(found, COMMAND, "finish this command"):
+            app()
     except (KeyboardInterrupt, BrokenPipeError):
         raise SystemExit(130) from None
-    except OSError as problem:
-        # a full disk or a folder that cannot be written is the machine's, not a bug and not an author's slip
-        sys.stderr.write(f"howto: {problem.strerror or problem}: {problem.filename or ''}\n")
-        raise SystemExit(OUR_OWN_BUG) from problem
+    except OSError as problem:  # a full disk is the machine's, not a bug and not an author's slip
+        sys.stderr.write(f"{refusal(problem)}\n")
+        raise SystemExit(2) from problem
+    except MemoryError:
+        typer.echo("howto: there is no memory left. Close other programs, or name one file at a time.", err=True)
+        raise SystemExit(OUR_OWN_BUG) from None
+    if found:
+        fault = found[0]
+        typer.echo(f"howto: {safe(fault.what)}\n  why:  {safe(fault.why)}\n  mend: {safe(fault.mend)}", err=True)
+        raise SystemExit(OUR_OWN_BUG)
+
+
+def _stop(number: int, _frame: FrameType | None) -> NoReturn:
+    """End with everything cleared away; a second signal does not cut that short."""
+    for each in STOPPING:
+        signal.signal(each, signal.SIG_IGN)
+    raise SystemExit(128 + number)

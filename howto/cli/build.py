@@ -11,6 +11,7 @@ import typer
 
 from howto.cli import report
 from howto.cli.options import SHELF, DateOption, PathsArgument, ShelfOption, StrictOption, colour, day, refuse, width
+from howto.findings import exit_status
 from howto.jobs import pipeline
 
 
@@ -41,11 +42,9 @@ def build(
     Nothing is written while something stops the build, and the last good output stays whole until the new
     one is complete.
     """
-    if problem := pipeline.not_a_shelf(shelf, paths or ()):
+    if problem := pipeline.not_a_shelf(shelf, paths or ()) or pipeline.not_an_output(to, shelf):
         raise refuse(problem)
     kinds = tuple(kind.value for kind in only or Output)
-    if problem := pipeline.not_an_output(to, kinds):
-        raise refuse(problem)
     with _progress() as step:
         built = pipeline.build(shelf, to, day(date), paths or (), kinds=kinds, strict=strict, step=step)
     if built.findings:
@@ -54,7 +53,7 @@ def build(
         )
     if built.stopped:
         typer.echo(f"Nothing was written to {to}.", err=True)
-        raise typer.Exit(1)
+        raise typer.Exit(exit_status(built.findings, strict=strict))
     if text:
         typer.echo("\n\n".join(built.texts))
     typer.echo(built.summary(to))

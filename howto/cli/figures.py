@@ -6,7 +6,7 @@ import typer
 
 from howto.cli import report, working
 from howto.cli.options import SHELF, DateOption, Form, FormOption, ShelfOption, colour, day, refuse, width
-from howto.findings import stops
+from howto.findings import exit_status
 from howto.jobs import pipeline
 
 
@@ -22,10 +22,10 @@ def figures(
     worked = pipeline.figures(shelf, name, day(date))
     if worked.unknown:
         raise refuse(worked.unknown)
+    if worked.findings:
+        typer.echo(report.terminal(worked.findings, worked.sources, colour=colour(), width=width()), err=True)
     if form is Form.JSON:
         typer.echo(working.figures_as_json(worked.groups, worked.reader))
     else:
-        if worked.findings:
-            typer.echo(report.terminal(worked.findings, worked.sources, colour=colour(), width=width()), err=True)
         typer.echo(working.figures_as_text(worked.groups, worked.reader, width=width()))
-    raise typer.Exit(int(stops(worked.findings)))
+    raise typer.Exit(exit_status(worked.findings))

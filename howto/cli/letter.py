@@ -9,6 +9,7 @@ import typer
 
 from howto.cli import report
 from howto.cli.options import SHELF, DateOption, ShelfOption, colour, day, refuse, width
+from howto.findings import exit_status
 from howto.jobs import letter as letters
 from howto.jobs import pipeline
 
@@ -22,7 +23,7 @@ def letter(
     date: DateOption = None,
 ) -> None:
     """Write a letter to all clients: what gardens like theirs need in a month, and print it as a message."""
-    if problem := pipeline.not_a_shelf(shelf, ()):
+    if problem := pipeline.not_a_shelf(shelf, ()) or pipeline.not_an_output(to, shelf):
         raise refuse(problem)
     first = _first_day(month) if month else day(date).replace(day=1)
     if first is None:
@@ -31,7 +32,7 @@ def letter(
     if made.stopped:
         typer.echo(report.terminal(made.findings, made.sources, colour=colour(), width=width()), nl=False, err=True)
         typer.echo(f"Nothing was written to {to}.", err=True)
-        raise typer.Exit(1)
+        raise typer.Exit(exit_status(made.findings))
     typer.echo(made.text)
     typer.echo(f"\nWrote {' and '.join(made.written)} in {to}.")
 

@@ -7,7 +7,10 @@ import typer
 
 from howto.cli import report
 from howto.cli.options import SHELF, ShelfOption, colour, refuse, width
+from howto.findings import exit_status
 from howto.jobs import new as plans
+from howto.jobs import pipeline
+from howto.jobs.staging import Stage
 
 
 def mark(
@@ -24,10 +27,16 @@ def mark(
         there = shelf / "pictures" / photo.name
         near = f" There is `{there}`." if there.is_file() else ""
         raise refuse(f"There is no photograph `{photo}`.{near}")
-    page = plans.marker(photo, to, shelf)
+    if problem := pipeline.not_an_output(to, shelf):
+        raise refuse(problem)
+    page = plans.marker(photo, shelf)
     if page.findings:
         typer.echo(report.terminal(page.findings, {}, colour=colour(), width=width()), nl=False, err=True)
-        raise typer.Exit(1)
-    page.path.parent.mkdir(parents=True, exist_ok=True)
-    page.path.write_text(page.text, encoding="utf-8")
-    typer.echo(f"Wrote {page.path}. Open it in a browser.")
+        raise typer.Exit(exit_status(page.findings))
+    stage = Stage(to)
+    try:
+        stage.write(page.name, page.text.encode())
+        stage.swap_in()
+    finally:
+        stage.drop()
+    typer.echo(f"Wrote {to / page.name}. Open it in a browser.")

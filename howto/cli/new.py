@@ -9,6 +9,7 @@ import typer
 from howto.cli.options import SHELF, DateOption, ShelfOption, day, refuse
 from howto.jobs import new as plans
 from howto.jobs import pipeline
+from howto.jobs.staging import write_new
 
 new = typer.Typer(help="Write a technique, a visit or a whole shelf to fill in.", no_args_is_help=True)
 
@@ -91,7 +92,6 @@ def _write(plan: plans.Plan) -> None:
     if plan.problem:
         raise refuse(plan.problem)
     for path, text in plan.files:
-        path.parent.mkdir(parents=True, exist_ok=True)
-        path.write_text(text, encoding="utf-8")
+        write_new(path, text.encode())
         typer.echo(f"Wrote {path}")
     typer.echo(plan.next_step)

@@ -9,6 +9,8 @@ from howto.compute.words import filled_technique
 from howto.languages.reader import Reader
 from howto.model.family import AnyFamily
 from howto.model.figure import Figure
+from howto.model.filling import filled_with, values, values_by_place
+from howto.model.passages import retold_visit
 from howto.model.ready import Ready, ReadyVisit
 from howto.model.shelf import Shelf
 from howto.model.visit import Job, Visit
@@ -36,7 +38,10 @@ def ready_visit(visit: Visit, shelf: Shelf, families: Callable[[str], AnyFamily]
         work = shelf.work(job.technique)
         figures = (*figures_of(work, families(job.technique.family), visit.date), *more(visit, job, work))
         jobs.append(Ready(work, filled_technique(job.technique, figures, reader), figures))
-    return ReadyVisit(visit, tuple(jobs), shelf.crew)
+    own = tuple(values(each.work.measures, each.figures, reader) for each in jobs)
+    known = values_by_place(own)
+    told_visit = retold_visit(visit, lambda field, words: filled_with(words, known.get(field, known[""])))
+    return ReadyVisit(told_visit, tuple(jobs), shelf.crew, own)
 
 
 def words_of(drawing: Drawing) -> tuple[Words, ...]:

@@ -35,7 +35,7 @@ _GAPS: Face = "text-bold"  # sets ⅓ ⅔ → ← ✓ ☐ ☑, which the head fa
 CUTS: dict[Face, Cut] = {
     "text": Cut("font_source_sans_pro", "SourceSansPro-Regular.ttf", TEXT_FAMILY, 400),
     "text-bold": Cut("font_source_sans_pro", "SourceSansPro-Bold.ttf", TEXT_FAMILY, 700),
-    "text-italic": Cut("font_source_sans_pro", "SourceSansPro-It.ttf", TEXT_FAMILY, 400, italic=True),
+    "text-italic": Cut("font_source_sans_pro", "SourceSansPro-It.ttf", TEXT_FAMILY, 400, italic=True, fallback="text"),
     "head": Cut("fontpkg_barlow_condensed", "BarlowCondensed-SemiBold.ttf", HEAD_FAMILY, 600, fallback=_GAPS),
     "head-bold": Cut("fontpkg_barlow_condensed", "BarlowCondensed-Bold.ttf", HEAD_FAMILY, 700, fallback=_GAPS),
 }
@@ -92,8 +92,12 @@ def runs(text: str, face: Face) -> tuple[tuple[str, Face], ...]:
 
 def missing(text: str, face: Face = "text") -> tuple[str, ...]:
     """Return the characters that neither the face nor its fallback can set, each once, in order."""
-    gaps = (letter for letter in text if letter >= " " and not covers(face_for(face, letter), letter))
-    return tuple(dict.fromkeys(gaps))
+    return tuple(letter for letter in dict.fromkeys(text) if not (letter in "\t\n" or _is_set(face, letter)))
+
+
+def _is_set(face: Face, letter: str) -> bool:
+    """Tell whether a letter is none of the control characters, and the face or its fallback has it."""
+    return letter >= " " and covers(face_for(face, letter), letter)
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,8 +9,9 @@ from howto.compute.tasks import plan_of
 from howto.findings import Finding, Severity
 from howto.layout.pages.leaflet import leaflet_sheet
 from howto.layout.pages.leaflet_photos import photo_frames
-from howto.layout.pages.page_words import leaflet_words, page_letters
+from howto.layout.pages.page_words import leaflet_words
 from howto.layout.pages.plain import LONGEST, message
+from howto.layout.unset_letters import letter_findings
 from howto.model.family import Rule
 from howto.model.photo import Photograph
 from howto.model.ready import ReadyVisit
@@ -46,7 +47,7 @@ def leaflet(ready: ReadyVisit, root: Path, today: date, write: Write | None = No
     visit, (plan, _) = ready.visit, plan_of(ready)
     photos, found = _photos(ready, root)
     sheet = leaflet_sheet(ready, plan, today, photos)
-    found = (*found, *leaflet_words(ready), *page_letters(sheet, Span(visit.path)))
+    found = (*found, *leaflet_words(ready), *letter_findings((sheet,), Span(visit.path)))
     data, pages = pdf(sheet, today)
     text = message(sheet, min(ready.crew.caption_limit, LONGEST))
     if pages > sheet.most_pages:

@@ -20,6 +20,7 @@ from howto.layout.pages.leaflet import started
 from howto.layout.pages.letter import Needs, letter_sheet
 from howto.layout.pages.numbers import LONGEST_LARGE
 from howto.layout.pages.plain import LONGEST, message
+from howto.layout.unset_letters import letter_findings
 from howto.model.crew import Crew
 from howto.model.due import months_named
 from howto.model.prose import Prose, capital, prose
@@ -30,7 +31,7 @@ from howto.model.technique import AnyTechnique
 from howto.render.html import page
 from howto.render.pdf import pdf
 from howto.seasons import months_of
-from howto.span import SourceText
+from howto.span import SourceText, Span
 
 BED_M2: Final = 10.0  # ours: what a client can pace out
 CREW_ONLY: Final = frozenset({"safety"})  # trades whose work is no client's business
@@ -54,6 +55,9 @@ def write_letter(root: Path, to: Path, month: date, today: date) -> Letter:
     if stops(examined.findings):
         return Letter(findings=examined.findings, sources=examined.sources, stopped=True)
     sheet = letter_sheet(examined.shelf.crew, month, needs_of(examined, month), today)
+    found = (*examined.findings, *letter_findings((sheet,), Span(f"{examined.shelf.root}/crew.yaml")))
+    if stops(found):
+        return Letter(findings=found, sources=examined.sources, stopped=True)
     stage = Stage(to)
     try:
         stage.write(f"letters/{sheet.id}.pdf", pdf(sheet, today)[0])
@@ -61,7 +65,7 @@ def write_letter(root: Path, to: Path, month: date, today: date) -> Letter:
         stage.swap_in()
     finally:
         stage.drop()
-    return Letter(message(sheet, LONGEST), tuple(sorted(stage.written)), examined.findings, examined.sources)
+    return Letter(message(sheet, LONGEST), tuple(sorted(stage.written)), found, examined.sources)
 
 
 def needs_of(examined: Examined, month: date) -> Needs:

@@ -105,36 +105,35 @@ def _job_of(text: str) -> JobText:
 
 def new_shelf(folder: Path) -> Plan:
     """Return the plan for a new shelf: a crew to fill in and one technique to copy."""
-    crew = folder / "crew.yaml"
+    first = FAMILIES[0]
+    crew, technique = folder / "crew.yaml", folder / first.name / "my-first-technique.md"
     if crew.exists():
         return Plan(problem=f"`{crew}` is there already; `{folder}` is a shelf.")
-    first = FAMILIES[0]
+    if technique.exists():
+        return Plan(problem=f"`{technique}` is there already, and was left as it is. Choose another folder.")
     return Plan(
-        files=(
-            (crew, CREW_TEXT),
-            (folder / first.name / "my-first-technique.md", technique_text("My first technique", first)),
-        ),
+        files=((crew, CREW_TEXT), (technique, technique_text("My first technique", first))),
         next_step=f"Look at what it makes: howto build --shelf {folder}",
     )
 
 
 @dataclass(frozen=True)
 class Page:
-    """The marking page of a photograph and where it goes; or what is wrong with the photograph."""
+    """The marking page of a photograph, and its name in the output; or what is wrong with the photograph."""
 
-    path: Path
+    name: str
     text: str = ""
     findings: tuple[Finding, ...] = ()
 
 
-def marker(photo: Path, to: Path, shelf: Path) -> Page:
+def marker(photo: Path, shelf: Path) -> Page:
     """Return the page on which to mark a photograph, in the colours of the shelf's crew where there is one."""
-    path = to / "marks" / f"{photo.stem}.html"
+    name = f"marks/{photo.stem}.html"
     read, findings = read_photo(photo.parent, photo.name, Span(str(photo)), photo.name)
     if read is None:
-        return Page(path, findings=findings)
+        return Page(name, findings=findings)
     crew, _ = read_crew(shelf / "crew.yaml")
-    return Page(path, marker_page(read, crew.colours))
+    return Page(name, marker_page(read, crew.colours))
 
 
 def technique_names(shelf: Path) -> list[str]:

@@ -4,11 +4,13 @@ import json
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from datetime import date
+from functools import partial
 from pathlib import Path
-from typing import Any, Final
+from typing import Any, Final, NamedTuple
 
 from howto.check.place import line_at
 from howto.findings import Finding, Severity
+from howto.guarded import guarded
 from howto.jobs.leaflet import LEAFLET, Write, fit_finding, leaflet
 from howto.layout.drawing.diagram import fit
 from howto.layout.drawing.look import page_look, print_look
@@ -17,13 +19,15 @@ from howto.layout.frames.carousel import FRAME_RULES, RATIOS, frames
 from howto.layout.frames.look import OWN_MARK
 from howto.layout.frames.publish import alt_texts, caption
 from howto.layout.pages.card import ART_MM, card_sheet
-from howto.layout.pages.page_words import card_words, page_letters
+from howto.layout.pages.page_words import card_words
+from howto.layout.unset_letters import letter_findings
 from howto.model.family import AnyFamily, Rule
 from howto.model.photo import Photograph
 from howto.model.ready import Ready, ReadyVisit
 from howto.model.reference import FORMAT
 from howto.model.shelf import Shelf
 from howto.model.technique import AnyTechnique
+from howto.model.visit import Visit
 from howto.read.photo import read_photo
 from howto.render.html import Entry, page, shelf_page
 from howto.render.image import contact_sheet, jpeg
@@ -43,10 +47,11 @@ FIT_RULES: tuple[Rule[Any], ...] = (CARD, LEAFLET, *FRAME_RULES, *PAGE_RULES)
 
 @dataclass(frozen=True)
 class Make:
-    """What to make: the checked shelf, which of it, which kinds, and the day."""
+    """What to make: the checked shelf, all that is `ready` on it, which of that, which kinds, and the day."""
 
     shelf: Shelf
     families: Mapping[str, AnyFamily]
+    ready: tuple[Ready, ...]
     techniques: tuple[Ready, ...]
     visits: tuple[ReadyVisit, ...]
     kinds: frozenset[str]
@@ -61,28 +66,43 @@ def make(job: Make, write: Write | None, step: Callable[[int, int], None] | None
     for done, task in enumerate(tasks):
         if step is not None:
             step(done, len(tasks))
-        found += task()
+        with guarded(found, task.span, task.job):
+            found += task.run()
     if step is not None:
         step(len(tasks), len(tasks))
-    return tuple(_quoted(finding, job.shelf) for finding in found)
+    return tuple(quoted(finding, job.shelf) for finding in found)
 
 
-def _quoted(finding: Finding, shelf: Shelf) -> Finding:
+def quoted(finding: Finding, shelf: Shelf) -> Finding:
     """Return a finding with the line it points at, where the layout had no file to quote."""
     return finding if finding.text else replace(finding, text=line_at(finding.span, shelf.sources))
 
 
-def _tasks(job: Make, write: Write | None) -> Iterator[Callable[[], tuple[Finding, ...]]]:
-    for technique in job.techniques:
+class _Task(NamedTuple):
+    """One thing to make: the place it is made from, what it is, and how."""
+
+    span: Span
+    job: str
+    run: Callable[[], tuple[Finding, ...]]
+
+
+def _tasks(job: Make, write: Write | None) -> Iterator[_Task]:
+    for ready in job.techniques:
+        title = ready.technique.spot("title")
         if "cards" in job.kinds:
-            yield lambda each=technique: _card(job, each, write)  # type: ignore[misc]
+            yield _Task(title, "make its card", partial(_card, job, ready, write))
         if "carousels" in job.kinds:
-            yield lambda each=technique: _carousel(job, each, write)  # type: ignore[misc]
+            yield _Task(title, "make its pictures", partial(_carousel, job, ready, write))
     if "leaflets" in job.kinds:
-        for visit in job.visits:
-            yield lambda each=visit: _leaflet(job, each, write)  # type: ignore[misc]
+        for each in job.visits:
+            yield _Task(site_of(each.visit), "make its leaflet", partial(_leaflet, job, each, write))
     if "shelf" in job.kinds and write is not None:
-        yield lambda: _shelf_page(job, write)
+        yield _Task(Span(job.shelf.root), "make the page of the whole shelf", partial(_shelf_page, job, write))
+
+
+def site_of(visit: Visit) -> Span:
+    """Return where a visit names its garden."""
+    return visit.spans.get("site", Span(visit.path))
 
 
 def _card(job: Make, ready: Ready, write: Write | None) -> tuple[Finding, ...]:
@@ -92,7 +112,7 @@ def _card(job: Make, ready: Ready, write: Write | None) -> tuple[Finding, ...]:
         for look in (page_look(colours), print_look(colours))
     )
     sheet = card_sheet(ready, arts, job.today, printed)
-    found = (*card_words(ready), *page_letters(sheet, technique.spot("title")))
+    found = (*card_words(ready), *letter_findings((sheet,), technique.spot("title")))
     data, pages = pdf(sheet, job.today)
     if pages > sheet.most_pages:
         what = f"the card runs to {pages} sides"
@@ -101,7 +121,7 @@ def _card(job: Make, ready: Ready, write: Write | None) -> tuple[Finding, ...]:
     if write is not None:
         write(f"cards/{technique.id}.pdf", data)
         write(f"cards/{technique.id}.html", page(sheet).encode())
-    return found
+    return tuple(found)
 
 
 def _carousel(job: Make, ready: Ready, write: Write | None) -> tuple[Finding, ...]:
@@ -128,17 +148,22 @@ def _carousel(job: Make, ready: Ready, write: Write | None) -> tuple[Finding, ..
 
 
 def _photos(shelf: Shelf, technique: AnyTechnique) -> tuple[dict[str, Photograph], list[Finding]]:
-    """Return the crew's own mark and the pictures a technique's steps point at, read; and what was found of them."""
-    ground, mark = shelf.crew.colours.ground, shelf.crew.mark
+    """Return the crew's own mark and the pictures a technique's steps point at, read; and what was found of them.
+
+    A client's picture that may not go out is not even opened.
+    """
+    ground, mark, private = shelf.crew.colours.ground, shelf.crew.mark, shelf.private_pictures
     photos: dict[str, Photograph] = {}
     found: list[Finding] = []
-    if mark:
+    if mark and shelf.picture(f"../{mark}") not in private:
         own, found_of_mark = read_photo(Path(shelf.root), mark, Span(f"{shelf.root}/crew.yaml"), mark, ground)
         found += found_of_mark
         if own is not None:
             photos[OWN_MARK] = own
     for at, step in enumerate(technique.steps):
         for number, picture in enumerate(step.pictures):
+            if shelf.picture(picture.file) in private:
+                continue
             span = technique.spot(f"steps[{at}].pictures[{number}]")
             photo, notes = read_photo(Path(shelf.root) / "pictures", picture.file, span, picture.file, ground)
             found += notes
@@ -154,6 +179,6 @@ def _leaflet(job: Make, ready: ReadyVisit, write: Write | None) -> tuple[Finding
 
 
 def _shelf_page(job: Make, write: Write) -> tuple[Finding, ...]:
-    entries = [Entry.of(technique) for technique in job.shelf.techniques]
+    entries = [Entry.of(each.technique) for each in job.ready]
     write("index.html", shelf_page(job.shelf.crew, entries, job.today).encode())
     return ()

@@ -10,29 +10,32 @@ from typing import Any
 from howto.check.claims import CLAIM_RULES, check_claims
 from howto.check.colours import COLOUR_RULES, colour_findings
 from howto.check.common import COMMON_RULES
-from howto.check.place import WAIVER, line_at
+from howto.check.place import WAIVER
 from howto.check.rules import check_job, check_technique
 from howto.check.shelf import SHELF_RULES, check_shelf
 from howto.check.twins import in_first_words, is_twin
+from howto.check.visit_words import VISIT_WORDS, check_visit_words
 from howto.check.visits import VISIT_RULES, check_visits
 from howto.compute.aftercare import TASK_RULES
 from howto.compute.ready import ready, ready_visit
 from howto.compute.tasks import plan_of
 from howto.families import FAMILIES
-from howto.findings import Finding, in_order, stops
+from howto.findings import OUR_FAULT, Finding, in_order, stops
+from howto.guarded import guarded
 from howto.jobs.garden import garden_figures
-from howto.jobs.outputs import FIT_RULES, Make, make
-from howto.jobs.staging import Stage, not_ours
+from howto.jobs.outputs import FIT_RULES, Make, make, quoted, site_of
+from howto.jobs.staging import Stage
 from howto.languages.reader import Reader
 from howto.model.family import AnyFamily, Rule
 from howto.model.figure import Figure
 from howto.model.ready import Ready, ReadyVisit
 from howto.model.shelf import Shelf
+from howto.model.technique import AnyTechnique
 from howto.model.visit import Job, Visit
 from howto.read.photo_rules import PHOTO_RULES
 from howto.read.rulebook import FILE_RULES
-from howto.read.shelf import read_shelf
-from howto.span import SourceText
+from howto.read.shelf import is_read, read_shelf
+from howto.span import SourceText, Span
 
 Progress = Callable[[int, int], None]
 APART = (
@@ -40,6 +43,7 @@ APART = (
     "`leave out:` and words of its line in the leaflet's language"
 )
 KINDS = ("cards", "carousels", "leaflets", "shelf")
+FOLDERS = ("cards", "carousels", "leaflets", "letters", "marks")  # what is written into an output folder
 BY_NAME: Mapping[str, AnyFamily] = {each.name: each for each in FAMILIES}
 
 
@@ -113,47 +117,74 @@ def not_a_shelf(root: Path, paths: Iterable[Path]) -> str:
     return ""
 
 
-def not_an_output(to: Path, kinds: Iterable[str]) -> str:
-    """Return why a build cannot write into `to`: something there would be lost that no build wrote; or nothing."""
-    stranger = not_ours(to, ("index.html" if kind == "shelf" else kind for kind in kinds))
-    if stranger is None:
-        return ""
-    return f"`{stranger}` is there already and no build wrote it, so it was left as it is. Choose another --to."
+def not_an_output(to: Path, root: Path) -> str:
+    """Return why nothing can be written into `to`: it would be read as part of the shelf; empty if it can."""
+    shelf = root.resolve()
+    for place in (to, *(to / name for name in FOLDERS)):
+        here = place.resolve()
+        if shelf.is_dir() and here.is_relative_to(shelf) and is_read(shelf, here):
+            return (
+                f"`{place}` belongs to the shelf `{root}`, and what is written there would be read with it. Choose "
+                "another folder with --to."
+            )
+    return ""
 
 
 def examine(root: Path, today: date) -> Examined:
     """Return the shelf read and checked, every finding of every file with it; nothing is laid out yet."""
-    shelf, findings = read_shelf(root, BY_NAME)
-    found = list(findings)
+    found: list[Finding] = []
+    shelf, whole = Shelf(root=root.as_posix()), Span(root.as_posix())
+    with guarded(found, whole, "read the shelf"):
+        shelf, notes = read_shelf(root, BY_NAME)
+        found += notes
     made: dict[str, Ready] = {}
     for technique in shelf.techniques:
-        work, family = shelf.work(technique), BY_NAME[technique.family]
-        if not is_twin(technique):  # the words of a twin are checked against its first telling
-            found += check_technique(work, family, FAMILIES, shelf.sources)
-        made[technique.id] = ready(work, family, today)
-        found += check_claims(work, made[technique.id].figures, shelf.sources)
-    found += check_shelf(shelf, {id_: each.figures for id_, each in made.items()})
-    found += colour_findings(shelf)
-    found += check_visits(shelf)
+        one = _examined_technique(shelf, technique, today, found)
+        if one is not None:
+            made[technique.id] = one
+    with guarded(found, whole, "compare its files"):
+        found += check_shelf(shelf, {id_: each.figures for id_, each in made.items()})
+        found += colour_findings(shelf)
+        found += check_visits(shelf)
     visits: dict[str, ReadyVisit] = {}
     for visit in shelf.visits:
-        visits[visit.id] = _ready_visit(visit, shelf)
-        for job in visit.jobs:
-            if not _as_written(shelf, job):
-                told = in_first_words(job.technique, shelf.techniques)
-                own = [each for each in found if each.span.path == told.path]
-                found += check_job(shelf.work(told), BY_NAME[told.family], FAMILIES, shelf.sources, own)
-        notes = plan_of(visits[visit.id])[1]
-        first = _ready_visit(_in_first_words(visit, shelf), shelf)
-        more = plan_of(first)[1]  # contradictions are looked for in English
-        notes = (*notes, *(replace(note, mend=APART) for note in more if note not in notes))
-        found += (replace(note, text=line_at(note.span, shelf.sources)) for note in notes)
-    return Examined(shelf, in_order(found), made, visits)
+        with guarded(found, site_of(visit), "check its jobs and list its tasks"):
+            for job in visit.jobs:
+                if not _as_written(shelf, job):
+                    told = in_first_words(job.technique, shelf.techniques)
+                    own = [each for each in found if each.span.path == told.path]
+                    found += check_job(shelf.work(told), BY_NAME[told.family], FAMILIES, shelf.sources, own)
+            one_visit = _ready_visit(visit, shelf)
+            found += check_visit_words(visit, one_visit.meanings, shelf.sources)
+            found += _tasks_apart(visit, one_visit, shelf)
+            visits[visit.id] = one_visit
+    return Examined(shelf, in_order(quoted(each, shelf) for each in found), made, visits)
+
+
+def _examined_technique(shelf: Shelf, technique: AnyTechnique, today: date, found: list[Finding]) -> Ready | None:
+    """Return a technique ready to show, None where making it broke off; what is found of it goes to `found`."""
+    work, family, title = shelf.work(technique), BY_NAME[technique.family], technique.spot("title")
+    with guarded(found, title, "check it against its trade"):
+        if not is_twin(technique):  # the words of a twin are checked against its first telling
+            found += check_technique(work, family, FAMILIES, shelf.sources)
+    with guarded(found, title, "work out its figures and draw its drawings"):
+        made = ready(work, family, today)
+        with guarded(found, title, "hold its words against its figures"):
+            found += check_claims(work, made.figures, shelf.sources)
+        return made
+    return None
 
 
 def _ready_visit(visit: Visit, shelf: Shelf) -> ReadyVisit:
     """Return a visit ready for its leaflet, the figures of its garden with those of its trades."""
     return ready_visit(visit, shelf, BY_NAME.__getitem__, garden_figures)
+
+
+def _tasks_apart(visit: Visit, ready: ReadyVisit, shelf: Shelf) -> tuple[Finding, ...]:
+    """Return what is found while the aftercare of a visit's jobs becomes one list of tasks."""
+    notes = plan_of(ready)[1]
+    more = plan_of(_ready_visit(_in_first_words(visit, shelf), shelf))[1]  # contradictions are found in English
+    return (*notes, *(replace(note, mend=APART) for note in more if note not in notes))
 
 
 def _in_first_words(visit: Visit, shelf: Shelf) -> Visit:
@@ -174,7 +205,7 @@ def _as_written(shelf: Shelf, job: Job) -> bool:
 def check(root: Path, today: date, paths: Sequence[Path] = ()) -> Examined:
     """Return the shelf examined and laid out, so that what will not fit is found too; nothing is written."""
     examined = examine(root, today)
-    if not stops(examined.findings):
+    if not stops(finding for finding in examined.findings if finding.rule != OUR_FAULT):
         made = make(_make(examined, paths, KINDS, today), None)
         examined = replace(examined, findings=in_order((*examined.findings, *made)))
     return replace(examined, findings=_under(examined.findings, paths))
@@ -207,9 +238,11 @@ def build(
 
 
 def _make(examined: Examined, paths: Sequence[Path], kinds: Sequence[str], today: date) -> Make:
+    shelf = examined.shelf
     return Make(
-        shelf=examined.shelf,
+        shelf=shelf,
         families=BY_NAME,
+        ready=tuple(examined.ready.values()),
         techniques=tuple(each for each in examined.ready.values() if _wanted(each.technique.path, paths)),
         visits=tuple(each for each in examined.visits.values() if _wanted(each.visit.path, paths)),
         kinds=frozenset(kinds),
@@ -224,8 +257,8 @@ def _wanted(shown: str, paths: Sequence[Path]) -> bool:
 
 
 def _under(findings: Iterable[Finding], paths: Sequence[Path]) -> tuple[Finding, ...]:
-    """Return the findings in the paths asked for; all where none were."""
-    return tuple(finding for finding in findings if _wanted(finding.span.path, paths))
+    """Return the findings in the paths asked for, and those of the whole shelf; all where none were."""
+    return tuple(each for each in findings if _wanted(each.span.path, paths) or Path(each.span.path).is_dir())
 
 
 def figures(root: Path, name: str, today: date) -> Worked:
@@ -234,10 +267,11 @@ def figures(root: Path, name: str, today: date) -> Worked:
     shelf = examined.shelf
     wanted = PurePath(name).name.removesuffix(".md") if name.endswith(".md") else name
     findings = tuple(f for f in examined.findings if Path(f.span.path).stem == wanted)
-    if (technique := shelf.technique(wanted)) is not None:
+    technique = shelf.technique(wanted) if wanted in examined.ready else None
+    if technique is not None:
         groups: tuple[tuple[str, tuple[Figure, ...]], ...] = ((technique.title, examined.ready[wanted].figures),)
         return Worked(groups, shelf.crew.read_in("en"), findings, shelf.sources)
-    visit = next((each for each in shelf.visits if each.id == wanted), None)
+    visit = next((each for each in shelf.visits if each.id == wanted and wanted in examined.visits), None)
     if visit is not None:
         worked = zip(visit.jobs, examined.visits[visit.id].jobs, strict=True)
         groups = tuple(
@@ -254,7 +288,7 @@ def figures(root: Path, name: str, today: date) -> Worked:
 def rulebook() -> tuple[Rule[Any], ...]:
     """Return every rule, families in their order, then those of techniques, the shelf, visits, files and fit."""
     rules = [rule for each in FAMILIES for rule in (*each.rules, *each.every)]
-    rules += [*COMMON_RULES, *CLAIM_RULES, WAIVER, *SHELF_RULES, *COLOUR_RULES, *VISIT_RULES, *TASK_RULES]
+    rules += [*COMMON_RULES, *CLAIM_RULES, WAIVER, *SHELF_RULES, *COLOUR_RULES, *VISIT_RULES, VISIT_WORDS, *TASK_RULES]
     rules += [*FILE_RULES, *PHOTO_RULES, *FIT_RULES]
     return tuple({rule.name: rule for rule in rules}.values())
 

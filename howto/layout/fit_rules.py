@@ -42,9 +42,9 @@ LETTER: Final[Rule[Any]] = Rule(
     name="fit.letter",
     severity=Severity.ERROR,
     statement="Every letter that is printed is one that the typefaces have.",
-    why="a letter they do not have comes out as an empty box",
+    why="a letter they do not have comes out as a block that nobody can read",
     references=(FORMAT,),
-    applies="the words of a technique",
+    applies="every card, picture, leaflet and letter",
 )
 CAPTION: Final[Rule[Any]] = Rule(
     name="fit.caption",
@@ -53,14 +53,6 @@ CAPTION: Final[Rule[Any]] = Rule(
     why="where it is published a longer one would be cut, and the cautions stand at its end",
     references=(FORMAT,),
     applies="every carousel",
-)
-PAGE_LETTER: Final[Rule[Any]] = Rule(
-    name="fit.page-letter",
-    severity=Severity.ERROR,
-    statement="Every letter of a card or leaflet is one that the typefaces have.",
-    why="a letter they do not have comes out as an empty box",
-    references=(FORMAT,),
-    applies="every card and leaflet",
 )
 PAGE_WORDS: Final[Rule[Any]] = Rule(
     name="fit.page-words",
@@ -71,5 +63,5 @@ PAGE_WORDS: Final[Rule[Any]] = Rule(
     applies="cards and leaflets in another language than English",
 )
 
-PAGE_RULES: Final[tuple[Rule[Any], ...]] = (PAGE_LETTER, PAGE_WORDS)
+PAGE_RULES: Final[tuple[Rule[Any], ...]] = (PAGE_WORDS,)
 FIT_RULES: Final[tuple[Rule[Any], ...]] = (FRAME, MARK, DRAWING, SMALL, LETTER, CAPTION)

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from howto.languages.reader import Reader
 from howto.model.crew import Crew
 from howto.model.figure import Figure
+from howto.model.filling import Meanings
 from howto.model.technique import AnyTechnique
 from howto.model.visit import Visit
 from howto.model.work import AnyWork
@@ -38,11 +39,15 @@ class Ready:
 
 @dataclass(frozen=True)
 class ReadyVisit:
-    """A visit with each of its jobs ready to show, in the visit's language."""
+    """A visit with each of its jobs ready to show, in the visit's language, and its own `{words}` filled.
+
+    `meanings` are what `{words}` stand for in each job, in order.
+    """
 
     visit: Visit
     jobs: tuple[Ready, ...]
     crew: Crew
+    meanings: tuple[Meanings, ...] = ()
 
     @property
     def reader(self) -> Reader:

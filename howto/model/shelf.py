@@ -1,5 +1,6 @@
 """The shelf: every technique, visit and person a crew keeps, read."""
 
+import unicodedata
 from collections.abc import Mapping
 from datetime import date
 
@@ -10,6 +11,11 @@ from howto.model.value import Value
 from howto.model.visit import Visit
 from howto.model.work import AnyWork, Work
 from howto.span import SourceText
+
+
+def folded(name: str) -> str:
+    """Return a file's name as a disk may compare it: capitals, and letters with their accents apart, make no odds."""
+    return unicodedata.normalize("NFC", name.casefold())
 
 
 class SignOff(Value):
@@ -30,7 +36,10 @@ class Person(Value):
 
 
 class Shelf(Value):
-    """A crew's whole shelf; `sources` are the files it was read from, by the path findings give them."""
+    """A crew's whole shelf; `sources` are the files it was read from, by the path findings give them.
+
+    `same_pictures` says of a picture's name which other name is that picture too, under a link, copied, or saved again.
+    """
 
     root: str
     crew: Crew = Crew()
@@ -39,6 +48,17 @@ class Shelf(Value):
     visits: tuple[Visit, ...] = ()
     people: tuple[Person, ...] = ()
     sources: Mapping[str, SourceText] = {}
+    same_pictures: Mapping[str, str] = {}
+
+    def picture(self, file: str) -> str:
+        """Return what every name of one picture has in common."""
+        return folded(self.same_pictures.get(file, file))
+
+    @property
+    def private_pictures(self) -> Mapping[str, Visit]:
+        """The visit of each picture that its client gave no leave to publish, by what its names have in common."""
+        kept = (each for each in self.visits if not each.may_publish)
+        return {self.picture(picture.file): visit for visit in kept for picture in (*visit.before, *visit.after)}
 
     def work(self, technique: AnyTechnique) -> AnyWork:
         """Return a technique with the crew of this shelf and the plants it knows."""

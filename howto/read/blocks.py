@@ -9,7 +9,7 @@ from markdown_it import MarkdownIt
 from markdown_it.token import Token
 from markdown_it.tree import SyntaxTreeNode
 
-from howto.read.letters import tidied
+from howto.fonts.letters import tidied
 from howto.read.notes import Notes, line_of, lines_of, short, whole_line
 from howto.read.passage import Passage, Piece
 from howto.span import Span

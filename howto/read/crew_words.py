@@ -6,7 +6,7 @@ from typing import Final
 
 from howto.read.nodes import Entry, Mapping, is_blank
 from howto.read.notes import Notes, short
-from howto.read.values import as_mapping, place_of, text_in
+from howto.read.values import as_mapping, note_braces, place_of, sentence_in
 
 _LANGUAGE: Final = re.compile(r"[a-z]{2,3}")
 _SLOT: Final = "{}"
@@ -39,9 +39,10 @@ def _phrases(notes: Notes, node: Mapping) -> dict[str, str]:
     """Return phrases and how they are told; each side has as many places for amounts as the other."""
     found: dict[str, str] = {}
     for each in node:
-        text = text_in(notes, each)
+        text = sentence_in(notes, each)
         if text is None:
             continue
+        note_braces(notes, text.replace(_SLOT, ""), place_of(each))
         here, there = each.key.text.count(_SLOT), text.count(_SLOT)
         if here != there:
             notes.add(

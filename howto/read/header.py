@@ -14,7 +14,6 @@ from howto.model.family import AnyFamily
 from howto.model.measures import Measures
 from howto.model.names import file_name
 from howto.read.bounds import needed_lines
-from howto.read.letters import note_letters, tidied
 from howto.read.measures import measures_from
 from howto.read.nodes import Entry, Mapping, Node, Scalar, is_blank
 from howto.read.notes import Notes, nearest, short, whole_line
@@ -24,7 +23,9 @@ from howto.read.values import (
     note_bound,
     place_of,
     printed_in,
+    printed_words_in,
     quantity_in,
+    sentence_in,
     text_in,
     unknown_keys,
     whole_in,
@@ -160,7 +161,7 @@ def _example(family: AnyFamily) -> str:
 
 
 def _title(notes: Notes, entry: Entry, header: Header) -> None:
-    header.title = printed_in(notes, entry) or ""
+    header.title = sentence_in(notes, entry) or ""
 
 
 def _level(notes: Notes, entry: Entry, header: Header) -> None:
@@ -205,10 +206,8 @@ def _plants(notes: Notes, entry: Entry, header: Header) -> None:
     """Read the plants."""
     if is_blank(entry.value):
         return
-    found = words_in(notes, entry)
-    header.plants = tuple(" ".join(tidied(word.text).split()) for word in found)
-    for word in found:
-        note_letters(notes, word.text, word.span)
+    found = printed_words_in(notes, entry)
+    header.plants = tuple(word.text for word in found)
     header.spans.update({f"plants[{at}]": word.span for at, word in enumerate(found)})
 
 

@@ -1,4 +1,4 @@
-"""Letters of words that are printed: unseen ones left out, look-alikes swapped, and what no face has noted."""
+"""Letters of words that are printed: those that no face has are noted where they stand."""
 
 import unicodedata
 from collections.abc import Iterable, Iterator
@@ -6,27 +6,13 @@ from dataclasses import fields, is_dataclass
 from typing import Any, Final
 
 from howto.fonts import missing
+from howto.fonts.letters import tidied
 from howto.read.notes import Notes, line_of, lines_of, listed
 from howto.read.passage import Passage
 from howto.span import Span
 
 MOST_NAMED: Final = 6
 NOT_PRINTED: Final = frozenset({"file", "alt"})  # a file's name, and words that are only read aloud
-_SPACES: Final = dict.fromkeys((*range(0x2000, 0x2007), *range(0x2008, 0x200B), 0x205F, 0x3000), " ")
-_HYPHENS: Final = {0x2010: "-", 0x2011: "-"}  # what phones and word processors write for a plain hyphen
-_UNSEEN: Final = dict.fromkeys(
-    (
-        *(0x00AD, 0x034F, 0x061C, 0x115F, 0x1160, 0x180E, 0x3164, 0xFEFF),
-        *(*range(0x200B, 0x2010), *range(0x202A, 0x202F), *range(0x2060, 0x2070)),  # joiners, turns of direction
-        *(*range(0xFE00, 0xFE10), *range(0xE0000, 0xE01F0)),  # variants of the letter before, and tags
-    )
-)
-_TABLE: Final = {**_SPACES, **_HYPHENS, **_UNSEEN}
-
-
-def tidied(text: str) -> str:
-    """Return a text without the letters that nobody sees, and with plain spaces and hyphens for their look-alikes."""
-    return text.translate(_TABLE)
 
 
 def note_letters(notes: Notes, text: str, span: Span) -> None:

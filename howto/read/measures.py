@@ -10,7 +10,6 @@ from howto.model.family import AnyFamily
 from howto.model.measures import Measures
 from howto.quantities import field_unit
 from howto.read.bounds import Read, explain_refusal
-from howto.read.letters import note_letters, tidied
 from howto.read.nodes import Entry, Mapping, Scalar, tidy_key
 from howto.read.notes import Notes, short
 from howto.read.values import (
@@ -20,6 +19,7 @@ from howto.read.values import (
     date_of,
     place_of,
     printed_in,
+    printed_words_in,
     quantity_of,
     text_in,
     unknown_keys,
@@ -154,8 +154,8 @@ def _many(notes: Notes, entry: Entry, kind: Any, unit: str | None) -> tuple[Any,
     inner = get_args(kind)
     found: list[Any] = []
     before = len(notes.found)
-    for item in words_in(notes, entry):
-        each = plain_kind(inner[0])
+    each = plain_kind(inner[0])
+    for item in printed_words_in(notes, entry) if each is str else words_in(notes, entry):
         if each is float:
             value = quantity_of(notes, item.text, item.span, entry.key.text, unit or "1")
             found.append(value and value[0])
@@ -166,8 +166,7 @@ def _many(notes: Notes, entry: Entry, kind: Any, unit: str | None) -> tuple[Any,
         elif each is date:
             found.append(date_of(notes, item.text, item.span, entry.key.text))
         else:
-            note_letters(notes, item.text, item.span)
-            found.append(tidied(item.text))
+            found.append(item.text)
     if not found and len(notes.found) == before:
         notes.add(
             "value",

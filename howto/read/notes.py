@@ -5,13 +5,12 @@ from difflib import SequenceMatcher, get_close_matches
 from functools import lru_cache
 from typing import Final
 
-from howto.findings import Finding, Severity
+from howto.findings import README, Finding, Severity
 from howto.read.nodes import tidy_key
 from howto.span import SourceText, Span
 
 HALF_SURE: Final = 0.6  # of the letters of two words in common and in order
 SURE: Final = 0.8  # the same, where they start with different letters
-README: Final = "howto, how a technique file is written (README)"  # as model.reference.FORMAT prints
 
 
 @lru_cache(maxsize=8)

@@ -8,7 +8,7 @@ from howto.read.front_matter import parse_yaml
 from howto.read.header import LEVELS
 from howto.read.nodes import Entry, Mapping, Node, Scalar, Sequence, is_blank
 from howto.read.notes import Notes, whole_line
-from howto.read.values import date_in, text_in, unknown_keys, whole_in
+from howto.read.values import date_in, printed_in, text_in, unknown_keys, whole_in
 from howto.span import SourceText, Span
 
 KEYS: Final = ("name", "level", "signed off")
@@ -54,7 +54,7 @@ def _person(notes: Notes, node: Mapping) -> Person | None:
         if "name" not in meant:
             _note_missing(notes, node, "this person has no `name`", "name: Sam")
         return None
-    text = text_in(notes, name)
+    text = printed_in(notes, name)
     if text is None:
         return None
     found = [_sign_off(notes, item) for item in _items(signed.value)] if signed and not is_blank(signed.value) else []
@@ -85,7 +85,7 @@ def _sign_off(notes: Notes, node: Node) -> SignOff | None:
 
 def _text(notes: Notes, entry: Entry | None) -> str:
     """Return the text of an entry that may be left out."""
-    return "" if entry is None else text_in(notes, entry) or ""
+    return "" if entry is None else printed_in(notes, entry) or ""
 
 
 def _note_missing(notes: Notes, node: Node, what: str, line: str) -> None:

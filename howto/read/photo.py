@@ -3,12 +3,15 @@
 import struct
 import warnings
 import zlib
+from collections.abc import Callable
 from difflib import get_close_matches
+from os.path import isfile
 from pathlib import Path
 
 from PIL import Image, ImageFile
 
 from howto.findings import Finding
+from howto.guarded import guarded
 from howto.model.photo import Photograph
 from howto.read import photo_rules
 from howto.read.photo_kinds import ACCEPTED, EXPORT, kind_of
@@ -16,6 +19,7 @@ from howto.read.photo_pixels import WHITE, held_size, pixels, turns
 from howto.span import Span
 
 Read = tuple[Photograph | None, tuple[Finding, ...]]
+Size = tuple[int, int]
 
 MOST_BYTES = 64_000_000
 # Megapixels that decode within 400 MB (measured, see tests/bench): a plain JPEG is decoded small, the others whole.
@@ -27,32 +31,52 @@ MOST_PROGRESSIVE = 40.0
 DAMAGE = (OSError, SyntaxError, ValueError, EOFError, LookupError, OverflowError, struct.error, zlib.error)
 
 
-def read_photo(folder: Path, file: str, span: Span, text: str, ground: str = WHITE) -> Read:
+def name_in(folder: Path, file: str) -> str:
+    """Return the name, in a folder, of the picture that a shelf's files call `file`."""
+    return file.removeprefix("./").removeprefix(f"{folder.name}/")
+
+
+def read_photo(
+    folder: Path, file: str, span: Span, text: str, ground: str = WHITE, held: Callable[[Size], Size] = held_size
+) -> Read:
     """Return the picture `file` of `folder`, or findings at `span` that say why not.
 
     `text` is the author's line, `ground` what shows through transparent parts. Big pictures come back smaller,
-    never smaller than the largest box of a frame needs.
+    never smaller than `held` of their size: what the largest box of a frame needs.
     """
-    file = file.removeprefix("./").removeprefix(f"{folder.name}/")
+    found: list[Finding] = []
+    photo = None
+    with guarded(found, span, f"read the picture `{file}`"):
+        photo, notes = _read(folder, file, span, text, ground, held)
+        found += notes
+    return photo, tuple(found)
+
+
+def _read(folder: Path, file: str, span: Span, text: str, ground: str, held: Callable[[Size], Size]) -> Read:
+    """Return the picture, or the finding that says why not."""
+    file = name_in(folder, file)
     path = folder / file
     missing = _missing(folder, path, file, span, text)
     if missing:
         return None, (missing,)
-    size = path.stat().st_size
+    try:
+        size = path.stat().st_size
+        with path.open("rb") as stream:
+            kind = kind_of(stream.read(64))
+    except OSError as problem:
+        return None, (_barred(span, text, file, problem),)
     if size > MOST_BYTES:
         what = f"`{file}` is {size / 1e6:.0f} MB"
         why = f"a picture is read whole, and more than {MOST_BYTES / 1e6:.0f} MB would fill a small computer"
         return None, (_too_large(span, text, what, why, file),)
-    with path.open("rb") as stream:
-        kind = kind_of(stream.read(64))
     if kind not in ACCEPTED:
         return None, (_wrong_kind(span, text, file, kind),)
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")  # size is checked below, and damage is found by decoding
-        return _decoded(path, file, span, text, ground)
+        return _decoded(path, file, span, text, ground, held)
 
 
-def _decoded(path: Path, file: str, span: Span, text: str, ground: str) -> Read:
+def _decoded(path: Path, file: str, span: Span, text: str, ground: str, held: Callable[[Size], Size]) -> Read:
     """Return the picture at `path`, opened only as one of the accepted kinds."""
     try:
         with Image.open(path, formats=ACCEPTED) as image:
@@ -61,7 +85,7 @@ def _decoded(path: Path, file: str, span: Span, text: str, ground: str) -> Read:
                 return None, (oversize,)
             turn = turns(image)
             full = (image.height, image.width) if turn.swaps else (image.width, image.height)
-            need = held_size(full)
+            need = held(full)
             ready = pixels(image, (need[1], need[0]) if turn.swaps else need, ground)
     except Image.DecompressionBombError:
         what = f"`{file}` has more than {MOST_MEGAPIXELS['JPEG']:.0f} megapixels"
@@ -93,7 +117,7 @@ def _missing(folder: Path, path: Path, file: str, span: Span, text: str) -> Find
             mend=f"copy the picture into `{folder.name}` and write only its name",
             text=text,
         )
-    if path.is_file():
+    if isfile(path):  # noqa: PTH113 - Path.is_file raises where a name is too long for the disk
         return None
     there = sorted(each.name for each in home.iterdir() if each.is_file()) if home.is_dir() else []
     near = get_close_matches(file, there, n=1, cutoff=0.6)
@@ -105,6 +129,14 @@ def _missing(folder: Path, path: Path, file: str, span: Span, text: str) -> Find
         mend=mend,
         text=text,
     )
+
+
+def _barred(span: Span, text: str, file: str, problem: OSError) -> Finding:
+    """Return the finding for a picture that the computer does not open."""
+    what = f"`{file}` cannot be opened"
+    why = f"the computer says: {str(problem.strerror).lower()}"
+    mend = f"allow yourself to read `{file}` (its owner can), or copy the photograph from the phone again in its place"
+    return photo_rules.MISSING.finding(span, what, why, mend, text)
 
 
 def _wrong_kind(span: Span, text: str, file: str, kind: str) -> Finding:

@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any, Final, Literal, TypeVar, get_args, get_origin
 
 from howto.findings import Finding
+from howto.guarded import guarded
 from howto.languages.time_words import MONTHS
 from howto.model.plants import Fact, Grass, Months, Mowing, Plant, PlantBook, Words
 from howto.model.reference import Grade
@@ -14,7 +15,17 @@ from howto.read.measures import plain_kind
 from howto.read.nodes import Entry, Mapping, Node, Scalar, Sequence, is_blank
 from howto.read.notes import Notes, whole_line
 from howto.read.text import read_text
-from howto.read.values import choice_in, choice_of, place_of, quantity_of, text_in, unknown_keys, words_in
+from howto.read.values import (
+    choice_in,
+    choice_of,
+    place_of,
+    printed_in,
+    printed_words_in,
+    quantity_of,
+    text_in,
+    unknown_keys,
+    words_in,
+)
 from howto.span import SourceText, Span
 
 P = TypeVar("P", bound=Plant | Grass)
@@ -46,13 +57,16 @@ def _over(own: tuple[P, ...], path: Path, kind: type[P]) -> tuple[tuple[P, ...],
     """Return the package's entries with those of a shelf's file in place of or after them."""
     if not path.exists():
         return own, ()
-    source, findings = read_text(path, path.as_posix())
-    if source is None:
-        return own, findings
-    found, more = entries_of(source, kind)
     known = {each.botanical.casefold(): each for each in own}
-    known.update({each.botanical.casefold(): each for each in found})
-    return tuple(known.values()), (*findings, *more)
+    notes: list[Finding] = []
+    with guarded(notes, Span(path.as_posix()), "read this file"):
+        source, findings = read_text(path, path.as_posix())
+        notes += findings
+        if source is not None:
+            found, more = entries_of(source, kind)
+            notes += more
+            known.update({each.botanical.casefold(): each for each in found})
+    return tuple(known.values()), tuple(notes)
 
 
 @lru_cache(maxsize=1)
@@ -149,7 +163,7 @@ def _value(notes: Notes, entry: Entry, name: str, kind: Any) -> Any:
     if kind is Fact:
         return _fact(notes, entry, _FACTS[name][1])
     if kind is str:
-        return text_in(notes, entry)
+        return printed_in(notes, entry)
     if get_origin(kind) is Literal:
         return choice_in(notes, entry, get_args(kind))
     inner = get_args(kind)[0]
@@ -159,7 +173,7 @@ def _value(notes: Notes, entry: Entry, name: str, kind: Any) -> Any:
             _mowing(notes, entry, item) if inner is Mowing else _words(notes, entry, item, ()) for item in items
         ]
     elif inner is str:
-        many = [word.text for word in words_in(notes, entry)]
+        many = [word.text for word in printed_words_in(notes, entry)]
     else:
         known = get_args(inner)
         many = [choice_of(notes, word.text, word.span, entry.key.text, known) for word in words_in(notes, entry)]
@@ -169,7 +183,7 @@ def _value(notes: Notes, entry: Entry, name: str, kind: Any) -> Any:
 def _vouched(notes: Notes, node: Mapping) -> dict[str, Any]:
     """Return the source and grade of a value; the crew's own where none is named."""
     source, grade = node.entry("source"), node.entry("grade")
-    said = text_in(notes, source) if source else None
+    said = printed_in(notes, source) if source else None
     level = choice_in(notes, grade, [each.value for each in Grade]) if grade else None
     return {"source": said or OWN_SOURCE, "grade": Grade(level) if level else Grade.PRACTICE}
 
@@ -185,7 +199,7 @@ def _words(notes: Notes, entry: Entry, node: Node, known: tuple[str, ...]) -> Wo
             _note_part(notes, entry, node, "text", "text: …")
             return None
         inner, vouched = text, _vouched(notes, node)
-    said = choice_in(notes, inner, known) if known else text_in(notes, inner)
+    said = choice_in(notes, inner, known) if known else printed_in(notes, inner)
     return None if said is None else Words(text=said, **vouched)
 
 
@@ -242,7 +256,7 @@ def _mowing(notes: Notes, entry: Entry, node: Node) -> Mowing | None:
         return None
     unknown_keys(notes, node, ["climate", "low", "high", "unit", *_VOUCHED], f"`{entry.key.text}`")
     climate, written = node.entry("climate"), node.entry("unit")
-    place = text_in(notes, climate) if climate else "anywhere"
+    place = printed_in(notes, climate) if climate else "anywhere"
     said = text_in(notes, written) if written else "mm"
     low, high = (_end(notes, entry, node, name, said or "mm", "mm") for name in ("low", "high"))
     if low is None or high is None or place is None:

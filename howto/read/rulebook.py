@@ -43,6 +43,18 @@ _TEXT: Final = (
         "Words that are printed are in letters that the typefaces have.",
         "a letter they do not have would come out as an empty box",
     ),
+    _rule(
+        "braces",
+        _ANY,
+        "Words in braces stand in sentences, and not in names, labels and lists.",
+        "a name has no measures of its own to fill them from, so they would be printed with their braces",
+    ),
+    _rule(
+        "our-fault",
+        _ANY,
+        "Every file is read, checked and laid out to the end.",
+        "what breaks off half-way is a mistake in `howto`, and a card may only be printed when all of it was checked",
+    ),
     _rule("empty", _ANY, "Every file says something.", "an empty file is a forgotten one"),
     _rule(
         "too-big",
@@ -58,8 +70,8 @@ _TEXT: Final = (
     ),
     _rule(
         "folder",
-        _TECHNIQUE,
-        "A technique stands in the folder of its family.",
+        "technique and visit files",
+        "A technique stands in the folder of its family, and a visit in `visits`.",
         "it is looked for there, and one of the two names must be wrong",
     ),
 )

@@ -1,10 +1,12 @@
 """A crew's whole shelf read: crew, plants, techniques, visits and people, with every finding of every file."""
 
 from collections.abc import Mapping
+from contextlib import AbstractContextManager
 from pathlib import Path
 from typing import Final
 
 from howto.findings import Finding, Severity
+from howto.guarded import guarded
 from howto.model.crew import Crew
 from howto.model.family import AnyFamily
 from howto.model.shelf import Person, Shelf
@@ -14,6 +16,7 @@ from howto.read.assemble import assemble
 from howto.read.crew import crew_of
 from howto.read.notes import Notes
 from howto.read.people import people_of
+from howto.read.photo_same import same_pictures
 from howto.read.plants import read_book
 from howto.read.text import read_text
 from howto.read.visit import Known, read_visit
@@ -30,6 +33,10 @@ class _Reading:
         self.root = root
         self.sources: dict[str, SourceText] = {}
         self.findings: list[Finding] = []
+
+    def guarded(self, path: Path) -> AbstractContextManager[None]:
+        """Note where reading a file breaks off through our own fault, and go on with the next."""
+        return guarded(self.findings, Span(path.as_posix()), "read this file")
 
     def source(self, path: Path) -> SourceText | None:
         """Return the text of a file, kept for the report."""
@@ -64,7 +71,7 @@ def read_shelf(root: Path, families: Mapping[str, AnyFamily]) -> tuple[Shelf, tu
         people=_people(reading),
         sources=reading.sources,
     )
-    return shelf, tuple(reading.findings)
+    return shelf.model_copy(update={"same_pictures": same_pictures(shelf)}), tuple(reading.findings)
 
 
 def _quiet(path: Path) -> dict[str, SourceText]:
@@ -102,11 +109,12 @@ def _crew(reading: _Reading) -> Crew:
         )
         reading.findings.extend(notes.findings)
         return Crew()
-    source = reading.source(path)
-    if source is None:
-        return Crew()
-    crew, findings = crew_of(source)
-    reading.findings.extend(findings)
+    crew = Crew()
+    with reading.guarded(path):
+        source = reading.source(path)
+        if source is not None:
+            crew, findings = crew_of(source)
+            reading.findings.extend(findings)
     return crew
 
 
@@ -122,6 +130,16 @@ def _folders(reading: _Reading) -> tuple[Path, ...]:
     return (reading.root, *sorted(path for path in found if path.name[0] not in "._"))
 
 
+def is_read(root: Path, path: Path) -> bool:
+    """Tell whether a folder of a shelf is one that techniques, visits or pictures are read from, or in one."""
+    top = path.relative_to(root).parts[:1]
+    return (
+        not top
+        or top[0] in APART
+        or (top[0][0] not in "._" and (root / top[0]).is_dir() and any(_files(root / top[0])))
+    )
+
+
 def _techniques(
     reading: _Reading, families: Mapping[str, AnyFamily], language: str
 ) -> tuple[tuple[AnyTechnique, ...], frozenset[str]]:
@@ -132,11 +150,12 @@ def _techniques(
         _note_nearly(reading, folder)
         _note_deeper(reading, folder)
         for path in _files(folder):
-            source = reading.source(path)
             technique = None
-            if source is not None:
-                technique, findings = assemble(source, families, language)
-                reading.findings.extend(findings)
+            with reading.guarded(path):
+                source = reading.source(path)
+                if source is not None:
+                    technique, findings = assemble(source, families, language)
+                    reading.findings.extend(findings)
             if technique is None:
                 unread.add(path.stem)
             else:
@@ -162,9 +181,12 @@ def _note_nearly(reading: _Reading, folder: Path) -> None:
 
 
 def _note_deeper(reading: _Reading, folder: Path) -> None:
-    """Note technique files in a folder within a family's folder, where nothing looks for them."""
+    """Note technique or visit files in a folder within the one they should stand in, where nothing looks for them."""
     if folder == reading.root:
         return
+    why = "techniques stand in the folder of their family, so that they are found there"
+    if folder.name in APART:
+        why = "visits stand in one folder, so that each is checked and its pictures are kept from strangers"
     for path in sorted(each for each in folder.iterdir() if each.is_dir() and each.name[0] not in "._"):
         for file in _files(path):
             shown = file.as_posix()
@@ -173,7 +195,7 @@ def _note_deeper(reading: _Reading, folder: Path) -> None:
                 "folder",
                 Span(shown),
                 f"`{file.name}` stands in a folder within `{folder.name}`, and is not read",
-                "techniques stand in the folder of their family, so that they are found there",
+                why,
                 f"move the file to `{folder.as_posix()}`",
             )
             reading.findings.extend(notes.findings)
@@ -185,23 +207,25 @@ def _visits(reading: _Reading, known: Known) -> tuple[Visit, ...]:
     if not folder.is_dir():
         return ()
     _note_nearly(reading, folder)
+    _note_deeper(reading, folder)
     visits: list[Visit] = []
     for path in _files(folder):
-        source = reading.source(path)
-        if source is None:
-            continue
-        visit, findings = read_visit(source, known)
-        reading.findings.extend(findings)
-        visits += [visit] if visit else []
+        with reading.guarded(path):
+            source = reading.source(path)
+            if source is not None:
+                visit, findings = read_visit(source, known)
+                reading.findings.extend(findings)
+                visits += [visit] if visit else []
     return tuple(visits)
 
 
 def _people(reading: _Reading) -> tuple[Person, ...]:
     """Return the people of the crew, where the shelf names them."""
     path = reading.root / "people.yaml"
-    source = reading.source(path) if path.exists() else None
-    if source is None:
-        return ()
-    people, findings = people_of(source)
-    reading.findings.extend(findings)
+    people: tuple[Person, ...] = ()
+    with reading.guarded(path):
+        source = reading.source(path) if path.exists() else None
+        if source is not None:
+            people, findings = people_of(source)
+            reading.findings.extend(findings)
     return people

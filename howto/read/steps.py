@@ -209,15 +209,15 @@ def _note_no_picture(notes: Notes, words: Passage, kind: str) -> None:
 
 def _picture(notes: Notes, words: Passage) -> PictureText:
     """Return a picture by its file name."""
-    file = words.text.strip().strip("\"'“”").removeprefix("./").removeprefix("pictures/")
+    file = words.text.strip().strip("\"'“”")
     return PictureText(file_inside(notes, file, words.span), words.span)
 
 
 def file_inside(notes: Notes, file: str, span: Span) -> str:
-    """Return a picture's name inside the folder `pictures`; note one that leads out of it."""
+    """Return a picture's name inside the folder `pictures`, spelled one way; note one that leads out of it."""
     parts = re.split(r"[/\\]", file)
     if "\\" not in file and ".." not in parts and not file.startswith("/"):
-        return file
+        return "/".join(part for part in parts if part not in ("", ".")).removeprefix("pictures/") or file
     name = next((part for part in reversed(parts) if part not in ("", "..")), "name.jpg")
     notes.add(
         "picture",

@@ -11,7 +11,7 @@ from howto.span import SourceText, Span
 
 MOST_BYTES: Final = 1024 * 1024
 _LINE_ENDS: Final = re.compile("\r\n|[\r\u0085\u2028\u2029]")
-_NO_TEXT: Final = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\ud800-\udfff\ufffe\uffff]")
+_NO_TEXT: Final = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\ud800-\udfff\ufdd0-\ufdef\ufffe\uffff]")
 
 
 def read_text(path: Path, shown: str) -> tuple[SourceText | None, tuple[Finding, ...]]:

@@ -3,13 +3,15 @@
 import re
 from collections.abc import Iterable
 from collections.abc import Sequence as Many
+from dataclasses import replace
 from datetime import date
 from typing import Final
 
+from howto.fonts.letters import tidied
 from howto.languages.time_words import MONTHS
 from howto.quantities import QuantityError, parse_in
 from howto.read.labels import LANGUAGES
-from howto.read.letters import note_letters, tidied
+from howto.read.letters import note_letters
 from howto.read.nodes import Entry, Mapping, Node, Scalar, Sequence, is_blank, tidy_key
 from howto.read.notes import Notes, line_of, listed, nearest, short
 from howto.span import Span
@@ -51,12 +53,18 @@ def text_in(notes: Notes, entry: Entry) -> str | None:
 
 
 def printed_in(notes: Notes, entry: Entry, most: int | None = None) -> str | None:
-    """Return a text that is printed, of at most `most` characters; letters that cannot be printed are noted."""
+    """Return a text that is printed as it stands, of at most `most` characters; what cannot be printed is noted."""
+    text = sentence_in(notes, entry, most)
+    note_braces(notes, text or "", place_of(entry))
+    return text
+
+
+def sentence_in(notes: Notes, entry: Entry, most: int | None = None) -> str | None:
+    """Return a text that is printed once its `{words}` are filled; letters that cannot be printed are noted."""
     text = text_in(notes, entry)
     if text is None:
         return None
-    text = " ".join(tidied(text).split())
-    note_letters(notes, text, place_of(entry))
+    text = _fit_to_print(notes, text, place_of(entry))
     if most is not None and len(text) > most:
         notes.add(
             "too-long",
@@ -66,6 +74,35 @@ def printed_in(notes: Notes, entry: Entry, most: int | None = None) -> str | Non
             f"write it in at most {most} characters",
         )
     return text
+
+
+def printed_words_in(notes: Notes, entry: Entry) -> tuple[Scalar, ...]:
+    """Return a list of words that are printed; letters that cannot be printed are noted."""
+    words = words_in(notes, entry)
+    for word in words:
+        note_braces(notes, word.text, word.span)
+    return tuple(replace(word, text=_fit_to_print(notes, word.text, word.span)) for word in words)
+
+
+def _fit_to_print(notes: Notes, text: str, span: Span) -> str:
+    """Return a text as it is printed; letters that cannot be are noted."""
+    note_letters(notes, text, span)
+    return " ".join(tidied(text).split())
+
+
+def note_braces(notes: Notes, text: str, span: Span) -> None:
+    """Note words in braces, or a brace alone, where nothing would be put in their place."""
+    braced = re.search(r"\{[^{}]*\}|[{}]", text)
+    if braced is None:
+        return
+    inner = " ".join(braced[0].strip("{}").split())
+    notes.add(
+        "braces",
+        span,
+        f"`{short(braced[0])}` stands here",
+        "words in braces are filled in sentences, from their measures; here they would be printed as they are",
+        f"write `{short(inner)}` without braces, or the number itself" if inner else f"take `{braced[0]}` out",
+    )
 
 
 def words_in(notes: Notes, entry: Entry) -> tuple[Scalar, ...]:

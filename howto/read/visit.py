@@ -25,6 +25,7 @@ from howto.read.values import (
     place_of,
     printed_in,
     quantity_in,
+    sentence_in,
     text_in,
     unknown_keys,
     whole_in,
@@ -196,7 +197,8 @@ def _job(notes: Notes, node: Mapping, known: Known, spans: dict[str, Span], lang
     for entry in node:
         spans.setdefault({"area": "area_m2"}.get(entry.name, entry.name), place_of(entry))
         if entry.name in ("what", "plant"):
-            values[entry.name] = printed_in(notes, entry, 80) or ""
+            read = sentence_in if entry.name == "what" else printed_in
+            values[entry.name] = read(notes, entry, 80) or ""
         elif entry.name == "count":
             values["count"] = whole_in(notes, entry, 1, MOST) or 1
         elif entry.name == "area":
@@ -301,7 +303,7 @@ def _pictures(notes: Notes, entry: Entry, found: _Found, name: str) -> tuple[Pic
 def _picture(notes: Notes, entry: Entry, node: Node) -> Picture | None:
     """Return one picture of a visit."""
     if isinstance(node, Scalar) and node.text:
-        return Picture(file=file_inside(notes, node.text.removeprefix("pictures/"), node.span))
+        return Picture(file=file_inside(notes, node.text, node.span))
     file = node.entry("picture") if isinstance(node, Mapping) else None
     name = text_in(notes, file) if file else None
     if not isinstance(node, Mapping) or file is None or name is None:
@@ -314,9 +316,11 @@ def _picture(notes: Notes, entry: Entry, node: Node) -> Picture | None:
         )
         return None
     unknown_keys(notes, node, PICTURE_KEYS, "a picture")
-    values: dict[str, Any] = {"file": file_inside(notes, name.removeprefix("pictures/"), file.value.span)}
+    values: dict[str, Any] = {"file": file_inside(notes, name, file.value.span)}
     for each in node:
-        text = text_in(notes, each) if each.name in PICTURE_KEYS[1:] else None
+        if each.name not in PICTURE_KEYS[1:]:
+            continue
+        text = sentence_in(notes, each) if each.name == "credit" else text_in(notes, each)
         if text is None:
             continue
         if each.name == "focus":

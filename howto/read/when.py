@@ -3,12 +3,12 @@
 import re
 from typing import Final, Literal, cast
 
-from howto.findings import Finding, Severity
+from howto.findings import README, Finding, Severity
 from howto.languages.time_words import MONTHS, in_english
 from howto.model.technique import When
 from howto.read.items import forms
 from howto.read.labels import labels_for
-from howto.read.notes import README, nearest, short
+from howto.read.notes import nearest, short
 from howto.span import Span
 
 Season = Literal["spring", "summer", "autumn", "winter"]

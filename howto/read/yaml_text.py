@@ -13,9 +13,9 @@ _SPACES: Final = str.maketrans(
     dict.fromkeys("\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u205f\u3000", " ")
     | dict.fromkeys("\u200b\u200c\u200d\u2060\ufeff", " ")
 )
-# Signs that would mean something to YAML, and the private characters that stand for them while it is parsed.
+# Signs that would mean something to YAML, and the codes of no character that stand for them while it is parsed.
 _SIGNS: Final = ":@`%[]{}\"'#*&!|>?,-"
-_HIDE: Final = {sign: chr(0xE000 + number) for number, sign in enumerate(_SIGNS)}
+_HIDE: Final = {sign: chr(0xFDD0 + number) for number, sign in enumerate(_SIGNS)}
 _SHOW: Final = str.maketrans({hidden: sign for sign, hidden in _HIDE.items()})
 _UNPRINTED: Final = re.compile("[^\t\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]")
 _PAIR: Final = re.compile(

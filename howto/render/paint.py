@@ -13,6 +13,7 @@ from math import ceil, floor, hypot
 from PIL import Image, ImageColor, ImageDraw, ImageFont
 
 from howto.fonts import Face, path, pens, width
+from howto.fonts.letters import settable
 from howto.model.sheet import Area, Dot, PaintMark, Pixels, Point, Stroke, Words
 
 FINE = 4  # how many times too large a mask is drawn
@@ -191,6 +192,7 @@ def font(face: Face, size: float) -> ImageFont.FreeTypeFont:
 
 
 def _write(image: Image.Image, words: Words) -> None:
+    words = words.model_copy(update={"text": settable(words.text, words.face)})
     wide = width(words.text, words.face) * words.size / 1000
     before = {"left": 0.0, "middle": wide / 2, "right": wide}[words.align]
     if not words.angle:

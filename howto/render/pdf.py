@@ -14,6 +14,7 @@ import typst
 
 from howto.colour import SAFETY_YELLOW, on_paper
 from howto.fonts import typst_fonts
+from howto.fonts.letters import settable
 from howto.model.sheet import Art, ArtBlock, Block, Code, Grid, Photo, Sheet
 from howto.render.code import printed_mm, symbol
 from howto.render.svg import svg
@@ -21,6 +22,7 @@ from howto.render.svg import svg
 STEP_PT: Final = 0.5  # how much smaller each try is
 LEAST_PT: Final = {"card": 8.0}  # nothing on a card is smaller; on other sheets nothing is below `small_pt`
 CODE_MM: Final = 21.0
+NOT_SET: Final = frozenset({"alt", "url"})
 TEMPLATES: Final = {"card": "card.typ", "leaflet": "leaflet.typ", "letter": "leaflet.typ"}
 
 
@@ -37,22 +39,15 @@ def pdf(sheet: Sheet, today: date) -> tuple[bytes, int]:
     Where even the smallest does not fit, the pages returned are more than `sheet.most_pages`.
     """
     source = _source(sheet)
-    with TemporaryDirectory() as name:
-        folder = Path(name)
-        for file, content in source.files.items():
-            (folder / file).write_bytes(content)
-        fonts = _fonts(folder / "fonts")
+    with TemporaryDirectory() as folder:  # of faces alone: a client's words never leave memory
+        fonts = _fonts(Path(folder))
         for attempt in _tries(sheet):
-            main = _sized(source, folder, attempt)
-            pages = _pages(main, fonts)
+            given = _sized(source, attempt)
+            pages = _pages(given, fonts)
             if pages <= attempt.most:
                 break
         made = typst.compile(
-            main,
-            root=folder,
-            font_paths=fonts,
-            pdf_standards=["ua-1"],
-            timestamp=datetime.combine(today, time(), tzinfo=UTC),
+            given, font_paths=fonts, pdf_standards=["ua-1"], timestamp=datetime.combine(today, time(), tzinfo=UTC)
         )
     return bytes(made), pages
 
@@ -76,8 +71,8 @@ def _tries(sheet: Sheet) -> list[Try]:
     return [Try(most, size, fresh, spare) for spare in spares for most in goals for size in sizes for fresh in breaks]
 
 
-def _sized(source: Source, folder: Path, attempt: Try) -> Path:
-    """Return the file Typst starts from, with the sheet's data beside it for one try."""
+def _sized(source: Source, attempt: Try) -> Any:
+    """Return the files by name that Typst is given for one try; its types tell nothing of files in memory."""
     sections = [section for section in source.data["sections"] if not 0 < section["spare"] <= attempt.left_off]
     data = {
         **source.data,
@@ -86,19 +81,17 @@ def _sized(source: Source, folder: Path, attempt: Try) -> Path:
         "fresh": attempt.fresh,
         "left_out": len(sections) < len(source.data["sections"]),
     }
-    (folder / "data.json").write_text(json.dumps(data, ensure_ascii=False), encoding="utf-8")
-    return folder / "main.typ"
+    return {**source.files, "data.json": json.dumps(data, ensure_ascii=False).encode()}
 
 
-def _pages(main: Path, fonts: typst.Fonts) -> int:
+def _pages(given: Any, fonts: typst.Fonts) -> int:
     """Return how many pages the sheet comes to."""
-    compiler = typst.Compiler(main, root=main.parent, font_paths=fonts)
+    compiler = typst.Compiler(given, font_paths=fonts)
     return int(json.loads(compiler.query("<pages>", field="value", one=True)))
 
 
 def _fonts(folder: Path) -> typst.Fonts:
     """Return the page's faces and no others; Typst wants a folder of its own to look in."""
-    folder.mkdir()
     for face in typst_fonts():
         copyfile(face, folder / face.name)
     return typst.Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[str(folder)])
@@ -135,7 +128,16 @@ def _source(sheet: Sheet) -> Source:
         "gap": 1.2 if sheet.kind == "card" else 1.5,
         "title_ratio": 2.9 if sheet.kind == "card" else 2.6,
     }
-    return Source(given, data)
+    return Source(given, {name: _set(each, name) for name, each in data.items()})
+
+
+def _set(value: Any, name: str) -> Any:
+    """Return data whose words the faces can set; what is read aloud or encoded keeps its own letters."""
+    if isinstance(value, str):
+        return value if name in NOT_SET else settable(value)
+    if isinstance(value, Mapping):
+        return {key: _set(each, key) for key, each in value.items()}
+    return [_set(each, name) for each in value] if isinstance(value, list | tuple) else value
 
 
 def _printed(art: Art, sheet: Sheet) -> Art:
@@ -162,8 +164,8 @@ def _block(block: Block, given: dict[str, bytes], sheet: Sheet) -> dict[str, Any
         given[f"{name}.svg"] = svg(block.printed or _printed(block.art, sheet)).encode()
         return {"kind": "art", "file": f"{name}.svg", **block.art.model_dump(exclude={"marks"})}
     if isinstance(block, Photo):
-        given[f"{name}.jpg"] = block.jpeg
-        return {"file": f"{name}.jpg", **block.model_dump(exclude={"jpeg"})}
+        given[f"{name}.json"] = json.dumps(list(block.jpeg)).encode()  # in memory Typst takes files of text alone
+        return {"file": f"{name}.json", **block.model_dump(exclude={"jpeg"})}
     if isinstance(block, Code):
         code = symbol(block.url)
         given[f"{name}.svg"] = code.svg.encode()

@@ -10,6 +10,7 @@ from itertools import groupby
 from xml.sax.saxutils import escape, quoteattr
 
 from howto.fonts import CUTS, HEAD_FAMILY, TYPST_HEAD_FAMILY, Face, runs
+from howto.fonts.letters import settable
 from howto.model.sheet import Area, Art, Dot, PaintMark, Point, Stroke, Words
 
 ANCHORS = {"left": "start", "middle": "middle", "right": "end"}
@@ -83,7 +84,7 @@ def _words(words: Words) -> str:
     anchor = f' text-anchor="{ANCHORS[words.align]}"' if words.align != "left" else ""
     spans = "".join(
         escape(part) if face == words.face else f"<tspan {_face(face)}>{escape(part)}</tspan>"
-        for part, face in runs(words.text, words.face)
+        for part, face in runs(settable(words.text, words.face), words.face)
     )
     return (
         f'<text x="{_number(x)}" y="{_number(y)}" font-size="{_number(words.size)}" {_face(words.face)} '

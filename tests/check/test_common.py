@@ -313,5 +313,5 @@ def test_what_a_new_file_says_is_to_be_written_over() -> None:
     ]
     alone = breaches(RULES["technique.to-write"], made(intro=(prose("Say why you do it."),), steps=(photographed,)))
     assert [(each.field, each.what) for each in alone] == [
-        ("steps[0]", "`Say what the picture shows` stands as in a new file")
+        ("steps[0].pictures[0].alt", "`Say what the picture shows` stands as in a new file")
     ]

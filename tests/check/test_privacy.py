@@ -11,7 +11,7 @@ from howto.findings import Finding, Severity
 from howto.model.crew import Crew
 from howto.model.prose import prose
 from howto.model.shelf import Shelf
-from howto.model.technique import Picture
+from howto.model.technique import Hazard, Mark, Picture
 from howto.model.visit import Visit
 from howto.span import SourceText, Span
 from tests.support import sample
@@ -202,3 +202,127 @@ def test_one_clients_picture_is_in_no_other_clients_leaflet() -> None:
     assert (finding.rule, finding.span.path) == ("visit.shared-picture", "m.md")
     assert finding.what == "`A.jpg` is a picture of `Orchard end` too"
     assert finding.also == Span("techniques/visits/2026-10-14-orchard-end.md")
+
+
+@pytest.mark.parametrize(
+    ("name", "given"),
+    [
+        ("12-high-street", "12 high street"),
+        ("2026-10-14-12-mill-rd", "12 mill rd"),
+        ("2026-13-14-12-high-street", "12 high street"),
+        ("4-elm-close", "4 elm close"),
+        ("20261014-9-orchard-way", "9 orchard way"),
+        ("01632-960-999", "01632 960 999"),
+        ("2026-10-14-0400-123-456", "0400 123 456"),
+        ("call-555-0147", "555 0147"),
+        ("2026-10-14-sw1a-1aa", "sw1a 1aa"),
+        ("gate-code-4711", "gate code 4711"),
+    ],
+)
+def test_a_files_name_gives_nothing_away_but_a_day(name: str, given: str) -> None:
+    path = f"techniques/visits/{name}.md"
+    (finding,) = shelf(visit(id=name, path=path))
+    assert (finding.span, finding.severity) == (Span(path), Severity.ERROR)
+    assert finding.what.startswith(f"`{given}` ")
+    assert finding.what.endswith(", in the file's name")
+    assert finding.mend == "rename the file by its day and a label, such as `2026-10-14-orchard-end.md`"
+    (finding,) = shelf(techniques=(sample.technique(id=name, path=path),))
+    assert (finding.rule, finding.mend) == (
+        "technique.private",
+        "rename the file by what is done, such as `clip-a-ball.md`",
+    )
+
+
+@pytest.mark.parametrize(
+    "name", ["2026-10-14-orchard-end", "orchard-end", "2026-10-14", "20261014-orchard-end", "3-balls", "2026-2-3-end-1"]
+)
+def test_a_name_that_gives_nothing_away_may_stand(name: str) -> None:
+    assert shelf(visit(id=name), techniques=(sample.technique(id=name),)) == []
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["On 2026-10-14 01632 960 999", "Day 3 01632 960 999", "01.23.45.67.89", "2026-10-14, 0400 123 456, 14.10.2026"],
+)
+def test_a_day_or_a_digit_in_front_hides_no_phone_number(text: str) -> None:
+    assert kinds(text) == ["phone"]
+
+
+@pytest.mark.parametrize("text", ["0.25 0.5 0.75 1.25", "1 000 000 000 L", "2026-10-14 2026-11-25 2027-01-06"])
+def test_numbers_in_a_row_are_no_phone_number(text: str) -> None:
+    assert kinds(text) == []
+
+
+def test_a_label_is_read_in_any_capitals() -> None:
+    assert kinds("12 mill rd", label=True) == kinds("12 MILL RD", label=True) == ["address"]
+    assert kinds("mill lane", label=True) == ["address"]
+
+
+def test_a_plant_of_a_visit_gives_nothing_away() -> None:
+    (finding,) = shelf(visit(jobs=(job("the pair", plant="the box of 12 Elm Street"),)))
+    assert (finding.rule, finding.what) == ("visit.address", "`12 Elm Street` looks like a street address")
+
+
+def with_picture(**words: Any) -> dict[str, Any]:
+    """Return the change to a technique whose first step has a picture with these words."""
+    picture = Picture(file="ball.jpg", **words)
+    return {"steps": (sample.STEPS[0].model_copy(update={"pictures": (picture,)}),)}
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [
+        {"title": "Clip the ball at 12 Elm Street"},
+        {"intro": (prose("Shown at 12 Elm Street."),)},
+        {"plants": ("the box of 12 Elm Street",)},
+        {"cautions": (Hazard(title="Blades.", wear=("gloves from 12 Elm Street",)),)},
+        with_picture(alt="The ball at 12 Elm Street."),
+        with_picture(credit="12 Elm Street"),
+        with_picture(marks=(Mark(x_percent=1, y_percent=1, text="12 Elm Street"),)),
+    ],
+    ids="-".join,
+)
+def test_a_technique_gives_no_client_away(changes: dict[str, Any]) -> None:
+    (finding,) = shelf(techniques=(sample.technique(**changes),))
+    assert (finding.rule, finding.severity) == ("technique.private", Severity.ERROR)
+    assert finding.what == "`12 Elm Street` looks like a street address"
+    assert finding.mend.startswith("take it out; if anyone may know it, say who in a line `waive: {technique.private:")
+
+
+def test_a_number_that_anyone_may_call_is_waived() -> None:
+    line = sample.technique(intro=(prose("Swallowed: call 01632 960 911."),))
+    assert [finding.rule for finding in shelf(techniques=(line,))] == ["technique.private"]
+    assert shelf(techniques=(line.model_copy(update={"waive": {"technique.private": "the poison line"}}),)) == []
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("Calle Mayor 12", "address"),
+        ("la casa de la calle de los Olmos, 4", "address"),
+        ("Avda. del Sol n.º 7", "address"),
+        ("số 12 đường Lê Lợi", "address"),
+        ("llame al 600 123 456", "phone"),
+        ("gọi 912 345 678", "phone"),
+        ("El código es 4711", "door-code"),
+        ("mã cổng 4711", "door-code"),
+        ("La llave está debajo de la maceta", "door-code"),
+        ("chìa khóa ở dưới chậu", "door-code"),
+    ],
+)
+def test_what_gives_a_client_away_is_told_in_the_languages_of_leaflets(text: str, kind: str) -> None:
+    assert kinds(text) == [kind]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "las tres bolas del camino",
+        "un punto clave cada 300 mm",
+        "el camino de 12 m",
+        "3 đường thẳng",
+        "a la calle 2 veces",
+    ],
+)
+def test_other_words_of_those_languages_are_let_be(text: str) -> None:
+    assert kinds(text) == []

@@ -17,6 +17,7 @@ from howto.model.shelf import Person, Shelf, SignOff
 from howto.model.technique import AnyTechnique, Picture, Step
 from howto.model.visit import Job, Visit
 from howto.span import SourceText, Span
+from tests.support import sample
 from tests.support.builders import DIGGING, technique
 
 BOOK = PlantBook(plants=(Plant(botanical="Fagus sylvatica", common=("beech", "common beech"), kind="deciduous"),))
@@ -50,6 +51,13 @@ def test_two_files_of_one_name() -> None:
     assert one.what == "`dig.md` is the name of `techniques/one/dig.md` too"
     assert one.mend == "rename this file, such as to `dig-2.md`"
     assert one.also == Span("techniques/one/dig.md")
+
+
+def test_two_visits_of_one_name() -> None:
+    first, second = sample.visit(path="visits/a.MD"), sample.visit(path="visits/a.md", site="Mill")
+    (one,) = check_shelf(Shelf(root="techniques", visits=(first, second)), {})
+    assert (one.rule, one.span, one.also) == ("shelf.same-name", Span("visits/a.md"), Span("visits/a.MD"))
+    assert one.mend == "rename this file, such as to `2026-10-14-orchard-end-2.md`"
 
 
 def test_two_files_of_one_title() -> None:

@@ -3,21 +3,11 @@
 import pytest
 
 from howto.read.crew import crew_of
-from howto.read.letters import tidied
 from howto.read.visit import Known, read_visit
 from howto.span import SourceText
 from tests.support.reading import FAMILIES, read, swapped, told
 
 VISIT = "---\nsite: Orchard end\ndate: 2026-10-14\ndone:\n  - technique: clip-a-ball\n---\nWords.\n"
-
-
-def test_letters_nobody_sees_are_left_out_and_look_alikes_made_plain() -> None:
-    assert tidied("a\u200db\u00adc\u202ed\ufe0f e\u2011f\u2009g\u3000h") == "abcd e-f g h"
-
-
-def test_what_people_see_stays() -> None:
-    for text in ("Tēnā koe", "Cắt tỉa quả cầu", "± 15 mm × 2 → 3 m²", "½ λ я", "a\u00a0b\u202fc\u2007d"):
-        assert tidied(text) == text
 
 
 @pytest.mark.parametrize(

@@ -1,3 +1,4 @@
+import errno
 import io
 import struct
 import warnings
@@ -333,3 +334,19 @@ def test_reading_leaves_no_notes_behind(tmp_path: Path) -> None:
     assert b"Somebody" not in photo.model_dump_json(exclude={"rgb"}).encode()
     assert sorted(Photograph.model_fields) == ["file", "full_height", "full_width", "height", "rgb", "width"]
     assert len(io.BytesIO(photo.rgb).read()) == 40 * 20 * 3
+
+
+def test_a_picture_that_may_not_be_read_is_told(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def barred(_path: Path, _mode: str) -> None:
+        raise PermissionError(errno.EACCES, "Permission denied")
+
+    (tmp_path / "p.jpg").write_bytes(b"")
+    monkeypatch.setattr("pathlib.Path.open", barred)
+    _, (finding,) = read_photo(tmp_path, "p.jpg", SPAN, "p.jpg")
+    assert (finding.rule, finding.what) == ("file.picture-missing", "`p.jpg` cannot be opened")
+    assert finding.why == "the computer says: permission denied"
+
+
+def test_a_name_too_long_for_the_disk_is_of_no_picture(tmp_path: Path) -> None:
+    _, (finding,) = read_photo(tmp_path, f"{'a' * 300}.jpg", SPAN, "a")
+    assert finding.rule == "file.picture-missing"

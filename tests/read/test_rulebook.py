@@ -1,7 +1,7 @@
 import re
 from pathlib import Path
 
-from howto.findings import Severity
+from howto.findings import OUR_FAULT, Severity
 from howto.model.reference import FORMAT
 from howto.read.rulebook import FILE_RULES
 
@@ -13,7 +13,7 @@ def test_every_rule_that_reading_reports_is_in_the_rulebook() -> None:
     names = [rule.name for rule in FILE_RULES]
     assert len(names) == len(set(names))
     code = "".join(path.read_text("utf-8") for path in sorted(READ.glob("*.py")) if path.name not in NOT_RULES)
-    for name in names:
+    for name in {*names} - {OUR_FAULT}:  # that is of every stage
         assert re.search(rf'"(?:file\.)?{name.removeprefix("file.")}"', code), name
     for name in re.findall(r'(?:notes|empty)\.add\(\s*"([a-z0-9-]+)"', code):
         assert f"file.{name}" in names

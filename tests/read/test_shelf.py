@@ -116,3 +116,10 @@ def test_a_technique_in_a_folder_within_a_folder_is_not_passed_over(tmp_path: Pa
     assert (finding.rule, finding.span.path) == ("file.folder", f"{tmp_path.as_posix()}/clipping/round/clip-a-ball.md")
     assert finding.what == "`clip-a-ball.md` stands in a folder within `clipping`, and is not read"
     assert finding.mend == f"move the file to `{tmp_path.as_posix()}/clipping`"
+
+
+def test_a_visit_in_a_folder_within_visits_is_not_passed_over(tmp_path: Path) -> None:
+    write(tmp_path, {"crew.yaml": "name: A\n", "visits/2026/2026-10-14-orchard-end.md": "x"})
+    _, (finding,) = read_shelf(tmp_path, FAMILIES)
+    assert (finding.rule, str(finding.severity)) == ("file.folder", "error")
+    assert finding.mend == f"move the file to `{tmp_path.as_posix()}/visits`"

@@ -186,3 +186,12 @@ def test_the_same_marks_paint_the_same_pixels() -> None:
         Words(text="Clip to 900 mm", at=(4.3, 60.2), size=17.5, colour="#1d2a26"),
     ]
     assert painted(120, 80, marks).tobytes() == painted(120, 80, marks).tobytes()
+
+
+@pytest.mark.parametrize("angle", [0, 30])
+def test_a_letter_that_no_face_has_is_painted_as_a_block(angle: float) -> None:
+    odd, block = (
+        painted(60, 40, [Words(text=text, at=(8, 30), size=20, colour="#000000", angle=angle)])
+        for text in ("a王\u200db", "a■b")
+    )
+    assert ImageChops.difference(odd, block).getbbox() is None

@@ -9,6 +9,7 @@ from typing import Any
 import numpy as np
 import pikepdf
 import pytest
+import typst
 import zxingcpp
 from PIL import Image
 from pypdf import PdfReader
@@ -305,3 +306,18 @@ def test_a_word_wider_than_the_paper_breaks_and_takes_its_room() -> None:
     assert sides == 4
     data, _ = pdf(card(intro=(prose(f"{'y' * 60} and an end"),)), sample.TODAY)
     assert words(data).replace("\u200b", "").replace(" ", "").count("y" * 60) == 1
+
+
+def test_no_word_of_a_page_is_written_anywhere_while_it_is_set(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr("tempfile.tempdir", str(tmp_path))
+    seen: list[str] = []
+    compiled = typst.compile
+
+    def looked(*given: Any, **named: Any) -> bytes:
+        seen.extend(path.suffix for path in tmp_path.rglob("*") if path.is_file())
+        return bytes(compiled(*given, **named))
+
+    monkeypatch.setattr("howto.render.pdf.typst.compile", looked)
+    pdf(leaflet(), sample.TODAY)
+    assert set(seen) == {".ttf"}
+    assert not list(tmp_path.iterdir())

@@ -147,3 +147,8 @@ def test_both_painters_show_the_same_drawing(name: str, tmp_path: Path) -> None:
     assert ImageStat.Stat(difference).mean[0] < 2.5
     softened = difference.reduce(4)  # a quarter of a millimetre off would still show
     assert sum(softened.histogram()[90:]) < softened.width * softened.height * 0.002
+
+
+def test_a_letter_that_no_face_has_is_set_as_a_block() -> None:
+    (words,) = elements(Words(text="a王b", at=(1, 2), size=3, colour="#000000"))
+    assert ">a■b</text>" in words

@@ -17,7 +17,9 @@ from howto.quantities.amounts import bare, mm, qty
 T = Work[SoilMeasures]
 
 SHORT = Limit(low=0.95, unit=SHARE, of="of what is needed", reference=GEOMETRY)  # published sums are rounded this far
-OVER = Limit(high=1.15, unit=SHARE, of="of what is needed", reference=GEOMETRY)  # and an order is made up to a whole load
+OVER = Limit(
+    high=1.15, unit=SHARE, of="of what is needed", reference=GEOMETRY
+)  # and an order is made up to a whole load
 SPARE = 1.2  # bags: no more than a fifth over
 
 

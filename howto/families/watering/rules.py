@@ -9,7 +9,7 @@ from howto.families.watering.measures import WateringMeasures
 from howto.families.watering.rules_running import RUNNING_RULES
 from howto.families.watering.rules_young import YOUNG_RULES
 from howto.findings import Severity
-from howto.model.family import SHARE, Breach, Edit, Limit, Rule, rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.reference import GEOMETRY
 from howto.model.work import Work
 from howto.quantities import round_down, round_up

@@ -1,7 +1,6 @@
 """A technique → the frames of its carousel: cover, tools and numbers, a frame a step, cautions, finish."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
 from howto.colour import TEXT_RATIO, contrast, nearest
 from howto.findings import Finding, in_order
@@ -14,12 +13,12 @@ from howto.layout.frames.cautions import caution_pages
 from howto.layout.frames.copy import bare
 from howto.layout.frames.covers import cover
 from howto.layout.frames.end import finish_page
-from howto.layout.frames.letters import letter_findings, spelled
 from howto.layout.frames.look import OWN_MARK, Ratio, board, tape, title_block
 from howto.layout.frames.numbers import numbers_pages
 from howto.layout.frames.publish import caption_findings
 from howto.layout.frames.shared import Job, Page
 from howto.layout.frames.steps import steps
+from howto.layout.unset_letters import letter_findings
 from howto.model.crew import Colours
 from howto.model.photo import Photograph
 from howto.model.ready import Ready
@@ -37,7 +36,6 @@ def frames(
     `photos` are the pictures that could be read, by the name the technique gives them; a step without one shows
     the drawing that goes with it.
     """
-    ready = replace(ready, technique=spelled(ready.technique))
     technique, crew = ready.technique, ready.crew
     accent = legible_accent(crew.colours)
     colours = crew.colours.model_copy(update={"accent": accent})
@@ -50,11 +48,12 @@ def frames(
         say=labels(technique.language),
     )
     made = (cover(job), *numbers_pages(job), *steps(job), *caution_pages(job), finish_page(job))
-    laid = (each for _, findings in made for each in findings)
-    found = in_order((*letter_findings(technique), *caption_findings(ready), *laid))
     pages = [page for page, _ in made]
     names = tuple(page.name for page in pages)
-    return tuple(_frame(job, page, number, names) for number, page in enumerate(pages, start=1)), found
+    laid = tuple(_frame(job, page, number, names) for number, page in enumerate(pages, start=1))
+    notes = (each for _, findings in made for each in findings)
+    letters = letter_findings(laid, technique.spot("title"))
+    return laid, in_order((*letters, *caption_findings(ready), *notes))
 
 
 def legible_accent(colours: Colours) -> str:

@@ -1,19 +1,16 @@
-"""A page's words in its own language: a drawing told in it, what stays English, and letters no typeface has."""
+"""A page's words in its own language: a drawing told in it, and what stays English."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from typing import Final
 
 from howto.findings import Finding, Severity
-from howto.fonts import missing
 from howto.languages.labels import LANGUAGES
 from howto.languages.reader import Reader
 from howto.languages.tags import base
-from howto.layout.fit_rules import PAGE_LETTER, PAGE_WORDS
+from howto.layout.fit_rules import PAGE_WORDS
 from howto.model.figure import Figure
 from howto.model.ready import Ready, ReadyVisit
-from howto.model.sheet import Sheet
 from howto.model.shown import shown_measures
-from howto.model.value import Value
 from howto.span import Span
 
 MOST_NAMED: Final = 8  # phrases named in one finding
@@ -73,30 +70,3 @@ def _told(texts: Iterable[str], reader: Reader, span: Span, severity: Severity) 
             reference=str(PAGE_WORDS.references[0]),
         ),
     )
-
-
-def page_letters(sheet: Sheet, span: Span) -> tuple[Finding, ...]:
-    """Return the finding of letters on a page that no typeface has; each would come out as an empty box."""
-    gaps = missing("".join(dict.fromkeys("".join(_texts(sheet)))))
-    if not gaps:
-        return ()
-    named = ", ".join(f"“{letter}”" for letter in gaps)
-    what = f"{named} cannot be printed on this {sheet.kind}"
-    mend = f"take {named} out of its file and of crew.yaml, or say it in words"
-    return (PAGE_LETTER.finding(span, what, PAGE_LETTER.why, mend),)
-
-
-def _texts(value: object) -> Iterator[str]:
-    """Yield every text of a value that is printed."""
-    if isinstance(value, str):
-        yield value
-    elif isinstance(value, Value):
-        for name in type(value).model_fields:
-            if name != "url":  # what a code opens is encoded, not set
-                yield from _texts(getattr(value, name))
-    elif isinstance(value, tuple | list):
-        for each in value:
-            yield from _texts(each)
-    elif isinstance(value, dict):
-        for each in value.values():
-            yield from _texts(each)

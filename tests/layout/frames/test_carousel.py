@@ -201,23 +201,6 @@ def test_a_pale_accent_is_darkened_until_it_can_be_read() -> None:
     assert legible_accent(Colours(ground="#777777", accent="#777777")) == "#060606"
 
 
-def test_a_letter_that_the_faces_lack_is_named_where_it_stands() -> None:
-    step = Step(title="Cut 🌿.", text=prose("Cut it, then 漢 and 🌿."))
-    _, findings = laid(steps=(step,))
-    (found,) = [each for each in findings if each.rule == "fit.letter"]
-    assert found.what == "“🌿”, “漢” cannot be printed"
-    assert found.mend == "take “🌿”, “漢” out, or say it in words"
-    assert laid(steps=(Step(title="Cut.", text=prose("Cut it.")),))[1] == ()
-
-
-def test_letters_that_show_nothing_are_passed_over() -> None:
-    step = Step(title="Half­moon cut️.", text=prose("Wipe\u200b it with a well‑worn rag."))
-    made, findings = laid(steps=(step,))
-    assert findings == ()
-    assert "Halfmoon cut" in text_of(made[2])
-    assert "Wipe it with a well-worn rag." in text_of(made[2])
-
-
 def test_the_same_technique_gives_the_same_frames() -> None:
     assert laid(photos=pictures(), steps=with_picture((40, 40))) == laid(
         photos=pictures(), steps=with_picture((40, 40))

@@ -4,10 +4,12 @@ import pytest
 
 from howto.layout.pages.leaflet import leaflet_sheet
 from howto.layout.pages.page_words import card_words, leaflet_words, page_letters, said_drawing
+from howto.layout.pages.leaflet import leaflet_sheet
+from howto.layout.pages.page_words import card_words, leaflet_words, said_drawing
 from howto.model.crew import Crew
 from howto.model.figure import Figure, Table
-from howto.model.prose import plain, prose
-from howto.model.sheet import Bullets, Code, Facts, Section, Sheet
+from howto.model.prose import plain
+from howto.model.sheet import Bullets, Facts, Sheet
 from howto.model.task import Plan
 from howto.model.technique import AnyTechnique
 from howto.model.visit import Job, Visit
@@ -124,17 +126,3 @@ def test_what_a_card_would_print_in_english_is_advice() -> None:
         "`blast depth`, `every {} or so`, `cut`, `date` and 2 more"
     )
     assert card_words(made("en"), (ODD, tables), (DRAWING,)) == ()
-
-
-def test_a_letter_no_typeface_has_is_named() -> None:
-    fine = sheet("vi")
-    assert page_letters(fine, Span("v.md")) == ()
-    (one,) = page_letters(fine.model_copy(update={"under": prose("Xin chào 草 và 木")}), Span("v.md", 3))
-    assert (one.rule, str(one.severity), one.span.line) == ("fit.page-letter", "error", 3)
-    assert one.what == "“草”, “木” cannot be printed on this leaflet"
-    assert one.mend == "take “草”, “木” out of its file and of crew.yaml, or say it in words"
-
-
-def test_what_a_code_opens_is_not_set_in_letters() -> None:
-    code = Section(heading="", blocks=(Code(url="https://example.org/草", label="Newest card"),))
-    assert page_letters(sheet("en").model_copy(update={"sections": (code,)}), Span("v.md")) == ()
