@@ -3,7 +3,7 @@
 from typing import Any, get_args
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from howto.families.watering import FAMILY, tables
@@ -276,7 +276,6 @@ MEASURES = st.fixed_dictionaries(
 )
 
 
-@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(measures=MEASURES)
 def test_every_mend_mends(measures: dict[str, Any]) -> None:
     broken = made(**measures)
