@@ -1,0 +1,1 @@
+"""Looks for files on which a check stops, hangs or crawls: real ones, changed at random. No part of the test run."""
