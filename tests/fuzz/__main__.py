@@ -1,7 +1,6 @@
 """`python -m tests.fuzz --minutes 10`: spoils real files at random, and keeps the smallest that shows each trouble."""
 
 import argparse
-import os
 import re
 import sys
 from collections import Counter
@@ -138,5 +137,4 @@ def main(words: list[str] | None = None) -> int:
 
 
 if __name__ == "__main__":
-    os.nice(10)
     sys.exit(main())
