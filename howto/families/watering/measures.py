@@ -59,7 +59,7 @@ class WateringMeasures(Measures):
     # -- the soil --
     soil: SoilName | None = Field(default=None, description="texture, such as loam or clay; the crew's if left out")
     field_capacity_percent: float | None = Field(
-        default=None, gt=0, le=80, description="water held, of the soil's volume"
+        default=None, ge=4, le=80, description="water held, of the soil's volume"
     )
     wilting_point_percent: float | None = Field(default=None, ge=0, le=80, description="water left at wilting")
     root_depth_mm: float | None = Field(default=None, ge=10, le=5_000, description="how deep most roots go")

@@ -17,6 +17,7 @@ from howto.families.watering.references import (
     SPECIES_FACTORS,
     USUAL_DEPLETION,
 )
+from howto.model.family import Limit
 from howto.model.reference import MEASURED, PRACTICE, Reference
 from howto.model.technique import Technique
 from howto.quantities import show_number as num
@@ -26,6 +27,7 @@ from howto.time_words import MONTHS
 T = Technique[WateringMeasures]
 BALL_CALLIPERS = 10  # see references.BALL
 BALL_DEPTH = 0.75  # of its width, see references.BALL_DEPTH
+LEAST_TAKEN = Limit(low=0.02, unit="of the soil", reference=FAO56_SOIL)  # no soil of its table gives less than 0.05
 GIVEN = Reference(title="as the author gives it", grade=PRACTICE.grade)
 
 
@@ -232,13 +234,13 @@ def root_m(technique: T) -> float:
 
 
 def ground(technique: T) -> Ground | None:
-    """Return the root zone, or None where field capacity is not above wilting point."""
+    """Return the root zone, or None where field capacity is hardly above wilting point."""
     m = technique.measures
     name = soil_name(technique)
     soil = tables.SOILS[name]
     capacity = soil.field_capacity if m.field_capacity_percent is None else m.field_capacity_percent / 100
     wilting = soil.wilting_point if m.wilting_point_percent is None else m.wilting_point_percent / 100
-    if capacity <= wilting:
+    if not LEAST_TAKEN.allows(capacity - wilting):
         return None
     depth = root_m(technique)
     total = soil_water.total_available_mm(capacity, wilting, depth)

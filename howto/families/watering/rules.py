@@ -82,7 +82,7 @@ def _outside(key: str, field: str, value: float, span: Span, degree: str | None)
 
 
 def wilting_below_capacity(technique: T) -> Iterator[Breach]:
-    """Soil holds more at field capacity than at wilting point."""
+    """Soil holds at least 2 % more at field capacity than at wilting point."""
     if needs.ground(technique) is not None:
         return
     m, soil = technique.measures, tables.SOILS[needs.soil_name(technique)]
@@ -94,7 +94,7 @@ def wilting_below_capacity(technique: T) -> Iterator[Breach]:
         if m.wilting_point_percent is None
         else "measures.wilting_point_percent",
         also="" if m.wilting_point_percent is None else "measures.field_capacity_percent",
-        what=f"wilting point, {num(wilting)} %, is not below field capacity, {num(capacity)} %",
+        what=f"wilting point, {num(wilting)} %, is not 2 % below field capacity, {num(capacity)} %",
         why=f"what plants can take is {num(capacity)} - {num(wilting)} = {num(capacity - wilting)} % of the soil",
         mend=f"look at the two again; about half of field capacity is usual: write `wilting point: {half}`",
         edit=Edit(key="wilting point", text=half),
@@ -173,7 +173,7 @@ def root_zone_holds(technique: T) -> Iterator[Breach]:
     depth, soil = technique.measures.wanted_depth_mm, needs.ground(technique)
     if depth is None or soil is None or depth <= soil.total_mm * (1 + 1e-9):
         return
-    most = f"{num(max(0.1, round_down(soil.total_mm, 0.1)), 6)} mm"
+    most = f"{num(round_down(soil.total_mm, 0.1), 6)} mm"
     yield Breach(
         field="measures.wanted_depth_mm",
         what=f"{num(depth)} mm is put on at once",

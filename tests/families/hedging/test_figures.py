@@ -2,7 +2,7 @@ from datetime import date
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from howto.families.hedging import FAMILY
@@ -255,7 +255,6 @@ def test_every_figure_has_working_and_a_source() -> None:
         assert 2 <= sum(figure.headline for figure in found.values()) <= 4
 
 
-@settings(max_examples=60)
 @given(
     job=st.sampled_from(["thicken", "trim", "renovate"]),
     plant=st.sampled_from(["hornbeam", "privet", "yew", "leylandii", "laurel", "nothing known"]),

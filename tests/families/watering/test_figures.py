@@ -4,7 +4,7 @@ from datetime import date
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 
 from howto.families.watering import FAMILY
 from howto.families.watering.measures import WateringMeasures
@@ -233,7 +233,6 @@ def test_at_least_six(measures: dict[str, Any]) -> None:
     assert all(figure.working and figure.references for figure in found.values())
 
 
-@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(measures=MEASURES)
 def test_no_measures_crash_it(measures: dict[str, Any]) -> None:
     made = technique(FAMILY, crew=VALLEY, **measures)
