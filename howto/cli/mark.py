@@ -8,6 +8,7 @@ import typer
 from howto import plans
 from howto.cli import report
 from howto.cli.options import SHELF, ShelfOption, colour, refuse, width
+from howto.names import on_disk
 
 
 def mark(
@@ -20,6 +21,7 @@ def mark(
     shelf: ShelfOption = SHELF,
 ) -> None:
     """Write a page that opens in any browser: tap the photograph, copy the lines, paste them into a technique."""
+    photo = on_disk(photo.parent, photo.name)
     if not photo.is_file():
         there = shelf / "pictures" / photo.name
         near = f" There is `{there}`." if there.is_file() else ""

@@ -43,6 +43,7 @@ _SHOWN: Final = {
 }
 _WHY: Final = {
     "tools": "the card says what to bring before the work starts",
+    "materials": "the card says what is used up, so that it is there before the work starts",
     "steps": "the card and the pictures follow the steps",
     "cautions": "whoever could do the work from a card, the pictures or a leaflet is told what can hurt",
     "finish": "the card ends with what good looks like",
@@ -74,8 +75,10 @@ def read_body(source: SourceText, first_line: int, language: str = "en") -> tupl
         end=end,
     )
     note_parts(notes, (body,))
+    held = {**lists, "finish": body.finish, "steps": steps.blocks if steps else ()}
     for name, found in sections.items():
-        _note_empty(notes, name, found)
+        if not held[name]:
+            _note_empty(notes, name, found.heading)
     return body, notes.findings
 
 
@@ -247,13 +250,11 @@ def _note_repeat(notes: Notes, name: str, span: Span, first: Span, language: str
     )
 
 
-def _note_empty(notes: Notes, name: str, section: _Section) -> None:
+def _note_empty(notes: Notes, name: str, heading: Span) -> None:
     """Note a section with nothing in it."""
-    if section.blocks:
-        return
     notes.add(
         "empty-section",
-        section.heading,
+        heading,
         "nothing stands under this heading",
         _WHY[name],
         f"write a line under it, such as `{_SHOWN[name]}`" + ("" if name in REQUIRED else ", or take the heading out"),

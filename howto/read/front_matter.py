@@ -17,6 +17,7 @@ MOST_TRIES: Final = 10
 _FENCE: Final = re.compile(r"-{3,}|[—–−-]*—[—–−-]*")
 _TOO_FEW: Final = re.compile(r"[-–−]{1,2}")
 _KEY: Final = re.compile(r"[^\s#:][^:]{0,40}:(\s|$)")
+_NO_LETTER: Final = re.compile("[\x00-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufffe\uffff]")
 
 
 def split_front_matter(source: SourceText) -> tuple[Node | None, int, tuple[Finding, ...]]:
@@ -118,6 +119,18 @@ class _Loader(yaml.SafeLoader):
         super().__init__(text)
         self.depth = 0
         self.shorthand: list[tuple[str, str, Any, Any]] = []
+
+    def scan_flow_scalar_non_spaces(self, double: bool, start_mark: Any) -> list[str]:  # noqa: FBT001 - the parser's
+        """Return what stands in quotes up to a space; an escape that makes no letter is one that is not known."""
+        mark = self.get_mark()  # type: ignore[no-untyped-call]
+        try:
+            chunks: list[str] = super().scan_flow_scalar_non_spaces(double, start_mark)  # type: ignore[misc]
+        except (ValueError, OverflowError):  # a number that no character has
+            chunks = ["\0"]
+        if _NO_LETTER.search("".join(chunks)):
+            why = "found unknown escape character"
+            raise yaml.scanner.ScannerError("while scanning a double-quoted scalar", start_mark, why, mark)
+        return chunks
 
     def compose_node(self, parent: yaml.Node | None, index: int) -> yaml.Node | None:
         """Compose a node with its anchor and tag set aside."""

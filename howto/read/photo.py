@@ -10,6 +10,7 @@ from PIL import Image, ImageFile
 
 from howto.findings import Finding
 from howto.model.photo import Photograph
+from howto.names import as_seen, on_disk
 from howto.read import photo_rules
 from howto.read.photo_kinds import ACCEPTED, EXPORT, kind_of
 from howto.read.photo_pixels import WHITE, held_size, pixels, turns
@@ -34,7 +35,7 @@ def read_photo(folder: Path, file: str, span: Span, text: str, ground: str = WHI
     never smaller than the largest box of a frame needs.
     """
     file = file.removeprefix("./").removeprefix(f"{folder.name}/")
-    path = folder / file
+    path = on_disk(folder, file)
     missing = _missing(folder, path, file, span, text)
     if missing:
         return None, (missing,)
@@ -95,7 +96,7 @@ def _missing(folder: Path, path: Path, file: str, span: Span, text: str) -> Find
         )
     if path.is_file():
         return None
-    there = sorted(each.name for each in home.iterdir() if each.is_file()) if home.is_dir() else []
+    there = sorted(as_seen(each.name) for each in home.iterdir() if each.is_file()) if home.is_dir() else []
     near = get_close_matches(file, there, n=1, cutoff=0.6)
     mend = f"write `{near[0]}`" if near else f"put `{file}` into the folder `{folder.name}`, or take this line out"
     return photo_rules.MISSING.finding(
