@@ -7,7 +7,7 @@ import typer
 
 from howto import plans
 from howto.cli import report
-from howto.cli.options import SHELF, ShelfOption, colour, refuse, width
+from howto.cli.options import SHELF, ShelfOption, colour, refuse, say, width
 from howto.names import on_disk
 
 
@@ -32,4 +32,4 @@ def mark(
         raise typer.Exit(1)
     page.path.parent.mkdir(parents=True, exist_ok=True)
     page.path.write_text(page.text, encoding="utf-8")
-    typer.echo(f"Wrote {page.path}. Open it in a browser.")
+    say(f"Wrote {page.path}. Open it in a browser.")

@@ -259,20 +259,6 @@ def test_a_picture_whose_name_differs_in_capitals(pictures: Path) -> None:
     assert (one.what, one.mend) == ("`Ball.JPG` is `ball.jpg` on the disk", "write `ball.jpg`")
 
 
-def test_a_picture_whose_accents_are_stored_another_way(pictures: Path) -> None:
-    here = shown("ball.jpg", "site/gate.PNG", "caf\u00e9.jpg")
-    (pictures / "pictures" / "cafe\u0301.jpg").touch()
-    assert found(made("a", here), root=str(pictures)) == []
-    (one,) = findings(made("a", shown("ball.jpg", "site/gate.PNG", "Caf\u00e9.jpg")), root=str(pictures))
-    assert one.mend == "write `caf\u00e9.jpg`"
-    (pictures / "pictures" / "caf\u00e9.jpg").touch()
-    (one,) = findings(made("a", here), root=str(pictures))
-    assert (one.rule, str(one.severity)) == ("shelf.picture-twice", "error")
-    assert one.what == "`caf\u00e9.jpg` is there twice: 2 files have names that look the same"
-    (pictures / "pictures" / "cafe\u0301.jpg").unlink()
-    assert found(made("a", here), root=str(pictures)) == []
-
-
 def test_a_picture_that_is_missing(pictures: Path) -> None:
     spans = {"steps[0].pictures[0]": Span("techniques/digging/a.md", 20, 12, 20)}
     which = made("a", {**shown("bal.jpg", "zzz", "ball.jpg", "site/gate.PNG"), "spans": spans})
