@@ -6,7 +6,7 @@ import typer
 
 from howto import pipeline
 from howto.cli import report, working
-from howto.cli.options import SHELF, DateOption, Form, FormOption, ShelfOption, colour, day, refuse, width
+from howto.cli.options import SHELF, DateOption, Form, FormOption, ShelfOption, colour, day, refuse, say, width
 from howto.findings import stops
 
 
@@ -27,5 +27,5 @@ def figures(
     else:
         if worked.findings:
             typer.echo(report.terminal(worked.findings, worked.sources, colour=colour(), width=width()), err=True)
-        typer.echo(working.figures_as_text(worked.groups, worked.system, width=width()))
+        say(working.figures_as_text(worked.groups, worked.system, width=width()))
     raise typer.Exit(int(stops(worked.findings)))

@@ -13,6 +13,7 @@ from typer.testing import CliRunner
 
 from howto.cli import build as build_module
 from howto.cli.app import app, main
+from howto.cli.options import say
 from tests.support.source import ROOT
 
 RUN = CliRunner()
@@ -292,3 +293,8 @@ def test_a_build_of_one_kind_does_not_claim_the_others(shelf: Path, tmp_path: Pa
     assert RUN.invoke(app, on(shelf, "build", DAY, f"--to={out}")).exit_code == 2
     assert (out / "cards/thesis.pdf").read_text() == "mine"
     assert RUN.invoke(app, on(shelf, "build", DAY, f"--to={out}", "--only=shelf")).exit_code == 0
+
+
+def test_nothing_printed_steers_the_terminal(capsys: pytest.CaptureFixture[str]) -> None:
+    say("one\ntwo \x1b[31m\x9b\x07\u00a0three")
+    assert capsys.readouterr().out == "one\ntwo ␛[31m<U+009B>␇\u00a0three\n"
