@@ -6,7 +6,7 @@ from typing import Final, TypeVar
 
 from howto.findings import Finding, Severity
 from howto.read.blocks import Block, Heading, Item, Listing, Paragraph, read_blocks
-from howto.read.items import CareText, CautionText, KitText, care, caution, kit, tick
+from howto.read.items import CareText, CautionText, KitText, care, caution, kit, without_box
 from howto.read.labels import labels_for, section_named
 from howto.read.letters import note_parts
 from howto.read.notes import Notes, lines_of, listed, nearest, short, whole_line
@@ -69,13 +69,13 @@ def read_body(source: SourceText, first_line: int, language: str = "en") -> tupl
         materials=_each(kit(notes, item) for item in lists.get("materials", ())),
         steps=read_steps(notes, steps.blocks, language) if steps else (),
         cautions=_each(caution(notes, item) for item in lists.get("cautions", ())),
-        finish=_each(tick(notes, item) for item in lists.get("finish", ())),
+        finish=tuple(item.words for item in lists.get("finish", ())),
         aftercare=_each(care(notes, item, language) for item in lists.get("aftercare", ())),
         headings={name: found.heading for name, found in sections.items()},
         end=end,
     )
     note_parts(notes, (body,))
-    held = {**lists, "finish": body.finish, "steps": steps.blocks if steps else ()}
+    held = {**lists, "steps": steps.blocks if steps else ()}
     for name, found in sections.items():
         if not held[name]:
             _note_empty(notes, name, found.heading)
@@ -280,7 +280,8 @@ def _items(notes: Notes, name: str, section: _Section) -> tuple[Item, ...]:
             f"start each line with `{start}`" + (f": the first is `{start}{short(first, 60)}`" if first else ""),
         )
         items.extend(found)
-    return tuple(item for item in items if item.words.text.strip())
+    bare = (Item(without_box(item.words), item.under) for item in items)
+    return tuple(item for item in bare if item.words.text)
 
 
 def _flat(notes: Notes, item: Item, start: str) -> Iterable[Item]:

@@ -94,7 +94,19 @@ def test_materials_may_be_left_out_and_aftercare_only_warns() -> None:
     assert [(each.rule, each.severity) for each in findings] == [("file.missing-section", Severity.WARNING)]
 
 
-NOTHING = ("", "\n", "   \n\t\n", "<!-- to come -->\n", "-\n", "1.\n", "- [ ]\n", "> \n", "\u200b\n", "- \u00a0\n", "|a|\n|-|\n")
+NOTHING = (
+    "",
+    "\n",
+    "   \n\t\n",
+    "<!-- to come -->\n",
+    "-\n",
+    "1.\n",
+    "- [ ]\n",
+    "> \n",
+    "\u200b\n",
+    "- \u00a0\n",
+    "|a|\n|-|\n",
+)
 
 
 @pytest.mark.parametrize("nothing", NOTHING)
