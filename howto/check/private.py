@@ -31,9 +31,10 @@ _PHONE: Final = re.compile(r"(?<![\w.,/-])\+?\(?\d[\d() .-]{5,18}\d(?![\w/])")
 _LEADS: Final = re.compile(
     r"(?:call|phone|ring|text|tel|mob|mobile|cell|number|whats\w*)\W*(?:\w+\W+){0,3}$", re.IGNORECASE
 )
+_LOOK_BACK: Final = 80  # letters: what leads to a number stands before it
 _GROUPS: Final = re.compile(r"\(?\d{3}\)?[ .-]\d{3}[ .-]\d{4}")
 _DATE: Final = re.compile(r"\d{4}-\d{1,2}-\d{1,2}|\d{1,2}[./-]\d{1,2}[./-]\d{2,4}")
-_EMAIL: Final = re.compile(r"[\w.+-]+@[\w-]+(?:\.[\w-]+)+")
+_EMAIL: Final = re.compile(r"(?<![\w.+-])[\w.+-]+@[\w-]+(?:\.[\w-]+)+")
 _UNITS: Final = (
     r"(?!\d|[.,]\d|\s*(?:mm|cm|m|km|l|ml|g|kg|ft|in|inch|inches|m2|sq|%|°|days?|weeks?|months?|min|h|hours?|plants?)\b)"
 )
@@ -90,7 +91,7 @@ def _phone(text: str, crew: Crew) -> Iterator[Given]:
         digits = _digits(found[0])
         if not 7 <= len(digits) <= 15 or _DATE.search(found[0]) or (own and digits in own):
             continue
-        asked = _LEADS.search(text[: found.start()])
+        asked = _LEADS.search(text[max(0, found.start() - _LOOK_BACK) : found.start()])
         if found[0].startswith(("+", "(", "0")) or _GROUPS.fullmatch(found[0]) or asked:
             yield Given("phone", found[0].strip())
             return
