@@ -246,7 +246,7 @@ def test_colours_that_cannot_be_read_are_a_finding(shelf: Path) -> None:
 
 def test_a_leaflet_that_will_not_fit_is_found(shelf: Path) -> None:
     visit = shelf / "visits/2026-10-14-long-field.md"
-    visit.write_text(visit.read_text() + "We left the ball round and the path clean.\n\n" * 500)
+    visit.write_text(visit.read_text() + "We left the ball round and the path clean.\n\n" * 480)
     assert "fit.leaflet" in {finding.rule for finding in pipeline.check(shelf, TODAY).findings}
 
 

@@ -20,6 +20,7 @@ from howto.cli.options import (
     colour,
     day,
     refuse,
+    say,
     width,
 )
 from howto.findings import exit_status
@@ -64,11 +65,11 @@ def build(
             err=built.stopped,
         )
     if built.stopped:
-        typer.echo(f"Nothing was written to {to}.", err=True)
+        say(f"Nothing was written to {to}.", err=True)
         raise typer.Exit(exit_status(built.findings, strict=strict))
     if text:
-        typer.echo("\n\n".join(built.texts))
-    typer.echo(built.summary(to))
+        say("\n\n".join(built.texts))
+    say(built.summary(to))
 
 
 @contextmanager

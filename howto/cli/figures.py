@@ -6,7 +6,7 @@ import typer
 
 from howto import pipeline
 from howto.cli import report, working
-from howto.cli.options import SHELF, DateOption, Form, FormOption, ShelfOption, colour, day, refuse, width
+from howto.cli.options import SHELF, DateOption, Form, FormOption, ShelfOption, colour, day, refuse, say, width
 from howto.findings import exit_status
 
 
@@ -27,5 +27,5 @@ def figures(
     if form is Form.JSON:
         typer.echo(working.figures_as_json(worked.groups))
     else:
-        typer.echo(working.figures_as_text(worked.groups, worked.system, width=width()))
+        say(working.figures_as_text(worked.groups, worked.system, width=width()))
     raise typer.Exit(exit_status(worked.findings))

@@ -7,7 +7,7 @@ from typing import Annotated
 import typer
 
 from howto import pipeline, plans
-from howto.cli.options import SHELF, DateOption, ShelfOption, day, refuse
+from howto.cli.options import SHELF, DateOption, ShelfOption, day, refuse, say
 from howto.output import write_new
 
 new = typer.Typer(help="Write a technique, a visit or a whole shelf to fill in.", no_args_is_help=True)
@@ -70,7 +70,7 @@ def _asks() -> bool:
 
 def _asked_jobs(shelf: Path) -> list[str]:
     """Return the jobs a person types when asked: techniques, and for each what it was done to and how large."""
-    typer.echo("Techniques on this shelf: " + ", ".join(plans.technique_names(shelf)))
+    say("Techniques on this shelf: " + ", ".join(plans.technique_names(shelf)))
     typed: str = typer.prompt("What was done? Names, with commas between")
     jobs = []
     for name in filter(None, (each.strip() for each in typed.split(","))):
@@ -92,5 +92,5 @@ def _write(plan: plans.Plan) -> None:
         raise refuse(plan.problem)
     for path, text in plan.files:
         write_new(path, text.encode())
-        typer.echo(f"Wrote {path}")
-    typer.echo(plan.next_step)
+        say(f"Wrote {path}")
+    say(plan.next_step)

@@ -230,6 +230,45 @@ def test_the_parser_is_put_in_plain_words(lines: str, place: tuple[int, int, int
         assert word not in f"{finding.what} {finding.why} {finding.mend}"
 
 
+@pytest.mark.parametrize(
+    "escape",
+    [
+        "\\b",
+        "\\0",
+        "\\e[31m",
+        "\\a",
+        "\\t",
+        "\\n",
+        "\\N",
+        "\\L",
+        "\\x1b",
+        "\\x9b",
+        "\\ud800",
+        "\\uffff",
+        "\\U00110000",
+        "\\q",
+    ],
+)
+@pytest.mark.parametrize(
+    "lines", ['a: "one {} \\" two"', '"one {}": a', 'a: ["b {}", c]', 'a: {{"b {}": c}}', 'a: "b\n  {} c"']
+)
+def test_an_escape_that_makes_no_letter_is_told_in_keys_and_values(lines: str, escape: str) -> None:
+    node, _, (finding,) = front(f"---\n{lines.format(escape)}\nz: 2\n---\n")
+    assert (finding.rule, finding.what) == ("file.front-matter", "a backslash stands in double quotes")
+    assert escape in finding.text
+    assert str(flat(node)).isprintable()
+    assert "z" in str(flat(node))
+
+
+def test_an_escape_that_makes_a_letter_is_that_letter_and_the_mend_of_others_works() -> None:
+    assert flat(front('---\na: "\\u00e9 \\" \\\\"\n---\n')[0]) == {"a": 'é " \\'}
+    assert only('a: "Sam\'s front\\back"').mend == (
+        "put single quotes round this text in place of the double ones, and write any `'` in it twice"
+    )
+    node, _, findings = front("---\na: 'Sam''s front\\back'\n---\n")
+    assert (flat(node), findings) == ({"a": "Sam's front\\back"}, ())
+
+
 def test_a_missing_colon_is_shown_with_the_line_as_it_should_be() -> None:
     assert only("a: 1\nlevel 2").mend == (
         "write a colon and a space after the key, such as `level: 2`, or take out this line"
