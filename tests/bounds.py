@@ -107,7 +107,7 @@ def bases(*, cases: bool = False) -> Mapping[str, tuple[AnyTechnique, ...]]:
     read = (check_text(case.source, case.crew).technique for case in texts)
     found: dict[str, dict[tuple[str, ...], AnyTechnique]] = {each.name: {} for each in FAMILIES}
     for each in (*shelf.techniques, *read):
-        if each is not None:
+        if each is not None and each.language == "en":
             found[each.family].setdefault(tuple(each.measures.given()), each)
     return {trade: tuple(each.values()) for trade, each in found.items()}
 

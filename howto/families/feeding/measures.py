@@ -96,7 +96,7 @@ class FeedingMeasures(Measures):
     injector: float | None = Field(
         default=None, ge=1, le=2_000, description="n of a 1:n injector: 100 for one part in a hundred"
     )
-    label_mix_g_per_l: float | None = Field(default=None, ge=0.1, le=5_000, description="the most the label allows")
+    label_mix_g_per_l: float | None = Field(default=None, ge=0.01, le=5_000, description="the most the label allows")
     # -- when --
     doses: int = Field(default=1, ge=1, le=60, description="doses in a year, one in autumn not counted")
     start_month: Month | None = Field(default=None, description="month of the first dose")

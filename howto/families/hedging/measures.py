@@ -41,15 +41,15 @@ class HedgingMeasures(Measures):
     cuts_a_year: int | None = Field(default=None, ge=1, le=12, description="how many times a year it is cut")
     shoots: int | None = Field(default=None, ge=1, le=500, description="shoots on a plant before the first cut")
     growth_mm_per_year: float | None = Field(
-        default=None, ge=1, le=5_000, description="how much the top grows in a year; the plant's own if left out"
+        default=None, ge=0.01, le=5_000, description="how much the top grows in a year; the plant's own if left out"
     )
     side_growth_mm_per_year: float | None = Field(
-        default=None, ge=1, le=5_000, description="how much each side grows in a year; half of the top's if left out"
+        default=None, ge=0.01, le=5_000, description="how much each side grows in a year; half of the top's if left out"
     )
     spacing_mm: float | None = Field(default=None, ge=10, le=5_000, description="from plant to plant along a row")
     rows: int | None = Field(default=None, ge=1, le=3, description="1 for a single row, 2 for a staggered double one")
     row_gap_mm: float | None = Field(default=None, ge=10, le=2_000, description="from row to row")
-    hedge_length_m: float | None = Field(default=None, ge=0.1, le=100_000, description="length of the hedge")
+    hedge_length_m: float | None = Field(default=None, ge=0.01, le=100_000, description="length of the hedge")
     plant_width_mm: float | None = Field(default=None, ge=1, le=5_000, description="how wide each plant is now")
     faces: int | None = Field(default=None, ge=1, le=2, description="faces that are cut hard this year: 1 or 2")
     inside_face_mm: float | None = Field(
