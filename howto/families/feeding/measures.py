@@ -30,7 +30,7 @@ class FeedingMeasures(Measures):
     # -- how much --
     area_m2: float | None = Field(default=None, ge=0.1, le=1_000_000, description="area of the lawn or bed")
     nutrient_rate_g_per_m2: float | None = Field(
-        default=None, ge=0.001, le=500, description="nutrient wanted on an area in one dose"
+        default=None, ge=1e-7, le=5_000, description="nutrient wanted on an area in one dose"
     )
     product_rate_g_per_m2: float | None = Field(
         default=None, ge=0.001, le=5_000, description="product put on an area in one dose"
@@ -81,9 +81,9 @@ class FeedingMeasures(Measures):
     spreader_width_mm: float | None = Field(default=None, ge=100, le=20_000, description="width one spreader run feeds")
     # -- in water --
     feed_strength_ppm: float | None = Field(
-        default=None, ge=1, le=5_000, description="nutrient wanted in the mixed feed"
+        default=None, ge=0.01, le=5_000, description="nutrient wanted in the mixed feed"
     )
-    mix_g_per_l: float | None = Field(default=None, ge=0.001, le=5_000, description="product weighed into water")
+    mix_g_per_l: float | None = Field(default=None, ge=0.00001, le=5_000, description="product weighed into water")
     can_l: float | None = Field(default=None, ge=0.25, le=100, description="size of the watering can")
     sprayer_l: float | None = Field(default=None, ge=0.25, le=1_000, description="size of the sprayer")
     mixed_feed_l: float | None = Field(default=None, ge=0.1, le=100_000, description="mixed feed needed for all of it")
@@ -96,7 +96,7 @@ class FeedingMeasures(Measures):
     injector: float | None = Field(
         default=None, ge=1, le=2_000, description="n of a 1:n injector: 100 for one part in a hundred"
     )
-    label_mix_g_per_l: float | None = Field(default=None, ge=0.01, le=5_000, description="the most the label allows")
+    label_mix_g_per_l: float | None = Field(default=None, ge=0.1, le=5_000, description="the most the label allows")
     # -- when --
     doses: int = Field(default=1, ge=1, le=60, description="doses in a year, one in autumn not counted")
     start_month: Month | None = Field(default=None, description="month of the first dose")
@@ -111,7 +111,7 @@ class FeedingMeasures(Measures):
     weed_killer: bool | None = Field(default=None, description="yes if the product also kills weeds or moss")
     bag_kg: float | None = Field(default=None, ge=0.01, le=1_500, description="weight of one bag or tub")
     bag_price: str | None = Field(default=None, description="price of one bag in the crew's money, such as 24.50")
-    bag_covers_m2: float | None = Field(default=None, ge=0.001, le=1e10, description="area one bag is said to feed")
+    bag_covers_m2: float | None = Field(default=None, ge=1e-7, le=1e14, description="area one bag is said to feed")
 
     @property
     def in_water(self) -> bool:
