@@ -27,7 +27,7 @@ from howto.quantities import show_number as num
 
 SLACK = 0.02  # ours: how far two numbers for one thing may stand apart; the wrong sums in print are 8 % off or more
 STEADY = Limit(high=250, unit="ppm N", reference=CONSTANT_FEED)
-MOST_PRODUCT_RATE, MOST_MIX = 5_000.0, 5_000.0  # see measures.py
+LEAST_PRODUCT_RATE, MOST_PRODUCT_RATE, MOST_MIX = 0.001, 5_000.0, 5_000.0  # see measures.py
 NUTRIENTS = ("nitrogen", "phosphate", "potash")
 
 
@@ -102,7 +102,8 @@ def rate_agrees(technique: T) -> Iterator[Breach]:
     if percent <= 0 or not _apart(held, m.nutrient_rate_g_per_m2):
         return
     product = formulae.product_for(m.nutrient_rate_g_per_m2, percent)
-    key, value = ("product rate", product) if product <= MOST_PRODUCT_RATE else ("nutrient rate", held)
+    fits = LEAST_PRODUCT_RATE <= product <= MOST_PRODUCT_RATE
+    key, value = ("product rate", product) if fits else ("nutrient rate", held)
     text = f"{num(value, 4)} g/m2"
     yield Breach(
         field="measures.product_rate_g_per_m2",

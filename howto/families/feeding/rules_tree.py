@@ -5,7 +5,7 @@ from math import ceil
 
 from howto.families.feeding import formulae, plan, tables
 from howto.families.feeding.label import Label, label_of, numbers_in
-from howto.families.feeding.measures import FeedingMeasures
+from howto.families.feeding.measures import LEAST_G, FeedingMeasures
 from howto.families.feeding.mends import at_most
 from howto.families.feeding.plan import T
 from howto.families.feeding.references import (
@@ -39,9 +39,17 @@ def _given(technique: T, label: Label) -> float | None:
 
 
 def _less(technique: T, part: float) -> Edit:
-    """Return the edit that gives each tree this part of what is written."""
-    each = plan.dose_g(technique) or 0.0
-    return Edit(key="product each", text=f"{at_most(each * part)} g")
+    """Return the edit that gives each tree this part of what is written; no nitrogen where that is next to nothing."""
+    each = (plan.dose_g(technique) or 0.0) * part
+    if each < LEAST_G:
+        return _no_nitrogen(technique)
+    return Edit(key="product each", text=f"{at_most(each)} g")
+
+
+def _less_told(edit: Edit) -> str:
+    """Return the mend that brings a tree's feed down, in words."""
+    written = f"write `{edit.key}: {edit.text}`"
+    return f"use a feed without nitrogen, and {written}" if edit.key == "analysis" else f"{written} or less"
 
 
 def _allowed(technique: T) -> float | None:
@@ -73,8 +81,9 @@ def tree_rate(technique: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.product_each_g",
         what=f"each tree gets {num(given)} g of nitrogen in a year",
-        why=f"{need.working[0] if need else ''}; {num(given)} g is {num(given / allowed, 2)} times that",
-        mend=f"write `{edit.key}: {edit.text}` or less",
+        why=f"{need.working[0] if need else ''}; "
+        + (f"{num(given)} g is {num(given / allowed, 2)} times that" if allowed > 0 else "that leaves none to give"),
+        mend=_less_told(edit),
         edit=edit,
         reference=need.references[0] if need else None,
     )
@@ -91,7 +100,7 @@ def tree_cap(technique: T) -> Iterator[Breach]:
         field="measures.product_each_g",
         what=f"each tree gets {num(given)} g of nitrogen in a year",
         why="the most is that of 2.5 lb of 10-10-10: 1.13 kg x 10 / 100 = 113 g; rates of 1977 were 2 to 4 times that",
-        mend=f"write `{edit.key}: {edit.text}` or less",
+        mend=_less_told(edit),
         edit=edit,
     )
 
@@ -109,7 +118,7 @@ def age_cap(technique: T) -> Iterator[Breach]:
         also="measures.tree_age_years",
         what=f"a tree {num(m.tree_age_years or 0)} years old gets {num(year)} g, and {num(m.last_year_g)} g last year",
         why="the trunk goes on thickening, but the rate stays where it stood at 8 to 10 years",
-        mend=f"write `{edit.key}: {edit.text}` or less",
+        mend=_less_told(edit),
         edit=edit,
     )
 
@@ -154,8 +163,9 @@ def lawn_counts(technique: T) -> Iterator[Breach]:
         why=f"{num(m.lawn_nitrogen_g_per_m2 or 0)} g/m² x {num(area)} m² = {num(lawn)} g"
         + (f", and {num(given)} g more is given" if given else "")
         + f"; the tree needs {num(allowed)} g in all",
-        mend=f"write `{edit.key}: {edit.text}`"
-        + (", since the lawn feeds the tree enough nitrogen" if lawn >= allowed else " or less"),
+        mend=f"write `{edit.key}: {edit.text}`, since the lawn feeds the tree enough nitrogen"
+        if lawn >= allowed
+        else _less_told(edit),
         edit=edit,
     )
 
@@ -173,7 +183,7 @@ def trained_half(technique: T) -> Iterator[Breach]:
         what=f"the {m.tree_form} gets {num(given)} g of nitrogen in a year",
         why=f"half of a free-standing tree's {num(allowed)} g is {num(allowed / 2)} g ({HALF}); a flush of growth "
         "spoils the frame",
-        mend=f"write `{edit.key}: {edit.text}` or less",
+        mend=_less_told(edit),
         edit=edit,
     )
 

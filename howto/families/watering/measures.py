@@ -1,6 +1,6 @@
 """What an author may write about watering."""
 
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field
 
@@ -12,6 +12,7 @@ Month = Literal[
     "january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november",
     "december",
 ]  # fmt: skip
+Caught = Annotated[float, Field(ge=0, le=100_000)]  # mL
 
 
 class WateringMeasures(Measures):
@@ -89,7 +90,7 @@ class WateringMeasures(Measures):
     row_spacing_m: float | None = Field(default=None, ge=0.1, le=60, description="from row to row")
     head_layout: Literal["square", "triangular"] | None = Field(default=None, description="square or triangular")
     can_count: int | None = Field(default=None, ge=1, le=400, description="catch cans to set out")
-    catch_cans_ml: tuple[float, ...] | None = Field(
+    catch_cans_ml: tuple[Caught, ...] | None = Field(
         default=None, min_length=1, max_length=400, description="what each catch can held, comma between"
     )
     can_mouth_mm: float | None = Field(default=None, ge=5, le=1_000, description="across the mouth of a catch can")

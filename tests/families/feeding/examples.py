@@ -299,7 +299,7 @@ NUMBERS: dict[str, tuple[float, float]] = {
     "autumn_share_percent": (0, 100),
     "feed_strength_ppm": (1, 5000),
     "mix_g_per_l": (0.01, 500),
-    "label_mix_g_per_l": (0.01, 200),
+    "label_mix_g_per_l": (0.1, 200),
 }
 LABELS = (
     "10-10-10",
