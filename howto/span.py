@@ -1,6 +1,7 @@
 """A place in a file: what every finding points at."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 from pathlib import PurePosixPath
 
 
@@ -24,7 +25,7 @@ class SourceText:
     @property
     def lines(self) -> tuple[str, ...]:
         """The lines without their ends; an empty file has one empty line."""
-        return tuple(self.text.split("\n"))
+        return _lines_of(self.text)
 
     @property
     def stem(self) -> str:
@@ -47,3 +48,9 @@ class SourceText:
         if at < 0 or not text:
             return self.span(line, after)
         return Span(self.path, line, at + 1, at + 1 + len(text))
+
+
+@lru_cache(maxsize=64)
+def _lines_of(text: str) -> tuple[str, ...]:
+    """Return the lines of a text, split once."""
+    return tuple(text.split("\n"))

@@ -1,16 +1,38 @@
-"""Fixtures that any test may ask for, and the option that rewrites what tests compare with."""
+"""Fixtures that any test may ask for, how many examples a property is tried on, and the option to rewrite goldens.
+
+A run is the same every time, on every machine and in any order: the examples of a property follow from its test alone.
+With `--hypothesis-profile volume` they are others each time, and many more.
+"""
 
 import os
 from collections.abc import Iterator
+from importlib import import_module
+from pkgutil import walk_packages
 
 import pytest
-from hypothesis import settings
+from hypothesis import HealthCheck, settings
+from hypothesis.internal.conjecture import engine
 
+import howto
 from howto.guarded import LOUD
 
-# A busy machine is slow, not wrong; and CI tries the same examples each time, so that a failure can be repeated.
-settings.register_profile("howto", deadline=None, derandomize=bool(os.environ.get("CI")))
-settings.load_profile("howto")
+SAME = settings(
+    deadline=None,  # a busy machine is slow, not wrong
+    derandomize=True,
+    database=None,
+    max_examples=40,
+    print_blob=True,
+    suppress_health_check=[HealthCheck.too_slow],
+)
+settings.register_profile("same", SAME)
+settings.register_profile("volume", SAME, derandomize=False, max_examples=1000)
+settings.load_profile("same")
+engine.MAX_SHRINKING_SECONDS = 30  # a failure is told soon, if not in its smallest form
+
+# Hypothesis tries the numbers that stand in the modules imported so far: with all of them, whichever tests are run.
+for module in walk_packages(howto.__path__, "howto."):
+    if not module.name.endswith("__main__"):
+        import_module(module.name)
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

@@ -6,12 +6,12 @@ from typing import Any
 
 import pytest
 
-from howto.jobs import pipeline
 from howto.findings import Finding
-from howto.layout.pages.letter import Needs, letter_sheet
-from howto.layout.unset_letters import letter_findings
+from howto.jobs import pipeline
 from howto.jobs.letter import write_letter
 from howto.jobs.outputs import Make, make
+from howto.layout.pages.letter import Needs, letter_sheet
+from howto.layout.unset_letters import letter_findings
 from howto.model.crew import Climate, Colours
 from howto.model.measures import Measures
 from howto.model.plants import PlantBook

@@ -24,7 +24,7 @@ def test_there_are_cases() -> None:
 
 @pytest.mark.parametrize("case", CASES, ids=name)
 def test_a_case_is_reported_exactly(case: Case, accept: bool) -> None:
-    found = check_text(case.source, case.crew).report
+    found = case.checked.report
     if accept:
         case.findings.write_text(found, encoding="utf-8")
     assert found == case.findings.read_text(encoding="utf-8")
@@ -32,12 +32,12 @@ def test_a_case_is_reported_exactly(case: Case, accept: bool) -> None:
 
 @pytest.mark.parametrize("case", BROKEN, ids=name)
 def test_a_broken_case_breaks_the_rule_it_is_named_for(case: Case) -> None:
-    assert check_text(case.source, case.crew).breaking(case.rule)
+    assert case.checked.breaking(case.rule)
 
 
 @pytest.mark.parametrize("case", BROKEN, ids=name)
 def test_following_the_mend_clears_it(case: Case) -> None:
-    checked = check_text(case.source, case.crew)
+    checked = case.checked
     if case.mended.exists():
         assert check_text(shown(case.mended), case.crew).breaking(case.rule) == []
         return

@@ -113,7 +113,8 @@ def _findings(passages: list[_Passage], sources: Sources, what: str) -> Iterator
             yield _trade(passage, found[0], sources)
     prose = [each for each in passages if len(each.text.split()) > 2]
     text = " ".join(each.text if each.text.rstrip().endswith((".", "!", "?")) else f"{each.text}." for each in prose)
-    if counts(text).words >= LEAST_SAMPLE and counts(text).grade > HIGHEST_GRADE:
+    whole = counts(text)
+    if whole.words >= LEAST_SAMPLE and whole.grade > HIGHEST_GRADE:
         yield _grade(prose, text, sources, what)
 
 

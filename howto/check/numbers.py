@@ -18,6 +18,7 @@ from howto.model.shown import shown_cell
 from howto.quantities import Quantity, QuantityError, field_unit, find_all, parse
 
 COARSE: Final = 0.03  # ours: `2 ft` is not half a foot wide; no rounding moves a number by more than this share
+NEAR: Final = 300  # letters before and after a number among which its name is looked for
 DISPLAY: Final = 0.005  # a figure is shown to three digits, so it may be half of the third one out
 _SENTENCE: Final = re.compile(r"(?<=[.!?;])\s+")
 _GLUE: Final = {"of", "the", "a", "an", "to", "at", "in", "per", "and", "for"}
@@ -118,7 +119,7 @@ def _amounts(sentence: str, known: Sequence[Named]) -> Iterator[Claim]:
     amounts = list(find_all(sentence))
     for at, (start, end, quantity) in enumerate(amounts):
         alike = [each for each in known if _in_unit(quantity, each) is not None]
-        tied = _tied(sentence[:start], sentence[end:], alike)
+        tied = _tied(sentence[max(0, start - NEAR) : start], sentence[end : end + NEAR], alike)
         if not tied or any(agrees(quantity, each) for each in tied):
             continue
         first = tied[0]

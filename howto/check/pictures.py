@@ -1,6 +1,7 @@
 """Checks that the pictures a shelf names are on the disk, and that those on the disk are named."""
 
 import os
+from collections import Counter
 from collections.abc import Iterator
 from difflib import get_close_matches
 from pathlib import Path
@@ -9,6 +10,7 @@ from typing import Any, Final
 from howto.check.place import Sources, noted
 from howto.findings import Finding, Severity
 from howto.model.family import Rule
+from howto.model.names import as_seen, on_disk
 from howto.model.reference import FORMAT, PRACTICE
 from howto.model.shelf import Shelf
 from howto.model.technique import Picture
@@ -36,16 +38,24 @@ UNUSED: Final[Rule[Any]] = Rule(
     references=(PRACTICE,),
     applies="the `pictures` folder",
 )
-PICTURE_RULES: Final = (PICTURE, UNUSED)
+TWICE: Final[Rule[Any]] = Rule(
+    name="shelf.picture-twice",
+    severity=Severity.ERROR,
+    statement="No two pictures have names that look the same.",
+    why="a letter with an accent is stored in two ways, so that nobody could tell which of the two will be shown",
+    references=(FORMAT,),
+    applies="the `pictures` folder",
+)
+PICTURE_RULES: Final = (PICTURE, UNUSED, TWICE)
 
 
-def on_disk(shelf: Shelf) -> tuple[str, ...]:
-    """Return the pictures of a shelf by their names inside its `pictures` folder, sorted."""
+def pictures_of(shelf: Shelf) -> tuple[str, ...]:
+    """Return the pictures of a shelf by their names inside its `pictures` folder as they are seen, sorted."""
     folder = Path(shelf.root) / FOLDER
     if not folder.is_dir():
         return ()
     files = (path for path in folder.rglob("*") if path.suffix.casefold() in ENDINGS and path.is_file())
-    return tuple(sorted(path.relative_to(folder).as_posix() for path in files))
+    return tuple(sorted(as_seen(path.relative_to(folder).as_posix()) for path in files))
 
 
 def named_pictures(shelf: Shelf) -> Iterator[tuple[Picture, Span]]:
@@ -62,17 +72,22 @@ def named_pictures(shelf: Shelf) -> Iterator[tuple[Picture, Span]]:
 
 def picture_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
     """Yield a finding for each picture that is named and missing, or there and not named."""
-    there = on_disk(shelf)
+    there = pictures_of(shelf)
     named: set[str] = set()
     for picture, span in named_pictures(shelf):
         if not picture.file:  # told while it was read
             continue
-        file = picture.file.removeprefix("./").removeprefix(f"{FOLDER}/")
+        file = as_seen(picture.file).removeprefix("./").removeprefix(f"{FOLDER}/")
         named.add(file.casefold())
         if file not in there:
             what, why, mend = _missing(file, there, Path(shelf.root) / FOLDER)
             yield noted(PICTURE, span, sources, what, why, mend)
-    for file in there if _all_read(shelf) else ():
+    for file, count in Counter(there).items():
+        if count > 1:
+            what = f"`{file}` is there twice: {count} files have names that look the same"
+            mend = "open each of them, and take out of the folder or rename all but one"
+            yield noted(TWICE, Span(f"{shelf.root}/{FOLDER}/{file}"), sources, what, TWICE.why, mend)
+    for file in dict.fromkeys(there) if _all_read(shelf) else ():
         if file.casefold() not in named:
             path = f"{shelf.root}/{FOLDER}/{file}"
             what, why = f"`{file}` is shown by no technique and no visit", UNUSED.why
@@ -95,7 +110,7 @@ def _missing(file: str, there: tuple[str, ...], folder: Path) -> tuple[str, str,
     alike = next((each for each in there if each.casefold() == file.casefold()), "")
     if alike:
         return f"`{file}` is `{alike}` on the disk", PICTURE.why, f"write `{alike}`"
-    path = str(folder / file)
+    path = str(on_disk(folder, file))
     if os.path.isdir(path):  # noqa: PTH112 - Path.is_dir stops at a name too long for the disk
         return f"`{file}` is a folder", PICTURE.why, "write the name of a picture in it, or take the line out"
     if os.path.isfile(path):  # noqa: PTH113 - as above

@@ -40,9 +40,10 @@ _LEADS: Final = re.compile(
     r"ll[aá]m\w*|tel[eé]fono|m[oó]vil|gọi|điện thoại|waea)\W*(?:\w+\W+){0,3}$",
     re.IGNORECASE,
 )
+_LOOK_BACK: Final = 80  # letters: what leads to a number stands before it
 _GROUPS: Final = re.compile(r"\(?\d{3}\)?[ .-]\d{3}[ .-]\d{4}")
 _DATE: Final = re.compile(r"(?<![\d./-])(?:\d{4}-\d{1,2}-\d{1,2}|\d{1,2}[./-]\d{1,2}[./-]\d{2,4})(?![./-]?\d)")
-_EMAIL: Final = re.compile(r"[\w.+-]+@[\w-]+(?:\.[\w-]+)+")
+_EMAIL: Final = re.compile(r"(?<![\w.+-])[\w.+-]+@[\w-]+(?:\.[\w-]+)+")
 _UNITS: Final = (
     r"(?!\d|[.,]\d|\s*(?:mm|cm|m|km|l|ml|g|kg|ft|in|inch|inches|m2|sq|%|°|days?|weeks?|months?|min|h|hours?|plants?)\b)"
 )
@@ -111,7 +112,8 @@ def _phone(text: str, crew: Crew) -> Iterator[Given]:
         digits = _digits(found)
         if not 7 <= len(digits) <= 15 or (own and digits in own):
             continue
-        if _CALLED.match(found) or _GROUPS.fullmatch(found) or _LEADS.search(text[: start.start()]):
+        asked = _LEADS.search(text[max(0, start.start() - _LOOK_BACK) : start.start()])
+        if _CALLED.match(found) or _GROUPS.fullmatch(found) or asked:
             yield Given("phone", found.strip())
             return
 

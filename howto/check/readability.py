@@ -22,6 +22,7 @@ TRADE = {
     "above": 2, "idea": 3, "ideas": 3, "ideal": 3, "create": 2, "lion": 2, "around": 2,
     "seedling": 2, "water": 2, "whole": 1, "seedlings": 2, "vegetable": 4, "clothes": 1,
 }  # fmt: skip
+_LOOK_BACK = 10  # letters: more than a shortened word has
 _WORD = re.compile(r"[^\W_]+(?:[.,:/'’-][^\W_]+)*", re.UNICODE)
 _END = re.compile(r"[.!?]+[\"'”’)\]]*(?=\s|$)")
 _VOWELS = re.compile(r"[aeiouyàáâäèéêëìíîïòóôöùúûü]+")
@@ -84,8 +85,7 @@ def _goes_on(text: str, match: re.Match[str]) -> bool:
     """Tell whether a full stop belongs to a shortened word or a list numeral, so that the sentence goes on."""
     if not match.group().startswith("."):
         return False
-    before = re.search(r"[\w.]*$", text[: match.start()])
-    last = before.group().casefold() if before else ""
+    last = re.split(r"[^\w.]", text[max(0, match.start() - _LOOK_BACK) : match.start()])[-1].casefold()
     if last in UNITS:
         return text[match.end() :].lstrip()[:1].islower()
     return last in SHORTENED or (last.isdigit() and len(last) < 3 and text[: match.start()].strip() == last)

@@ -10,7 +10,18 @@ from typing import Annotated
 import typer
 
 from howto.cli import report
-from howto.cli.options import SHELF, DateOption, PathsArgument, ShelfOption, StrictOption, colour, day, refuse, width
+from howto.cli.options import (
+    SHELF,
+    DateOption,
+    PathsArgument,
+    ShelfOption,
+    StrictOption,
+    colour,
+    day,
+    refuse,
+    say,
+    width,
+)
 from howto.findings import exit_status
 from howto.jobs import pipeline
 
@@ -52,11 +63,11 @@ def build(
             report.terminal(built.findings, built.sources, colour=colour(), width=width()), nl=False, err=built.stopped
         )
     if built.stopped:
-        typer.echo(f"Nothing was written to {to}.", err=True)
+        say(f"Nothing was written to {to}.", err=True)
         raise typer.Exit(exit_status(built.findings, strict=strict))
     if text:
-        typer.echo("\n\n".join(built.texts))
-    typer.echo(built.summary(to))
+        say("\n\n".join(built.texts))
+    say(built.summary(to))
 
 
 @contextmanager

@@ -5,7 +5,7 @@ from typing import Annotated
 import typer
 
 from howto.cli import report, working
-from howto.cli.options import SHELF, DateOption, Form, FormOption, ShelfOption, colour, day, refuse, width
+from howto.cli.options import SHELF, DateOption, Form, FormOption, ShelfOption, colour, day, refuse, say, width
 from howto.findings import exit_status
 from howto.jobs import pipeline
 
@@ -27,5 +27,5 @@ def figures(
     if form is Form.JSON:
         typer.echo(working.figures_as_json(worked.groups, worked.reader))
     else:
-        typer.echo(working.figures_as_text(worked.groups, worked.reader, width=width()))
+        say(working.figures_as_text(worked.groups, worked.reader, width=width()))
     raise typer.Exit(exit_status(worked.findings))

@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from howto.cli import report
-from howto.cli.options import SHELF, DateOption, ShelfOption, colour, day, refuse, width
+from howto.cli.options import SHELF, DateOption, ShelfOption, colour, day, refuse, say, width
 from howto.findings import exit_status
 from howto.jobs import letter as letters
 from howto.jobs import pipeline
@@ -31,10 +31,10 @@ def letter(
     made = letters.write_letter(shelf, to, first, day(date))
     if made.stopped:
         typer.echo(report.terminal(made.findings, made.sources, colour=colour(), width=width()), nl=False, err=True)
-        typer.echo(f"Nothing was written to {to}.", err=True)
+        say(f"Nothing was written to {to}.", err=True)
         raise typer.Exit(exit_status(made.findings))
-    typer.echo(made.text)
-    typer.echo(f"\nWrote {' and '.join(made.written)} in {to}.")
+    say(made.text)
+    say(f"\nWrote {' and '.join(made.written)} in {to}.")
 
 
 def _first_day(text: str) -> day_of | None:

@@ -6,11 +6,12 @@ from typing import Annotated
 import typer
 
 from howto.cli import report
-from howto.cli.options import SHELF, ShelfOption, colour, refuse, width
+from howto.cli.options import SHELF, ShelfOption, colour, refuse, say, width
 from howto.findings import exit_status
 from howto.jobs import new as plans
 from howto.jobs import pipeline
 from howto.jobs.staging import Stage
+from howto.model.names import on_disk
 
 
 def mark(
@@ -23,6 +24,7 @@ def mark(
     shelf: ShelfOption = SHELF,
 ) -> None:
     """Write a page that opens in any browser: tap the photograph, copy the lines, paste them into a technique."""
+    photo = on_disk(photo.parent, photo.name)
     if not photo.is_file():
         there = shelf / "pictures" / photo.name
         near = f" There is `{there}`." if there.is_file() else ""
@@ -39,4 +41,4 @@ def mark(
         stage.swap_in()
     finally:
         stage.drop()
-    typer.echo(f"Wrote {to / page.name}. Open it in a browser.")
+    say(f"Wrote {to / page.name}. Open it in a browser.")

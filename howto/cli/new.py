@@ -6,7 +6,7 @@ from typing import Annotated
 
 import typer
 
-from howto.cli.options import SHELF, DateOption, ShelfOption, day, refuse
+from howto.cli.options import SHELF, DateOption, ShelfOption, day, refuse, say
 from howto.jobs import new as plans
 from howto.jobs import pipeline
 from howto.jobs.staging import write_new
@@ -71,7 +71,7 @@ def _asks() -> bool:
 
 def _asked_jobs(shelf: Path) -> list[str]:
     """Return the jobs a person types when asked: techniques, and for each what it was done to and how large."""
-    typer.echo("Techniques on this shelf: " + ", ".join(plans.technique_names(shelf)))
+    say("Techniques on this shelf: " + ", ".join(plans.technique_names(shelf)))
     typed: str = typer.prompt("What was done? Names, with commas between")
     jobs = []
     for name in filter(None, (each.strip() for each in typed.split(","))):
@@ -93,5 +93,5 @@ def _write(plan: plans.Plan) -> None:
         raise refuse(plan.problem)
     for path, text in plan.files:
         write_new(path, text.encode())
-        typer.echo(f"Wrote {path}")
-    typer.echo(plan.next_step)
+        say(f"Wrote {path}")
+    say(plan.next_step)

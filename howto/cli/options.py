@@ -2,6 +2,7 @@
 
 import io
 import os
+import re
 import shutil
 import sys
 from datetime import date, datetime
@@ -10,6 +11,8 @@ from pathlib import Path
 from typing import Annotated
 
 import typer
+
+from howto.cli.report import safe
 
 ShelfOption = Annotated[
     Path, typer.Option("--shelf", metavar="FOLDER", help="The folder that holds crew.yaml and the techniques.")
@@ -29,6 +32,7 @@ PathsArgument = Annotated[
 ]
 StrictOption = Annotated[bool, typer.Option("--strict", help="Let warnings stop a build too, not only errors.")]
 SHELF = Path("techniques")
+_STEERING = re.compile("[\x00-\x09\x0b-\x1f\x7f-\x9f]")
 FIRST_YEAR, LAST_YEAR = 1900, 2999  # as in files
 
 
@@ -72,7 +76,12 @@ def plain_output() -> None:
             stream.reconfigure(errors="replace")
 
 
+def say(text: str, *, err: bool = False) -> None:
+    """Print lines of words, in which nothing can steer the terminal."""
+    typer.echo(_STEERING.sub(lambda found: safe(found[0]), text), err=err)
+
+
 def refuse(message: str) -> typer.Exit:
     """Print why a command line cannot be followed, and return the exit that says so (status 2)."""
-    typer.echo(message, err=True)
+    say(message, err=True)
     return typer.Exit(2)

@@ -104,7 +104,8 @@ def thirstiest_until_next(visit: Visit, crew: Crew) -> int | None:
     year = garden.year_of_reference_et(crew)
     if not year:
         return None
-    last = min(visit.next_visit or visit.date + AHEAD, visit.date + FURTHEST)
+    following = visit.next_visit if visit.next_visit and visit.next_visit > visit.date else visit.date + AHEAD
+    last = min(following, visit.date + FURTHEST)
     return max(_months(visit.date, last), key=lambda month: year[month - 1])
 
 

@@ -10,7 +10,7 @@ import math
 import re
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import lru_cache
+from functools import cache, lru_cache
 from typing import Final, NamedTuple
 
 
@@ -281,6 +281,7 @@ _FIELD_WORDS: Final = {
 }  # fmt: skip
 
 
+@cache
 def field_unit(field_name: str) -> tuple[str, str | None]:
     """Return the author's key and the unit of a field: `finished_width_mm` → (`finished width`, `mm`)."""
     for suffix in sorted(_FIELDS.split(), key=len, reverse=True):

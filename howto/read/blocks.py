@@ -10,7 +10,7 @@ from markdown_it.token import Token
 from markdown_it.tree import SyntaxTreeNode
 
 from howto.fonts.letters import tidied
-from howto.read.notes import Notes, line_of, lines_of, short, whole_line
+from howto.read.notes import LONGEST, Notes, line_of, lines_of, note_long, short, whole_line
 from howto.read.passage import Passage, Piece
 from howto.span import Span
 
@@ -162,7 +162,7 @@ class _Reader:
         pieces = list(words[0].pieces)
         for passage in words[1:]:
             pieces += [Piece(" "), *passage.pieces]
-        return Item(Passage(tuple(pieces), words[0].span), tuple(under))
+        return Item(self.cut(Passage(tuple(pieces), words[0].span)), tuple(under))
 
     def table(self, node: SyntaxTreeNode) -> Listing:
         """Return a table as a list of its rows under the header, cells joined by a colon."""
@@ -186,7 +186,11 @@ class _Reader:
         content = node.content
         for tag in _TAG.finditer(content):
             self.note_inline(span, content, tag.group(), "a page tag", f"take out `{short(tag.group())}`")
-        return Passage(tuple(_joined(self.pieces(node.meta["flat"], span, content))), span)
+        return self.cut(Passage(tuple(_joined(self.pieces(node.meta["flat"], span, content))), span))
+
+    def cut(self, words: Passage) -> Passage:
+        """Return words without what runs on past all reading, which is noted."""
+        return words.part(0, LONGEST) if note_long(self.notes, words.span, len(words.text)) else words
 
     def place(self, node: SyntaxTreeNode) -> Span:
         """Return the place of an inline node's first line."""

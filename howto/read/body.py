@@ -6,7 +6,7 @@ from typing import Final, TypeVar
 
 from howto.findings import Finding, Severity
 from howto.read.blocks import Block, Heading, Item, Listing, Paragraph, read_blocks
-from howto.read.items import CareText, CautionText, KitText, care, caution, kit, tick
+from howto.read.items import CareText, CautionText, KitText, care, caution, kit, without_box
 from howto.read.labels import labels_for, section_named
 from howto.read.letters import note_parts
 from howto.read.notes import Notes, lines_of, listed, nearest, short, whole_line
@@ -43,6 +43,7 @@ _SHOWN: Final = {
 }
 _WHY: Final = {
     "tools": "the card says what to bring before the work starts",
+    "materials": "the card says what is used up, so that it is there before the work starts",
     "steps": "the card and the pictures follow the steps",
     "cautions": "whoever could do the work from a card, the pictures or a leaflet is told what can hurt",
     "finish": "the card ends with what good looks like",
@@ -68,14 +69,16 @@ def read_body(source: SourceText, first_line: int, language: str = "en") -> tupl
         materials=_each(kit(notes, item) for item in lists.get("materials", ())),
         steps=read_steps(notes, steps.blocks, language) if steps else (),
         cautions=_each(caution(notes, item) for item in lists.get("cautions", ())),
-        finish=_each(tick(notes, item) for item in lists.get("finish", ())),
+        finish=tuple(item.words for item in lists.get("finish", ())),
         aftercare=_each(care(notes, item, language) for item in lists.get("aftercare", ())),
         headings={name: found.heading for name, found in sections.items()},
         end=end,
     )
     note_parts(notes, (body,))
+    held = {**lists, "steps": steps.blocks if steps else ()}
     for name, found in sections.items():
-        _note_empty(notes, name, found)
+        if not held[name]:
+            _note_empty(notes, name, found.heading)
     return body, notes.findings
 
 
@@ -247,13 +250,11 @@ def _note_repeat(notes: Notes, name: str, span: Span, first: Span, language: str
     )
 
 
-def _note_empty(notes: Notes, name: str, section: _Section) -> None:
+def _note_empty(notes: Notes, name: str, heading: Span) -> None:
     """Note a section with nothing in it."""
-    if section.blocks:
-        return
     notes.add(
         "empty-section",
-        section.heading,
+        heading,
         "nothing stands under this heading",
         _WHY[name],
         f"write a line under it, such as `{_SHOWN[name]}`" + ("" if name in REQUIRED else ", or take the heading out"),
@@ -279,7 +280,8 @@ def _items(notes: Notes, name: str, section: _Section) -> tuple[Item, ...]:
             f"start each line with `{start}`" + (f": the first is `{start}{short(first, 60)}`" if first else ""),
         )
         items.extend(found)
-    return tuple(item for item in items if item.words.text.strip())
+    bare = (Item(without_box(item.words), item.under) for item in items)
+    return tuple(item for item in bare if item.words.text)
 
 
 def _flat(notes: Notes, item: Item, start: str) -> Iterable[Item]:

@@ -7,16 +7,18 @@ import yaml
 
 from howto.findings import Finding
 from howto.read.nodes import Entry, Mapping, Node, Scalar, Sequence
-from howto.read.notes import Notes, line_of, lines_of, short, whole_line
+from howto.read.notes import LONGEST, Notes, line_of, lines_of, note_long, short, whole_line
 from howto.read.yaml_text import YamlText, fit_for_yaml, shown
 from howto.read.yaml_words import explain
 from howto.span import SourceText, Span
 
 DEEPEST: Final = 12
 MOST_TRIES: Final = 10
+MOST_TRIED: Final = 100_000  # characters read again and again
 _FENCE: Final = re.compile(r"-{3,}|[—–−-]*—[—–−-]*")
 _TOO_FEW: Final = re.compile(r"[-–−]{1,2}")
 _KEY: Final = re.compile(r"[^\s#:][^:]{0,40}:(\s|$)")
+_NO_LETTER: Final = re.compile("[\x00-\x1f\x7f-\x9f\u2028\u2029\ud800-\udfff\ufffe\uffff]")
 
 
 def split_front_matter(source: SourceText) -> tuple[Node | None, int, tuple[Finding, ...]]:
@@ -119,6 +121,18 @@ class _Loader(yaml.SafeLoader):
         self.depth = 0
         self.shorthand: list[tuple[str, str, Any, Any]] = []
 
+    def scan_flow_scalar_non_spaces(self, double: bool, start_mark: Any) -> list[str]:
+        """Return what stands in quotes up to a space; an escape that makes no letter is one that is not known."""
+        mark = self.get_mark()
+        try:
+            chunks: list[str] = super().scan_flow_scalar_non_spaces(double, start_mark)
+        except (ValueError, OverflowError):  # a number that no character has
+            chunks = ["\0"]
+        if _NO_LETTER.search("".join(chunks)):
+            why = "found unknown escape character"
+            raise yaml.scanner.ScannerError("while scanning a double-quoted scalar", start_mark, why, mark)
+        return chunks
+
     def compose_node(self, parent: yaml.Node | None, index: int) -> yaml.Node | None:
         """Compose a node with its anchor and tag set aside."""
         event: Any = self.peek_event()  # type: ignore[no-untyped-call]
@@ -147,7 +161,7 @@ def _compose(notes: Notes, first: int, end: int) -> Node | None:
     A line that cannot be read is noted and left out, so that the rest is still looked at.
     """
     fit = fit_for_yaml(notes, first, end)
-    for _ in range(MOST_TRIES):
+    for _ in range(max(1, min(MOST_TRIES, MOST_TRIED // len(fit.text)))):
         loader = _Loader(fit.text)
         try:
             root = loader.get_single_node()
@@ -187,7 +201,7 @@ def _node(notes: Notes, fit: YamlText, root: yaml.Node) -> Node:
     """Return a parsed node as ours."""
     span = fit.span(notes, root.start_mark, root.end_mark)
     if isinstance(root, yaml.ScalarNode):
-        return Scalar(shown(root.value), span, quoted=root.style in ("'", '"'))
+        return _scalar(notes, root, span)
     if isinstance(root, yaml.SequenceNode):
         return Sequence(tuple(_node(notes, fit, each) for each in root.value if not isinstance(each, _Fetched)), span)
     entries: dict[str, Entry] = {}
@@ -224,7 +238,15 @@ def _entry(notes: Notes, fit: YamlText, key: yaml.Node, value: yaml.Node) -> Ent
             "take out this line and write its keys and values here",
         )
         return None
-    return Entry(Scalar(shown(key.value), span, quoted=key.style is not None), _node(notes, fit, value))
+    return Entry(_scalar(notes, key, span), _node(notes, fit, value))
+
+
+def _scalar(notes: Notes, node: yaml.ScalarNode, span: Span) -> Scalar:
+    """Return a text with the author's own signs, without what runs on past all reading."""
+    text = shown(node.value)
+    if note_long(notes, span, len(text)):
+        text = text[:LONGEST]
+    return Scalar(text, span, quoted=node.style in ("'", '"'))
 
 
 def _note_repeat(notes: Notes, again: Scalar, first: Scalar) -> None:

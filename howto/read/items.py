@@ -1,4 +1,4 @@
-"""One item of a list read as a tool, a caution, a finish line or a care task."""
+"""One item of a list read as a tool, a caution or a care task, without a box to tick."""
 
 import re
 from dataclasses import dataclass
@@ -56,11 +56,10 @@ def kit(_notes: Notes, item: Item) -> KitText | None:
     return KitText(name, note if note.text else None, words.span)
 
 
-def tick(_notes: Notes, item: Item) -> Passage | None:
-    """Return a finish line without its box."""
-    box = _BOX.match(item.words.text)
-    words = item.words.part(box.end() if box else 0)
-    return words if words.text else None
+def without_box(words: Passage) -> Passage:
+    """Return the words of a line without the box to tick in front of them."""
+    box = _BOX.match(words.text)
+    return words.part(box.end() if box else 0)
 
 
 def caution(notes: Notes, item: Item) -> CautionText | None:

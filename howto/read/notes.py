@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable
 from difflib import SequenceMatcher, get_close_matches
-from functools import lru_cache
 from typing import Final
 
 from howto.findings import README, Finding, Severity
@@ -11,11 +10,11 @@ from howto.span import SourceText, Span
 
 HALF_SURE: Final = 0.6  # of the letters of two words in common and in order
 SURE: Final = 0.8  # the same, where they start with different letters
+LONGEST: Final = 2000  # characters in one paragraph, item or value: ours, some 350 words
 
 
-@lru_cache(maxsize=8)
 def lines_of(source: SourceText) -> tuple[str, ...]:
-    """Return the lines of a file, split once."""
+    """Return the lines of a file."""
     return source.lines
 
 
@@ -58,6 +57,20 @@ class Notes:
     def findings(self) -> tuple[Finding, ...]:
         """What was noted so far."""
         return tuple(self.found)
+
+
+def note_long(notes: Notes, span: Span, length: int) -> bool:
+    """Note words that run on past all reading; tell whether they do."""
+    if length <= LONGEST:
+        return False
+    notes.add(
+        "too-long",
+        span,
+        f"these words run on for {length} characters",
+        f"nobody reads on through so many, and no page has room for them; {LONGEST} are the most",
+        f"say it in at most {LONGEST} characters, or move part of it to a line or paragraph of its own",
+    )
+    return True
 
 
 def nearest(word: str, known: Iterable[str]) -> str | None:

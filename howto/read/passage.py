@@ -10,6 +10,7 @@ _SENTENCE: Final = re.compile(r"(?<=[.!?])[\"”’)]?\s+(?=\S)")
 _SHORTENED: Final = re.compile(
     r"(?:\b(?:e\.g|i\.e|etc|approx|no|vs|cf|max|min|dia|incl|fig|p|sp|subsp|var|cv|St)|\b[A-Z])\.$"
 )
+_LOOK_BACK: Final = 10  # letters: more than a shortened word has
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +70,7 @@ def lead_of(passage: Passage) -> tuple[str, int]:
 def first_sentence(text: str) -> int:
     """Return where the first sentence of a text ends; the whole length where there is but one."""
     for found in _SENTENCE.finditer(text):
-        if not _SHORTENED.search(text[: found.start()]):
+        if not _SHORTENED.search(text[max(0, found.start() - _LOOK_BACK) : found.start()]):
             return found.start()
     return len(text)
 

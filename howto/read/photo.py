@@ -12,6 +12,7 @@ from PIL import Image, ImageFile
 
 from howto.findings import Finding
 from howto.guarded import guarded
+from howto.model.names import as_seen, on_disk
 from howto.model.photo import Photograph
 from howto.read import photo_rules
 from howto.read.photo_kinds import ACCEPTED, EXPORT, kind_of
@@ -55,7 +56,7 @@ def read_photo(
 def _read(folder: Path, file: str, span: Span, text: str, ground: str, held: Callable[[Size], Size]) -> Read:
     """Return the picture, or the finding that says why not."""
     file = name_in(folder, file)
-    path = folder / file
+    path = on_disk(folder, file)
     missing = _missing(folder, path, file, span, text)
     if missing:
         return None, (missing,)
@@ -119,7 +120,7 @@ def _missing(folder: Path, path: Path, file: str, span: Span, text: str) -> Find
         )
     if isfile(path):  # noqa: PTH113 - Path.is_file raises where a name is too long for the disk
         return None
-    there = sorted(each.name for each in home.iterdir() if each.is_file()) if home.is_dir() else []
+    there = sorted(as_seen(each.name) for each in home.iterdir() if each.is_file()) if home.is_dir() else []
     near = get_close_matches(file, there, n=1, cutoff=0.6)
     mend = f"write `{near[0]}`" if near else f"put `{file}` into the folder `{folder.name}`, or take this line out"
     return photo_rules.MISSING.finding(

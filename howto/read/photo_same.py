@@ -8,6 +8,7 @@ from typing import Final, NamedTuple
 
 from PIL import Image
 
+from howto.model.names import on_disk
 from howto.model.shelf import Shelf
 from howto.read.photo import name_in, read_photo
 from howto.span import Span
@@ -40,7 +41,7 @@ class _File:
 
     def __init__(self, folder: Path, name: str, file: str) -> None:
         self.folder, self.name, self.file = folder, name, file
-        self.path = folder / name_in(folder, file)
+        self.path = on_disk(folder, name_in(folder, file))
         try:
             found = self.path.stat() if self.path.is_file() else None
         except (OSError, ValueError):  # a name that no disk can hold

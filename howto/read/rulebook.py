@@ -59,7 +59,7 @@ _TEXT: Final = (
     _rule(
         "too-big",
         _ANY,
-        "A file is at most 1 MiB (1,048,576 bytes).",
+        "A technique or visit is at most 64 KiB and 1,000 lines, any other file 128 KiB and 8,000 lines.",
         "a technique is a page or two; anything larger is a picture or a slip",
     ),
     _rule(
@@ -135,9 +135,9 @@ _FRONT: Final = (
     _rule("value", _KEYED, "A value is of the kind its key wants.", "a list is no text and a word is no number"),
     _rule(
         "too-long",
-        "`crew.yaml` and visits",
-        "Words that stand on a line wherever they are printed are short enough for it.",
-        "a name or a contact that runs on pushes what matters off the page",
+        _ANY,
+        "Words are short enough for the line, the step or the paragraph that they are printed in.",
+        "a name or a contact that runs on pushes what matters off the page, and nobody reads on through one paragraph",
     ),
     _rule(
         "date",

@@ -80,7 +80,7 @@ def read_steps(notes: Notes, blocks: Sequence[Paragraph | Listing], language: st
             f"a step's number has room for two digits: {MOST_STEPS} steps at the most",
             f"move steps {MOST_STEPS + 1} to {len(steps)} into a file of their own; a card is best taught with seven",
         )
-    return tuple(steps)
+    return tuple(steps[:MOST_STEPS])
 
 
 def _are_notes(block: Listing, language: str) -> bool:

@@ -9,7 +9,8 @@ from howto.findings import Finding
 from howto.read.notes import Notes, whole_line
 from howto.span import SourceText, Span
 
-MOST_BYTES: Final = 1024 * 1024
+MOST: Final = (128, 8000)  # KiB and lines of a list of plants or people
+MOST_OF_WORDS: Final = (64, 1000)  # of a technique or a visit: a page or two are some three, and a hundred
 _LINE_ENDS: Final = re.compile("\r\n|[\r\u0085\u2028\u2029]")
 _NO_TEXT: Final = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\ud800-\udfff\ufdd0-\ufdef\ufffe\uffff]")
 
@@ -38,7 +39,7 @@ def read_text(path: Path, shown: str) -> tuple[SourceText | None, tuple[Finding,
         return None, notes.findings
     try:
         with path.open("rb") as file:
-            data = file.read(MOST_BYTES + 1)
+            data = file.read(MOST[0] * 1024 + 1)
     except (OSError, ValueError) as problem:
         reason = getattr(problem, "strerror", None) or "the path cannot be opened"
         notes.add(
@@ -55,11 +56,12 @@ def read_text(path: Path, shown: str) -> tuple[SourceText | None, tuple[Finding,
 def text_of(data: bytes, shown: str) -> tuple[SourceText | None, tuple[Finding, ...]]:
     """Return bytes as text with line ends made one kind, or None with the finding that says why not."""
     empty = Notes(SourceText(shown, ""))
-    if len(data) > MOST_BYTES:
+    kib, lines = MOST_OF_WORDS if shown.casefold().endswith(".md") else MOST
+    if len(data) > kib * 1024 or len(data.splitlines()) > lines:
         empty.add(
             "too-big",
             Span(shown),
-            "this file is over 1 MiB (1,048,576 bytes)",
+            f"this file is over {kib} KiB ({kib * 1024:,} bytes) or over {lines:,} lines",
             "a technique is a page or two of words; pictures are kept beside it, not in it",
             "take out what is not words, or split the file in two",
         )

@@ -38,6 +38,13 @@ _FURTHER: Final = _Saying(
     "keys that stand together start in the same column",
     "set this line in as far as the line above it",
 )
+_ESCAPE: Final = _Saying(
+    "found unknown escape character",
+    "front-matter",
+    "a backslash stands in double quotes",
+    "in double quotes a backslash changes the character after it, here into one that no page can carry",
+    "put single quotes round this text in place of the double ones, and write any `'` in it twice",
+)
 _SAYINGS: Final = (
     _Saying(
         "but found another document",
@@ -62,13 +69,7 @@ _SAYINGS: Final = (
         "write the same quote at the end of this text",
         at="context",
     ),
-    _Saying(
-        "found unknown escape character",
-        "front-matter",
-        "a backslash stands in double quotes",
-        "in double quotes a backslash changes the character after it",
-        "put single quotes round this text in place of the double ones",
-    ),
+    _ESCAPE,
     _Saying(
         "expected ',' or '}'",
         "front-matter",
@@ -161,6 +162,9 @@ def explain(notes: Notes, fit: YamlText, problem: yaml.MarkedYAMLError) -> None:
     span, number = _place(notes, fit, mark)
     notes.add(saying.rule, span, saying.what, saying.why, _mend(notes, saying, span))
     line = fit.lines[number]
+    if saying is _ESCAPE:
+        fit.lines[number] = re.sub(r"\\(?![\"\\])", "/", line)
+        return
     whole = saying.rule == "quotes" and mark.line == number
     fit.lines[number] = line[: mark.column] + hidden_signs(line[mark.column :]) if whole else ""
 

@@ -192,12 +192,7 @@ def test_seasons_that_are_read(season: str, crew: Crew) -> None:
             "`spring (March to May)` names no month in the south",
             "write `season: spring`",
         ),
-        (
-            "spring (March to May)",
-            Crew(),
-            "`spring (March to May)` is written twice over",
-            "write `season: spring`",
-        ),
+        ("spring (March to May)", Crew(), "`spring (March to May)` is written twice over", "write `season: spring`"),
         (
             "autumn (after leaf fall)",
             Crew(),

@@ -60,11 +60,7 @@ def test_the_same_work_in_another_language_passes() -> None:
         (
             {},
             {"needs": ("dig-a-hole", "b")},
-            (
-                "needs",
-                f"`needs` is not given here and dig-a-hole, b in `{FIRST}`",
-                "write `needs: [dig-a-hole, b]`",
-            ),
+            ("needs", f"`needs` is not given here and dig-a-hole, b in `{FIRST}`", "write `needs: [dig-a-hole, b]`"),
         ),
         (
             {"plants": ("haya",)},
@@ -156,11 +152,7 @@ def test_both_show_the_same_pictures_with_the_same_marks() -> None:
 def test_a_caution_has_as_many_things_to_wear() -> None:
     unworn = (Hazard(title="Hojas.", text=prose("La mano libre detrás.")),)
     assert told({"cautions": unworn}) == [
-        (
-            "cautions[0]",
-            f"0 things to wear here and 1 in `{FIRST}`",
-            "write after the arrow, in this language: gloves",
-        )
+        ("cautions[0]", f"0 things to wear here and 1 in `{FIRST}`", "write after the arrow, in this language: gloves")
     ]
     assert told({}, {"cautions": unworn})[0][2] == "take the arrow and its words out"
 

@@ -13,6 +13,7 @@ from typer.testing import CliRunner
 
 from howto.cli import build as build_module
 from howto.cli.app import app, main
+from howto.cli.options import say
 from tests.support.source import ROOT
 
 RUN = CliRunner()
@@ -272,3 +273,8 @@ def test_the_visit_that_the_readme_shows_is_clean(tmp_path: Path) -> None:
     visit.write_text(shown[0], encoding="utf-8")
     result = RUN.invoke(app, on(root, "check", str(visit), DAY))
     assert (result.exit_code, result.stdout) == (0, "No findings.\n")
+
+
+def test_nothing_printed_steers_the_terminal(capsys: pytest.CaptureFixture[str]) -> None:
+    say("one\ntwo \x1b[31m\x9b\x07\u00a0three")
+    assert capsys.readouterr().out == "one\ntwo ␛[31m<U+009B>␇\u00a0three\n"

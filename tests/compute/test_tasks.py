@@ -113,10 +113,7 @@ def test_one_job_needs_no_word_of_what_it_was() -> None:
 
 
 def test_amounts_for_things_named_apart_stay_apart() -> None:
-    found = told(
-        job("the pear", care("Water 9 L.", "within", 2)),
-        job("the hedge", care("Water 9 L.", "within", 2)),
-    )
+    found = told(job("the pear", care("Water 9 L.", "within", 2)), job("the hedge", care("Water 9 L.", "within", 2)))
     assert [(words, what) for _, words, what, _ in found] == [
         ("Water 9 L.", ("the pear",)),
         ("Water 9 L.", ("the hedge",)),

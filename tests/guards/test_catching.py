@@ -10,14 +10,20 @@ ANY = frozenset({"Exception", "BaseException"})
 
 
 def caught_blindly(text: str) -> list[int]:
-    """Return the lines that catch or suppress whatever may come."""
+    """Return the lines that catch or suppress whatever may come, but for those that clear up and raise it again."""
     lines = []
     for node in ast.walk(ast.parse(text)):
-        if isinstance(node, ast.ExceptHandler) and (node.type is None or _any_of(node.type)):
+        if isinstance(node, ast.ExceptHandler) and (node.type is None or _any_of(node.type)) and not _raises(node):
             lines.append(node.lineno)
         if isinstance(node, ast.Call) and "suppress" in ast.unparse(node.func) and any(map(_any_of, node.args)):
             lines.append(node.lineno)
     return lines
+
+
+def _raises(node: ast.ExceptHandler) -> bool:
+    """Tell whether a handler ends by raising what it caught."""
+    last = node.body[-1]
+    return isinstance(last, ast.Raise) and last.exc is None
 
 
 def _any_of(node: ast.expr) -> bool:

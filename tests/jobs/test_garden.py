@@ -4,6 +4,7 @@ from datetime import date
 from typing import Any
 
 import pytest
+from howto.model.said import unsaid
 
 from howto.families import family
 from howto.jobs.garden import garden_figures, thirstiest_until_next
@@ -11,7 +12,6 @@ from howto.model.crew import Climate, Crew
 from howto.model.figure import Figure
 from howto.model.plants import Grass, Plant, PlantBook, Words
 from howto.model.reference import Grade
-from howto.model.said import unsaid
 from howto.model.visit import Job, Visit
 from tests.support import builders, sample
 
@@ -104,6 +104,9 @@ def test_nothing_is_said_without_an_area_a_climate_or_of_a_watering_that_says_it
         (date(2027, 5, 20), date(2027, 9, 1), 7),
         (date(2026, 12, 20), date(2027, 3, 15), 3),  # over the year's end
         (date(2026, 11, 20), date(2028, 7, 1), 2),  # no further than three months
+        (date(2026, 10, 14), date(2026, 1, 25), 10),  # a wrong year, told elsewhere
+        (date(2028, 2, 29), date(2028, 2, 29), 4),
+        (date(2999, 12, 31), date(1900, 1, 1), 2),
     ],
 )
 def test_the_month_is_one_of_those_until_the_next_visit(on: date, following: date | None, month: int) -> None:

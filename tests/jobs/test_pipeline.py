@@ -60,11 +60,11 @@ def test_the_same_files_and_day_give_the_same_bytes(shelf: Path, tmp_path: Path)
 
 
 def test_nothing_is_written_while_an_error_stands(shelf: Path, tmp_path: Path) -> None:
-    pipeline.build(shelf, tmp_path / "out", TODAY)
+    pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["cards"])
     before = bytes_of(tmp_path / "out")
     file = shelf / "clipping/clip-a-ball.md"
     file.write_text(file.read_text().replace("finished width: 700 mm", "finished width: 300 mm"))
-    built = pipeline.build(shelf, tmp_path / "out", TODAY)
+    built = pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["cards"])
     assert built.stopped
     assert "clipping.half-at-most" in {finding.rule for finding in built.findings}
     assert bytes_of(tmp_path / "out") == before
@@ -73,7 +73,7 @@ def test_nothing_is_written_while_an_error_stands(shelf: Path, tmp_path: Path) -
 def test_a_build_that_breaks_half_way_leaves_the_last_output(
     shelf: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    pipeline.build(shelf, tmp_path / "out", TODAY)
+    pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["cards"])
     before = bytes_of(tmp_path / "out")
 
     def full(*_: object) -> bytes:
@@ -81,22 +81,22 @@ def test_a_build_that_breaks_half_way_leaves_the_last_output(
 
     monkeypatch.setattr("howto.jobs.outputs.jpeg", full)
     with pytest.raises(OSError, match="No space left"):
-        pipeline.build(shelf, tmp_path / "out", date(2026, 10, 15))
+        pipeline.build(shelf, tmp_path / "out", date(2026, 10, 15), kinds=["cards", "carousels"])
     assert bytes_of(tmp_path / "out") == before
 
 
 def test_a_technique_gone_from_the_shelf_goes_from_a_whole_build(shelf: Path, tmp_path: Path) -> None:
-    pipeline.build(shelf, tmp_path / "out", TODAY)
+    pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["cards", "leaflets"])
     for path in (shelf / "visits").iterdir():
         path.unlink()
     (shelf / "clipping/clip-a-ball.md").rename(shelf / "clipping/clip-a-round-ball.md")
-    pipeline.build(shelf, tmp_path / "out", TODAY)
+    pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["cards", "leaflets"])
     names = {name for name in bytes_of(tmp_path / "out") if name.endswith(".pdf")}
     assert names == {"cards/clip-a-round-ball.pdf"}
 
 
 def test_a_part_of_the_shelf_is_built_beside_the_rest(shelf: Path, tmp_path: Path) -> None:
-    pipeline.build(shelf, tmp_path / "out", TODAY)
+    pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["cards", "leaflets"])
     built = pipeline.build(shelf, tmp_path / "out", TODAY, [shelf / "visits"], kinds=["leaflets"])
     endings = ("html", "ics", "pdf", "txt")
     assert built.written == tuple(f"leaflets/2026-10-14-long-field.{ending}" for ending in endings)
@@ -107,7 +107,7 @@ def test_a_warning_stops_a_strict_build_only(shelf: Path, tmp_path: Path) -> Non
     file = shelf / "clipping/clip-a-ball.md"
     file.write_text(file.read_text().replace("passes: 2", "passes: 1"))
     assert pipeline.build(shelf, tmp_path / "strict", TODAY, strict=True).stopped
-    assert not pipeline.build(shelf, tmp_path / "out", TODAY).stopped
+    assert not pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["cards"]).stopped
 
 
 def test_what_will_not_fit_is_found_without_writing(shelf: Path) -> None:
@@ -247,7 +247,7 @@ def test_colours_that_cannot_be_read_are_a_finding(shelf: Path) -> None:
 
 def test_a_leaflet_that_will_not_fit_is_found(shelf: Path) -> None:
     visit = shelf / "visits/2026-10-14-long-field.md"
-    visit.write_text(visit.read_text() + "We left the ball round and the path clean.\n\n" * 500)
+    visit.write_text(visit.read_text() + "We left the ball round and the path clean.\n\n" * 480)
     assert "fit.leaflet" in {finding.rule for finding in pipeline.check(shelf, TODAY).findings}
 
 

@@ -14,11 +14,7 @@ from howto.model.technique import Kit
 from howto.shapes import Drawing, Label
 from tests.support import sample
 from tests.support.carousels import BALL, Empty, laid
-from tests.support.frames import (
-    outside,
-    text_of,
-    words_of,
-)
+from tests.support.frames import outside, text_of, words_of
 
 
 def test_numbers_too_wide_to_stand_side_by_side_are_fewer() -> None:

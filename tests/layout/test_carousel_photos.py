@@ -9,15 +9,7 @@ from howto.model.prose import prose
 from howto.model.technique import Picture, Step
 from tests.support import sample
 from tests.support.carousels import Empty, laid, pictures, with_picture
-from tests.support.frames import (
-    collisions,
-    discs_apart,
-    photo_discs,
-    photo_of,
-    text_of,
-    veil_of,
-    words_of,
-)
+from tests.support.frames import collisions, discs_apart, photo_discs, photo_of, text_of, veil_of, words_of
 from tests.support.photos import photograph, shipped
 
 

@@ -1,8 +1,9 @@
-"""Two hundred pictures with marks at random: nothing overlaps, is cut, or fails AA on its real pixels."""
+"""Pictures with marks at random, as many as a property has examples: nothing overlaps, is cut, or fails AA."""
 
 import random
 
 import pytest
+from hypothesis import settings
 from PIL import Image
 
 from howto.colour import contrast, written
@@ -16,7 +17,7 @@ from tests.support.frames import box_of, collisions, discs_apart, outside, photo
 from tests.support.photos import photograph, shipped
 
 EACH = 10  # pictures a seed
-SEEDS = 20
+SEEDS = settings().max_examples // EACH
 
 
 def shot(chance: random.Random) -> Image.Image:

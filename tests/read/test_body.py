@@ -1,7 +1,10 @@
+import re
+
 import pytest
 
 from howto.findings import Severity
 from howto.read.body import read_body, read_words
+from howto.read.labels import ENGLISH
 from howto.span import SourceText
 from tests.support.bodies import RIGHT, body, rules, within
 from tests.support.reading import told
@@ -89,6 +92,33 @@ def test_a_section_that_must_be_there_is_missed_at_the_end(name: str) -> None:
 def test_materials_may_be_left_out_and_aftercare_only_warns() -> None:
     _, findings = body(RIGHT[: RIGHT.index("## Aftercare")])
     assert [(each.rule, each.severity) for each in findings] == [("file.missing-section", Severity.WARNING)]
+
+
+NOTHING = (
+    "",
+    "\n",
+    "   \n\t\n",
+    "<!-- to come -->\n",
+    "-\n",
+    "1.\n",
+    "- [ ]\n",
+    "> \n",
+    "\u200b\n",
+    "- \u00a0\n",
+    "|a|\n|-|\n",
+)
+
+
+@pytest.mark.parametrize("nothing", NOTHING)
+def test_a_section_with_nothing_in_it_is_a_finding_wherever_it_stands(nothing: str) -> None:
+    for heading in (each[0] for each in ENGLISH.sections.values()):
+        empty = f"\n## {heading}\n{nothing}"
+        there = "".join(part for part in re.split(r"(?m)^(?=## )", RIGHT) if not part.startswith(f"## {heading}"))
+        intro, *sections = re.split(r"(?m)^(?=## )", there)
+        for at in range(len(sections) + 1):
+            _, findings = body("".join((intro, *sections[:at], empty.lstrip(), "\n", *sections[at:])))
+            assert findings, (heading, at)
+        assert rules(body(f"{RIGHT}\n{empty}\n{empty}")[1]).count("repeated-section") >= 1
 
 
 def test_an_empty_section_is_pointed_at() -> None:

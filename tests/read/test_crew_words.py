@@ -1,8 +1,8 @@
 from collections.abc import Mapping
 
 import pytest
-
 from howto.model.said import said, unsaid
+
 from howto.read.crew import crew_of
 from howto.span import SourceText
 
@@ -49,11 +49,7 @@ def test_a_crews_own_words_go_over_ours() -> None:
             "`Spanish` does not say which language by its letters",
             "write the letters of the language, such as `es:` or `mi:`",
         ),
-        (
-            '  es: {"{} to {}": "{} a"}',
-            "`{} a` has 1 `{}` and `{} to {}` has 2",
-            "write `{}` 2 times after the colon",
-        ),
+        ('  es: {"{} to {}": "{} a"}', "`{} a` has 1 `{}` and `{} to {}` has 2", "write `{}` 2 times after the colon"),
         ('  es: {shape: "{} forma"}', "`{} forma` has 1 `{}` and `shape` has 0", "take the `{}` out"),
         (
             "  es: forma",

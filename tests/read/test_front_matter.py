@@ -85,11 +85,7 @@ def test_values_have_their_line_and_column() -> None:
             "write the value itself in place of `*x`; if the text does start with `*`, put quotes round it",
         ),
         ("<<: 3", (1, 3), "take out this line and write its keys and values here"),
-        (
-            "a: !<x 2",
-            (4, 9),
-            "take out the `!` and what is joined to it, or put quotes round this text",
-        ),
+        ("a: !<x 2", (4, 9), "take out the `!` and what is joined to it, or put quotes round this text"),
     ],
 )
 def test_anchors_tags_aliases_and_merge_keys_are_findings(line: str, columns: tuple[int, int], mend: str) -> None:
@@ -228,6 +224,45 @@ def test_the_parser_is_put_in_plain_words(lines: str, place: tuple[int, int, int
     assert (finding.span.line, finding.span.column, finding.span.end_column) == place
     for word in ("mapping", "scalar", "token", "error", "invalid", "block"):
         assert word not in f"{finding.what} {finding.why} {finding.mend}"
+
+
+@pytest.mark.parametrize(
+    "escape",
+    [
+        "\\b",
+        "\\0",
+        "\\e[31m",
+        "\\a",
+        "\\t",
+        "\\n",
+        "\\N",
+        "\\L",
+        "\\x1b",
+        "\\x9b",
+        "\\ud800",
+        "\\uffff",
+        "\\U00110000",
+        "\\q",
+    ],
+)
+@pytest.mark.parametrize(
+    "lines", ['a: "one {} \\" two"', '"one {}": a', 'a: ["b {}", c]', 'a: {{"b {}": c}}', 'a: "b\n  {} c"']
+)
+def test_an_escape_that_makes_no_letter_is_told_in_keys_and_values(lines: str, escape: str) -> None:
+    node, _, (finding,) = front(f"---\n{lines.format(escape)}\nz: 2\n---\n")
+    assert (finding.rule, finding.what) == ("file.front-matter", "a backslash stands in double quotes")
+    assert escape in finding.text
+    assert str(flat(node)).isprintable()
+    assert "z" in str(flat(node))
+
+
+def test_an_escape_that_makes_a_letter_is_that_letter_and_the_mend_of_others_works() -> None:
+    assert flat(front('---\na: "\\u00e9 \\" \\\\"\n---\n')[0]) == {"a": 'é " \\'}
+    assert only('a: "Sam\'s front\\back"').mend == (
+        "put single quotes round this text in place of the double ones, and write any `'` in it twice"
+    )
+    node, _, findings = front("---\na: 'Sam''s front\\back'\n---\n")
+    assert (flat(node), findings) == ({"a": "Sam's front\\back"}, ())
 
 
 def test_a_missing_colon_is_shown_with_the_line_as_it_should_be() -> None:

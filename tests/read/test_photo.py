@@ -312,7 +312,7 @@ def test_a_file_of_too_many_bytes_is_not_opened(tmp_path: Path, monkeypatch: pyt
     assert refused(tmp_path, b"\xff\xd8\xff" + b"\0" * 2_000_000).what == "`p.jpg` is 2 MB"
 
 
-@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(data=st.data(), kind=st.sampled_from(["JPEG", "PNG", "WEBP"]))
 def test_damaged_bytes_never_crash(tmp_path: Path, data: st.DataObject, kind: str) -> None:
     whole = bytearray(encoded(Image.linear_gradient("L").resize((64, 48)).convert("RGB"), kind))

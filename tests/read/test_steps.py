@@ -91,7 +91,7 @@ def test_a_step_that_says_nothing_is_a_finding() -> None:
 def test_a_hundred_steps_are_too_many() -> None:
     assert steps("\n".join(f"{number}. Clip row {number}." for number in range(1, 100)))[1] == ()
     found, (finding,) = steps("\n".join(f"{number}. Clip row {number}." for number in range(1, 103)))
-    assert (finding.rule, finding.span.line, len(found.steps)) == ("file.too-many", 105, 102)
+    assert (finding.rule, finding.span.line, len(found.steps)) == ("file.too-many", 105, 99)
     assert finding.mend == ("move steps 100 to 102 into a file of their own; a card is best taught with seven")
 
 

@@ -83,7 +83,7 @@ def test_any_bytes_are_text_or_a_finding(data: bytes) -> None:
     assert (source is None) == bool(findings)
 
 
-@settings(max_examples=25, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(st.binary(max_size=120))
 def test_a_shelf_of_any_bytes_is_read(tmp_path: Path, data: bytes) -> None:
     for name in ("crew.yaml", "people.yaml", "plants.yaml", "clipping/a.md", "visits/b.md"):

@@ -1,9 +1,11 @@
 import os
 from pathlib import Path
 
+import pytest
+
 from howto.model.reference import FORMAT
 from howto.read.notes import README
-from howto.read.text import MOST_BYTES, read_text, text_of
+from howto.read.text import MOST, MOST_OF_WORDS, read_text, text_of
 from tests.support.reading import told
 
 
@@ -62,13 +64,17 @@ def test_an_empty_file_and_one_of_spaces_say_nothing(tmp_path: Path) -> None:
         assert read(tmp_path, data) == (None, [("file.empty", 1, 1, 1)])
 
 
-def test_one_mebibyte_is_read_and_one_byte_more_is_not() -> None:
-    source, findings = text_of(b"a" * MOST_BYTES, "a.md")
-    assert source is not None
-    assert findings == ()
-    source, findings = text_of(b"a" * (MOST_BYTES + 1), "a.md")
-    assert source is None
-    assert told(findings) == [("file.too-big", 1, 1, 1)]
+@pytest.mark.parametrize(("name", "most"), [("a.md", MOST_OF_WORDS), ("plants.yaml", MOST)])
+def test_a_file_of_the_most_bytes_and_lines_is_read_and_no_more(name: str, most: tuple[int, int]) -> None:
+    kib, lines = most
+    for data in (b"a" * kib * 1024, b"a\n" * lines):
+        source, findings = text_of(data, name)
+        assert source is not None
+        assert findings == ()
+    for data in (b"a" * (kib * 1024 + 1), b"a\n" * (lines + 1)):
+        source, findings = text_of(data, name)
+        assert source is None
+        assert told(findings) == [("file.too-big", 1, 1, 1)]
 
 
 def test_a_folder_is_a_finding(tmp_path: Path) -> None:

@@ -5,7 +5,7 @@ from typing import Any
 from uuid import NAMESPACE_DNS, NAMESPACE_URL, uuid5
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from icalendar import Calendar, Event
 
@@ -239,7 +239,6 @@ def test_the_library_reads_back_what_was_written() -> None:
     assert Calendar.from_ical(data).to_ical() == data
 
 
-@settings(max_examples=60, deadline=None)
 @given(st.text(st.characters(exclude_categories=("Cs", "Cc")), min_size=1, max_size=160), st.integers(0, 400))
 def test_two_readers_agree_whatever_is_written(words: str, days: int) -> None:
     data = made(job("", care(f"Do {words}", "within", days)))

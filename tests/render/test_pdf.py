@@ -182,12 +182,7 @@ def test_only_our_faces_are_embedded() -> None:
         for item in document.objects:
             if isinstance(item, pikepdf.Dictionary) and "/FontName" in item:
                 names.add(str(item["/FontName"]).partition("+")[2])
-    assert names <= {
-        "SourceSansPro-Regular",
-        "SourceSansPro-Bold",
-        "BarlowCondensed-SemiBold",
-        "BarlowCondensed-Bold",
-    }
+    assert names <= {"SourceSansPro-Regular", "SourceSansPro-Bold", "BarlowCondensed-SemiBold", "BarlowCondensed-Bold"}
     assert len(names) == 4
 
 

@@ -8,7 +8,7 @@ it to the letter stands in `<rule>--<slug>.mended.md`.
 import re
 from dataclasses import dataclass
 from datetime import date
-from functools import cache
+from functools import cache, cached_property
 from pathlib import Path
 
 from howto.check.claims import check_claims
@@ -68,6 +68,11 @@ class Case:
     def source(self) -> SourceText:
         """The technique file, named as if it stood in the folder of its family."""
         return shown(self.path)
+
+    @cached_property
+    def checked(self) -> "Checked":
+        """What its file comes to, worked out once for all the tests that ask."""
+        return check_text(self.source, self.crew)
 
 
 def shown(path: Path) -> SourceText:

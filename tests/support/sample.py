@@ -92,8 +92,7 @@ CAUTIONS = (
         wear=("cut-resistant gloves", "eye protection"),
     ),
     Hazard(
-        title="Nests.",
-        text=prose("Look inside the plant before the first cut. A nest in use means the job waits."),
+        title="Nests.", text=prose("Look inside the plant before the first cut. A nest in use means the job waits.")
     ),
 )
 

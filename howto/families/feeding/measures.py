@@ -6,6 +6,7 @@ from pydantic import Field
 
 from howto.model.measures import Measures
 
+LEAST_G = 0.0001  # what one tree gets in a dose: less is nothing
 Kind = Literal["fruit tree", "lawn", "bed", "pots"]
 CropName = Literal["apple", "cooking apple", "pear", "peach", "plum", "cherry", "apricot", "almond"]
 TreeForm = Literal["free-standing", "espalier", "fan", "cordon", "step-over"]
@@ -29,10 +30,10 @@ class FeedingMeasures(Measures):
     # -- how much --
     area_m2: float | None = Field(default=None, ge=0.1, le=1_000_000, description="area of the lawn or bed")
     nutrient_rate_g_per_m2: float | None = Field(
-        default=None, gt=0, le=500, description="nutrient wanted on an area in one dose"
+        default=None, ge=1e-7, le=5_000, description="nutrient wanted on an area in one dose"
     )
     product_rate_g_per_m2: float | None = Field(
-        default=None, gt=0, le=5_000, description="product put on an area in one dose"
+        default=None, ge=0.001, le=5_000, description="product put on an area in one dose"
     )
     nutrient: Nutrient | None = Field(
         default=None, description="what the rate is for: nitrogen (if left out), phosphate (P2O5) or potash (K2O)"
@@ -68,8 +69,10 @@ class FeedingMeasures(Measures):
     place: Literal["ring", "surface", "planting hole"] | None = Field(
         default=None, description="where it is put: ring, surface or planting hole"
     )
-    product_each_g: float | None = Field(default=None, gt=0, le=50_000, description="product one tree gets in a dose")
-    last_year_g: float | None = Field(default=None, gt=0, le=100_000, description="product one tree got all last year")
+    product_each_g: float | None = Field(
+        default=None, ge=LEAST_G, le=50_000, description="product one tree gets in a dose"
+    )
+    last_year_g: float | None = Field(default=None, ge=1, le=100_000, description="product one tree got all last year")
     scoop_g: float | None = Field(default=None, ge=1, le=20_000, description="product in a level scoop, weighed")
     # -- the lawn --
     grass: str | None = Field(default=None, description="the kind of grass, by its botanical or common name")
@@ -78,9 +81,9 @@ class FeedingMeasures(Measures):
     spreader_width_mm: float | None = Field(default=None, ge=100, le=20_000, description="width one spreader run feeds")
     # -- in water --
     feed_strength_ppm: float | None = Field(
-        default=None, gt=0, le=5_000, description="nutrient wanted in the mixed feed"
+        default=None, ge=0.01, le=5_000, description="nutrient wanted in the mixed feed"
     )
-    mix_g_per_l: float | None = Field(default=None, gt=0, le=5_000, description="product weighed into water")
+    mix_g_per_l: float | None = Field(default=None, ge=0.00001, le=5_000, description="product weighed into water")
     can_l: float | None = Field(default=None, ge=0.25, le=100, description="size of the watering can")
     sprayer_l: float | None = Field(default=None, ge=0.25, le=1_000, description="size of the sprayer")
     mixed_feed_l: float | None = Field(default=None, ge=0.1, le=100_000, description="mixed feed needed for all of it")
@@ -93,7 +96,7 @@ class FeedingMeasures(Measures):
     injector: float | None = Field(
         default=None, ge=1, le=2_000, description="n of a 1:n injector: 100 for one part in a hundred"
     )
-    label_mix_g_per_l: float | None = Field(default=None, gt=0, le=5_000, description="the most the label allows")
+    label_mix_g_per_l: float | None = Field(default=None, ge=0.1, le=5_000, description="the most the label allows")
     # -- when --
     doses: int = Field(default=1, ge=1, le=60, description="doses in a year, one in autumn not counted")
     start_month: Month | None = Field(default=None, description="month of the first dose")
@@ -103,12 +106,12 @@ class FeedingMeasures(Measures):
     )
     # -- the bag --
     label_rate_g_per_m2: float | None = Field(
-        default=None, gt=0, le=5_000, description="the most product the label allows on an area at one time"
+        default=None, ge=0.1, le=5_000, description="the most product the label allows on an area at one time"
     )
     weed_killer: bool | None = Field(default=None, description="yes if the product also kills weeds or moss")
     bag_kg: float | None = Field(default=None, ge=0.01, le=1_500, description="weight of one bag or tub")
     bag_price: str | None = Field(default=None, description="price of one bag in the crew's money, such as 24.50")
-    bag_covers_m2: float | None = Field(default=None, gt=0, le=1e9, description="area one bag is said to feed")
+    bag_covers_m2: float | None = Field(default=None, ge=1e-7, le=1e14, description="area one bag is said to feed")
 
     @property
     def in_water(self) -> bool:

@@ -12,13 +12,13 @@ from howto.families.feeding.mends import at_most
 from howto.families.feeding.plan import T
 from howto.families.feeding.season import gap_weeks
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule, rule
+from howto.model.family import Breach, Edit, Limit, Rule, rule, typed
 from howto.model.reference import FORMAT, PRACTICE
 from howto.quantities.amounts import bare, percent, qty
 
 SLACK = 0.02  # ours: how far two numbers for one thing may stand apart; the wrong sums in print are 8 % off or more
 STEADY = Limit(high=250, unit="ppm", of="N", reference=by.CONSTANT_FEED)
-MOST_PRODUCT_RATE, MOST_MIX = 5_000.0, 5_000.0  # see measures.py
+LEAST_PRODUCT_RATE, MOST_PRODUCT_RATE, MOST_MIX = 0.001, 5_000.0, 5_000.0  # see measures.py
 NUTRIENTS = ("nitrogen", "phosphate", "potash")
 
 
@@ -127,8 +127,9 @@ def rate_agrees(work: T) -> Iterator[Breach]:
     if percent <= 0 or not _apart(held, m.nutrient_rate_g_per_m2):
         return
     product = formulae.product_for(m.nutrient_rate_g_per_m2, percent)
-    key, value = ("product rate", product) if product <= MOST_PRODUCT_RATE else ("nutrient rate", held)
-    text = f"{bare(value, 4)} g/m2"
+    fits = LEAST_PRODUCT_RATE <= product <= MOST_PRODUCT_RATE
+    key, value = ("product rate", product) if fits else ("nutrient rate", held)
+    text = typed(value, "g/m2")
     yield Breach(
         field="measures.product_rate_g_per_m2",
         also="measures.nutrient_rate_g_per_m2",

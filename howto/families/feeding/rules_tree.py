@@ -6,7 +6,7 @@ from math import ceil
 from howto.families.feeding import formulae, plan, tables
 from howto.families.feeding import references as by
 from howto.families.feeding.label import Label, label_of, numbers_in
-from howto.families.feeding.measures import FeedingMeasures
+from howto.families.feeding.measures import LEAST_G, FeedingMeasures
 from howto.families.feeding.mends import at_most
 from howto.families.feeding.plan import T
 from howto.families.feeding.season import has_autumn
@@ -29,9 +29,17 @@ def _given(work: T, label: Label) -> float | None:
 
 
 def _less(work: T, part: float) -> Edit:
-    """Return the edit that gives each tree this part of what is written."""
-    each = plan.dose_g(work) or 0.0
-    return Edit(key="product each", text=f"{at_most(each * part)} g")
+    """Return the edit that gives each tree this part of what is written; no nitrogen where that is next to nothing."""
+    each = (plan.dose_g(work) or 0.0) * part
+    if each < LEAST_G:
+        return _no_nitrogen(work)
+    return Edit(key="product each", text=f"{at_most(each)} g")
+
+
+def _less_told(edit: Edit) -> str:
+    """Return the mend that brings a tree's feed down, in words."""
+    written = f"write `{edit.key}: {edit.text}`"
+    return f"use a feed without nitrogen, and {written}" if edit.key == "analysis" else f"{written} or less"
 
 
 def _allowed(work: T) -> float | None:
@@ -75,8 +83,13 @@ def tree_rate(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.product_each_g",
         what=f"each tree gets {qty(given, 'g', 3)} of nitrogen in a year",
-        why=f"{need.working[0] if need else ''}; {qty(given, 'g', 3)} is {bare(given / allowed, 2)} times that",
-        mend=f"write `{edit.key}: {edit.text}` or less",
+        why=f"{need.working[0] if need else ''}; "
+        + (
+            f"{qty(given, 'g', 3)} is {bare(given / allowed, 2)} times that"
+            if allowed > 0
+            else "that leaves none to give"
+        ),
+        mend=_less_told(edit),
         edit=edit,
         reference=need.references[0] if need else None,
     )
@@ -103,7 +116,7 @@ def tree_cap(work: T) -> Iterator[Breach]:
         field="measures.product_each_g",
         what=f"each tree gets {qty(given, 'g', 3)} of nitrogen in a year",
         why="the most is that of 2.5 lb of 10-10-10: 1.13 kg x 10 / 100 = 113 g; rates of 1977 were 2 to 4 times that",
-        mend=f"write `{edit.key}: {edit.text}` or less",
+        mend=_less_told(edit),
         edit=edit,
     )
 
@@ -127,7 +140,7 @@ def age_cap(work: T) -> Iterator[Breach]:
         also="measures.tree_age_years",
         what=f"a tree {bare(m.tree_age_years or 0)} years old gets {qty(year, 'g', 3)}, and {qty(m.last_year_g, 'g', 3)} last year",
         why="the trunk goes on thickening, but the rate stays where it stood at 8 to 10 years",
-        mend=f"write `{edit.key}: {edit.text}` or less",
+        mend=_less_told(edit),
         edit=edit,
     )
 
@@ -193,8 +206,9 @@ def lawn_counts(work: T) -> Iterator[Breach]:
         why=f"{qty(m.lawn_nitrogen_g_per_m2 or 0, 'g/m²', 3)} x {qty(area, 'm²', 3)} = {qty(lawn, 'g', 3)}"
         + (f", and {qty(given, 'g', 3)} more is given" if given else "")
         + f"; the tree needs {qty(allowed, 'g', 3)} in all",
-        mend=f"write `{edit.key}: {edit.text}`"
-        + (", since the lawn feeds the tree enough nitrogen" if lawn >= allowed else " or less"),
+        mend=f"write `{edit.key}: {edit.text}`, since the lawn feeds the tree enough nitrogen"
+        if lawn >= allowed
+        else _less_told(edit),
         edit=edit,
     )
 
@@ -221,7 +235,7 @@ def trained_half(work: T) -> Iterator[Breach]:
         what=f"the {m.tree_form} gets {qty(given, 'g', 3)} of nitrogen in a year",
         why=f"half of a free-standing tree's {qty(allowed, 'g', 3)} is {qty(allowed / 2, 'g', 3)} ({by.HALF}); a flush of growth "
         "spoils the frame",
-        mend=f"write `{edit.key}: {edit.text}` or less",
+        mend=_less_told(edit),
         edit=edit,
     )
 

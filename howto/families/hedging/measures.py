@@ -17,22 +17,22 @@ ROW_GAP_MM = 400.0  # UK Government, Countryside Stewardship, BN11: rows 400 mm 
 class HedgingMeasures(Measures):
     """A hedge: the size it is kept at, how it stands now, and how its plants stand."""
 
-    finished_height_mm: float = Field(gt=0, le=10_000, description="the height the hedge is kept at in the end")
+    finished_height_mm: float = Field(ge=10, le=10_000, description="the height the hedge is kept at in the end")
     job: Job = Field(default="trim", description="thicken (a young hedge), trim (an established one) or renovate")
-    standing_height_mm: float | None = Field(default=None, gt=0, le=15_000, description="height before the cut")
+    standing_height_mm: float | None = Field(default=None, ge=100, le=15_000, description="height before the cut")
     cut_height_mm: float | None = Field(
-        default=None, gt=0, le=12_000, description="height of this cut; the finished height if left out"
+        default=None, ge=10, le=12_000, description="height of this cut; the finished height if left out"
     )
     last_cut_height_mm: float | None = Field(
-        default=None, gt=0, le=12_000, description="height of the cut before this one"
+        default=None, ge=10, le=12_000, description="height of the cut before this one"
     )
-    base_width_mm: float | None = Field(default=None, gt=0, le=5_000, description="width at the foot when cut")
-    top_width_mm: float | None = Field(default=None, gt=0, le=5_000, description="width at the top when cut")
+    base_width_mm: float | None = Field(default=None, ge=15, le=5_000, description="width at the foot when cut")
+    top_width_mm: float | None = Field(default=None, ge=10, le=5_000, description="width at the top when cut")
     standing_base_width_mm: float | None = Field(
-        default=None, gt=0, le=8_000, description="width at the foot before the cut"
+        default=None, ge=50, le=8_000, description="width at the foot before the cut"
     )
     standing_top_width_mm: float | None = Field(
-        default=None, gt=0, le=8_000, description="width at the top before the cut"
+        default=None, ge=50, le=8_000, description="width at the top before the cut"
     )
     year: int | None = Field(default=None, ge=1, le=30, description="1 in the year of planting, 2 in the next")
     cut_back_percent: float | None = Field(
@@ -41,16 +41,16 @@ class HedgingMeasures(Measures):
     cuts_a_year: int | None = Field(default=None, ge=1, le=12, description="how many times a year it is cut")
     shoots: int | None = Field(default=None, ge=1, le=500, description="shoots on a plant before the first cut")
     growth_mm_per_year: float | None = Field(
-        default=None, gt=0, le=5_000, description="how much the top grows in a year; the plant's own if left out"
+        default=None, ge=0.01, le=5_000, description="how much the top grows in a year; the plant's own if left out"
     )
     side_growth_mm_per_year: float | None = Field(
-        default=None, gt=0, le=5_000, description="how much each side grows in a year; half of the top's if left out"
+        default=None, ge=0.01, le=5_000, description="how much each side grows in a year; half of the top's if left out"
     )
-    spacing_mm: float | None = Field(default=None, gt=0, le=5_000, description="from plant to plant along a row")
+    spacing_mm: float | None = Field(default=None, ge=10, le=5_000, description="from plant to plant along a row")
     rows: int | None = Field(default=None, ge=1, le=3, description="1 for a single row, 2 for a staggered double one")
-    row_gap_mm: float | None = Field(default=None, gt=0, le=2_000, description="from row to row")
-    hedge_length_m: float | None = Field(default=None, gt=0, le=100_000, description="length of the hedge")
-    plant_width_mm: float | None = Field(default=None, gt=0, le=5_000, description="how wide each plant is now")
+    row_gap_mm: float | None = Field(default=None, ge=10, le=2_000, description="from row to row")
+    hedge_length_m: float | None = Field(default=None, ge=0.01, le=100_000, description="length of the hedge")
+    plant_width_mm: float | None = Field(default=None, ge=1, le=5_000, description="how wide each plant is now")
     faces: int | None = Field(default=None, ge=1, le=2, description="faces that are cut hard this year: 1 or 2")
     inside_face_mm: float | None = Field(
         default=None, ge=0, le=2_000, description="how far inside the wanted face a renovation cuts"

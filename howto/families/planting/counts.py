@@ -4,6 +4,7 @@ from math import ceil, floor, hypot, sqrt
 
 TRIANGLE = sqrt(3) / 2  # 0.866: from row to row, where every plant stands the same distance from the next
 DUST = 1e-9  # kept from making one plant more
+MOST_DUST = 1e-3  # of a plant: in millions of them dust never makes one less
 
 
 def square_per_m2(spacing_mm: float) -> float:
@@ -63,4 +64,4 @@ def with_spare(count: int, spare_percent: float) -> int:
 
 def _up(exact: float) -> int:
     """Return a count rounded up, at least one plant; arithmetic dust makes no plant."""
-    return max(1, ceil(exact - DUST * max(1.0, exact)))
+    return max(1, ceil(exact - min(DUST * max(1.0, exact), MOST_DUST)))

@@ -71,7 +71,7 @@ class PlantingMeasures(Measures):
         default=None, ge=0, le=200, description="rise over run, where area or width were measured on a plan"
     )
     spare_percent: float | None = Field(default=None, ge=0, le=100, description="plants ordered over, for losses")
-    ordered: int | None = Field(default=None, ge=1, le=1_000_000_000, description="plants ordered, to check")
+    ordered: int | None = Field(default=None, ge=1, le=1_000_000_000_000, description="plants ordered, to check")
 
     @property
     def layout(self) -> Pattern:

@@ -1,6 +1,6 @@
 """What an author may write about watering."""
 
-from typing import Literal
+from typing import Annotated, Literal
 
 from pydantic import Field
 
@@ -12,6 +12,7 @@ Month = Literal[
     "january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november",
     "december",
 ]  # fmt: skip
+Caught = Annotated[float, Field(ge=0, le=100_000)]  # mL
 
 
 class WateringMeasures(Measures):
@@ -59,7 +60,7 @@ class WateringMeasures(Measures):
     # -- the soil --
     soil: SoilName | None = Field(default=None, description="texture, such as loam or clay; the crew's if left out")
     field_capacity_percent: float | None = Field(
-        default=None, gt=0, le=80, description="water held, of the soil's volume"
+        default=None, ge=4, le=80, description="water held, of the soil's volume"
     )
     wilting_point_percent: float | None = Field(default=None, ge=0, le=80, description="water left at wilting")
     root_depth_mm: float | None = Field(default=None, ge=10, le=5_000, description="how deep most roots go")
@@ -89,7 +90,7 @@ class WateringMeasures(Measures):
     row_spacing_m: float | None = Field(default=None, ge=0.1, le=60, description="from row to row")
     head_layout: Literal["square", "triangular"] | None = Field(default=None, description="square or triangular")
     can_count: int | None = Field(default=None, ge=1, le=400, description="catch cans to set out")
-    catch_cans_ml: tuple[float, ...] | None = Field(
+    catch_cans_ml: tuple[Caught, ...] | None = Field(
         default=None, min_length=1, max_length=400, description="what each catch can held, comma between"
     )
     can_mouth_mm: float | None = Field(default=None, ge=5, le=1_000, description="across the mouth of a catch can")

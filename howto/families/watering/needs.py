@@ -8,6 +8,7 @@ from howto.families.watering import references as by
 from howto.families.watering.formulae import Span
 from howto.families.watering.measures import WateringMeasures
 from howto.languages.time_words import MONTHS
+from howto.model.family import SHARE, Limit
 from howto.model.reference import MEASURED, PRACTICE, Reference
 from howto.model.work import Work
 from howto.quantities.amounts import bare, mm, month_named, qty
@@ -15,6 +16,9 @@ from howto.quantities.amounts import bare, mm, month_named, qty
 T = Work[WateringMeasures]
 BALL_CALLIPERS = 10  # see references.BALL
 BALL_DEPTH = 0.75  # of its width, see references.BALL_DEPTH
+LEAST_TAKEN = Limit(
+    low=0.02, unit=SHARE, of="of the soil", reference=by.FAO56_SOIL
+)  # no soil of its table gives less than 0.05
 GIVEN = Reference(title="as the author gives it", grade=PRACTICE.grade)
 
 
@@ -221,13 +225,13 @@ def root_m(work: T) -> float:
 
 
 def ground(work: T) -> Ground | None:
-    """Return the root zone, or None where field capacity is not above wilting point."""
+    """Return the root zone, or None where field capacity is hardly above wilting point."""
     m = work.measures
     name = soil_name(work)
     soil = tables.SOILS[name]
     capacity = soil.field_capacity if m.field_capacity_percent is None else m.field_capacity_percent / 100
     wilting = soil.wilting_point if m.wilting_point_percent is None else m.wilting_point_percent / 100
-    if capacity <= wilting:
+    if not LEAST_TAKEN.allows(capacity - wilting):
         return None
     depth = root_m(work)
     total = soil_water.total_available_mm(capacity, wilting, depth)

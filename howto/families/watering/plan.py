@@ -90,9 +90,9 @@ def sprinkler_rate(work: T) -> Sum | None:
 
 
 def readings(m: WateringMeasures) -> tuple[float, ...]:
-    """Return what the cans caught, in mL; none where they caught next to nothing or one is below 0."""
+    """Return what the cans caught, in mL; none where they caught next to nothing."""
     caught = m.catch_cans_ml or ()
-    return caught if caught and min(caught) >= 0 and formulae.mean(caught) >= LEAST_CAUGHT_ML else ()
+    return caught if caught and formulae.mean(caught) >= LEAST_CAUGHT_ML else ()
 
 
 def evenness(work: T) -> float | None:

@@ -100,7 +100,7 @@ def _outside(key: str, field: str, value: float, span: Span, degree: str | None)
     applies="techniques that write a field capacity or a wilting point",
 )
 def wilting_below_capacity(work: T) -> Iterator[Breach]:
-    """Soil holds more at field capacity than at wilting point.
+    """Soil holds at least 2 % more at field capacity than at wilting point.
 
     Plants live on the water between the two.
     """
@@ -115,7 +115,8 @@ def wilting_below_capacity(work: T) -> Iterator[Breach]:
         if m.wilting_point_percent is None
         else "measures.wilting_point_percent",
         also="" if m.wilting_point_percent is None else "measures.field_capacity_percent",
-        what=f"wilting point, {percent(wilting)}, is not below field capacity, {percent(capacity)}",
+        what=f"wilting point, {percent(wilting)}, is not {needs.LEAST_TAKEN.least} below field "
+        f"capacity, {percent(capacity)}",
         why=f"what plants can take is {bare(capacity)} - {bare(wilting)} = {percent(capacity - wilting)} of the soil",
         mend=f"look at the two again; about half of field capacity is usual: write `wilting point: {half}`",
         edit=Edit(key="wilting point", text=half),
@@ -220,7 +221,7 @@ def root_zone_holds(work: T) -> Iterator[Breach]:
     depth, soil = work.measures.wanted_depth_mm, needs.ground(work)
     if depth is None or soil is None or depth <= soil.total_mm * (1 + 1e-9):
         return
-    most = f"{num(max(0.1, round_down(soil.total_mm, 0.1)), 6)} mm"
+    most = f"{num(round_down(soil.total_mm, 0.1), 6)} mm"
     yield Breach(
         field="measures.wanted_depth_mm",
         what=f"{mm(depth, 3)} is put on at once",

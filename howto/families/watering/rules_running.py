@@ -88,19 +88,17 @@ def can_count(work: T) -> Iterator[Breach]:
 
 @rule("watering.cans-caught", Severity.ERROR, by.QUARTER, GEOMETRY, applies="techniques that write catch cans")
 def cans_caught(work: T) -> Iterator[Breach]:
-    """Every catch can holds nothing or more, and together they caught something.
+    """Catch cans together caught something.
 
     A mean of nothing cannot be divided by.
     """
     m = work.measures
     if not m.catch_cans_ml or plan.readings(m):
         return
-    low = min(m.catch_cans_ml)
-    said = f"a can holds {qty(low, 'mL', 3)}" if low < 0 else "the cans caught next to nothing"
     sample = ", ".join(["12 mL"] * len(m.catch_cans_ml))
     yield Breach(
         field="measures.catch_cans_ml",
-        what=said,
+        what="the cans caught next to nothing",
         why="evenness is the mean of the lowest quarter over the mean of all, and needs water in the cans",
         mend=f"run the sprinkler longer, and write what each can holds, such as `catch cans: {sample}`",
         edit=Edit(key="catch cans", text=sample),

@@ -5,7 +5,7 @@ from math import isfinite
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 
 from howto.families.clipping import FAMILY
 from howto.families.clipping.diagram import outline
@@ -138,7 +138,6 @@ def test_the_words_of_every_drawing_find_a_place(look: Look, measures: dict[str,
         assert reasons == ()
 
 
-@settings(deadline=None)
 @given(measures=MEASURES)
 def test_no_measures_break_the_drawings(measures: dict[str, Any]) -> None:
     m = technique(FAMILY, **measures).measures

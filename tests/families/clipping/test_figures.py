@@ -4,7 +4,7 @@ from datetime import date
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from howto.families.clipping import FAMILY
@@ -328,7 +328,6 @@ def test_clip_before_a_third_stands_outside() -> None:
 # -- what must hold --
 
 
-@settings(deadline=None)
 @given(measures=MEASURES, plants=st.sampled_from([(), ("box",), ("yew", "leylandii"), ("unknown",)]))
 def test_no_measures_break_the_figures(measures: dict[str, Any], plants: tuple[str, ...]) -> None:
     made: AnyTechnique = technique(FAMILY, {"plants": plants}, book=book(), **measures)

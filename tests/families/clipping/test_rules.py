@@ -3,7 +3,7 @@
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from pydantic import ValidationError
 
@@ -312,7 +312,6 @@ def test_a_shape_under_50_mm_is_refused(field: str) -> None:
 SIZE = st.floats(min_value=50, max_value=10_000)
 
 
-@settings(deadline=None)
 @given(
     shape=st.sampled_from(["ball", "dome", "cone", "cube", "cylinder"]),
     width=SIZE,

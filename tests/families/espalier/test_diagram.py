@@ -2,7 +2,7 @@ from datetime import date
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 
 from howto.families.espalier import FAMILY
 from howto.families.espalier.diagram import drawings
@@ -173,7 +173,6 @@ def test_a_drawing_in_feet_says_inches() -> None:
     assert words(found, Dimension) == ["3 in, 3 leaves", "7¾ in", "1 in, 1 leaf"]
 
 
-@settings(max_examples=60)
 @given(measures=ANY)
 def test_every_drawing_is_finite_and_described(measures: dict[str, Any]) -> None:
     found = drawings(technique(FAMILY, off_wall_mm=60.0, arm_angle_deg=45.0, **measures), TODAY)

@@ -31,8 +31,7 @@ def test_h50_is_the_same_in_metric() -> None:
 
 
 @pytest.mark.parametrize(
-    ("rope_mm", "newton", "kgf", "printed_kgf"),
-    [(3.0, 7422, 757, 750), (2.0, 3299, 336, 330), (1.5, 1856, 189, 180)],
+    ("rope_mm", "newton", "kgf", "printed_kgf"), [(3.0, 7422, 757, 750), (2.0, 3299, 336, 330), (1.5, 1856, 189, 180)]
 )
 def test_h51_strength_of_1x19(rope_mm: float, newton: float, kgf: float, printed_kgf: float) -> None:
     # H51: formula of a rope supplier [C], printed loads of a stainless fittings supplier [C]; they
@@ -64,10 +63,7 @@ def test_strength_and_bare_mass_by_diameter(rope_mm: float, lay: str, newton: fl
     assert formulae.mass_kg_per_m(rope_mm, lay) == pytest.approx(kg_per_m, abs=0.00006)
 
 
-@pytest.mark.parametrize(
-    ("inches", "pounds"),
-    [(1 / 16, 480), (3 / 32, 920), (1 / 8, 1700), (5 / 32, 2600)],
-)
+@pytest.mark.parametrize(("inches", "pounds"), [(1 / 16, 480), (3 / 32, 920), (1 / 8, 1700), (5 / 32, 2600)])
 def test_7x7_stands_near_a_printed_list(inches: float, pounds: float) -> None:
     # a fishing gear note, 7x7 stainless, grade not stated [C]: higher than grade 1570 by up to a third
     found = convert(formulae.breaking_load_n(convert(inches, "in", "mm"), "7x7"), "N", "lbf")

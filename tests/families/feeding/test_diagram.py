@@ -5,7 +5,7 @@ from math import hypot, isfinite
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from howto.families.feeding import FAMILY
@@ -13,18 +13,7 @@ from howto.families.feeding.diagram import band
 from howto.model.crew import Crew
 from howto.model.shown import shown
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, extent
-from tests.families.feeding.examples import (
-    BARE,
-    COUCH,
-    ESPALIER,
-    LAWN_3,
-    MEASURES,
-    NORTH,
-    POTS,
-    SOUTH,
-    TREE,
-    made,
-)
+from tests.families.feeding.examples import BARE, COUCH, ESPALIER, LAWN_3, MEASURES, NORTH, POTS, SOUTH, TREE, made
 from tests.families.feeding.test_figures import TODAY, figures
 
 
@@ -169,7 +158,6 @@ def test_a_lawns_passes_are_as_wide_as_its_spreader() -> None:
     assert "first pass, up and down: 15\u00a0g/m²" in words(above)
 
 
-@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(given=MEASURES, crew=st.sampled_from((NORTH, SOUTH, Crew(units="us"))))
 def test_every_drawing_is_sound(given: dict[str, Any], crew: Crew) -> None:
     found = drawn(crew, **BARE | given)

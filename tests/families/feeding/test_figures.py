@@ -4,7 +4,7 @@ from datetime import date
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from howto.compute.figures import figures_of
@@ -336,7 +336,6 @@ def test_a_starter_has_six_figures_and_more() -> None:
     assert figures(analysis="general") == {}
 
 
-@settings(max_examples=200, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(given=MEASURES, crew=st.sampled_from((NORTH, SOUTH)), today=st.dates(date(2024, 1, 1), date(2032, 12, 31)))
 def test_no_measures_crash_and_every_figure_works(given: dict[str, Any], crew: Crew, today: date) -> None:
     for figure in figures_of(made(None, crew, **BARE | given), FAMILY, today):
@@ -347,7 +346,6 @@ def test_no_measures_crash_and_every_figure_works(given: dict[str, Any], crew: C
             assert {len(row) for row in figure.table.rows} == {len(figure.table.columns)}
 
 
-@settings(max_examples=60, deadline=None)
 @given(area=st.floats(1, 5_000), rate=st.floats(0.1, 4.9))
 def test_double_the_area_costs_double(area: float, rate: float) -> None:
     bag: dict[str, Any] = {"bag_kg": 20.0, "nutrient_rate_g_per_m2": rate}

@@ -3,7 +3,7 @@
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from howto.families.feeding import plan
@@ -142,7 +142,6 @@ def test_the_rulebook() -> None:
 # -- random measures --
 
 
-@settings(max_examples=200, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(given=MEASURES, crew=st.sampled_from((NORTH, SOUTH)), season=st.sampled_from(SEASONS))
 def test_every_mend_mends(given: dict[str, Any], crew: Crew, season: str) -> None:
     broken = made({"season": season}, crew, **BARE | given)

@@ -116,17 +116,7 @@ def test_a_young_hedge_is_drawn_at_each_cut() -> None:
     cuts = [shape for shape in rise.shapes if isinstance(shape, Line) and shape.role is Role.ACCENT]
     assert [cut.points[0][1] for cut in cuts] == [600, 825, 1050, 1400]
     assert [shape.number for shape in rise.shapes if isinstance(shape, Disc)] == [1, 2, 3, 4]
-    assert texts(rise) == [
-        "600 mm",
-        "300 mm",
-        "8",
-        "825 mm",
-        "16",
-        "1.05 m",
-        "32",
-        "1.4 m",
-        "64",
-    ]
+    assert texts(rise) == ["600 mm", "300 mm", "8", "825 mm", "16", "1.05 m", "32", "1.4 m", "64"]
     assert "8, 16, 32, 64 shoots" in rise.alt
     assert "300 mm last cut" in texts(section)
     assert plan.caption.startswith("Plan: 3.33")

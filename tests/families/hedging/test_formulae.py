@@ -30,10 +30,7 @@ def test_h60_a_hedge_of_1200_wanted_at_800_loses_33_percent() -> None:
     assert formulae.passed_face_mm(800, 150) == 650
 
 
-@pytest.mark.parametrize(
-    ("spacing_mm", "rows", "plants"),
-    [(400, 2, 5.0), (600, 1, 1.7), (750, 1, 1.3)],
-)
+@pytest.mark.parametrize(("spacing_mm", "rows", "plants"), [(400, 2, 5.0), (600, 1, 1.7), (750, 1, 1.3)])
 def test_h61_plants_a_metre(spacing_mm: float, rows: int, plants: float) -> None:
     # H61: hedge nursery, planting guide [C]: double row 400 mm, 5 a metre; 600 to 750 mm single, 1.3 to 1.7; 0.2
     assert formulae.plants_per_metre(spacing_mm, rows) == pytest.approx(plants, abs=0.2)
@@ -52,10 +49,7 @@ def test_h42_ten_metres_at_6_a_metre_take_60_plants_in_two_rows() -> None:
     assert formulae.neighbour_mm(spacing, 400) == pytest.approx(433.333, abs=0.001)
 
 
-@pytest.mark.parametrize(
-    ("length_m", "spacing_mm", "plants"),
-    [(10, 330, 30), (5, 200, 25), (10, 150, 67)],
-)
+@pytest.mark.parametrize(("length_m", "spacing_mm", "plants"), [(10, 330, 30), (5, 200, 25), (10, 150, 67)])
 def test_the_nursery_rounds_to_the_nearest_plant(length_m: float, spacing_mm: float, plants: int) -> None:
     # a hedge nursery's guide [C]: 330 mm is 3 a metre, 200 mm 5 a metre; n = round(L / s)
     assert formulae.plants_in_a_row(length_m * 1000, spacing_mm) == plants
@@ -149,7 +143,7 @@ def test_no_stage_takes_more_than_a_third(stands: float, wanted: float) -> None:
 
 @given(start=LENGTH, finished=LENGTH, growth=st.floats(min_value=50, max_value=2000), back=st.floats(0, 0.8))
 def test_a_rising_hedge_ends_at_its_height(start: float, finished: float, growth: float, back: float) -> None:
-    assume(start < finished)
+    assume(start + formulae.DUST < finished)
     steps = formulae.heights_up_mm(start, finished, growth, back)
     cuts = [cut for _, cut in steps]
     assert cuts == sorted(cuts)

@@ -5,7 +5,7 @@ from math import isfinite
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 
 from howto.families.mowing import FAMILY
 from howto.layout.drawing.diagram import fit
@@ -108,7 +108,6 @@ def test_the_words_of_every_drawing_find_a_place(look: Look, measures: dict[str,
         assert reasons == ()
 
 
-@settings(deadline=None)
 @given(measures=MEASURES)
 def test_no_measures_break_the_drawings(measures: dict[str, Any]) -> None:
     m = technique(FAMILY, **measures).measures

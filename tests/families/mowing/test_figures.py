@@ -4,7 +4,7 @@ from datetime import date
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from howto.families.mowing import FAMILY
@@ -310,7 +310,6 @@ def test_headlines_and_what_a_client_can_use() -> None:
 # -- what must hold --
 
 
-@settings(deadline=None)
 @given(measures=MEASURES)
 def test_no_measures_break_the_figures(measures: dict[str, Any]) -> None:
     found = worked(**measures)
@@ -321,7 +320,6 @@ def test_no_measures_break_the_figures(measures: dict[str, Any]) -> None:
         assert all("nan" not in line and "inf" not in line for line in figure.working)
 
 
-@settings(deadline=None)
 @given(measures=MEASURES)
 def test_the_way_down_keeps_the_one_third_rule(measures: dict[str, Any]) -> None:
     m = technique(FAMILY, **measures).measures

@@ -53,8 +53,7 @@ def test_h6_six_inches_down_to_three_takes_two_cuts() -> None:
 
 
 @pytest.mark.parametrize(
-    ("standing", "target", "heights"),
-    [(150, 50, (100, 66.7, 50)), (120, 30, (80, 53.3, 35.6, 30))],
+    ("standing", "target", "heights"), [(150, 50, (100, 66.7, 50)), (120, 30, (80, 53.3, 35.6, 30))]
 )
 def test_h7_cuts_on_the_way_down(standing: float, target: float, heights: tuple[float, ...]) -> None:
     # H7: derived from University of California Statewide IPM Program, how much to mow [A]; 0.1 mm

@@ -3,7 +3,7 @@
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 
 from howto.families.mowing import FAMILY
 from howto.families.mowing.measures import MowingMeasures
@@ -319,7 +319,6 @@ def test_weeks_and_days_are_counted_in_words() -> None:
 # -- what must hold --
 
 
-@settings(deadline=None)
 @given(measures=MEASURES)
 def test_every_mend_mends_at_any_height(measures: dict[str, Any]) -> None:
     whole = lawn(**measures)

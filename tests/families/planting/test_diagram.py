@@ -2,7 +2,7 @@ from datetime import date
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from howto.families.planting import FAMILY
@@ -248,7 +248,6 @@ def test_the_words_of_every_drawing_find_a_place(look: Look, given_: dict[str, A
         assert reasons == ()
 
 
-@settings(max_examples=80)
 @given(
     work=st.sampled_from(["tree", "shrub", "bed"]),
     stock=st.sampled_from(["container", "balled", "bare root"]),

@@ -2,7 +2,7 @@ from datetime import date
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from howto.families.planting import FAMILY
@@ -318,7 +318,6 @@ def test_a_fact_of_the_book_is_named() -> None:
     assert found.working == ("300 to 400 mm, by a garden society",)
 
 
-@settings(max_examples=80)
 @given(
     work=st.sampled_from(["tree", "shrub", "bed"]),
     stock=st.sampled_from(["container", "balled", "bare root"]),

@@ -40,9 +40,7 @@ def test_nothing_written_nothing_worked() -> None:
 
 def test_s6_a_day_with_four_tools() -> None:
     found = worked(
-        machines=("saw", "trimmer"),
-        noise_db=(95.0, 91.0, 88.0, 80.0),
-        noise_time_minutes=(60.0, 90.0, 120.0, 210.0),
+        machines=("saw", "trimmer"), noise_db=(95.0, 91.0, 88.0, 80.0), noise_time_minutes=(60.0, 90.0, 120.0, 210.0)
     )
     assert found["noise dose"].value == pytest.approx(264.8, abs=0.2)
     assert found["day average"].value == pytest.approx(89.2, abs=0.1)
@@ -124,12 +122,7 @@ def test_s18_and_s23_in_pounds(crew: Crew | None) -> None:
     """The origin by formulas 16.0 lb, by printed multipliers 16.3; the destination printed 14.5 lb."""
     lb, inch = 0.45359237, 2.54
     start = made(
-        crew,
-        load_kg=44 * lb,
-        hands_out_cm=23 * inch,
-        hands_up_cm=15 * inch,
-        set_down_up_cm=64 * inch,
-        grip="fair",
+        crew, load_kg=44 * lb, hands_out_cm=23 * inch, hands_up_cm=15 * inch, set_down_up_cm=64 * inch, grip="fair"
     )
     written = start.measures.model_copy(update={"written": {"load_kg": "44 lb", "hands_out_cm": "23 in"}})
     whole = start if crew else start.model_copy(update={"measures": written})

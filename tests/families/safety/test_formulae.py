@@ -197,8 +197,7 @@ def test_vibration_refuses_what_cannot_be() -> None:
 
 
 @pytest.mark.parametrize(
-    ("factors", "limit", "index"),
-    [((0.50, 1, 0.95, 1, 1, 1), 10.9, 1.37), ((0.80, 1, 0.95, 1, 1, 1), 17.5, 0.86)],
+    ("factors", "limit", "index"), [((0.50, 1, 0.95, 1, 1, 1), 10.9, 1.37), ((0.80, 1, 0.95, 1, 1, 1), 17.5, 0.86)]
 )
 def test_s14_s15_horizontal_distance(factors: tuple[float, ...], limit: float, index: float) -> None:
     """CCOHS (A), a 15 kg box: within 0.05 kg; trap T-3, from the given multipliers only."""

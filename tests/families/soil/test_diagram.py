@@ -2,7 +2,7 @@ from datetime import date
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from howto.families.soil import FAMILY
@@ -137,7 +137,6 @@ def test_the_words_of_every_drawing_find_a_place(look: Look, measures: dict[str,
         assert reasons == ()
 
 
-@settings(max_examples=60)
 @given(
     work=st.sampled_from(["dig in", "mulch", "top-dress", "new bed"]),
     depth=st.floats(1, 1000),

@@ -2,7 +2,7 @@ from datetime import date
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from howto.families.soil import FAMILY
@@ -132,7 +132,6 @@ def test_a_drainage_test_needs_both_numbers_and_water_that_falls() -> None:
     assert worked(drained_mm=60.0, drained_in_hours=2.0)["hole empties in"].value == 10
 
 
-@settings(max_examples=60)
 @given(
     work=st.sampled_from(["dig in", "mulch", "top-dress", "new bed"]),
     area=st.floats(0.001, 100_000),

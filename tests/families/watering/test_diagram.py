@@ -5,7 +5,7 @@ from math import isfinite
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 
 from howto.families.watering import FAMILY
 from howto.model.technique import AnyTechnique
@@ -175,7 +175,6 @@ def test_the_same_twice() -> None:
     assert drawn(**HEDGE) == drawn(**HEDGE)
 
 
-@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(measures=MEASURES)
 def test_no_measures_draw_nonsense(measures: dict[str, Any]) -> None:
     found = drawn(**measures)

@@ -4,7 +4,7 @@ from datetime import date
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 
 from howto.families.watering import FAMILY
 from howto.families.watering.measures import WateringMeasures
@@ -84,10 +84,7 @@ def test_w2_through_a_technique() -> None:
 def test_w6_through_a_technique() -> None:
     """Trap T-8: 2.93 mm a day from Ra of 32 MJ/m², and the line says that it was turned into mm."""
     found = figures(
-        reference_et_mm_per_day=None,
-        day_max_c=25.0,
-        day_min_c=19.0,
-        extraterrestrial_radiation_mj_per_m2=32.0,
+        reference_et_mm_per_day=None, day_max_c=25.0, day_min_c=19.0, extraterrestrial_radiation_mj_per_m2=32.0
     )
     assert value(found, "reference et") == pytest.approx(2.93, abs=0.01)
     assert "32 MJ/m² a day x 0.408 = 13.1 mm a day" in found["reference et"].working[1]
@@ -233,7 +230,6 @@ def test_at_least_six(measures: dict[str, Any]) -> None:
     assert all(figure.working and figure.references for figure in found.values())
 
 
-@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(measures=MEASURES)
 def test_no_measures_crash_it(measures: dict[str, Any]) -> None:
     made = technique(FAMILY, crew=VALLEY, **measures)

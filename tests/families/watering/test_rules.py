@@ -3,7 +3,7 @@
 from typing import Any, get_args
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from howto.families.watering import FAMILY, tables
@@ -41,8 +41,8 @@ BROKEN: tuple[tuple[str, dict[str, Any], str, str], ...] = (
     ("species-factor", {"species_factor": 1.2, "plant_water": None}, "1.2 is outside 0 to 0.9", "0.9"),
     ("place-factors", {"density_factor": 1.5}, "density factor of 1.5 is outside 0.5 to 1.3", "1.3"),
     ("place-factors", {"microclimate_factor": 0.9, "microclimate": "high"}, "0.9 is outside 1.1 to 1.4", "1.1"),
-    ("wilting-below-capacity", {"wilting_point_percent": 30.0}, "30 %, is not below field capacity, 28 %", "14 %"),
-    ("wilting-below-capacity", {"field_capacity_percent": 10.0}, "14 %, is not below field capacity, 10 %", "5 %"),
+    ("wilting-below-capacity", {"wilting_point_percent": 30.0}, "30 %, is not 2 % below field capacity, 28 %", "14 %"),
+    ("wilting-below-capacity", {"field_capacity_percent": 10.0}, "14 %, is not 2 % below field capacity, 10 %", "5 %"),
     ("depletion-range", {"depletion_fraction": 0.9}, "90 % of the soil's water", "0.8"),
     ("depletion-range", {"depletion_fraction": 0.05}, "5 % of the soil's water", "0.1"),
     ("root-depth", {"crop": "strawberry", "root_depth_mm": 450.0}, "written 450 mm deep", "300 mm"),
@@ -56,7 +56,6 @@ BROKEN: tuple[tuple[str, dict[str, Any], str, str], ...] = (
     ("can-count", {"can_count": 15}, "15 catch cans", "16"),
     ("can-count", {"catch_cans_ml": (12.0, 11.0, 10.0)}, "3 catch cans", "4"),
     ("cans-caught", {"catch_cans_ml": (0.0, 0.0)}, "next to nothing", "12 mL, 12 mL"),
-    ("cans-caught", {"catch_cans_ml": (12.0, -1.0)}, "a can holds −1 mL", "12 mL, 12 mL"),
     (
         "evenness-agrees",
         {"catch_cans_ml": (10.0, 20.0, 20.0, 30.0), "uniformity_percent": 80.0},
@@ -126,7 +125,7 @@ KEPT: tuple[tuple[str, dict[str, Any]], ...] = (
     ("species-factor", {"species_factor": 0.9, "plant_water": None}),
     ("place-factors", {"density_factor": 1.3, "microclimate_factor": 1.4}),
     ("place-factors", {"density_factor": 0.5, "microclimate_factor": 0.5}),
-    ("wilting-below-capacity", {"wilting_point_percent": 27.9}),
+    ("wilting-below-capacity", {"wilting_point_percent": 26.0}),
     ("depletion-range", {"depletion_fraction": 0.1}),
     ("depletion-range", {"depletion_fraction": 0.8}),
     ("root-depth", {"crop": "strawberry", "root_depth_mm": 300.0}),
@@ -231,7 +230,7 @@ NUMBERS: dict[str, tuple[float, float]] = {
     "species_factor": (0.01, 2),
     "density_factor": (0.1, 3),
     "microclimate_factor": (0.1, 3),
-    "field_capacity_percent": (1, 80),
+    "field_capacity_percent": (4, 80),
     "wilting_point_percent": (0, 80),
     "depletion_fraction": (0.01, 0.99),
     "root_depth_mm": (10, 5000),
@@ -269,14 +268,13 @@ CHOICES: dict[str, st.SearchStrategy[Any]] = {
     "cycles": st.none() | st.integers(1, 60),
     "drippers": st.none() | st.integers(1, 200),
     "can_count": st.none() | st.integers(1, 400),
-    "catch_cans_ml": st.none() | st.lists(st.floats(-1, 200), min_size=1, max_size=20).map(tuple),
+    "catch_cans_ml": st.none() | st.lists(st.floats(0, 200), min_size=1, max_size=20).map(tuple),
 }
 MEASURES = st.fixed_dictionaries(
     CHOICES, optional={name: st.floats(low, high) for name, (low, high) in NUMBERS.items()}
 )
 
 
-@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(measures=MEASURES)
 def test_every_mend_mends(measures: dict[str, Any]) -> None:
     broken = made(**measures)

@@ -3,7 +3,7 @@ from itertools import combinations, product
 from math import dist
 
 import pytest
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from howto.layout.drawing import diagram
@@ -122,7 +122,6 @@ marks = st.one_of(
 )
 
 
-@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow], derandomize=True)
 @given(st.lists(marks, min_size=1, max_size=8, unique_by=lambda each: (type(each), getattr(each, "number", each))))
 def test_random_marks_never_touch(shapes: list[Shape]) -> None:
     subject = Polygon(rectangle(-500, 0, 500, 1000), Role.KEEP)

@@ -1,7 +1,7 @@
 from itertools import combinations
 from math import dist
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from howto.layout.drawing.discs import disc_leaders, disc_marks, place_discs
@@ -51,7 +51,6 @@ def test_a_disc_keeps_inside_its_room() -> None:
     assert min(placed[0].box) >= 0
 
 
-@settings(max_examples=60, deadline=None, derandomize=True)
 @given(st.lists(st.tuples(st.integers(20, 380), st.integers(20, 380)), min_size=2, max_size=9))
 def test_discs_never_overlap(points: list[tuple[int, int]]) -> None:
     wanted = [((float(x), float(y)), number) for number, (x, y) in enumerate(points, start=1)]

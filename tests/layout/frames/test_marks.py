@@ -2,7 +2,7 @@ from itertools import combinations
 from math import hypot
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from howto.layout.frames import marks as module
@@ -42,7 +42,6 @@ def assert_clear(callouts: tuple[Callout, ...], box: tuple[float, ...], subject:
             assert nearest_on(a.disc, b.at, b.disc) >= SIZES.disc - 0.5
 
 
-@settings(max_examples=200, deadline=None)
 @given(marks, subjects)
 def test_discs_and_leaders_leave_each_other_alone(shares: list[Point], middle: Point) -> None:
     points = [(x * BOX[2], y * BOX[3]) for x, y in shares]
@@ -55,7 +54,6 @@ def test_discs_and_leaders_leave_each_other_alone(shares: list[Point], middle: P
     assert_clear(callouts, BOX, subject)
 
 
-@settings(max_examples=100, deadline=None)
 @given(marks.filter(lambda found: len(found) <= 5), subjects)
 def test_a_small_picture_holds_five(shares: list[Point], middle: Point) -> None:
     points = [(x * SMALL[2], y * SMALL[3]) for x, y in shares]

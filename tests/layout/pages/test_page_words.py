@@ -3,8 +3,6 @@ from datetime import date
 import pytest
 
 from howto.layout.pages.leaflet import leaflet_sheet
-from howto.layout.pages.page_words import card_words, leaflet_words, page_letters, said_drawing
-from howto.layout.pages.leaflet import leaflet_sheet
 from howto.layout.pages.page_words import card_words, leaflet_words, said_drawing
 from howto.model.crew import Crew
 from howto.model.figure import Figure, Table
@@ -23,12 +21,7 @@ SHARE = Figure(
     name="share", label="Water a week in April", value=27.7213, unit="L", working=(), references=(), client=True
 )
 ODD = Figure(
-    name="odd",
-    label="Blast depth",
-    value=f"every 2.5{NBSP}days or so",
-    working=(),
-    references=(),
-    client=True,
+    name="odd", label="Blast depth", value=f"every 2.5{NBSP}days or so", working=(), references=(), client=True
 )
 TABLE = Table(columns=("Cut", "Date"), units=("", ""), rows=(("a first one", date(2027, 4, 14)), (f"2{NBSP}mm", 1.0)))
 DRAWING = Drawing(
@@ -90,9 +83,7 @@ def test_a_figure_on_a_leaflet_follows_the_visit_and_not_the_crew(
 def test_an_amount_on_a_leaflet_has_the_readers_decimal_mark() -> None:
     blocks = [block for part in sheet("es", SHARE).sections for block in part.blocks]
     (facts,) = [block for block in blocks if isinstance(block, Facts)]
-    assert [(entry.label, entry.value) for entry in facts.entries] == [
-        ("Agua por semana en abril", f"27,7{NBSP}L"),
-    ]
+    assert [(entry.label, entry.value) for entry in facts.entries] == [("Agua por semana en abril", f"27,7{NBSP}L")]
     (done,) = sheet("es").sections[0].blocks
     assert isinstance(done, Bullets)
     assert plain(done.items[0]) == f"Do the work: the lawn, 95,5{NBSP}m²"

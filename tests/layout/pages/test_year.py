@@ -1,7 +1,7 @@
 from datetime import date
 from itertools import pairwise
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from howto.layout.pages.year import Look, Mark, year_line
@@ -61,7 +61,6 @@ def test_no_leader_runs_over_a_disc() -> None:
     assert kinds.index(Dot) > max(at for at, kind in enumerate(kinds) if kind is Stroke)
 
 
-@settings(max_examples=60, deadline=None)
 @given(st.lists(st.dates(date(2026, 10, 1), date(2027, 9, 30)), min_size=1, max_size=9))
 def test_discs_never_touch_and_stay_inside(days: list[date]) -> None:
     art = year_line((START,), [Mark(number, day) for number, day in enumerate(days, 1)], LOOK, "c", "a")
