@@ -58,19 +58,16 @@ def all_numbers(technique: AnyTechnique, figures: Sequence[Figure]) -> tuple[Num
     return tuple(dict.fromkeys(told))
 
 
-def main_numbers(technique: AnyTechnique, figures: Sequence[Figure], count: int) -> tuple[Number, ...]:
-    """Return the `count` numbers that matter most, in the order of the card: headlines, then amounts, then words."""
-    numbers = all_numbers(technique, figures)
+def by_weight(technique: AnyTechnique, figures: Sequence[Figure]) -> tuple[Number, ...]:
+    """Return all numbers, those that matter most first: headlines, then amounts, then words."""
     heads = {_number(each, technique).label for each in figures if each.headline}
     own = {each.label for each in measures(technique)}
 
-    def rank(at: int) -> tuple[int, int]:
-        number = numbers[at]
+    def rank(number: Number) -> int:
         amount = any(map(str.isdigit, number.value))
-        return (0 if number.label in heads else 3 if not amount else 1 if number.label in own else 2, at)
+        return 0 if number.label in heads else 3 if not amount else 1 if number.label in own else 2
 
-    kept = sorted(sorted(range(len(numbers)), key=rank)[:count])
-    return tuple(numbers[at] for at in kept)
+    return tuple(sorted(all_numbers(technique, figures), key=rank))
 
 
 def measures(technique: AnyTechnique) -> Iterator[Number]:
