@@ -37,10 +37,7 @@ def wrap(text: str, face: Face, size: float, width: float) -> list[str]:
     Lines break at ordinary spaces and written line ends; a word that is wider than a line breaks after a
     hyphen or slash, and failing that between letters, so a line is too wide only when one letter is.
     """
-    lines: list[str] = []
-    for written in tied(text).split("\n"):
-        lines.extend(_wrapped(written, face, size, width))
-    return lines
+    return [line for written in tied(text).split("\n") for line in _wrapped(written, face, size, width)]
 
 
 def tied(text: str) -> str:
@@ -48,7 +45,9 @@ def tied(text: str) -> str:
     return _UNIT.sub("\u00a0", text)
 
 
-def _wrapped(written: str, face: Face, size: float, width: float) -> Iterator[str]:
+@lru_cache(maxsize=16384)  # frames try their words at many sizes, and most of them again and again
+def _wrapped(written: str, face: Face, size: float, width: float) -> tuple[str, ...]:
+    lines: list[str] = []
     line = ""
     for word in filter(None, _GAP.split(written)):
         joined = f"{line} {word}" if line else word
@@ -56,13 +55,13 @@ def _wrapped(written: str, face: Face, size: float, width: float) -> Iterator[st
             line = joined
             continue
         if line:
-            yield line
+            lines.append(line)
         *full, line = _broken(word, face, size, width)
-        yield from full
-    yield line
+        lines.extend(full)
+    return (*lines, line)
 
 
-@lru_cache(maxsize=4096)  # frames try a title at many sizes, and one long word many times at each
+@lru_cache(maxsize=4096)
 def _broken(word: str, face: Face, size: float, width: float) -> tuple[str, ...]:
     if length(word, face, size) <= width:
         return (word,)
@@ -101,15 +100,13 @@ def _letters(piece: str) -> Iterator[str]:
 
 def balance(text: str, face: Face, size: float, width: float) -> list[str]:
     """Return the text in as few lines as `wrap` needs, made as even as they can be."""
-    lines: list[str] = []
-    for written in tied(text).split("\n"):
-        lines.extend(_evened(written, face, size, width))
-    return lines
+    return [line for written in tied(text).split("\n") for line in _evened(written, face, size, width)]
 
 
-def _evened(written: str, face: Face, size: float, width: float) -> list[str]:
+@lru_cache(maxsize=16384)
+def _evened(written: str, face: Face, size: float, width: float) -> tuple[str, ...]:
     """Return one written line in the fewest lines, with the least sum of their widths squared."""
-    fewest = list(_wrapped(written, face, size, width))
+    fewest = _wrapped(written, face, size, width)
     words = [word for word in _GAP.split(written) if word]
     if len(fewest) < 2 or any(length(word, face, size) > width for word in words):
         return fewest
@@ -130,7 +127,7 @@ def _evened(written: str, face: Face, size: float, width: float) -> list[str]:
         start = best[count, end][1]
         lines.insert(0, " ".join(words[start:end]))
         end = start
-    return lines
+    return tuple(lines)
 
 
 def widest(lines: list[str], face: Face, size: float) -> float:

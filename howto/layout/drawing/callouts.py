@@ -6,7 +6,7 @@ from functools import cache, cached_property
 
 from howto.fonts import Face
 from howto.layout.drawing.look import Look
-from howto.layout.drawing.plane import Box, Outline, Point, Segment, around, box_outline
+from howto.layout.drawing.plane import Box, Outline, Point, Segment, box_outline
 from howto.layout.text import CAP, balance, length, tied, widest
 from howto.model.sheet import Area, Dot, PaintMark, Stroke, Words
 
@@ -16,7 +16,7 @@ SHOULDER = 0.55  # the level end of a leader, beside its words
 LINE_RISE = 0.3  # a level's words over its line
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Callout:
     """A label or a level, its words broken into lines: what is to be placed."""
 
@@ -25,22 +25,22 @@ class Callout:
     size: float
     level: bool
 
-    @property
+    @cached_property
     def wide(self) -> float:
         """The width of its widest line."""
         return _wide(self.lines, "head" if self.level else "text", self.size)
 
-    @property
+    @cached_property
     def letters(self) -> float:
         """The height from the top of its first capital to its last baseline."""
         return (len(self.lines) - 1) * PITCH * self.size + CAP["text"] * self.size
 
-    @property
+    @cached_property
     def above(self) -> float:
         """The room it takes above its leader."""
         return self.size * (LINE_RISE + 0.78) if self.level else self.letters / 2 + self.size * 0.14
 
-    @property
+    @cached_property
     def below(self) -> float:
         """The room it takes below its leader."""
         return self.size * 0.12 if self.level else self.letters / 2 + self.size * 0.26
@@ -78,7 +78,8 @@ class PlacedCallout:
     @cached_property
     def reach(self) -> Box:
         """The room its leader takes."""
-        return around(point for piece in self.leader for point in piece)
+        (x, y), port = self.callout.at, self.inner - (1 if self.right else -1) * self.callout.size * 0.3
+        return (min(x, port), min(y, self.y), max(x, port), max(y, self.y))
 
     @cached_property
     def leader(self) -> tuple[Segment, ...]:

@@ -4,17 +4,31 @@ Labels are dealt to the two sides by an upright cut through their points, which 
 clear of the other's; down a column they stand as near to their points as their neighbours let them.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import combinations, pairwise, permutations, product
-from math import dist
+from math import dist, inf
 
 from howto.layout.drawing.callouts import RUN, Callout, PlacedCallout
 from howto.layout.drawing.hatch import inside
-from howto.layout.drawing.plane import Outline, Profile, Segment, apart, around, boxes_meet, enters, span
+from howto.layout.drawing.plane import (
+    Box,
+    Outline,
+    Profile,
+    Reach,
+    Segment,
+    around,
+    boxes_meet,
+    cross,
+    enters,
+    nearer,
+    span,
+)
 
 BREATH = 0.55  # air between two labels, in sizes
 LEVEL_BREATH = 0.15  # and between two levels
+SURELY = 0.08  # how much wider than its box a guess must be not to be tried, in widths of the box
 
 
 # -- one column --
@@ -56,11 +70,11 @@ def stacked(column: Sequence[Callout], top: float, bottom: float) -> list[float]
 # -- both columns --
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Ground:
     """What the callouts are placed round, and what their words and leaders keep clear of."""
 
-    profile: Profile  # how far out the drawing reaches, height by height
+    reach: Profile | Reach  # how far out the drawing reaches, height by height
     limits: tuple[tuple[float, float], ...]  # the heights a column may fill, best first
     across: tuple[float, float]  # where the drawing ends on the left and right
     width: float  # of the whole box
@@ -68,66 +82,138 @@ class Ground:
     lines: tuple[Segment, ...]  # leaders of discs: not to be crossed
     rules: tuple[Segment, ...]  # dimension lines: better not crossed
 
+    @cached_property
+    def boxed_blocks(self) -> list[tuple[Box, Outline]]:
+        """The blocks, each with the box round it."""
+        return [(around(block), block) for block in self.blocks]
 
-def place_columns(
-    left: Sequence[Callout], right: Sequence[Callout], ground: Ground
-) -> tuple[PlacedCallout, ...] | None:
-    """Return both columns placed, or None where something would meet."""
-    west = _settled(left, ground, is_right=False) if left else []
-    east = _settled(right, ground, is_right=True) if west is not None and right else []
-    if west is None or east is None or any(_meet(one, other) for one, other in product(west, east)):
-        return None
-    return (*west, *east)
-
-
-def _settled(column: Sequence[Callout], ground: Ground, *, is_right: bool) -> list[PlacedCallout] | None:
-    """Return one column at the heights that bring it nearest to the subject, or None where none holds."""
-    found: list[list[PlacedCallout]] = []
-    for limits in ground.limits:
-        if column_room(column) <= limits[1] - limits[0]:
-            placed = _untangled(column, ground, limits, is_right=is_right)
-            if placed:
-                found.append(placed)
-    return min(found, key=lambda placed: abs(placed[0].inner) if is_right else -placed[0].inner, default=None)
+    @cached_property
+    def boxed_rules(self) -> list[tuple[Box, Segment]]:
+        """The rules, each with the box round it."""
+        return [(around(rule), rule) for rule in self.rules]
 
 
-def _untangled(
-    column: Sequence[Callout], ground: Ground, limits: tuple[float, float], *, is_right: bool
-) -> list[PlacedCallout] | None:
-    """Return one column in an order in which nothing meets; neighbours change places until none does."""
+@dataclass(frozen=True, slots=True)
+class Column:
+    """Callouts down one side, the limits they were set between, and what their leaders cost."""
+
+    placed: tuple[PlacedCallout, ...] = ()
+    limits: tuple[float, float] = (0.0, 0.0)
+    cost: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Deal:
+    """Callouts dealt to two columns, and what their leaders cost."""
+
+    placed: tuple[PlacedCallout, ...]
+    cost: float
+
+
+def deal(callouts: Sequence[Callout], ground: Ground, most: float = inf) -> Deal | float:
+    """Return the cheapest way to deal callouts, from left to right, to two columns, if it costs less than `most`.
+
+    Cuts are tried from the cheapest guess up. Where none holds, return by how much the narrowest was too wide for the
+    box: infinity where none was low enough, 0 where width was not to blame.
+    """
+    best: Deal | None = None
+    narrowest = inf
+    for least, guess, cut in sorted(_guesses(callouts, ground)):
+        if least >= most or guess > ground.width * SURELY:
+            narrowest = min(narrowest, guess)
+            continue
+        sides = (_choices(callouts[:cut], ground, is_right=False), _choices(callouts[cut:], ground, is_right=True))
+        for west, east in sorted(product(*sides), key=lambda pair: pair[0].cost + pair[1].cost):
+            over = _wide((*west.placed, *east.placed), ground) - ground.width
+            narrowest = min(narrowest, over)
+            placed = _both(west, east, ground) if over <= 0 and west.cost + east.cost < most else None
+            if placed is not None:
+                price = cost(placed, ground)
+                best, most = (Deal(placed, price), price) if price < most else (best, most)
+                break
+    return best or max(narrowest, 0.0)
+
+
+def _guesses(callouts: Sequence[Callout], ground: Ground) -> Iterator[tuple[float, float, int]]:
+    """Yield for every cut what it would cost and by how much it would be too wide, were each level with its point."""
+    ends: list[tuple[float, float]] = []
+    for each in callouts:
+        top, bottom, run = each.at[1] - each.above, each.at[1] + each.below, each.size * column_run([each])
+        west, east = ground.reach.left(top, bottom), ground.reach.right(top, bottom)
+        ends.append((min(west, each.at[0]) - run, max(east, each.at[0]) + run))
+    words = sum(each.size * (len(each.lines) - 0.3) for each in callouts)
+    pairs = list(zip(callouts, ends, strict=True))
+    for cut in range(len(callouts) + 1):
+        left, right = pairs[:cut], pairs[cut:]
+        if left and right and left[-1][0].level and right[0][0].level and left[-1][0].at[0] == right[0][0].at[0]:
+            continue  # levels over one another stay on one side
+        price = sum(each.at[0] - west for each, (west, _) in left) + sum(east - each.at[0] for each, (_, east) in right)
+        low = min((west for _, (west, _) in left), default=inf) - max((each.wide for each, _ in left), default=0.0)
+        high = max((east for _, (_, east) in right), default=-inf) + max((each.wide for each, _ in right), default=0.0)
+        yield price + words, max(high, ground.across[1]) - min(low, ground.across[0]) - ground.width, cut
+
+
+def _choices(column: Sequence[Callout], ground: Ground, *, is_right: bool) -> list[Column]:
+    """Return one column, from the top down, within each of the limits that hold it."""
+    if not column:
+        return [Column()]
+    room = column_room(column)
     order = sorted(column, key=lambda each: (each.at[1], each.at[0], each.lines))
-    placed = _column(order, ground, limits, is_right=is_right)
-    tried: set[tuple[Callout, ...]] = set()
-    while tuple(order) not in tried and not _too_wide(placed, ground):
-        tried.add(tuple(order))
+    holding = [limits for limits in ground.limits if room <= limits[1] - limits[0]]
+    placed = [_column(order, ground, limits, is_right=is_right) for limits in holding]
+    return [Column(each, limits, cost(each, ground)) for each, limits in zip(placed, holding, strict=True)]
+
+
+def _untangled(column: Column, ground: Ground) -> tuple[PlacedCallout, ...]:
+    """Return a column in an order in which no leaders meet, if there is one: those that do change places."""
+    placed = column.placed
+    tried: set[tuple[int, ...]] = set()
+    turns = list(range(len(placed)))
+    while tuple(turns) not in tried:
+        tried.add(tuple(turns))
         pairs = combinations(range(len(placed)), 2)
         crossing = next(((i, j) for i, j in pairs if _meet(placed[i], placed[j])), None)
         if crossing is None:
             break
         i, j = crossing
-        order[i], order[j] = order[j], order[i]
-        placed = _column(order, ground, limits, is_right=is_right)
-    if _too_wide(placed, ground):
+        turns[i], turns[j] = turns[j], turns[i]
+        order = [column.placed[turn].callout for turn in turns]
+        placed = _column(order, ground, column.limits, is_right=placed[0].right)
+    return placed
+
+
+def _both(west: Column, east: Column, ground: Ground) -> tuple[PlacedCallout, ...] | None:
+    """Return both columns, or None where something meets or they are too wide once nothing does."""
+    left = _held(west, ground)
+    right = _held(east, ground) if left is not None else None
+    if left is None or right is None or any(_meet(one, other) for one, other in product(left, right)):
         return None
+    return (*left, *right) if _wide((*left, *right), ground) <= ground.width else None
+
+
+def _held(column: Column, ground: Ground) -> tuple[PlacedCallout, ...] | None:
+    """Return a column in which nothing meets, two neighbours changed about if need be; None where there is none."""
+    placed = _untangled(column, ground)
     if not _clash(placed, ground):
         return placed
-    trials = (
-        _column([*order[:at], order[at + 1], order[at], *order[at + 2 :]], ground, limits, is_right=is_right)
-        for at in range(len(order) - 1)
-    )
-    return next((trial for trial in trials if not _clash(trial, ground)), None)
+    order = [each.callout for each in placed]
+    for at in range(len(order) - 1):
+        swapped = [*order[:at], order[at + 1], order[at], *order[at + 2 :]]
+        trial = _column(swapped, ground, column.limits, is_right=placed[0].right)
+        if not _clash(trial, ground):
+            return trial
+    return None
 
 
-def _too_wide(placed: Sequence[PlacedCallout], ground: Ground) -> bool:
-    """Tell whether the column and the drawing are wider than the box, whatever stands on the other side."""
+def _wide(placed: Sequence[PlacedCallout], ground: Ground) -> float:
+    """Return how wide columns are with the drawing between them."""
     low, high = ground.across
-    edges = [edge for each in placed for edge in (each.box[0], each.box[2])]
-    return max(high, *edges) - min(low, *edges) > ground.width
+    return max(high, *(each.box[2] for each in placed), high) - min(low, *(each.box[0] for each in placed), low)
 
 
 def _column(
     order: Sequence[Callout], ground: Ground, limits: tuple[float, float], *, is_right: bool
-) -> list[PlacedCallout]:
+) -> tuple[PlacedCallout, ...]:
     """Return a column in the order given, as near to the subject as what stands beside each label lets it."""
     heights = stacked(order, *limits)
     size, run = order[0].size, order[0].size * column_run(order)
@@ -136,13 +222,13 @@ def _column(
         top, bottom = y - each.above - size * 0.4, y + each.below + size * 0.4
         if each.level:
             top, bottom = min(top, each.at[1] - size * 0.7), max(bottom, each.at[1] + size * 0.7)
-        reach = ground.profile.right(top, bottom) if is_right else -ground.profile.left(top, bottom)
+        reach = ground.reach.right(top, bottom) if is_right else -ground.reach.left(top, bottom)
         reaches.append(max(reach, each.at[0] if is_right else -each.at[0]))
     inner = (max(reaches) + run) * (1 if is_right else -1)
-    return [
+    return tuple(
         PlacedCallout(each, is_right, inner, y, each.level and _is_close_below(each, order))
         for each, y in zip(order, heights, strict=True)
-    ]
+    )
 
 
 def _is_close_below(each: Callout, column: Sequence[Callout]) -> bool:
@@ -159,8 +245,8 @@ def _clash(placed: Sequence[PlacedCallout], ground: Ground) -> bool:
     """Tell whether words or leaders meet each other, a disc, a dimension's words or a disc's leader."""
     return (
         any(_meet(one, other) or boxes_meet(one.box, other.box) for one, other in combinations(placed, 2))
-        or any(_struck(one, other.outline) for one, other in permutations(placed, 2))
-        or any(_struck(each, block) for each in placed for block in ground.blocks)
+        or any(_struck(one, other.box, other.outline) for one, other in permutations(placed, 2))
+        or any(_struck(each, box, block) for each in placed for box, block in ground.boxed_blocks)
         or any(_near(each, line) for each in placed for line in ground.lines)
     )
 
@@ -171,18 +257,18 @@ def _meet(one: PlacedCallout, other: PlacedCallout) -> bool:
     if not boxes_meet(one.reach, other.reach, clear):
         return False
     if dist(one.callout.at, other.callout.at) < clear:
-        return any(apart(a, b) < clear for a in one.leader[1:] for b in other.leader[1:])
-    return any(apart(a, b) < clear for a in one.leader for b in other.leader)
+        return any(nearer(a, b, clear) for a in one.leader[1:] for b in other.leader[1:])
+    return any(nearer(a, b, clear) for a in one.leader for b in other.leader)
 
 
 def _near(each: PlacedCallout, line: Segment) -> bool:
     clear = each.callout.size * 0.1
-    return boxes_meet(each.reach, around(line), clear) and any(apart(piece, line) < clear for piece in each.leader)
+    return any(nearer(piece, line, clear) for piece in each.leader)
 
 
-def _struck(each: PlacedCallout, block: Outline) -> bool:
+def _struck(each: PlacedCallout, box: Box, block: Outline) -> bool:
     """Tell whether a leader runs into a block, but for a disc that stands on its own point."""
-    if not boxes_meet(each.reach, around(block)) or inside(each.callout.at, block):
+    if not boxes_meet(each.reach, box) or inside(each.callout.at, block):
         return False
     return any(enters(piece, block) for piece in each.leader)
 
@@ -193,8 +279,14 @@ def cost(placed: Iterable[PlacedCallout], ground: Ground) -> float:
     for each in placed:
         size = each.callout.size
         total += sum(span(piece) for piece in each.leader)
-        total += sum(size * 4 for piece in each.leader for rule in ground.rules if apart(piece, rule) == 0.0)
+        met = [rule for box, rule in ground.boxed_rules if boxes_meet(each.reach, box)]
+        total += sum(size * 4 for piece in each.leader for rule in met if cross(piece, rule))
         if each.callout.level:
             total += abs(each.y - each.callout.at[1]) * 6
         total += size * len(each.callout.lines)
     return total
+
+
+def least_cost(callouts: Iterable[Callout]) -> float:
+    """Return what callouts cost at least, wherever they stand: each leader runs level past the drawing to its words."""
+    return sum(each.size * (column_run([each]) - 0.3 + 1) for each in callouts)

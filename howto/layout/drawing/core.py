@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import compress, pairwise
 from math import dist
 from typing import TypeGuard
 
@@ -11,13 +10,16 @@ from howto.layout.drawing.callouts import Callout, PlacedCallout, callout, callo
 from howto.layout.drawing.columns import Ground
 from howto.layout.drawing.dimension import SetDimension, dimension_lines, dimension_words, inner_dimension, worded
 from howto.layout.drawing.discs import PlacedDisc, disc_leaders, disc_marks, place_discs
-from howto.layout.drawing.inside import Drawn, Inner, Region, alone, inner_label, inner_marks, region_lines
+from howto.layout.drawing.inside import Inner, inner_label, inner_marks
 from howto.layout.drawing.lanes import Wanted, in_lanes, side_of
 from howto.layout.drawing.look import Look
-from howto.layout.drawing.plane import Box, Point, Profile, Segment, disc_outline, edges, joined
+from howto.layout.drawing.outlines import Outlines, outlines_of
+from howto.layout.drawing.plane import Box, Point, Reach, Segment, around, disc_outline, joined
 from howto.layout.drawing.roles import line_marks, outline_marks
 from howto.model.sheet import PaintMark
-from howto.shapes import Dimension, Disc, Drawing, Label, Level, Line, Polygon, Role, Shape, extent
+from howto.shapes import Dimension, Disc, Drawing, Label, Level, Line, Polygon, Role, Shape
+
+SLICES = 8  # boxes that cover a slanting line
 
 
 @dataclass(frozen=True)
@@ -31,19 +33,22 @@ class Core:
     origin: Point = (0.0, 0.0)
 
     @cached_property
-    def extent(self) -> Box:
-        """The drawing's left, bottom, right and top, in mm."""
-        return extent(self.drawing.shapes)
+    def outlines(self) -> Outlines:
+        """The drawing's lines, in its own millimetres."""
+        return outlines_of(self.drawing)
 
     def place(self, point: Point) -> Point:
         """Return where a point of the drawing stands in the box."""
-        left, _, _, top = self.extent
-        return (self.origin[0] + (point[0] - left) * self.scale, self.origin[1] + (top - point[1]) * self.scale)
+        return self.scaled(self.outlines.local(point))
+
+    def scaled(self, point: Point) -> Point:
+        """Return where a point in the drawing's own millimetres stands in the box."""
+        return (self.origin[0] + point[0] * self.scale, self.origin[1] + point[1] * self.scale)
 
     @cached_property
     def subject(self) -> Box:
         """The room the shapes take, words aside."""
-        left, bottom, right, top = self.extent
+        left, bottom, right, top = self.outlines.extent
         return (*self.place((left, top)), *self.place((right, bottom)))
 
     @cached_property
@@ -87,25 +92,14 @@ class Core:
     @cached_property
     def inner(self) -> dict[Label, Inner]:
         """The labels that stand on what they name."""
-        regions: list[Region] = []
-        lines: list[Drawn] = []
-        for turn, shape in enumerate(self.drawing.shapes):
-            if isinstance(shape, Line | Polygon):
-                points = tuple(self.place(point) for point in shape.points)
-                closed = isinstance(shape, Polygon) or shape.closed
-                lines.extend((turn, line) for line in region_lines(points, closed=closed))
-                regions.extend((Region(points, shape.role, turn),) if isinstance(shape, Polygon) else ())
-        last = len(self.drawing.shapes)
-        lines.extend((last, line) for each in self.dimensions for line in each.lines)
+        lines = [line for each in self.dimensions for line in each.lines]
         taken = [outline for each in self.dimensions for outline in each.outlines]
         taken.extend(each.outline for each in self.discs or ())
         done: dict[Label, Inner] = {}
-        labels = list(filter(_is_label, self.drawing.shapes))
-        single = alone([self.place(label.at) for label in labels], regions)
-        for label in compress(labels, single):
+        for label, room in self.outlines.rooms.items():
             others = [disc_outline(point, self.size * 0.2) for point in self.pointed if point != self.place(label.at)]
             blocks = [*taken, *others, *(each.outline for each in done.values())]
-            found = inner_label(self.place(label.at), label.text, self.size, regions, lines, blocks)
+            found = inner_label(room, label.text, self.size, self.scale, self.scaled, lines, blocks)
             if found:
                 done[label] = found
         return done
@@ -126,14 +120,16 @@ class Core:
             )
         )
 
-    def ground(self, box: tuple[float, float]) -> Ground:
-        """Return what callouts are placed round."""
+    def ground(self, width: float, top: float, bottom: float) -> Ground:
+        """Return what callouts are placed round, in columns between two heights and a box of that width."""
         discs = self.discs or ()
+        boxes = [box for each in self.dimensions for line in each.lines for box in _boxes(line)]
+        boxes.extend(around(outline) for each in self.dimensions for outline in each.outlines)
         return Ground(
-            profile=Profile(self._outlines(), self.size / 3),
-            limits=self._limits(box[1]),
+            reach=Reach(self.outlines.profile, self.scale, self.origin, [*boxes, *(disc.box for disc in discs)]),
+            limits=self._limits(top, bottom),
             across=(self.box[0], self.box[2]),
-            width=box[0],
+            width=width,
             blocks=(
                 *(outline for each in self.dimensions for outline in each.outlines),
                 *(each.outline for each in discs),
@@ -143,40 +139,31 @@ class Core:
             rules=tuple(line for each in self.dimensions for line in each.lines),
         )
 
-    def _outlines(self) -> Iterator[Segment]:
-        """Yield every line that labels stand clear of."""
-        for shape in self.drawing.shapes:
-            if isinstance(shape, Line | Polygon):
-                points = [self.place(point) for point in shape.points]
-                yield from edges(points) if isinstance(shape, Polygon) or shape.closed else pairwise(points)
-        for each in self.dimensions:
-            yield from each.lines
-            for outline in each.outlines:
-                yield from edges(outline)
-        for disc in self.discs or ():
-            yield from edges(disc.outline)
-
-    def _limits(self, height: float) -> tuple[tuple[float, float], ...]:
+    def _limits(self, top: float, bottom: float) -> tuple[tuple[float, float], ...]:
         """Return the heights that columns may fill: all, or what is above the ground, which reaches far out."""
-        tops = [
+        grounds = [
             self.place(point)[1]
             for shape in self.drawing.shapes
             if isinstance(shape, Line | Polygon) and shape.role in {Role.GROUND, Role.SOIL}
             for point in shape.points
         ]
-        whole = (0.0, height)
-        return (whole, (0.0, min(tops) - self.size * 0.5)) if tops and min(tops) > height / 3 else (whole,)
+        high = min(grounds, default=top)
+        whole = (top, bottom)
+        return (whole, (top, high - self.size * 0.5)) if high - top > (bottom - top) / 3 else (whole,)
 
-    def callouts(self, width: float) -> list[Callout]:
-        """Return labels, levels and loose dimensions from left to right, their lines no wider than `width`."""
+    @cached_property
+    def spoken(self) -> list[tuple[Point, str, bool]]:
+        """Labels, levels and loose dimensions from left to right: their points, their words, and whether levels."""
         found = [
-            callout(self.place(shape.at), shape.text, self.size, width, level=isinstance(shape, Level))
+            (self.place(shape.at), shape.text, isinstance(shape, Level))
             for shape in self.drawing.shapes
             if isinstance(shape, Label | Level) and shape not in self.inner
         ]
-        loose = (each for each in self.dimensions if each.loose)
-        found.extend(callout(each.centre, each.text, self.size, width, level=False) for each in loose)
-        return sorted(found, key=lambda each: (each.at[0], each.at[1], each.lines))
+        return sorted((*found, *((each.centre, each.text, False) for each in self.dimensions if each.loose)))
+
+    def callouts(self, width: float) -> list[Callout]:
+        """Return what is called out from left to right, its lines no wider than `width`."""
+        return [callout(at, text, self.size, width, level=level) for at, text, level in self.spoken]
 
     def marks(self, callouts: tuple[PlacedCallout, ...]) -> Iterator[PaintMark]:
         """Yield all marks in painting order: shapes, dimensions, callouts, discs."""
@@ -201,12 +188,17 @@ class Core:
             yield from disc_marks(disc, self.look)
 
 
+def _boxes(line: Segment) -> Iterator[Box]:
+    """Yield boxes that cover a straight line closely, however it slants."""
+    (x0, y0), (x1, y1) = line
+    pieces = 1 if x0 == x1 or y0 == y1 else SLICES
+    for turn in range(pieces):
+        parts = (turn / pieces, (turn + 1) / pieces)
+        yield around((x0 + (x1 - x0) * part, y0 + (y1 - y0) * part) for part in parts)
+
+
 def _is_dimension(shape: Shape) -> TypeGuard[Dimension]:
     return isinstance(shape, Dimension)
-
-
-def _is_label(shape: Shape) -> TypeGuard[Label]:
-    return isinstance(shape, Label)
 
 
 def _rank(each: Dimension) -> tuple[float, float, Point, Point]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 from math import atan2, cos, degrees, hypot, radians, sin
 
 from howto.layout.drawing.look import Look
@@ -15,7 +16,7 @@ AIR = 0.6  # line left to see beside words that stand in it
 PAD = 0.22  # air before and after the words
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class SetDimension:
     """A dimension with its place: its line from tick to tick, where its words stand and how they turn.
 
@@ -31,24 +32,24 @@ class SetDimension:
     tail: Point | None = None  # where the line runs on to words that stand past its end
     loose: bool = False
 
-    @property
+    @cached_property
     def outline(self) -> Outline:
         """The room the words take, with the gap in the line."""
         return turned_box(self.centre, room_for(self.text, self.size) / 2, self.size * 0.5, self.angle)
 
-    @property
+    @cached_property
     def outlines(self) -> tuple[Outline, ...]:
         """The same as one outline, or none for loose words."""
         return () if self.loose else (self.outline,)
 
-    @property
+    @cached_property
     def lines(self) -> tuple[Segment, ...]:
         """The dimension line, its tail and its extension lines."""
         extensions = (_extension(*pair, self.size) for pair in zip(self.points, self.line, strict=True))
         tails = ((self.line[1], self.tail),) if self.tail else ()
         return (self.line, *tails, *(extension for extension in extensions if extension))
 
-    @property
+    @cached_property
     def box(self) -> Box:
         """The room all of it takes."""
         ends = [point for segment in self.lines for point in segment]

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import product
 from math import cos, dist, pi, sin
 
@@ -16,7 +17,7 @@ TURNS = (3, 1, 5, 7, 2, 6, 0, 4)  # eighths of a turn, anticlockwise from the ri
 RING = 0.16  # the contrast ring, in radii
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class PlacedDisc:
     """A numbered disc at `centre` about the point `at`."""
 
@@ -25,17 +26,17 @@ class PlacedDisc:
     centre: Point
     radius: float
 
-    @property
+    @cached_property
     def outline(self) -> Outline:
         """The room it takes with its ring."""
         return disc_outline(self.centre, self.radius * (1 + RING))
 
-    @property
+    @cached_property
     def leader(self) -> Segment | None:
         """The line from its point to its middle; None where it stands on the point."""
         return None if self.centre == self.at else (self.at, self.centre)
 
-    @property
+    @cached_property
     def box(self) -> Box:
         """The room it takes, as a box."""
         reach = self.radius * (1 + RING)

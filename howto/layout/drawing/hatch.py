@@ -5,40 +5,90 @@ hangs from the top of its outline, so that its first row follows the ground.
 """
 
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
+from itertools import pairwise, product
 from math import ceil, cos, dist, floor, radians, sin
 
 Point = tuple[float, float]
 Segment = tuple[Point, Point]
 
+DUST = 1e-9
+
 
 def hatching(outline: Sequence[Point], pitch: float, angle_deg: float = 45.0) -> list[Segment]:
     """Return parallel lines `pitch` apart inside the outline, rising to the right by `angle_deg` on the page."""
-    return [segment for line in _ruled(outline, pitch, angle_deg) for segment in clipped(line, outline)]
+    turn = radians(-angle_deg)  # y runs down, so a line that rises to the right turns the other way
+    along, across = (cos(turn), sin(turn)), (-sin(turn), cos(turn))
+    turned = [(x * along[0] + y * along[1], x * across[0] + y * across[1]) for x, y in outline]
+    return [
+        (
+            (along[0] * start + across[0] * up, along[1] * start + across[1] * up),
+            (along[0] * end + across[0] * up, along[1] * end + across[1] * up),
+        )
+        for row, start, end in _runs(turned, pitch)
+        for up in (row * pitch,)
+    ]
 
 
 def level_dashes(outline: Sequence[Point], pitch: float, dash: float, space: float) -> list[Segment]:
     """Return level rows of dashes inside the outline, each row moved on by half a step."""
-    left, top, right, bottom = bounds(outline)
     step = dash + space
     found: list[Segment] = []
-    for row in range(ceil(top / pitch), floor(bottom / pitch) + 1):
+    for row, left, right in _runs(outline, pitch):
         shift = step / 2 if row % 2 else 0.0
         for turn in range(floor((left - shift) / step), ceil((right - shift) / step) + 1):
-            start = shift + turn * step
-            found.extend(clipped(((start, row * pitch), (start + dash, row * pitch)), outline))
-    return [segment for segment in found if segment[1][0] - segment[0][0] > dash / 4]
+            start, end = max(left, shift + turn * step), min(right, shift + turn * step + dash)
+            if end - start > dash / 4:
+                found.append(((start, row * pitch), (end, row * pitch)))
+    return found
+
+
+def dots(outline: Sequence[Point], pitch: float) -> list[Point]:
+    """Return points in staggered rows inside the outline."""
+    found: list[Point] = []
+    for row, left, right in _runs(outline, pitch):
+        shift = pitch / 2 if row % 2 else 0.0
+        columns = range(ceil((left - shift) / pitch), ceil((right - shift) / pitch))
+        found.extend((shift + column * pitch, row * pitch) for column in columns)
+    return found
+
+
+def _runs(outline: Sequence[Point], pitch: float) -> Iterator[tuple[int, float, float]]:
+    """Yield where level rows `pitch` apart are inside the outline: each row's number, and from where to where."""
+    cuts: dict[int, list[float]] = {}
+    for (ax, ay), (bx, by) in pairwise((*outline, outline[0])):
+        first, last = ceil(min(ay, by) / pitch), ceil(max(ay, by) / pitch)
+        slope = (bx - ax) / (by - ay) if first < last else 0.0
+        for row in range(first, last):
+            cuts.setdefault(row, []).append(ax + slope * (row * pitch - ay))
+    for row, across in sorted(cuts.items()):
+        across.sort()
+        yield from ((row, *run) for run in zip(across[::2], across[1::2], strict=True) if run[1] - run[0] > DUST)
 
 
 def earth(outline: Sequence[Point], cell: float) -> list[Segment]:
     """Return the mark of earth inside the outline: threes of short lines, leaning by turns."""
-    left, top, right, bottom = bounds(outline)
+    top = bounds(outline)[1]
+    hung = [(x / cell, (y - top) / cell) for x, y in outline]
+    cut = {square for edge in pairwise((*hung, hung[0])) for square in _squares(*edge)}
+    whole = {
+        (column, row)
+        for row, left, right in _runs([(x, y - 0.5) for x, y in hung], 1.0)
+        for column in range(ceil(left), floor(right))
+    }
     found: list[Segment] = []
-    for row in range(ceil((bottom - top) / cell)):
-        for column in range(floor(left / cell), ceil(right / cell)):
-            lines = _three(column * cell, top + row * cell, cell, rises=bool((column + row) % 2))
-            found.extend(part for line in lines for part in clipped(line, outline))
-    return [segment for segment in found if dist(*segment) > cell / 6]
+    for column, row in sorted(cut | whole, key=lambda square: (square[1], square[0])):
+        lines = _three(column * cell, top + row * cell, cell, rises=bool((column + row) % 2))
+        if (column, row) in cut:
+            found.extend(part for line in lines for part in clipped(line, outline) if dist(*part) > cell / 6)
+        else:
+            found.extend(lines)
+    return found
+
+
+def _squares(one: Point, other: Point) -> Iterator[tuple[int, int]]:
+    """Yield the squares of a grid in the box round a straight line."""
+    (left, right), (top, bottom) = sorted((one[0], other[0])), sorted((one[1], other[1]))
+    yield from product(range(floor(left), floor(right) + 1), range(floor(top), floor(bottom) + 1))
 
 
 def _three(x: float, y: float, cell: float, *, rises: bool) -> Iterator[Segment]:
@@ -50,17 +100,6 @@ def _three(x: float, y: float, cell: float, *, rises: bool) -> Iterator[Segment]
             yield ((x + (start - 0.04) * cell, y + 0.2 * cell), (x + (end - 0.04) * cell, y + 0.68 * cell))
 
 
-def dots(outline: Sequence[Point], pitch: float) -> list[Point]:
-    """Return points in staggered rows inside the outline."""
-    left, top, right, bottom = bounds(outline)
-    found: list[Point] = []
-    for row in range(ceil(top / pitch), floor(bottom / pitch) + 1):
-        shift = pitch / 2 if row % 2 else 0.0
-        columns = range(floor((left - shift) / pitch), ceil((right - shift) / pitch) + 1)
-        found.extend((shift + column * pitch, row * pitch) for column in columns)
-    return [point for point in found if inside(point, outline)]
-
-
 def clipped(line: Segment, outline: Sequence[Point]) -> list[Segment]:
     """Return the parts of a straight line that lie inside the outline."""
     (x0, y0), (x1, y1) = line
@@ -68,7 +107,7 @@ def clipped(line: Segment, outline: Sequence[Point]) -> list[Segment]:
     parts: list[Segment] = []
     for start, end in pairwise(cuts):
         middle = (start + end) / 2
-        if end - start > 1e-9 and inside((x0 + (x1 - x0) * middle, y0 + (y1 - y0) * middle), outline):
+        if end - start > DUST and inside((x0 + (x1 - x0) * middle, y0 + (y1 - y0) * middle), outline):
             parts.append(
                 ((x0 + (x1 - x0) * start, y0 + (y1 - y0) * start), (x0 + (x1 - x0) * end, y0 + (y1 - y0) * end))
             )
@@ -104,18 +143,3 @@ def bounds(points: Sequence[Point]) -> tuple[float, float, float, float]:
     """Return left, top, right, bottom of some points."""
     across, down = [x for x, _ in points], [y for _, y in points]
     return (min(across), min(down), max(across), max(down))
-
-
-def _ruled(outline: Sequence[Point], pitch: float, angle_deg: float) -> Iterator[Segment]:
-    """Yield the ruled lines that may cross the outline, from edge to edge of its box."""
-    turn = radians(-angle_deg)  # y runs down, so a line that rises to the right turns the other way
-    along, across = (cos(turn), sin(turn)), (-sin(turn), cos(turn))
-    ups = [x * across[0] + y * across[1] for x, y in outline]
-    spans = [x * along[0] + y * along[1] for x, y in outline]
-    low, high = min(spans), max(spans)
-    for rule in range(ceil(min(ups) / pitch), floor(max(ups) / pitch) + 1):
-        up = rule * pitch
-        yield (
-            (along[0] * low + across[0] * up, along[1] * low + across[1] * up),
-            (along[0] * high + across[0] * up, along[1] * high + across[1] * up),
-        )

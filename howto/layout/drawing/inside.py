@@ -1,8 +1,10 @@
 """Labels that stand on what they name: where the outline a label points into has room for its words."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import pairwise
+from math import inf
 from typing import Final
 
 from howto.layout.drawing.callouts import PITCH, label_lines
@@ -19,6 +21,7 @@ from howto.layout.drawing.plane import (
     distance,
     edges,
     enters,
+    least_swelling,
     overlap,
 )
 from howto.layout.text import CAP, widest
@@ -49,7 +52,7 @@ class Region:
         return turn < self.turn and self.role in OPAQUE and all(inside(end, self.points) for end in line)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Inner:
     """A label on what it names: its words, their middle, and whether they need a ground of their own."""
 
@@ -58,17 +61,22 @@ class Inner:
     size: float
     patched: bool
 
-    @property
+    @cached_property
     def box(self) -> Box:
         """The room the words take, with the air round them."""
-        half = widest(list(self.lines), "text", self.size) / 2 + self.size * PAD
-        tall = ((len(self.lines) - 1) * PITCH + CAP["text"]) * self.size / 2 + self.size * PAD
-        return (self.centre[0] - half, self.centre[1] - tall, self.centre[0] + half, self.centre[1] + tall)
+        wide, tall = (half * self.size for half in half_room(self.lines))
+        return (self.centre[0] - wide, self.centre[1] - tall, self.centre[0] + wide, self.centre[1] + tall)
 
-    @property
+    @cached_property
     def outline(self) -> Outline:
         """The corners of that room."""
         return box_outline(self.box)
+
+
+def half_room(lines: tuple[str, ...]) -> tuple[float, float]:
+    """Return half the width and height that lines of words take with the air round them, in sizes."""
+    wide = widest(list(lines), "text", 1.0) / 2 + PAD
+    return (wide, ((len(lines) - 1) * PITCH + CAP["text"]) / 2 + PAD)
 
 
 def alone(points: Sequence[Point], regions: Sequence[Region]) -> list[bool]:
@@ -77,22 +85,53 @@ def alone(points: Sequence[Point], regions: Sequence[Region]) -> list[bool]:
     return [each is not None and seen.count(each) == 1 for each in seen]
 
 
-def inner_label(
-    at: Point, text: str, size: float, regions: Sequence[Region], lines: Sequence[Drawn], taken: Sequence[Outline]
-) -> Inner | None:
-    """Return a label in the outline its point lies in, or None where its words would meet a line or other words.
+class Room:
+    """The outline that a label points into, in the drawing's own millimetres: how large words may be set there."""
+
+    def __init__(self, at: Point, region: Region, regions: Sequence[Region], lines: Sequence[Drawn]) -> None:
+        self.region = region
+        self._seen = [line for turn, line in lines if not region.hides(line, turn)]
+        self.clear = min((distance(at, line) for line in self._seen), default=inf)
+        middle = _middle(around(region.points))
+        spots = ((at[0] + (middle[0] - at[0]) * part, at[1] + (middle[1] - at[1]) * part) for part in SHIFTS)
+        self.spots = [spot for spot in spots if seen_at(spot, regions) == region]
+        self._most: dict[tuple[Point, tuple[str, ...]], float] = {}
+
+    def most(self, spot: Point, lines: tuple[str, ...]) -> float:
+        """Return the size, in millimetres, at which words about a spot would meet a line that is seen."""
+        key = (spot, lines)
+        if key not in self._most:
+            self._most[key] = least_swelling(spot, half_room(lines), self._seen)
+        return self._most[key]
+
+
+def room_at(at: Point, regions: Sequence[Region], lines: Sequence[Drawn]) -> Room | None:
+    """Return the room of the outline that is seen at a point, or None where it has no ground to set words on.
 
     `regions` stand in painting order: the last that holds the point is the one that is seen there.
     """
     region = seen_at(at, regions)
-    if region is None or region.role not in FILLED or _crowded(at, region, lines, size * CLEAR):
+    return Room(at, region, regions, lines) if region and region.role in FILLED else None
+
+
+def inner_label(
+    room: Room,
+    text: str,
+    size: float,
+    scale: float,
+    place: Callable[[Point], Point],
+    lines: Sequence[Segment],
+    taken: Sequence[Outline],
+) -> Inner | None:
+    """Return a label in the outline its point lies in, or None where its words would meet a line or other words."""
+    if room.clear * scale < size * CLEAR:
         return None
-    middle = _middle(around(region.points))
-    centres = [(at[0] + (middle[0] - at[0]) * part, at[1] + (middle[1] - at[1]) * part) for part in SHIFTS]
-    for wrapped in dict.fromkeys(label_lines(text, size, size * width) for width in WIDTHS):
-        for centre in centres:
-            trial = Inner(wrapped, centre, size, region.role in HATCHED)
-            if seen_at(centre, regions) == region and not _met(trial, region, lines, taken):
+    for wrapped in dict.fromkeys(label_lines(text, 1.0, width) for width in WIDTHS):
+        for spot in room.spots:
+            if room.most(spot, wrapped) * scale < size:
+                continue
+            trial = Inner(wrapped, place(spot), size, room.region.role in HATCHED)
+            if not _met(trial, lines, taken):
                 return trial
     return None
 
@@ -107,16 +146,10 @@ def _middle(box: Box) -> Point:
     return ((box[0] + box[2]) / 2, (box[1] + box[3]) / 2)
 
 
-def _crowded(at: Point, region: Region, lines: Sequence[Drawn], clear: float) -> bool:
-    """Tell whether a point is nearer than `clear` to a line that is seen."""
-    return any(distance(at, line) < clear and not region.hides(line, turn) for turn, line in lines)
-
-
-def _met(trial: Inner, region: Region, lines: Sequence[Drawn], taken: Sequence[Outline]) -> bool:
-    """Tell whether words meet a line that is seen, or other words."""
+def _met(trial: Inner, lines: Sequence[Segment], taken: Sequence[Outline]) -> bool:
+    """Tell whether words meet a dimension's line, or other words."""
     box, outline = trial.box, trial.outline
-    near = ((turn, line) for turn, line in lines if boxes_meet(around(line), box))
-    met = any(enters(line, outline) and not region.hides(line, turn) for turn, line in near)
+    met = any(boxes_meet(around(line), box) and enters(line, outline) for line in lines)
     return met or any(overlap(outline, each) for each in taken)
 
 

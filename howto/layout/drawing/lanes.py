@@ -6,6 +6,7 @@ beside it. How far out a family asks for says only the order.
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from howto.layout.drawing.dimension import AIR, SetDimension, room_for
 from howto.layout.drawing.plane import Box, Point, Segment
@@ -14,7 +15,7 @@ FIRST_LANE = 1.5  # in text sizes: from the subject to the first dimension line
 NEXT_LANE = 1.5  # and from each to the next
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Wanted:
     """An outer dimension before it has a lane: its words, the points measured, and the side it stands on."""
 
@@ -23,24 +24,24 @@ class Wanted:
     side: str
     size: float
 
-    @property
+    @cached_property
     def level(self) -> bool:
         """Whether it runs across and not up."""
         return self.side in {"top", "bottom"}
 
-    @property
+    @cached_property
     def reach(self) -> tuple[float, float]:
         """From where to where it measures, along its lane."""
         axis = 0 if self.level else 1
         low, high = sorted((self.points[0][axis], self.points[1][axis]))
         return (low, high)
 
-    @property
+    @cached_property
     def wide(self) -> float:
         """The room its words take along a line."""
         return room_for(self.text, self.size)
 
-    @property
+    @cached_property
     def way(self) -> str:
         """How its words stand: `in` the line, `beside` an upright one, or `past` its end."""
         low, high = self.reach
@@ -48,7 +49,7 @@ class Wanted:
             return "in"
         return "beside" if not self.level and high - low >= self.size * 1.15 else "past"
 
-    @property
+    @cached_property
     def needs(self) -> tuple[float, float]:
         """The stretch of a lane that it fills with its words."""
         low, high = self.reach

@@ -1,6 +1,7 @@
 """Plane geometry that placing needs: boxes, convex outlines, and whether they meet; y runs down."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 from math import cos, floor, hypot, inf, radians, sin, tau
 
@@ -10,6 +11,7 @@ Box = tuple[float, float, float, float]  # left, top, right, bottom
 Outline = tuple[Point, ...]  # convex, in either direction
 
 DUST = 1e-9
+_ROUND = [(cos(turn * tau / 16) / cos(tau / 32), sin(turn * tau / 16) / cos(tau / 32)) for turn in range(16)]
 
 
 def box_outline(box: Box) -> Outline:
@@ -34,10 +36,8 @@ def turned_box(centre: Point, half_long: float, half_high: float, angle_deg: flo
 
 def disc_outline(centre: Point, radius: float) -> Outline:
     """Return sixteen points round a disc, just outside it."""
-    reach = radius / cos(tau / 32)
-    return tuple(
-        (centre[0] + reach * cos(turn * tau / 16), centre[1] + reach * sin(turn * tau / 16)) for turn in range(16)
-    )
+    x, y = centre
+    return tuple([(x + radius * across, y + radius * down) for across, down in _ROUND])
 
 
 def around(points: Iterable[Point]) -> Box:
@@ -126,40 +126,97 @@ def apart(one: Segment, other: Segment) -> float:
     return min(distance(one[0], other), distance(one[1], other), distance(other[0], one), distance(other[1], one))
 
 
+def nearer(one: Segment, other: Segment, clear: float) -> bool:
+    """Tell whether two straight lines cross or come nearer than `clear`."""
+    ((ax, ay), (bx, by)), ((cx, cy), (dx, dy)) = one, other
+    if min(ax, bx) - max(cx, dx) >= clear or min(cx, dx) - max(ax, bx) >= clear:
+        return False
+    if min(ay, by) - max(cy, dy) >= clear or min(cy, dy) - max(ay, by) >= clear:
+        return False
+    return apart(one, other) < clear
+
+
+def least_swelling(centre: Point, half: tuple[float, float], lines: Iterable[Segment]) -> float:
+    """Return how many times as large a box about its centre would touch the first of some lines."""
+    (x, y), (wide, tall), least = centre, half, inf
+    for (ax, ay), (bx, by) in lines:
+        au, av, bu, bv = (ax - x) / wide, (ay - y) / tall, (bx - x) / wide, (by - y) / tall
+        if max(min(au, bu), -max(au, bu), min(av, bv), -max(av, bv)) < least:
+            least = min(least, _swelling(au, av, bu, bv))
+    return least
+
+
+def _swelling(au: float, av: float, bu: float, bv: float) -> float:
+    """Return the least distance from the origin to a straight line, each point's being its larger coordinate."""
+    du, dv = bu - au, bv - av
+    turns = ((au, du), (av, dv), (au - av, du - dv), (au + av, du + dv))  # where one of them changes its slope
+    parts = [0.0, 1.0, *(-start / change for start, change in turns if change)]
+    return min(max(abs(au + du * part), abs(av + dv * part)) for part in parts if 0.0 <= part <= 1.0)
+
+
 class Profile:
     """How far lines reach to the left and right, row by row: what stands beside them keeps clear of it."""
 
-    def __init__(self, segments: Iterable[Segment], row: float) -> None:
+    def __init__(self, segments: Sequence[Segment], row: float) -> None:
+        heights = [y for segment in segments for _, y in segment]
         self._row = row
-        self._reach: dict[int, tuple[float, float]] = {}
+        self._first = floor(min(heights, default=0.0) / row)
+        rows = floor(max(heights, default=0.0) / row) - self._first + 1
+        self._lefts, self._rights = [inf] * rows, [-inf] * rows
         for segment in segments:
             self._add(segment)
 
     def _add(self, segment: Segment) -> None:
-        (x0, y0), (x1, y1) = sorted(segment, key=lambda point: point[1])
+        (x0, y0), (x1, y1) = segment if segment[0][1] <= segment[1][1] else segment[::-1]
         first, last = floor(y0 / self._row), floor(y1 / self._row)
         slope = (x1 - x0) / (y1 - y0) if y1 > y0 else 0.0
+        start = x0
         for row in range(first, last + 1):
-            ends = (
-                (x0, x1)
-                if first == last
-                else (x0 + slope * (max(row * self._row, y0) - y0), x0 + slope * (min((row + 1) * self._row, y1) - y0))
-            )
-            left, right = self._reach.get(row, (ends[0], ends[0]))
-            self._reach[row] = (min(left, *ends), max(right, *ends))
+            end = x1 if row == last else x0 + slope * ((row + 1) * self._row - y0)
+            at = row - self._first
+            self._lefts[at] = min(self._lefts[at], start, end)
+            self._rights[at] = max(self._rights[at], start, end)
+            start = end
 
     def left(self, top: float, bottom: float) -> float:
         """Return the leftmost reach between two heights; infinity where there is nothing."""
-        return min((reach[0] for reach in self._rows(top, bottom)), default=inf)
+        return min(self._lefts[self._rows(top, bottom)], default=inf)
 
     def right(self, top: float, bottom: float) -> float:
         """Return the rightmost reach between two heights; minus infinity where there is nothing."""
-        return max((reach[1] for reach in self._rows(top, bottom)), default=-inf)
+        return max(self._rights[self._rows(top, bottom)], default=-inf)
 
-    def _rows(self, top: float, bottom: float) -> Iterator[tuple[float, float]]:
-        for row in range(floor(top / self._row), floor(bottom / self._row) + 1):
-            if row in self._reach:
-                yield self._reach[row]
+    def _rows(self, top: float, bottom: float) -> slice:
+        first, last = floor(top / self._row) - self._first, floor(bottom / self._row) - self._first
+        return slice(max(first, 0), max(last + 1, 0))
+
+
+@dataclass(frozen=True, slots=True)
+class Reach:
+    """How far a drawing reaches at one scale: its profile, and boxes beside it."""
+
+    profile: Profile
+    scale: float
+    origin: Point
+    boxes: Sequence[Box]
+
+    def left(self, top: float, bottom: float) -> float:
+        """Return the leftmost reach between two heights; infinity where there is nothing."""
+        (x, y), scale = self.origin, self.scale
+        reach = self.profile.left((top - y) / scale, (bottom - y) / scale) * scale + x
+        for left, high, _, low in self.boxes:
+            if left < reach and high <= bottom and low >= top:
+                reach = left
+        return reach
+
+    def right(self, top: float, bottom: float) -> float:
+        """Return the rightmost reach between two heights; minus infinity where there is nothing."""
+        (x, y), scale = self.origin, self.scale
+        reach = self.profile.right((top - y) / scale, (bottom - y) / scale) * scale + x
+        for _, high, right, low in self.boxes:
+            if right > reach and high <= bottom and low >= top:
+                reach = right
+        return reach
 
 
 def span(segment: Segment) -> float:

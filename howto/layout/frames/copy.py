@@ -58,19 +58,16 @@ def all_numbers(ready: Ready) -> tuple[Number, ...]:
     return tuple(dict.fromkeys(told))
 
 
-def main_numbers(ready: Ready, count: int) -> tuple[Number, ...]:
-    """Return the `count` numbers that matter most, in the order of the card: headlines, then amounts, then words."""
-    numbers = all_numbers(ready)
+def by_weight(ready: Ready) -> tuple[Number, ...]:
+    """Return all numbers, those that matter most first: headlines, then amounts, then words."""
     heads = {_number(each, ready).label for each in ready.figures if each.headline}
     own = {each.label for each in measures(ready)}
 
-    def rank(at: int) -> tuple[int, int]:
-        number = numbers[at]
+    def rank(number: Number) -> int:
         amount = any(map(str.isdigit, number.value))
-        return (0 if number.label in heads else 3 if not amount else 1 if number.label in own else 2, at)
+        return 0 if number.label in heads else 3 if not amount else 1 if number.label in own else 2
 
-    kept = sorted(sorted(range(len(numbers)), key=rank)[:count])
-    return tuple(numbers[at] for at in kept)
+    return tuple(sorted(all_numbers(ready), key=rank))
 
 
 def measures(ready: Ready) -> Iterator[Number]:

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from typing import Final
 
 from howto.layout import fit_rules
-from howto.layout.frames.copy import all_numbers, kit, main_numbers
+from howto.layout.frames.copy import all_numbers, by_weight, kit
 from howto.layout.frames.cover import Number
 from howto.layout.frames.lists import (
     ITEMS,
@@ -45,9 +45,10 @@ def numbers_pages(job: Job) -> tuple[Made, ...]:
 def _fitted(job: Job, items: Sequence[str], fewest: int) -> Made | None:
     """Return the frame with as many numbers as fit above the items, at the largest size; None for too few."""
     numbers = all_numbers(job.ready)
+    weighty = by_weight(job.ready)
     title = job.words["tools_and_numbers"] if items else job.say["numbers"]
     for count in range(len(numbers), min(len(numbers), fewest) - 1, -1):
-        main = main_numbers(job.ready, count)
+        main = tuple(each for each in numbers if each in weighty[:count])
         for value_size, item_size in SIZES if count <= FEW else SIZES[:ROOMY]:
             if _high(job, main, items, value_size, item_size) <= _room(job):
                 return _page(job, title, main, items, value_size, item_size)

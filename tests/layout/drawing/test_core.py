@@ -47,8 +47,8 @@ def test_labels_and_levels_are_called_out_from_left_to_right() -> None:
 def test_columns_may_keep_above_the_ground() -> None:
     ground = Polygon(rectangle(-300, -50, 300, 0), Role.SOIL)
     with_soil = Core(Drawing((*SHAPES, ground), "A box", "A box."), 2.0, 30.0, LOOK)
-    assert with_soil.ground((1000, 1200)).limits == ((0, 1200), (0, 785))
-    assert core().ground((1000, 1200)).limits == ((0, 1200),)
+    assert with_soil.ground(1000, 0, 1200).limits == ((0, 1200), (0, 785))
+    assert core().ground(1000, 0, 1200).limits == ((0, 1200),)
 
 
 def test_marks_come_shapes_first_and_discs_last() -> None:
