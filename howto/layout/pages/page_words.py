@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from typing import Final
 
 from howto.findings import Finding, Severity
-from howto.languages.labels import LANGUAGES
+from howto.languages import LANGUAGES
 from howto.languages.reader import Reader
 from howto.languages.tags import base
 from howto.layout.fit_rules import PAGE_WORDS
