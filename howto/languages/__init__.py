@@ -7,7 +7,12 @@ from howto.languages import en, es, mi, vi
 from howto.languages.form import Language
 from howto.languages.tags import base
 
-LANGUAGES: Final[Mapping[str, Language]] = {"en": en.LANGUAGE, "es": es.LANGUAGE, "vi": vi.LANGUAGE, "mi": mi.LANGUAGE}
+LANGUAGES: Final[Mapping[str, Language]] = {
+    "en": en.LANGUAGE,
+    "es": es.LANGUAGE,
+    "vi": vi.LANGUAGE,
+    "mi": mi.LANGUAGE,
+}  # fmt: skip
 # Units that are words, and so are told in every language; symbols are the same in all of them.
 UNIT_WORDS: Final = frozenset(unit for each in LANGUAGES.values() for unit in each.units)
 
