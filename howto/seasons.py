@@ -11,7 +11,8 @@ from datetime import date, timedelta
 from difflib import get_close_matches
 from typing import Literal
 
-from howto.languages.time_words import MONTHS, SWAPS, in_english
+from howto.languages import LANGUAGES
+from howto.languages.form import MONTHS
 
 Hemisphere = Literal["north", "south"]
 
@@ -69,7 +70,7 @@ def months_of(text: str, hemisphere: Hemisphere) -> tuple[int, ...] | None:
     Several stretches may be joined by commas, `and` or `or`; each stretch runs forward round the year. Words that
     are not English are tried in each of the other languages we know.
     """
-    for words in (text, *(in_english(text, language) for language in SWAPS)):
+    for words in (text, *(each.in_english(text) for each in LANGUAGES.values())):
         if found := _months(words, hemisphere):
             return found
     return None

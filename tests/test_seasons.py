@@ -10,7 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from howto.languages.time_words import MONTHS
+from howto.languages.form import MONTHS
 from howto.seasons import (
     growing_days,
     growth_date,

@@ -6,8 +6,8 @@ from difflib import get_close_matches
 from typing import Final
 
 from howto.findings import Severity
+from howto.languages.form import MONTHS
 from howto.languages.tags import is_english
-from howto.languages.time_words import MONTHS
 from howto.model.family import Breach, Edit, Limit, rule
 from howto.model.plants import PlantBook
 from howto.model.reference import FORMAT, PRACTICE

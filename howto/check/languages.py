@@ -7,7 +7,7 @@ from typing import Any, Final
 from howto.check.place import Sources, noted
 from howto.check.twins import own_name
 from howto.findings import Finding, Severity
-from howto.languages.labels import LANGUAGES
+from howto.languages import LANGUAGES
 from howto.languages.tags import base
 from howto.model.family import Rule
 from howto.model.reference import FORMAT

@@ -11,6 +11,7 @@ from howto.model.family import AnyFamily
 from howto.model.figure import Figure
 from howto.model.filling import filled_with, values, values_by_place
 from howto.model.passages import retold_visit
+from howto.model.prose import capital
 from howto.model.ready import Ready, ReadyVisit
 from howto.model.shelf import Shelf
 from howto.model.visit import Job, Visit
@@ -56,4 +57,5 @@ def told(drawing: Drawing, reader: Reader) -> Drawing:
         replace(shape, text=reader.tell(shape.text)) if isinstance(shape, Dimension | Level | Label) else shape
         for shape in drawing.shapes
     )
-    return replace(drawing, shapes=shapes, caption=reader.tell(drawing.caption), alt=reader.tell(drawing.alt))
+    caption, alt = (capital(reader.tell(text)) for text in (drawing.caption, drawing.alt))
+    return replace(drawing, shapes=shapes, caption=caption, alt=alt)

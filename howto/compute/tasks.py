@@ -11,7 +11,7 @@ from typing import Final, NamedTuple
 
 from howto.compute.aftercare import Asked, asked_of, clashes, task_findings, window_of
 from howto.findings import Finding
-from howto.languages.labels import labels
+from howto.languages import language_of
 from howto.model.prose import Prose, plain, prose
 from howto.model.ready import ReadyVisit
 from howto.model.task import Ban, Plan, Task
@@ -203,7 +203,7 @@ def _summed(lines: Sequence[_Line], text: Prose, ready: ReadyVisit) -> tuple[Pro
         words += [first.asked.text[at:start], show(sum(quantity.to(unit) for quantity in each), unit, system)]
         parts.append(" + ".join(show(quantity.to(unit), unit, system) for quantity in each))
         at = end
-    return prose("".join((*words, first.asked.text[at:]))), labels(ready.visit.language)["added"].format(
+    return prose("".join((*words, first.asked.text[at:]))), language_of(ready.visit.language).labels["added"].format(
         sum="; ".join(parts)
     )
 

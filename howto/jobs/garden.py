@@ -15,7 +15,7 @@ from howto.model.plants import Grass
 from howto.model.reference import PRACTICE
 from howto.model.visit import Job, Visit
 from howto.model.work import AnyWork
-from howto.quantities.amounts import Count, bare, mm, month_named, qty
+from howto.quantities.amounts import Count, Word, Words, bare, mm, month_named, qty
 from howto.seasons import month_start, months_between
 
 AHEAD: Final = timedelta(days=42)  # ours: how far a leaflet looks where no next visit is set
@@ -61,9 +61,7 @@ def _water(visit: Visit, job: Job, work: AnyWork) -> Iterator[Figure]:
         working = (*working, f"usual rain: {mm(rain, 3)} a week, {'enough' if enough else 'not enough by itself'}")
     yield Figure(
         name="water a week",
-        label=f"Water a week in {month_named(month)}"
-        if enough
-        else f"Water a week in {month_named(month)}, if no rain falls",
+        label=f"Water a week in {month_named(month)}{'' if enough else ', if no rain falls'}",
         value=NOTHING if enough else need.litres_a_week,
         unit="" if enough else "L",
         working=working,
@@ -80,7 +78,8 @@ def _water(visit: Visit, job: Job, work: AnyWork) -> Iterator[Figure]:
             value=words,
             working=(
                 f"the soil holds {Count(need.days_between, 'day', 'days')} of water: {garden.times_words(times)}",
-                f"{qty(need.litres_a_week, 'L', 3)} / {bare(times)} = {qty(need.litres_a_week / times, 'L', 3)} each time",
+                f"{qty(need.litres_a_week, 'L', 3)} / {bare(times)} = {qty(need.litres_a_week / times, 'L', 3)} "
+                "each time",
                 line,
             ),
             references=(LITRE_A_MM,),
@@ -129,14 +128,13 @@ def _need(job: Job, work: AnyWork, month: int) -> GardenWater | None:
     return garden.garden_water(crew, month, area, plant_water=water, method=BED)
 
 
-def each_watering(need: GardenWater, area_m2: float, crew: Crew) -> tuple[str, str]:
+def each_watering(need: GardenWater, area_m2: float, crew: Crew) -> tuple[Words, Words]:
     """Return one watering in the simplest true words, and their working: in cans where few, else by depth in a tin."""
     times, size = garden.times_a_week(need.days_between), garden.usual_can_l(crew.units)
     each = need.litres_a_week / times
     if formulae.as_cans(need.litres_a_week, size, times).number <= garden.MOST_CANS:
-        return garden.can_words(
-            each, times, crew.units
-        ), f"a can holds {qty(size, 'L', 3)}, filled up to the next quarter"
+        words = garden.can_words(each, times, crew.units)
+        return words, f"a can holds {qty(size, 'L', 3)}, filled up to the next quarter"
     depth = each / area_m2
-    words = f"{mm(depth)} deep in a tin set on the ground, {garden.times_words(times)}"
+    words = f"{Word(f'{mm(depth)} deep in a tin set on the ground')}, {Word(garden.times_words(times))}"
     return words, f"{qty(each, 'L', 3)} on {qty(area_m2, 'm²', 3)} stand {mm(depth, 3)} deep"

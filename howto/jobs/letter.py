@@ -15,7 +15,8 @@ from howto.findings import Finding, stops
 from howto.jobs.garden import BED, NOTHING, each_watering, lawn_need, rain_is_enough
 from howto.jobs.pipeline import Examined, examine
 from howto.jobs.staging import Stage
-from howto.languages.labels import Labels, labels
+from howto.languages import language_of
+from howto.languages.form import Labels
 from howto.layout.pages.leaflet import started
 from howto.layout.pages.letter import Needs, letter_sheet
 from howto.layout.pages.numbers import LONGEST_LARGE
@@ -73,7 +74,7 @@ def needs_of(examined: Examined, month: date) -> Needs:
     shelf, number = examined.shelf, month.month
     known = [each for each in shelf.techniques if each.family not in CREW_ONLY and not is_twin(each)]
     ready = [examined.ready[each.id].technique for each in known]
-    say = labels(shelf.crew.language)
+    say = language_of(shelf.crew.language).labels
     return Needs(
         care=tuple(dict.fromkeys(line for each in ready for line in _care(each, shelf.crew, number))),
         mowing=tuple(_mowing(ready, shelf.crew, number, say)),

@@ -11,9 +11,8 @@ from babel import Locale, UnknownLocaleError
 from babel.dates import format_date, get_month_names
 from babel.numbers import get_decimal_symbol
 
-from howto.languages.phrases import PHRASES, UNITS
+from howto.languages import UNIT_WORDS, language_of
 from howto.languages.tags import base, is_english
-from howto.quantities import show, show_number, show_tolerance
 from howto.quantities.amounts import (
     Amount,
     Count,
@@ -29,8 +28,7 @@ from howto.quantities.amounts import (
     Words,
     phrase,
 )
-from howto.quantities.printing import printed, range_ends
-from howto.quantities.units import unit_named
+from howto.quantities.printing import Printed, as_worked, printed, range_ends, row, unit_told
 
 System = Literal["metric", "us", "uk"]
 TIE: Final = "\u00a0"
@@ -39,8 +37,6 @@ SHARES: Final = {
     "a quarter": 0.25, "a fifth": 0.2, "an eighth": 0.125, "a tenth": 0.1,
 }  # fmt: skip
 NEAR: Final = 1e-9
-_POINT: Final = re.compile(r"(?<=\d)\.(?=\d)")
-_WORD: Final = re.compile(r"[A-Za-z]+")
 _LETTERS: Final = re.compile(r"[^\W\d_]{2,}")
 
 
@@ -89,22 +85,15 @@ class Reader:
 
     def value(self, value: float, unit: str, digits: int | None = None) -> str:
         """Return an amount in the reader's units; a number alone where it has none."""
-        if unit:
-            return self._marked(show(value, unit, self.units, digits))
-        return self._marked(show_number(value) if digits is None else show_number(value, digits))
+        return self._put(printed(value, unit, self.units, digits))
 
     def listed(self, values: Iterable[float], unit: str) -> str:
         """Return amounts in a row, a unit that all of them share said once at the end."""
-        if not unit:
-            return ", ".join(self.value(each, "") for each in values)
-        numbers, units = zip(*(printed(each, unit, self.units) for each in values), strict=True)
-        if len(set(units)) == 1 and units[0]:
-            return f"{', '.join(map(self._number, numbers))}{TIE}{self._units_told(units[0])}"
-        return ", ".join(self.value(each, unit) for each in values)
+        return ", ".join(map(self._put, row(*(printed(each, unit, self.units) for each in values))))
 
     def spread(self, value: float, unit: str) -> str:
         """Return a tolerance."""
-        return self._marked(show_tolerance(value, unit, self.units))
+        return self._spread(Spread(value, unit), self.units)
 
     def day(self, day: date) -> str:
         """Return a date in words, the year included: `2 June 2027`."""
@@ -112,12 +101,11 @@ class Reader:
 
     def short_day(self, day: date) -> str:
         """Return a date without its year: `2 June`."""
-        locale = locale_of("en-GB" if self.language == "en" else self.language)
-        return str(format_date(day, format="d LLL" if locale.language == "mi" else "d MMM", locale=locale))
+        return str(format_date(day, format="d MMM", locale=_dates_of(self.language)))
 
     def month(self, month: int) -> str:
         """Return the name of a month (1 to 12), as it stands in a sentence."""
-        return str(get_month_names("wide", "stand-alone", locale_of(self.language))[month])
+        return str(get_month_names("wide", locale=locale_of(self.language))[month])
 
     # -- how --
 
@@ -135,7 +123,7 @@ class Reader:
     def _pattern(self, said: Phrase) -> str | None:
         """Return how a phrase goes in the reader's language, or None where there are no words for it."""
         key, count = said.key, len(said.amounts)
-        found = self.own.get(key) or PHRASES.get(base(self.language), {}).get(key)
+        found = self.own.get(key) or language_of(self.language).phrases.get(key)
         return found if found is not None and found.count("{}") == count else None
 
     def _held(self, held: Held, units: System | None) -> str:  # noqa: PLR0911 - one line a kind of value
@@ -145,10 +133,10 @@ class Reader:
                 return self._amount(held, units)
             case Range():
                 return self._range(held, units)
-            case Spread(value, unit):
-                return self._marked(show_tolerance(value, unit, units or "metric"))
+            case Spread():
+                return self._spread(held, units)
             case Count(number, one, many):
-                return f"{number}{TIE}{self._units_told(one if number == 1 else many)}"
+                return f"{number}{TIE}{unit_told(one if number == 1 else many, self._units)}"
             case Day(iso, form):
                 day = date.fromisoformat(iso)
                 return iso if form == "plain" else self.short_day(day) if form == "short" else self.day(day)
@@ -164,8 +152,12 @@ class Reader:
 
     def _range(self, held: Range, units: System | None) -> str:
         """Return a range with the reader's word between its ends."""
-        ends = [self._marked(end) for end in range_ends(held.low, held.high, held.unit, units or "metric") if end]
-        return ends[0] if len(ends) == 1 else self._told(phrase(f"{Name(ends[0])} to {Name(ends[1])}"), None)
+        ends = [Name(self._put(end)) for end in range_ends(held.low, held.high, held.unit, units or "metric")]
+        return self._told(phrase(" to ".join(map(str, ends))), None)
+
+    def _spread(self, held: Spread, units: System | None) -> str:
+        """Return how far a value may be off."""
+        return f"±{TIE}{self._put(printed(held.value, held.unit, units or 'metric', difference=True))}"
 
     def _share(self, value: float) -> str:
         """Return a part of a whole: `a third`, or `27.7 %`."""
@@ -175,15 +167,8 @@ class Reader:
     def _amount(self, held: Amount, units: System | None) -> str:
         """Return an amount; one with its figures given keeps its unit where the reader uses it too."""
         value, unit, digits = held.value, held.unit, held.digits
-        if not unit:
-            return self._marked(show_number(value) if digits is None else show_number(value, digits))
-        if units in (None, "metric") and (digits is not None or units is None):
-            named = unit_named(unit)
-            text = show_number(value, 3 if digits is None else digits)
-            symbol = named.symbol if text == "1" else named.many
-            tight = symbol[:1] in {"", "°", "/"} and not symbol.startswith(("°C", "°F"))
-            return self._marked(f"{text}{'' if tight else TIE}{symbol.replace(' ', TIE)}")
-        return self._marked(show(value, unit, units or "metric"))
+        kept = units is None or (units == "metric" and digits is not None)
+        return self._put(as_worked(value, unit, digits) if kept else printed(value, unit, units or "metric", digits))
 
     def _months(self, held: Months) -> str:
         names = [self.month(each) for each in held.months]
@@ -196,39 +181,36 @@ class Reader:
         last = self._told(phrase(f"{Name(names[-2])} {held.joint} {Name(names[-1])}"), None)
         return ", ".join((*names[:-2], last))
 
-    def _marked(self, text: str) -> str:
+    def _put(self, amount: Printed) -> str:
         """Return a printed amount with the reader's decimal mark and the units that are words in theirs."""
-        if is_english(self.language):
-            return text
-        number, tie, unit = text.partition(TIE)
-        return self._number(number) + tie + self._units_told(self._number(unit))
+        return amount.told(decimal_mark(self.language), self._units)
 
-    def _number(self, text: str) -> str:
-        """Return a printed number with the reader's decimal mark."""
-        return text if is_english(self.language) else _POINT.sub(decimal_mark(self.language), text)
-
-    def _units_told(self, unit: str) -> str:
-        """Return a unit with those of its words that have one in the reader's language."""
-        words = UNITS.get(base(self.language), {})
-        return _WORD.sub(lambda found: words.get(found[0], found[0]), unit)
+    @property
+    def _units(self) -> Mapping[str, str]:
+        """Units that are words, as the reader says them."""
+        return language_of(self.language).units
 
     def _gaps_in(self, held: Held) -> Iterator[str]:
         """Yield what an amount would tell in English."""
         if isinstance(held, Word):
             yield from self.gaps(held.text)
-        known = UNITS.get(base(self.language), {})
-        noun = held.many if isinstance(held, Count) else held.unit if isinstance(held, Amount | Range | Spread) else ""
-        yield from (word for word in _WORD.findall(noun) if word in UNITS["es"] and word not in known)
+        elif isinstance(held, Count) and held.many not in self._units:
+            yield held.many
+        elif isinstance(held, Amount | Range | Spread):
+            yield from (part for part in held.unit.split("/") if part in UNIT_WORDS and part not in self._units)
 
 
 def day_told(day: date, language: str) -> str:
     """Return a date in words, the year included: `2 June 2027`."""
-    locale = locale_of("en-GB" if language == "en" else language)
-    # Babel's te reo Māori spells April in two ways; the one for a month alone is the dictionaries' Āperira.
-    return str(format_date(day, format="d LLLL y" if locale.language == "mi" else "long", locale=locale))
+    return str(format_date(day, format="long", locale=_dates_of(language)))
+
+
+def _dates_of(language: str) -> Locale:
+    """Return the locale in which dates are told: the day stands first in plain English."""
+    return locale_of("en-GB" if language == "en" else language)
 
 
 @lru_cache
 def decimal_mark(language: str) -> str:
-    """Return the decimal mark of a language."""
-    return str(get_decimal_symbol(locale_of(language)))
+    """Return the decimal mark of a language; of English a point wherever it is read, as in the arithmetic."""
+    return "." if is_english(language) else str(get_decimal_symbol(locale_of(language)))

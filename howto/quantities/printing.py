@@ -1,8 +1,10 @@
 """How an amount is printed for a reader: rounding, the units of the reader's system, and the spaces between."""
 
 import re
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 from math import ceil, floor
+from types import MappingProxyType
 from typing import Final
 
 from howto.quantities.units import convert, convert_difference, unit_named
@@ -36,22 +38,36 @@ _METRIC: Final = {
     "plant/sq ft": "plants/m²", "plant/sq yd": "plants/m²", "lb/ft": "kg/m", "lb/in": "g/cm", "lbf/ft": "N/m",
     "in/ft": "mm/m", "oz/ft": "g/m", "lb/acre": "kg/ha", "sq ft/h": "m²/h",
 }  # fmt: skip
+_NO_WORDS: Final[Mapping[str, str]] = MappingProxyType({})
 # Where the next larger or smaller unit reads better: unit, at or over this number, the other unit.
 _LARGER: Final = {"g": (1000, "kg"), "cm": (1000, "m"), "mL": (1000, "L"), "mg": (1000, "g"), "oz": (16, "lb")}
 _SMALLER: Final = {"kg": (1, "g"), "L": (1, "mL"), "cu yd": (0.25, "cu ft")}
 
 
 @dataclass(frozen=True, slots=True)
-class _Printed:
-    """A number as printed, and the unit that follows it."""
+class Printed:
+    """A number as printed and the unit that follows it, for it and for many; `rest` is 30 min of 1 h 30 min."""
 
     number: str
-    unit: str
-    many: str
+    unit: str = ""
+    many: str = ""
+    rest: "Printed | None" = None
 
     def __str__(self) -> str:
+        """Return number and unit as they stand in English."""
+        return self.told()
+
+    def told(self, mark: str = ".", words: Mapping[str, str] = _NO_WORDS) -> str:
+        """Return number and unit tied together, with a decimal mark, and units that are words in those given."""
         tight = self.unit[:1] in {"", "°", "/"} and not self.unit.startswith(("°C", "°F"))
-        return f"{self.number}{'' if tight else _SPACE}{self.unit.replace(' ', _SPACE)}"
+        unit = unit_told(self.unit, words).replace(" ", _SPACE)
+        rest = f"{_SPACE}{self.rest.told(mark, words)}" if self.rest else ""
+        return f"{self.number.replace('.', mark)}{'' if tight else _SPACE}{unit}{rest}"
+
+
+def unit_told(unit: str, words: Mapping[str, str]) -> str:
+    """Return a unit with what it is of, and what it is for each of, told in the words given: `plants/m`."""
+    return "/".join(words.get(part, part) for part in unit.split("/"))
 
 
 def show_number(value: float, digits: int = 3) -> str:
@@ -128,8 +144,12 @@ def _as_metric_liquid(symbol: str) -> str:
     return f"{top}/{under}" if under else top
 
 
-def _print(value: float, unit: str, system: str, digits: int | None, *, difference: bool = False) -> _Printed:
-    """Return an amount as a reader of this system is shown it."""
+def printed(
+    value: float, unit: str, system: str = "metric", digits: int | None = None, *, difference: bool = False
+) -> Printed:
+    """Return an amount as a reader of this system is shown it; a number alone where it has no unit."""
+    if not unit:
+        return as_worked(value, unit, digits)
     target = _for_reader(unit, system)
     change = convert_difference if difference else convert
     number = change(value, unit, target)
@@ -142,9 +162,16 @@ def _print(value: float, unit: str, system: str, digits: int | None, *, differen
         return _metres(number, symbol)
     better = _better(number, symbol)
     number = change(number, symbol, better)
-    named = unit_named(better)
-    text = show_number(number, 3 if digits is None else digits)
-    return _Printed(text, named.symbol if text == "1" else named.many, named.many)
+    return as_worked(number, better, digits)
+
+
+def as_worked(value: float, unit: str, digits: int | None = None) -> Printed:
+    """Return an amount in the very unit it is in; a number alone where it has none."""
+    text = show_number(value) if digits is None else show_number(value, digits)
+    if not unit:
+        return Printed(text)
+    named = unit_named(unit)
+    return Printed(text, named.symbol if text == "1" else named.many, named.many)
 
 
 def _better(number: float, symbol: str) -> str:
@@ -160,29 +187,28 @@ def _better(number: float, symbol: str) -> str:
     return smaller if 0 < size < under else symbol
 
 
-def _time(number: float, symbol: str) -> _Printed:
+def _time(number: float, symbol: str) -> Printed:
     """Return minutes below an hour and a half, hours and minutes from there."""
     whole = symbol == "h" and number == floor(number)
     minutes = floor(abs(convert(number, symbol, "min")) + 0.5)
     if minutes < 90 and not whole:
-        return _Printed(show_number(convert(number, symbol, "min")), "min", "min")
+        return Printed(show_number(convert(number, symbol, "min")), "min", "min")
     hours, rest = divmod(minutes, 60)
     sign = _MINUS if number < 0 else ""
-    unit = f"h {rest} min" if rest else "h"
-    return _Printed(f"{sign}{hours}", unit, unit)
+    return Printed(f"{sign}{hours}", "h", "h", Printed(str(rest), "min", "min") if rest else None)
 
 
-def _metres(number: float, symbol: str) -> _Printed:
+def _metres(number: float, symbol: str) -> Printed:
     """Return millimetres whole below a metre (one decimal below 10 mm), metres to a centimetre from there."""
     size = abs(convert(number, symbol, "mm"))
     if symbol == "m" and (size >= 100 or size == 0):
-        return _Printed(_fixed(number, 2) if size >= 1000 else show_number(number), "m", "m")
+        return Printed(_fixed(number, 2) if size >= 1000 else show_number(number), "m", "m")
     if _half_up(size) >= 1000:
-        return _Printed(_fixed(convert(number, "mm", "m"), 2), "m", "m")
+        return Printed(_fixed(convert(number, "mm", "m"), 2), "m", "m")
     number = convert(number, symbol, "mm")
     places = 0 if size >= 9.95 else 1
     text = _fixed(number, places) if size >= 0.05 else show_number(number)
-    return _Printed(text, "mm", "mm")
+    return Printed(text, "mm", "mm")
 
 
 def _half_up(value: float) -> int:
@@ -190,21 +216,20 @@ def _half_up(value: float) -> int:
     return floor(value + 0.5)
 
 
-def _feet(inches: float) -> _Printed:
+def _feet(inches: float) -> Printed:
     """Return inches to the nearest quarter (finer below 2 in), feet and inches from 24 in."""
     size = abs(inches)
     sign = _MINUS if inches < 0 else ""
     if size < 1 / 16:
-        return _Printed(show_number(inches, 2), "in", "in")
+        return Printed(show_number(inches, 2), "in", "in")
     parts = 16 if size < 0.5 else 8 if size < 2 else 4 if size < 120 else 1
     count = _half_up(size * parts)
     if count < 24 * parts:
-        return _Printed(sign + _mixed(count, parts), "in", "in")
+        return Printed(sign + _mixed(count, parts), "in", "in")
     feet, rest = divmod(count, 12 * parts)
     if size >= 1200:
         feet, rest = _half_up(size / 12), 0
-    unit = f"ft {_mixed(rest, parts)} in" if rest else "ft"
-    return _Printed(f"{sign}{feet}", unit, unit)
+    return Printed(f"{sign}{feet}", "ft", "ft", Printed(_mixed(rest, parts), "in", "in") if rest else None)
 
 
 def _mixed(count: int, parts: int) -> str:
@@ -222,31 +247,30 @@ def _mixed(count: int, parts: int) -> str:
 
 def show(value: float, unit: str, system: str = "metric", digits: int | None = None) -> str:
     """Return an amount for a reader of a `system` (metric, us, uk); `digits` asks for that many figures."""
-    return str(_print(value, unit, system, digits))
+    return str(printed(value, unit, system, digits))
 
 
 def show_tolerance(value: float, unit: str, system: str = "metric") -> str:
     """Return a tolerance for a reader: `± 20 mm`."""
-    return f"±{_SPACE}{_print(value, unit, system, None, difference=True)}"
-
-
-def printed(value: float, unit: str, system: str = "metric") -> tuple[str, str]:
-    """Return the number and the unit of an amount for a reader."""
-    found = _print(value, unit, system, None)
-    return found.number, found.many
+    return f"±{_SPACE}{printed(value, unit, system, difference=True)}"
 
 
 def show_range(low: float, high: float, unit: str, system: str = "metric") -> str:
     """Return a range for a reader, with the unit once where both share it: `600 to 750 mm`."""
-    return " to ".join(end for end in range_ends(low, high, unit, system) if end)
+    return " to ".join(map(str, range_ends(low, high, unit, system)))
 
 
-def range_ends(low: float, high: float, unit: str, system: str = "metric") -> tuple[str, str]:
+def range_ends(low: float, high: float, unit: str, system: str = "metric") -> tuple[Printed, ...]:
     """Return both ends of a range for a reader, the unit of the first left out where both share it; equal ones once."""
-    first, last = (_print(value, unit, system, None) for value in (low, high))
+    first, last = (printed(value, unit, system) for value in (low, high))
     if last.unit == "m" and first.unit == "mm" and abs(metres := convert(low, unit, "m")) >= 0.1:
-        first = _Printed(_fixed(metres, 2), "m", "m")
-    if str(first) == str(last):
-        return str(last), ""
-    shared = first.many == last.many and not re.search("[0-9¼½¾]", first.many.partition("/")[0])
-    return first.number if shared else str(first), str(last)
+        first = Printed(_fixed(metres, 2), "m", "m")
+    return (last,) if first == last else row(first, last)
+
+
+def row(*amounts: Printed) -> tuple[Printed, ...]:
+    """Return amounts to stand in a row: where all are in one unit, it is said once, at the end."""
+    if len(amounts) < 2 or any(each.rest for each in amounts) or len({each.many for each in amounts}) > 1:
+        return amounts
+    *before, last = amounts
+    return (*(Printed(each.number) for each in before), replace(last, unit=last.many))

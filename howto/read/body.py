@@ -5,9 +5,10 @@ from dataclasses import dataclass, field
 from typing import Final, TypeVar
 
 from howto.findings import Finding, Severity
+from howto.languages import language_of
 from howto.read.blocks import Block, Heading, Item, Listing, Paragraph, read_blocks
+from howto.read.headings import section_named
 from howto.read.items import CareText, CautionText, KitText, care, caution, kit, without_box
-from howto.read.labels import labels_for, section_named
 from howto.read.letters import note_parts
 from howto.read.notes import Notes, lines_of, listed, nearest, short, whole_line
 from howto.read.passage import Passage
@@ -148,7 +149,7 @@ def _sections(
 
 def _heading(notes: Notes, heading: Heading, language: str) -> str | None:
     """Return the section a heading opens, "" for one that is not known, None for one that opens none."""
-    known = [words[0] for words in labels_for(language).sections.values()]
+    known = [words[0] for words in language_of(language).file.sections.values()]
     name = section_named(heading.text, language)
     near = nearest(heading.text, known) if heading.text else None
     if name is None and heading.depth != SECTION_DEPTH:
@@ -227,7 +228,7 @@ def _intro(notes: Notes, blocks: Iterable[Paragraph | Listing], below: Span) -> 
 
 def _note_missing(notes: Notes, name: str, end: Span, language: str) -> None:
     """Note a section that is not there, at the end of the file, where it can be added."""
-    word = labels_for(language).sections[name][0]
+    word = language_of(language).file.sections[name][0]
     notes.add(
         "missing-section",
         end,
@@ -243,7 +244,7 @@ def _note_repeat(notes: Notes, name: str, span: Span, first: Span, language: str
     notes.add(
         "repeated-section",
         span,
-        f"the section `{labels_for(language).sections[name][0]}` starts a second time",
+        f"the section `{language_of(language).file.sections[name][0]}` starts a second time",
         f"it already starts on line {first.line}",
         f"move the lines below to the section on line {first.line}, and take this heading out",
         also=first,

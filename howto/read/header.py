@@ -9,6 +9,7 @@ from pathlib import PurePosixPath
 from typing import Final
 
 from howto.fonts import missing
+from howto.languages import LANGUAGES
 from howto.languages.reader import day_told
 from howto.model.family import AnyFamily
 from howto.model.measures import Measures
@@ -38,8 +39,8 @@ MOST_MINUTES: Final = 2400  # a week of eight-hour days
 LEVELS: Final = (1, 3)
 _LANGUAGE: Final = re.compile(r"[a-z]{2,3}(?:-[A-Za-z0-9]{2,8})?")
 _LANGUAGES: Final = {
-    "english": "en", "spanish": "es", "español": "es", "vietnamese": "vi", "maori": "mi", "māori": "mi",
-    "te reo māori": "mi", "french": "fr", "german": "de", "italian": "it", "portuguese": "pt",
+    **{name: tag for tag, each in LANGUAGES.items() for name in each.names},
+    "french": "fr", "german": "de", "italian": "it", "portuguese": "pt",
 }  # fmt: skip
 
 

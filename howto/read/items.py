@@ -4,8 +4,8 @@ import re
 from dataclasses import dataclass
 from typing import Final
 
+from howto.languages import LANGUAGES, language_of
 from howto.read.blocks import Item
-from howto.read.labels import ENGLISH, labels_for
 from howto.read.nodes import tidy_key
 from howto.read.notes import Notes, line_of, short
 from howto.read.passage import Passage, first_sentence, lead_of, split_label
@@ -108,7 +108,7 @@ def care(notes: Notes, item: Item, language: str) -> CareText | None:
     """Return `Within 2 days: text` or `Do not …` as a care task; note one that says no time."""
     words = item.words
     parted = split_label(words)
-    never = sorted({*labels_for(language).never, *ENGLISH.never}, key=len, reverse=True)
+    never = sorted({*language_of(language).file.never, *LANGUAGES["en"].file.never}, key=len, reverse=True)
     if parted and tidy_key(parted[0]) in {tidy_key(word) for word in never}:
         return CareText(parted[0], _start_of(words, parted[0]), parted[1], words.span, never=True)
     for word in never:
@@ -130,7 +130,7 @@ def care(notes: Notes, item: Item, language: str) -> CareText | None:
 
 def forms(language: str) -> str:
     """Return the forms of time that are understood, for a mend."""
-    return "the forms are " + ", ".join(f"`{form}`" for form in labels_for(language).forms)
+    return "the forms are " + ", ".join(f"`{form}`" for form in language_of(language).file.forms)
 
 
 def _start_of(words: Passage, label: str) -> Span:

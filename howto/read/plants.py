@@ -7,7 +7,7 @@ from typing import Any, Final, Literal, TypeVar, get_args, get_origin
 
 from howto.findings import Finding
 from howto.guarded import guarded
-from howto.languages.time_words import MONTHS
+from howto.languages.form import MONTHS
 from howto.model.plants import Fact, Grass, Months, Mowing, Plant, PlantBook, Words
 from howto.model.reference import Grade
 from howto.read.front_matter import parse_yaml

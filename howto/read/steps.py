@@ -5,8 +5,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
+from howto.languages import language_of
 from howto.read.blocks import Item, Listing, Paragraph
-from howto.read.labels import PICTURE_NOTES, labels_for, note_named
+from howto.read.headings import PICTURE_NOTES, note_named
 from howto.read.notes import Notes, listed, nearest, short
 from howto.read.passage import Passage, first_sentence, lead_of, split_label
 from howto.span import Span
@@ -180,7 +181,7 @@ def _note_unknown(notes: Notes, words: Passage, label: str | None, language: str
     if stray is not None and stray["text"]:
         _note_no_picture(notes, words, "a mark")
         return
-    known = [names[0] for names in labels_for(language).notes.values()]
+    known = [names[0] for names in language_of(language).file.notes.values()]
     near = nearest(label, known) if label else None
     notes.add(
         "step-note",

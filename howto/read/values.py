@@ -8,9 +8,9 @@ from datetime import date
 from typing import Final
 
 from howto.fonts.letters import tidied
-from howto.languages.time_words import MONTHS
+from howto.languages import LANGUAGES
+from howto.languages.form import MONTHS
 from howto.quantities import QuantityError, parse_in
-from howto.read.labels import LANGUAGES
 from howto.read.letters import note_letters
 from howto.read.nodes import Entry, Mapping, Node, Scalar, Sequence, is_blank, tidy_key
 from howto.read.notes import Notes, line_of, listed, nearest, short
@@ -163,10 +163,10 @@ def yes_in(notes: Notes, entry: Entry) -> bool | None:
     text = text_in(notes, entry)
     if text is None:
         return None
-    for table in LANGUAGES.values():
-        if tidy_key(text) in table.yes:
+    for each in LANGUAGES.values():
+        if tidy_key(text) in each.file.yes:
             return True
-        if tidy_key(text) in table.no:
+        if tidy_key(text) in each.file.no:
             return False
     notes.add(
         "value",

@@ -4,10 +4,10 @@ import re
 from typing import Final, Literal, cast
 
 from howto.findings import README, Finding, Severity
-from howto.languages.time_words import MONTHS, in_english
+from howto.languages import language_of
+from howto.languages.form import MONTHS
 from howto.model.technique import When
 from howto.read.items import forms
-from howto.read.labels import labels_for
 from howto.read.notes import nearest, short
 from howto.span import Span
 
@@ -55,11 +55,11 @@ _LONGEST_DAYS: Final = 3660
 def read_when(text: str, span: Span, line: str = "", language: str = "en") -> tuple[When | None, tuple[Finding, ...]]:
     """Return when a task falls due, or None with the forms that are understood: in English or the file's language."""
     words = " ".join(re.sub(r"[\s\u00a0]+", " ", text).split()).rstrip(".:").casefold()
-    for said in (words, in_english(words, language)):
+    for said in (words, language_of(language).in_english(words)):
         when = _plain(text, said) or _length(text, said) or _calendar(text, said)
         if when is not None:
             return when, ()
-    near = nearest(words, labels_for(language).forms)
+    near = nearest(words, language_of(language).file.forms)
     finding = Finding(
         "file.when",
         Severity.ERROR,

@@ -7,7 +7,8 @@ from uuid import NAMESPACE_URL, UUID, uuid5
 
 from icalendar import Alarm, Calendar, Event
 
-from howto.languages.labels import Labels, labels
+from howto.languages import language_of
+from howto.languages.form import Labels
 from howto.model.prose import capital, plain
 from howto.model.ready import ReadyVisit
 from howto.model.task import Plan, Task
@@ -28,7 +29,7 @@ def calendar(ready: ReadyVisit, plan: Plan, today: date) -> bytes:
     revision is its sequence.
     """
     visit = ready.visit
-    say = labels(visit.language)
+    say = language_of(visit.language).labels
     whom = say["call_whom"].format(contact=ready.reader.tell(ready.crew.contact or ready.crew.name))
     file = Calendar()
     file.add("prodid", MAKER)

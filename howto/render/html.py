@@ -14,7 +14,8 @@ from markupsafe import Markup
 
 from howto.colour import SAFETY_YELLOW, on_paper
 from howto.fonts import CUTS, Face, path
-from howto.languages.labels import Labels, labels
+from howto.languages import language_of
+from howto.languages.form import Labels
 from howto.languages.reader import day_told
 from howto.model.crew import Colours, Crew
 from howto.model.prose import Run, capital, plain
@@ -79,7 +80,7 @@ def page(sheet: Sheet) -> str:
 
 def shelf_page(crew: Crew, entries: Sequence[Entry], today: date) -> str:
     """Return the list of all cards by family, with a search box that works offline and is hidden without script."""
-    say = labels(crew.language)
+    say = language_of(crew.language).labels
     return environment().get_template("shelf.html.jinja").render(
         **scripted(crew.language, crew.colours, "search.js"),
         crew=crew,

@@ -5,7 +5,7 @@ from typing import Any
 
 from howto.compute.tasks import plan_of
 from howto.findings import Finding
-from howto.languages.labels import labels
+from howto.languages import language_of
 from howto.layout.pages.leaflet_when import when_shown
 from howto.model.prose import plain, prose
 from howto.model.task import Plan
@@ -45,7 +45,7 @@ def told(*jobs: Job, **changes: object) -> list[tuple[str, str, tuple[str, ...],
     assert findings == ()
     return [
         (
-            when_shown(task, "en", labels("en")),
+            when_shown(task, "en", language_of("en").labels),
             plain(task.text).replace(NBSP, " "),
             task.what,
             task.note.replace(NBSP, " "),

@@ -9,13 +9,14 @@ from howto.families.clipping.gauge import handy_step, marks
 from howto.families.clipping.measures import ClippingMeasures
 from howto.model.crew import System
 from howto.model.work import Work
-from howto.quantities.amounts import mm, percent
+from howto.quantities.amounts import Word, Words, mm, percent
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
 
 LEAF = 0.016  # how far a drawn leaf cluster stands proud, in standing widths
 CLUSTERS = 20  # leaf clusters round the section; twice as many from above
 MOST_RINGS = 10  # levels that stand beside a section and can still be read
 STRAIGHT = ("cube", "cylinder")  # as wide at the top as at the foot
+LINES = {"ball": "widest ring", "dome": "line at the foot", "cone": "line at the foot"}  # what is clipped first
 LEAST_OFF = 1e-6  # mm; below this nothing comes off
 
 
@@ -28,7 +29,7 @@ def drawings(work: Work[ClippingMeasures], today: date) -> tuple[Drawing, ...]:
 def section(work: Work[ClippingMeasures]) -> Drawing:
     """Return the shape cut down its middle: what comes off hatched, rings at their heights."""
     m = work.measures
-    units = work.crew.units
+    shape = Word(f"a {m.shape}")
     width, height = m.finished_width_mm, m.height_mm
     stands, high = max(m.standing_width_mm, width), max(m.standing_mm, height)
     drop = (high - height) / 2 if m.shape == "ball" else 0.0  # a ball grows out below as well as above
@@ -44,7 +45,7 @@ def section(work: Work[ClippingMeasures]) -> Drawing:
         Polygon(rectangle(-stem, ground, stem, height * 0.3), Role.WOOD),
         Line(((-stands * 0.62, ground), (stands * 0.62, ground)), Role.GROUND),
         Line(((0, ground), (0, high - drop + height * 0.08)), Role.CENTRE),
-        *_rings(m, units),
+        *_rings(m, work.crew.units),
         Dimension((-width / 2, ground), (width / 2, ground), f"{mm(width)}", offset=-height * 0.10),
         Dimension((-width / 2, 0), (-width / 2, height), f"{mm(height)}", offset=off + height * 0.10),
     ]
@@ -52,13 +53,14 @@ def section(work: Work[ClippingMeasures]) -> Drawing:
         shapes.append(Label(_in_the_shell(m, off), f"{mm(off)} off each side"))
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Section: {m.shape} {mm(width)} wide when done",
-        alt=f"A {m.shape} in section, {mm(width)} wide and {mm(height)} high when "
-        f"done. It stands {mm(stands)} wide; {_comes_off(m, off, units)}",
+        caption=f"Section: {shape} {mm(width)} wide when done",
+        alt=f"{shape} in section, {mm(width)} wide and {mm(height)} high when done. It stands {mm(stands)} wide; "
+        f"{Word(_comes_off(m, off))}",
     )
 
 
-def _comes_off(m: ClippingMeasures, off: float, units: System) -> str:
+def _comes_off(m: ClippingMeasures, off: float) -> Words:
+    """Return what the clip takes, as the end of a sentence."""
     part = share(m) * 100
     if part <= 0:
         return "nothing comes off."
@@ -90,11 +92,10 @@ def _in_the_shell(m: ClippingMeasures, off: float) -> Point:
 def from_above(work: Work[ClippingMeasures]) -> Drawing:
     """Return the plan: the finished line inside what stands."""
     m = work.measures
-    units = work.crew.units
     width, stands = m.finished_width_mm, max(m.standing_width_mm, m.finished_width_mm)
     inner, outer = _plan(m.shape, width), _plan(m.shape, stands)
     reach = stands * 0.6
-    line = {"ball": "widest ring", "dome": "line at the foot", "cone": "line at the foot"}.get(m.shape, "finished line")
+    line = f"{Word(LINES.get(m.shape, 'finished line'))}"
     shapes: list[Shape] = []
     if stands > width:
         shapes.append(Polygon(leafy(outer, stands * LEAF, CLUSTERS * 2), Role.REMOVE))

@@ -11,7 +11,7 @@ from howto.families.feeding.measures import FeedingMeasures, Month
 from howto.families.feeding.plan import T
 from howto.families.feeding.rules_label import rate_edit
 from howto.findings import Severity
-from howto.languages.time_words import MONTHS
+from howto.languages.form import MONTHS
 from howto.model.family import Breach, Edit, Limit, Rule, rule
 from howto.model.reference import CEILING, FORMAT
 from howto.quantities.amounts import bare, month_named, qty
@@ -244,9 +244,9 @@ def _late(work: T, why: str) -> Iterator[Breach]:
 def _usual_start(work: T) -> tuple[T, Month]:
     """Return the technique begun in the usual month, and that month."""
     usual = work.measures.model_copy(update={"start_month": None})
-    month = MONTH_NAMES[season.first_day(work.having(**{"measures": usual}), ANY_YEAR).month - 1]
+    month = MONTH_NAMES[season.first_day(work.having(measures=usual), ANY_YEAR).month - 1]
     begun = work.measures.model_copy(update={"start_month": month})
-    return work.having(**{"measures": begun}), month
+    return work.having(measures=begun), month
 
 
 def _day(day: date) -> str:

@@ -6,7 +6,7 @@ from howto.families.feeding import references as by
 from howto.families.feeding import tables
 from howto.families.feeding.measures import FeedingMeasures
 from howto.families.feeding.plan import T, grass_of, spring_part
-from howto.languages.time_words import MONTHS
+from howto.languages.form import MONTHS
 from howto.model.reference import PRACTICE, Reference
 from howto.seasons import Hemisphere, month_here
 

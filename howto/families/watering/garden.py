@@ -15,7 +15,7 @@ from howto.families.watering.weather import Weather, reference_mm
 from howto.model.crew import Climate, Crew
 from howto.model.reference import Reference
 from howto.quantities import convert
-from howto.quantities.amounts import bare, mm, qty
+from howto.quantities.amounts import Word, Words, bare, mm, qty
 
 EFFICIENCIES = {"sprinkler": 0.75, "drip": 0.81, "hose": 0.9, "can": 0.9}
 USUAL_ROOT_MM = 300.0  # from memory: where most roots of beds and young hedges are
@@ -195,25 +195,28 @@ def times_a_week(days_between: float) -> int:
     return max(1, min(7, ceil(7 / max(1.0, days_between) - 1e-9)))
 
 
-def times_words(times: int) -> str:
+def times_words(times: int) -> Words:
     """Return how often in words: `twice a week`, `4 times a week`."""
-    return _TIMES.get(times, f"{times} times a week")
+    return _TIMES.get(times, f"{bare(times)} times a week")
 
 
-def can_words(litres_each: float, times: int, system: str = "metric", can_l: float | None = None) -> str:
+def can_words(litres_each: float, times: int, system: str = "metric", can_l: float | None = None) -> Words:
     """Return a watering in the simplest true words: `two full 9 L cans, twice a week`; never less than asked for.
 
     Cans are filled alike, to the quarter upwards; over six are given as litres.
     """
     size = can_l or usual_can_l(system)
-    often = times_words(times)
+    often = Word(times_words(times))
     cans = formulae.as_cans(litres_each * times, size, times)
     if cans.number > MOST_CANS:
         return f"{qty(litres_each, 'L')}, {often}"
-    named = f"{qty(size, 'L')} can"
     quarters = ceil(cans.fullness * 4 - 1e-9)
-    plural = "" if cans.number == 1 else "s"
-    if quarters >= 4:
-        return f"{NUMBERS[cans.number]} full {named}{plural}, {often}"
+    full = "full " if quarters >= 4 else ""
+    if cans.number == 1:
+        told = Word(f"one {full}{qty(size, 'L')} can")
+    else:
+        told = Word(f"{Word(NUMBERS[cans.number])} {full}{qty(size, 'L')} cans")
+    if full:
+        return f"{told}, {often}"
     each = "" if cans.number == 1 else "each "
-    return f"{NUMBERS[cans.number]} {named}{plural}, {each}{_QUARTERS[max(1, quarters)]}, {often}"
+    return f"{told}, {Word(each + _QUARTERS[max(1, quarters)])}, {often}"

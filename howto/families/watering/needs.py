@@ -7,7 +7,7 @@ from howto.families.watering import formulae, garden, soil_water, tables, weathe
 from howto.families.watering import references as by
 from howto.families.watering.formulae import Span
 from howto.families.watering.measures import WateringMeasures
-from howto.languages.time_words import MONTHS
+from howto.languages.form import MONTHS
 from howto.model.family import SHARE, Limit
 from howto.model.reference import MEASURED, PRACTICE, Reference
 from howto.model.work import Work

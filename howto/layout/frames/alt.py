@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 
-from howto.languages.frame_words import ENGLISH, FrameWords
+from howto.languages.form import Labels
 from howto.model.technique import Mark
 
 ELLIPSIS = "…"
@@ -35,15 +35,15 @@ def sentence(text: str) -> str:
     return flat if not flat or flat[-1] in ".!?…" else f"{flat}."
 
 
-def mark_sentences(marks: Sequence[Mark], words: FrameWords) -> tuple[str, ...]:
+def mark_sentences(marks: Sequence[Mark], say: Labels) -> tuple[str, ...]:
     """Return each mark with where it stands, as a person would point it out."""
     return tuple(
-        words["mark"].format(number=number, place=where(mark, words), text=mark.text)
+        say["marked"].format(number=number, place=where(mark, say), text=mark.text)
         for number, mark in enumerate(marks, start=1)
     )
 
 
-def where(mark: Mark, words: FrameWords = ENGLISH) -> str:
+def where(mark: Mark, say: Labels) -> str:
     """Return in which ninth of the picture a mark stands."""
     down, across = (min(2, int(percent * 3 / 100)) for percent in (mark.y_percent, mark.x_percent))
-    return words["places"][down][across]
+    return say["places"][down][across]

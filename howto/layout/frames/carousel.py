@@ -4,8 +4,7 @@ from collections.abc import Mapping, Sequence
 
 from howto.colour import TEXT_RATIO, contrast, nearest
 from howto.findings import Finding, in_order
-from howto.languages.frame_words import frame_words
-from howto.languages.labels import labels
+from howto.languages import language_of
 from howto.layout.drawing.look import frame_look
 from howto.layout.fit_rules import FIT_RULES
 from howto.layout.frames.alt import within
@@ -44,8 +43,7 @@ def frames(
         photos=photos,
         sheet=board(ratio, crew, accent),
         look=frame_look(colours),
-        words=frame_words(technique.language),
-        say=labels(technique.language),
+        say=language_of(technique.language).labels,
     )
     made = (cover(job), *numbers_pages(job), *steps(job), *caution_pages(job), finish_page(job))
     pages = [page for page, _ in made]
@@ -68,7 +66,7 @@ def _frame(job: Job, page: Page, number: int, names: Sequence[str]) -> Frame:
     own = job.photos.get(OWN_MARK) if sheet.ground == crew.colours.ground else None
     own_size = (float(own.width), float(own.height)) if own is not None else None
     block = title_block(sheet, crew.name, bare(technique.title), technique.version, own_size)
-    lead = job.words["frame_of"].format(number=number, count=len(names))
+    lead = job.say["frame_of"].format(number=number, count=len(names))
     return Frame(
         name=f"{number:02d}",
         width=int(sheet.width),

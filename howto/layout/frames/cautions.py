@@ -156,10 +156,10 @@ def caution_pages(job: Job) -> tuple[Made, ...]:
     crew = job.ready.crew
     sheet = board(job.sheet.ratio, crew, BLACK, ground=SAFETY_YELLOW, ink=BLACK)
     made: list[Made] = []
-    for panel in panels(sheet, job.technique.cautions, job.words["wear"], job.words["local_codes"]):
-        title = job.words["take_care"]
+    for panel in panels(sheet, job.technique.cautions, job.say["wear_things"], job.say["leaflet_footer"]):
+        title = job.say["take_care"]
         told = [sentence for each in panel.hazards for sentence in each.sentences]
-        page = Page(sheet, tuple(paint_panel(sheet, title, panel)), (title, *told, job.words["warning_sign"]), name="!")
+        page = Page(sheet, tuple(paint_panel(sheet, title, panel)), (title, *told, job.say["warning_sign"]), name="!")
         made.append((page, (_overfull(job),) if panel.over else ()))
     return tuple(made)
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from howto.languages.labels import Labels
+from howto.languages.form import Labels
 from howto.layout.frames.cover import Number
 from howto.layout.frames.rows import Row
 from howto.layout.frames.step import Copy

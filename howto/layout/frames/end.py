@@ -21,7 +21,7 @@ TICK = 0.82  # a tick box's side in text sizes
 def finish_page(job: Job) -> Made:
     """Return the frame: the finish standard with boxes to tick, aftercare while there is room, the crew's contact."""
     left, top, right, bottom = job.sheet.area
-    head = top_heading(job.sheet, job.words["done_when"] if job.technique.finish else job.words["finish"])
+    head = top_heading(job.sheet, job.say["done_when"] if job.technique.finish else job.say["finish_frame"])
     foot = _contact(job)
     start = top + head.height + 24
     room = bottom - (foot.height + AIR if foot.lines else 0.0) - start
@@ -31,7 +31,7 @@ def finish_page(job: Job) -> Made:
     y = start + rows_height(ticks, GAP)
     if care:
         y += AIR
-        marks.append(sub_heading(job.words["afterwards"], left, y, job.sheet.accent))
+        marks.append(sub_heading(job.say["afterwards"], left, y, job.sheet.accent))
         y += sub_high()
         marks.extend(paint_rows(job.sheet, care, left, y, right=right, gap=GAP))
         y += rows_height(care, GAP)

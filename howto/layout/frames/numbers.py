@@ -46,7 +46,7 @@ def _fitted(job: Job, items: Sequence[str], fewest: int) -> Made | None:
     """Return the frame with as many numbers as fit above the items, at the largest size; None for too few."""
     numbers = all_numbers(job.ready)
     weighty = by_weight(job.ready)
-    title = job.words["tools_and_numbers"] if items else job.say["numbers"]
+    title = job.say["tools_and_numbers"] if items else job.say["numbers"]
     for count in range(len(numbers), min(len(numbers), fewest) - 1, -1):
         main = tuple(each for each in numbers if each in weighty[:count])
         for value_size, item_size in SIZES if count <= FEW else SIZES[:ROOMY]:
@@ -58,7 +58,7 @@ def _fitted(job: Job, items: Sequence[str], fewest: int) -> Made | None:
 def _room(job: Job) -> float:
     """Return the height below the heading."""
     _, top, _, bottom = job.sheet.area
-    return bottom - top - top_heading(job.sheet, job.words["tools_and_numbers"]).height - UNDER
+    return bottom - top - top_heading(job.sheet, job.say["tools_and_numbers"]).height - UNDER
 
 
 def _width(job: Job) -> float:

@@ -5,8 +5,8 @@ from collections.abc import Iterator, Sequence
 from typing import Final
 
 from howto.findings import Finding
-from howto.languages.frame_words import FrameWords, frame_words
-from howto.languages.labels import Labels, labels
+from howto.languages import language_of
+from howto.languages.form import Labels
 from howto.layout import fit_rules
 from howto.layout.frames.alt import sentence
 from howto.layout.frames.copy import bare, cover_numbers
@@ -28,8 +28,8 @@ def caption(ready: Ready, tags: Sequence[str] = ()) -> str:
     tip and the tags. The cautions always stand.
     """
     technique = ready.technique
-    words, say = frame_words(technique.language), labels(technique.language)
-    kept = {part: text for part, text in _parts(ready, tags, words, say) if text}
+    say = language_of(technique.language).labels
+    kept = {part: text for part, text in _parts(ready, tags, say) if text}
     for least in ("steps", "about", "tip", "tags", "figures"):
         if len(_told(kept)) <= ready.crew.caption_limit:
             break
@@ -42,7 +42,7 @@ def _told(parts: dict[str, str]) -> str:
     return "\n\n".join(parts.values()) + "\n"
 
 
-def _parts(ready: Ready, tags: Sequence[str], words: FrameWords, say: Labels) -> Iterator[tuple[str, str]]:
+def _parts(ready: Ready, tags: Sequence[str], say: Labels) -> Iterator[tuple[str, str]]:
     """Yield every part of the caption under its name, in reading order."""
     technique = ready.technique
     yield "opening", sentence(bare(technique.title))
@@ -52,8 +52,8 @@ def _parts(ready: Ready, tags: Sequence[str], words: FrameWords, say: Labels) ->
     yield "tip", _tip(technique, say)
     steps = enumerate(technique.steps, start=1)
     yield "steps", "\n".join(f"{number}. {bare(step.title)}" for number, step in steps)
-    yield "cautions", _cautions(technique, words)
-    yield "credits", "\n".join(words["photograph"].format(credit=each) for each in _credits(technique))
+    yield "cautions", _cautions(technique, say)
+    yield "credits", "\n".join(say["photograph"].format(credit=each) for each in _credits(technique))
     told = say["version"].format(version=technique.version) if technique.version else ""
     yield "crew", " · ".join(filter(None, (ready.crew.name, told, ready.crew.web)))
     yield "tags", " ".join(_tags(ready, tags))
@@ -68,15 +68,15 @@ def _tip(technique: AnyTechnique, say: Labels) -> str:
     return ""
 
 
-def _cautions(technique: AnyTechnique, words: FrameWords) -> str:
+def _cautions(technique: AnyTechnique, say: Labels) -> str:
     """Return every caution on a line, and the line about local codes."""
     lines = []
     for each in technique.cautions:
-        wear = words["wear"].format(things=", ".join(each.wear)) if each.wear else ""
+        wear = say["wear_things"].format(things=", ".join(each.wear)) if each.wear else ""
         told = (sentence(part) for part in (bare(each.title), plain(each.text), wear) if part)
         lines.append(" ".join(told))
-    lead = words["caution"].format(cautions=lines[0]) if lines else ""
-    return "\n".join(filter(None, (lead, *lines[1:], words["local_codes"])))
+    lead = say["caution"].format(cautions=lines[0]) if lines else ""
+    return "\n".join(filter(None, (lead, *lines[1:], say["leaflet_footer"])))
 
 
 def _credits(technique: AnyTechnique) -> tuple[str, ...]:

@@ -5,8 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from howto.findings import Finding
-from howto.languages.frame_words import FrameWords
-from howto.languages.labels import Labels
+from howto.languages.form import Labels
 from howto.layout.drawing.diagram import fit
 from howto.layout.drawing.look import Look
 from howto.layout.drawing.plane import Box
@@ -27,7 +26,6 @@ class Job:
     photos: Mapping[str, Photograph]
     sheet: Board
     look: Look
-    words: FrameWords
     say: Labels
 
     @property

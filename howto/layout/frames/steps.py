@@ -182,7 +182,7 @@ def _free(box: Box) -> Box:
 def _photo_page(job: Job, task: Task, picture: Picture, marks: tuple[PaintMark, ...]) -> Page:
     """Return the page of a step with a photograph."""
     alt = _alt(task)
-    pointed = mark_sentences(picture.marks, job.words)
+    pointed = mark_sentences(picture.marks, job.say)
     return Page(job.sheet, marks, (alt[0], picture.alt, *pointed, *alt[1:]), picture.credit, str(task.copy.number))
 
 

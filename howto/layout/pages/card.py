@@ -6,7 +6,8 @@ from itertools import zip_longest
 from typing import Final
 
 from howto.colour import contrast, nearest
-from howto.languages.labels import Labels, labels
+from howto.languages import language_of
+from howto.languages.form import Labels
 from howto.languages.reader import day_told
 from howto.layout.pages.numbers import numbers
 from howto.model.crew import Colours
@@ -59,7 +60,7 @@ def card_sheet(ready: Ready, arts: Sequence[Art], today: date, printed: Sequence
     """
     drawings = tuple(ArtBlock(art=art, printed=paper) for art, paper in zip_longest(arts, printed))
     technique, crew = ready.technique, ready.crew
-    say = labels(technique.language)
+    say = language_of(technique.language).labels
     return Sheet(
         kind="card",
         id=technique.id,

@@ -4,7 +4,8 @@ from collections.abc import Iterator, Sequence
 from datetime import date
 from typing import Final
 
-from howto.languages.labels import Labels, labels
+from howto.languages import language_of
+from howto.languages.form import Labels
 from howto.languages.reader import Reader, day_told
 from howto.layout.pages.card import joined, legible, small_words, stamp
 from howto.layout.pages.explain import explained
@@ -31,7 +32,7 @@ PT_MM: Final = 25.4 / 72
 def leaflet_sheet(ready: ReadyVisit, plan: Plan, today: date, photos: Sequence[Photo] = ()) -> Sheet:
     """Return the leaflet of a visit from its plan."""
     visit, crew = ready.visit, ready.crew
-    say = labels(visit.language)
+    say = language_of(visit.language).labels
     size = (LARGE_PT, LARGE_SMALL_PT, MOST_LARGE) if visit.large_print else (TEXT_PT, SMALL_PT, MOST_PAGES)
     sheet = Sheet(
         kind="leaflet",

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 from typing import Final
 
-from howto.languages.labels import labels
+from howto.languages import language_of
 from howto.layout.frames.crop import cropped
 from howto.model.photo import Photograph
 from howto.model.sheet import Frame, Pixels
@@ -16,7 +16,7 @@ EDGE: Final = 0.0  # a leaflet shows no marks
 
 def photo_frames(visit: Visit, photos: Mapping[str, Photograph]) -> Iterator[tuple[Frame, str]]:
     """Yield the pictures of a visit with their captions, before and after by turns."""
-    say = labels(visit.language)
+    say = language_of(visit.language).labels
     pairs = _by_turns(visit.before, visit.after)
     for number, (picture, name) in enumerate(pairs, 1):
         photo = photos.get(picture.file)

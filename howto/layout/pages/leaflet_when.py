@@ -4,7 +4,7 @@ from datetime import date
 
 from babel.dates import format_date, format_skeleton
 
-from howto.languages.labels import Labels
+from howto.languages.form import Labels
 from howto.languages.reader import day_told, locale_of
 from howto.model.task import Task
 

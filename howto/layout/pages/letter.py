@@ -6,7 +6,8 @@ from typing import Final, NamedTuple
 
 from babel.dates import format_skeleton
 
-from howto.languages.labels import Labels, labels
+from howto.languages import language_of
+from howto.languages.form import Labels
 from howto.languages.reader import locale_of
 from howto.layout.pages.card import legible, small_words, stamp
 from howto.layout.pages.explain import explained
@@ -30,7 +31,7 @@ class Needs(NamedTuple):
 
 def letter_sheet(crew: Crew, month: date, needs: Needs, today: date) -> Sheet:
     """Return the letter of a month, named by its first day."""
-    say = labels(crew.language)
+    say = language_of(crew.language).labels
     name = format_skeleton("yMMMM", month, locale=locale_of(crew.language))
     sheet = Sheet(
         kind="letter",

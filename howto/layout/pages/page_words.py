@@ -4,13 +4,14 @@ from collections.abc import Iterable
 from typing import Final
 
 from howto.findings import Finding, Severity
-from howto.languages.labels import LANGUAGES
+from howto.languages import LANGUAGES
 from howto.languages.reader import Reader
 from howto.languages.tags import base
 from howto.layout.fit_rules import PAGE_WORDS
 from howto.model.figure import Figure
 from howto.model.ready import Ready, ReadyVisit
 from howto.model.shown import shown_measures
+from howto.quantities.amounts import Words
 from howto.span import Span
 
 MOST_NAMED: Final = 8  # phrases named in one finding
@@ -18,26 +19,31 @@ MOST_NAMED: Final = 8  # phrases named in one finding
 
 def card_words(ready: Ready) -> tuple[Finding, ...]:
     """Return the finding of what a card and its pictures would print in English on a page that is not."""
-    technique = ready.technique
-    texts = [technique.family]
-    for measure in shown_measures(technique.measures, ready.crew.read_in("en")):
+    return _told(card_texts(ready), ready.reader, ready.technique.spot("language"), Severity.ADVICE)
+
+
+def card_texts(ready: Ready) -> list[Words]:
+    """Return what a card and its pictures print that no author wrote: trade, measures, figures and drawings."""
+    texts = [ready.technique.family]
+    for measure in shown_measures(ready.technique.measures, ready.crew.read_in("en")):
         texts += [measure.key, *([] if any(map(str.isdigit, measure.value)) else [measure.value])]
-    texts += [*_of_figures(ready.figures), *ready.drawn_words]
-    return _told(texts, ready.reader, technique.spot("language"), Severity.ADVICE)
+    return [*texts, *_of_figures(ready.figures), *ready.drawn_words]
 
 
 def leaflet_words(ready: ReadyVisit) -> tuple[Finding, ...]:
     """Return the finding of figures that a leaflet would print in English though it is in another language."""
-    texts: list[str] = []
     visit = ready.visit
-    for job in ready.jobs:
-        texts += _of_figures([each for each in job.figures if each.client and each.table is None])
-    return _told(texts, ready.reader, visit.spans.get("language", Span(visit.path)), Severity.WARNING)
+    return _told(leaflet_texts(ready), ready.reader, visit.spans.get("language", Span(visit.path)), Severity.WARNING)
 
 
-def _of_figures(figures: Iterable[Figure]) -> list[str]:
+def leaflet_texts(ready: ReadyVisit) -> list[Words]:
+    """Return what a leaflet prints that no author wrote: the figures a client reads."""
+    return [text for job in ready.jobs for text in _of_figures(x for x in job.figures if x.client and x.table is None)]
+
+
+def _of_figures(figures: Iterable[Figure]) -> list[Words]:
     """Return the words of figures: labels, values that are words, headings and words of tables."""
-    texts: list[str] = []
+    texts: list[Words] = []
     for figure in figures:
         texts.append(figure.label)
         texts += [figure.value] if isinstance(figure.value, str) else []
@@ -47,7 +53,7 @@ def _of_figures(figures: Iterable[Figure]) -> list[str]:
     return texts
 
 
-def _told(texts: Iterable[str], reader: Reader, span: Span, severity: Severity) -> tuple[Finding, ...]:
+def _told(texts: Iterable[Words], reader: Reader, span: Span, severity: Severity) -> tuple[Finding, ...]:
     """Return one finding that names the phrases without words in a language that has labels."""
     language = reader.language
     if base(language) not in LANGUAGES:

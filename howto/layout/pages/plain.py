@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from howto.languages.labels import labels
+from howto.languages import language_of
 from howto.model.prose import plain
 from howto.model.sheet import Block, Bullets, Dated, Facts, Grid, Paragraph, Section, Sheet
 
@@ -18,7 +18,7 @@ def message(sheet: Sheet, limit: int = LONGEST) -> str:
     one back. What not to do, when to call and the caution at the foot always stand; a line says that there is more.
     """
     parts = {name: text for name, text in _parts(sheet) if text}
-    more = labels(sheet.language)["more_on_page"]
+    more = language_of(sheet.language).labels["more_on_page"]
     if len(_joined(parts)) <= limit:
         return _joined(parts)
     parts["more"] = more

@@ -1,6 +1,7 @@
 import pytest
 
 from howto.compute.words import filled_technique
+from howto.languages import language_of
 from howto.layout.frames.alt import sentence, where, within
 from howto.layout.frames.publish import alt_texts, caption, caption_findings
 from howto.model.plants import Plant, PlantBook
@@ -138,7 +139,7 @@ def test_a_sentence_has_one_line_and_an_end(text: str, ended: str) -> None:
     ("x", "y", "place"), [(0, 0, "top left"), (50, 50, "centre"), (100, 100, "bottom right"), (50, 90, "bottom centre")]
 )
 def test_a_mark_is_pointed_out_by_its_ninth(x: float, y: float, place: str) -> None:
-    assert where(Mark(x_percent=x, y_percent=y, text="it")) == place
+    assert where(Mark(x_percent=x, y_percent=y, text="it"), language_of("en").labels) == place
 
 
 def test_tags_are_in_the_language_of_the_caption() -> None:

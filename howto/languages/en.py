@@ -1,10 +1,10 @@
-"""The labels in English."""
+"""English."""
 
 from typing import Final
 
-from howto.languages.labels.form import Labels
+from howto.languages.form import FileWords, Labels, Language
 
-ENGLISH: Final[Labels] = {
+_LABELS: Final[Labels] = {
     "level": "Level {level}",
     "minutes": "{minutes} minutes",
     "numbers": "Numbers",
@@ -90,4 +90,57 @@ ENGLISH: Final[Labels] = {
     "letter_lawn": "Lawn",
     "letter_bed": "Bed, each {area}",
     "letter_none": "Nothing needs doing this month.",
+    # a carousel and its caption
+    "tools_and_numbers": "Tools and numbers",
+    "take_care": "Take care",
+    "finish_frame": "Finish",
+    "done_when": "It is done when",
+    "afterwards": "Afterwards",
+    "frame_of": "{number} of {count}",
+    "step_of": "Step {number} of {count}",
+    "marked": "Mark {number}, {place}: {text}",
+    "places": (
+        ("top left", "top centre", "top right"),
+        ("middle left", "centre", "middle right"),
+        ("bottom left", "bottom centre", "bottom right"),
+    ),
+    "photograph": "Photograph: {credit}",
+    "wear_things": "Wear {things}",
+    "caution": "Take care: {cautions}",
+    "warning_sign": "Yellow and black warning panel",
 }
+_FILE: Final = FileWords(
+    sections={
+        "tools": ("Tools", "Tool", "Tools needed"),
+        "materials": ("Materials", "Material"),
+        "steps": ("Steps", "Step", "Method"),
+        "cautions": ("Cautions", "Caution", "Warnings", "Safety"),
+        "finish": ("Finish", "Finish standard", "Finished"),
+        "aftercare": ("Aftercare", "After care", "Care"),
+    },
+    notes={
+        "key point": ("Key point", "Key points", "Keypoint"),
+        "reason": ("Reason", "Reasons", "Why"),
+        "check": ("Check", "Checks"),
+        "picture": ("Picture", "Pictures", "Photo", "Photograph"),
+        "focus": ("focus",),
+        "alt": ("alt", "alt text"),
+        "credit": ("credit", "photographer"),
+    },
+    never=("Never", "Do not", "Don't", "Don’t"),
+    yes=("yes", "true", "y", "on"),
+    no=("no", "false", "n", "off"),
+    forms=(
+        "Within 2 days",
+        "After 6 weeks",
+        "Every 3 days",
+        "Every week for 12 weeks",
+        "In spring",
+        "In late summer",
+        "In March",
+        "Next visit",
+        "Always",
+        "Never",
+    ),
+)
+LANGUAGE: Final = Language(names=("english",), labels=_LABELS, file=_FILE)

@@ -1,8 +1,9 @@
 import pytest
 
-from howto.languages.time_words import folded, in_english
+from howto.languages import LANGUAGES, language_of
+from howto.languages.form import folded
+from howto.read.headings import note_named, section_named
 from howto.read.items import forms
-from howto.read.labels import LANGUAGES, labels_for, note_named, section_named
 from howto.read.when import read_when
 from howto.seasons import months_of
 from howto.span import Span
@@ -60,11 +61,11 @@ MAORI = [
     [(language, *each) for language, table in (("es", SPANISH), ("vi", VIETNAMESE), ("mi", MAORI)) for each in table],
 )
 def test_words_of_time_are_turned_into_english(language: str, text: str, english: str) -> None:
-    assert in_english(text, language) == english
+    assert language_of(language).in_english(text) == english
 
 
 def test_words_of_a_language_we_do_not_know_stay() -> None:
-    assert in_english("Innerhalb von 2 Tagen", "de") == "innerhalb von 2 tagen"
+    assert language_of("de").in_english("Innerhalb von 2 Tagen") == "innerhalb von 2 tagen"
 
 
 def test_accents_are_left_aside() -> None:
@@ -73,7 +74,7 @@ def test_accents_are_left_aside() -> None:
 
 @pytest.mark.parametrize("language", LANGUAGES)
 def test_every_form_that_a_mend_shows_is_read(language: str) -> None:
-    found = [read_when(form, HERE, "", language)[0] for form in labels_for(language).forms[:-1]]
+    found = [read_when(form, HERE, "", language)[0] for form in language_of(language).file.forms[:-1]]
     told = [(when.kind, when.days, when.until_days, when.season, when.part, when.month) for when in found if when]
     assert told == [
         ("within", 2, None, None, None, None),
