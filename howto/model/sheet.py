@@ -240,10 +240,18 @@ class Sheet(Value):
     """A page or two, in reading order.
 
     `width_mm` × `height_mm` is the paper; `text_pt` the body size; `small_pt` the floor below which a sheet
-    is not shrunk; `most_pages` what it must fit.
+    is not shrunk, and `least_pt` below which nothing on it is; `most_pages` what it must fit. A sheet that
+    `saves_paper` is shrunk before it takes another page. `leading` and `gap` are in ems, `title_ratio` in text sizes.
     """
 
-    kind: Literal["card", "leaflet", "letter"]
+    template: Literal["card", "leaflet"] = "leaflet"
+    leaf: str = "page"  # the label of a page's number
+    home: str = ""  # the page that lists it with others
+    saves_paper: bool = True
+    least_pt: float
+    leading: float = 0.66
+    gap: float = 1.5
+    title_ratio: float = 2.6
     id: str
     title: str
     over: str = ""  # a short line above the title: family, level, minutes

@@ -29,7 +29,6 @@ POLICY: Final = (
     "default-src 'none'; img-src data:; font-src data:; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'"
 )
 FACES: Final[tuple[Face, ...]] = ("text", "text-bold", "head", "head-bold")
-HOME: Final = "../index.html"  # where the list of all cards stands beside a card
 A4_MM: Final = (210.0, 297.0)
 LISTED_PT: Final = 11.0
 
@@ -65,7 +64,7 @@ class Entry(Value):
 
 def page(sheet: Sheet) -> str:
     """Return the sheet as a page that needs no network, no script and nothing beside it."""
-    template = environment().get_template(f"{'card' if sheet.kind == 'card' else 'leaflet'}.html.jinja")
+    template = environment().get_template(f"{sheet.template}.html.jinja")
     italic = any(run.emphasis for run in _runs(sheet))
     return template.render(
         **frame(sheet.language, (sheet.ink, sheet.ground, sheet.accent), italic=italic),
@@ -74,7 +73,7 @@ def page(sheet: Sheet) -> str:
         print_pt=sheet.text_pt,
         sheet=sheet,
         rows=_rows(sheet.sections),
-        home=HOME if sheet.kind == "card" else "",
+        home=sheet.home,
     )
 
 

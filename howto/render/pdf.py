@@ -20,10 +20,8 @@ from howto.render.code import printed_mm, symbol
 from howto.render.svg import svg
 
 STEP_PT: Final = 0.5  # how much smaller each try is
-LEAST_PT: Final = {"card": 8.0}  # nothing on a card is smaller; on other sheets nothing is below `small_pt`
 CODE_MM: Final = 21.0
 NOT_SET: Final = frozenset({"alt", "url"})
-TEMPLATES: Final = {"card": "card.typ", "leaflet": "leaflet.typ", "letter": "leaflet.typ"}
 
 
 class Source(NamedTuple):
@@ -67,7 +65,7 @@ def _tries(sheet: Sheet) -> list[Try]:
     sizes = [sheet.text_pt - step * STEP_PT for step in range(steps + 1)]
     breaks = (True, False) if any(section.fresh for section in sheet.sections) else (False,)
     spares = sorted({0, *(section.spare for section in sheet.sections)})
-    goals = [sheet.most_pages] if sheet.kind == "card" else range(1, sheet.most_pages + 1)
+    goals = range(1 if sheet.saves_paper else sheet.most_pages, sheet.most_pages + 1)
     return [Try(most, size, fresh, spare) for spare in spares for most in goals for size in sizes for fresh in breaks]
 
 
@@ -105,7 +103,7 @@ def _template(name: str) -> bytes:
 
 def _source(sheet: Sheet) -> Source:
     """Return the files and data of a sheet: templates, drawings, photographs, and all words as JSON."""
-    given = {"main.typ": _template(TEMPLATES[sheet.kind]), "common.typ": _template("common.typ")}
+    given = {"main.typ": _template(f"{sheet.template}.typ"), "common.typ": _template("common.typ")}
     sections = [
         {
             **section.model_dump(include={"heading", "tone", "side", "fresh", "spare"}),
@@ -119,14 +117,10 @@ def _source(sheet: Sheet) -> Source:
         **sheet.model_dump(exclude={"sections", "text_pt"}),
         **paper._asdict(),
         "sections": sections,
-        "least_pt": LEAST_PT.get(sheet.kind, sheet.small_pt),
         "caution_yellow": SAFETY_YELLOW,
         "lang": language.lower() or "en",
         "region": region.upper() if len(region) == 2 else None,
-        "leaf_word": "side" if sheet.kind == "card" else "page",
-        "leading": 0.52 if sheet.kind == "card" else 0.66,
-        "gap": 1.2 if sheet.kind == "card" else 1.5,
-        "title_ratio": 2.9 if sheet.kind == "card" else 2.6,
+        "leaf_word": sheet.leaf,
     }
     return Source(given, {name: _set(each, name) for name, each in data.items()})
 

@@ -4,7 +4,7 @@ import pytest
 
 from howto.findings import Severity
 from howto.read.body import read_body, read_words
-from howto.read.labels import ENGLISH
+from howto.languages import language_of
 from howto.span import SourceText
 from tests.support.bodies import RIGHT, body, rules, within
 from tests.support.reading import told
@@ -111,7 +111,7 @@ NOTHING = (
 
 @pytest.mark.parametrize("nothing", NOTHING)
 def test_a_section_with_nothing_in_it_is_a_finding_wherever_it_stands(nothing: str) -> None:
-    for heading in (each[0] for each in ENGLISH.sections.values()):
+    for heading in (each[0] for each in language_of("en").file.sections.values()):
         empty = f"\n## {heading}\n{nothing}"
         there = "".join(part for part in re.split(r"(?m)^(?=## )", RIGHT) if not part.startswith(f"## {heading}"))
         intro, *sections = re.split(r"(?m)^(?=## )", there)

@@ -33,7 +33,8 @@ A5_MM: Final = (148.0, 210.0)  # ISO 216
 # What a print that will not fit leaves off, in this order.
 LESSER_NUMBERS, LATER_TABLES, FIRST_TABLE = 1, 2, 3
 ART_MM: Final = (74.0, 60.0)  # the box a drawing is fitted to, beside the numbers
-TEXT_PT, SMALL_PT = 10.0, 8.5  # common practice, no source
+TEXT_PT, SMALL_PT, LEAST_PT = 10.0, 8.5, 8.0  # common practice, no source
+HOME: Final = "../index.html"  # where the list of all cards stands beside a card
 MOST_PAGES: Final = 2
 AA: Final = 4.5  # W3C, Web Content Accessibility Guidelines 2.2, 1.4.3
 SMALL_WORDS: Final = (
@@ -62,7 +63,14 @@ def card_sheet(ready: Ready, arts: Sequence[Art], today: date, printed: Sequence
     technique, crew = ready.technique, ready.crew
     say = language_of(technique.language).labels
     return Sheet(
-        kind="card",
+        template="card",
+        leaf="side",
+        home=HOME,
+        saves_paper=False,
+        least_pt=LEAST_PT,
+        leading=0.52,
+        gap=1.2,
+        title_ratio=2.9,
         id=technique.id,
         title=technique.title,
         over=_over(ready, say),

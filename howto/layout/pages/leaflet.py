@@ -35,7 +35,7 @@ def leaflet_sheet(ready: ReadyVisit, plan: Plan, today: date, photos: Sequence[P
     say = language_of(visit.language).labels
     size = (LARGE_PT, LARGE_SMALL_PT, MOST_LARGE) if visit.large_print else (TEXT_PT, SMALL_PT, MOST_PAGES)
     sheet = Sheet(
-        kind="leaflet",
+        least_pt=size[1],
         id=visit.id,
         title=visit.site,
         over=say["visit_over"].format(date=day_told(visit.date, visit.language)),

@@ -34,7 +34,7 @@ def letter_sheet(crew: Crew, month: date, needs: Needs, today: date) -> Sheet:
     say = language_of(crew.language).labels
     name = format_skeleton("yMMMM", month, locale=locale_of(crew.language))
     sheet = Sheet(
-        kind="letter",
+        least_pt=SMALL_PT,
         id=f"{month:%Y-%m}",
         title=say["letter_title"].format(month=name),
         over=f"{say['letter_over']} · {crew.name}",
