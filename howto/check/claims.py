@@ -67,7 +67,7 @@ def check_claims(work: AnyWork, figures: Sequence[Figure], sources: Sources = NO
         noted = [*_braces(passage, names), *_words(passage, technique, names)]
         noted += [_claim(passage, claim) for claim in claims_in(passage.text, numbers)]
         found += [_placed(each, technique, sources) for each in noted]
-    return in_order(settled(technique, found, {rule.name for rule in CLAIM_RULES}, sources))
+    return in_order(settled(technique, found, CLAIM_RULES, sources))
 
 
 def _names(work: AnyWork, figures: Sequence[Figure]) -> dict[str, str]:

@@ -79,7 +79,7 @@ def client_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
         with guarded(found, technique.spot("aftercare"), job):
             if is_english(technique.language):
                 told = _findings(_of_technique(technique), sources, "the aftercare")
-                found += settled(technique, told, {rule.name for rule in CLIENT_RULES}, sources)
+                found += settled(technique, told, CLIENT_RULES, sources)
         yield from found
 
 

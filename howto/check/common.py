@@ -29,7 +29,14 @@ MOST_KEY_POINTS: Final = Limit(unit="", of="key points", reference=JOB_INSTRUCTI
 MOST_FINISH: Final = Limit(unit="", of="items", reference=CHECKLISTS, high=9)  # fewer than ten at one pause point
 
 
-@rule("technique.cautions", Severity.ERROR, JOB_INSTRUCTION, JOB_INSTRUCTION_RESTATED, applies="every technique")
+@rule(
+    "technique.cautions",
+    Severity.ERROR,
+    JOB_INSTRUCTION,
+    JOB_INSTRUCTION_RESTATED,
+    applies="every technique",
+    harm=True,
+)
 def cautions(work: AnyWork) -> Iterator[Breach]:
     """Every technique carries at least one caution.
 
@@ -48,7 +55,7 @@ def cautions(work: AnyWork) -> Iterator[Breach]:
     )
 
 
-@rule("technique.caution-words", Severity.WARNING, FORMAT, applies="techniques with cautions")
+@rule("technique.caution-words", Severity.WARNING, FORMAT, applies="techniques with cautions", harm=True)
 def caution_words(work: AnyWork) -> Iterator[Breach]:
     """A caution says how to keep from harm, or what to wear.
 

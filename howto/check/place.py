@@ -15,8 +15,6 @@ Sources = Mapping[str, SourceText]
 NO_SOURCES: Sources = MappingProxyType({})
 AUTHOR: Final = Reader()  # whoever writes files: findings are in English
 SHORTEST_REASON = 10  # letters; ours: enough to say what keeps people safe instead
-GUARDED = "safety."  # the rules of this family, and the two below, are about people being hurt
-GUARDED_TOO = frozenset({"technique.cautions", "technique.caution-words"})
 _WEIGHT = {Severity.ADVICE: 0, Severity.WARNING: 1, Severity.ERROR: 2}
 
 WAIVER: Rule[Any] = Rule(
@@ -82,15 +80,15 @@ def where_said(span: Span, words: str, sources: Sources, end: int) -> Span | Non
 
 
 def settled(
-    technique: AnyTechnique, found: Iterable[Finding], names: Iterable[str], sources: Sources = NO_SOURCES
+    technique: AnyTechnique, found: Iterable[Finding], rules: Iterable[Rule[Any]], sources: Sources = NO_SOURCES
 ) -> tuple[Finding, ...]:
     """Return the findings that no waiver covers, and one for each waiver that does not hold.
 
-    `names` are the rules that were judged to give `found`: a waiver of one of them that covers nothing is a
+    `rules` are those that were judged to give `found`: a waiver of one of them that covers nothing is a
     finding, except over a technique that borrows measures from a visit, which may break less than its own do.
     Any stage may settle its own findings of a technique so.
     """
-    judged = set(names)
+    judged = {rule.name: rule for rule in rules}
     findings = tuple(found)
     borrowed = any(span.path != technique.path for span in technique.spans.values())
     kept = [finding for finding in findings if finding.rule not in technique.waive]
@@ -98,16 +96,16 @@ def settled(
         if name not in judged:
             continue
         covered = [finding for finding in findings if finding.rule == name]
-        breach = _weak(name, reason, covered) if covered else None if borrowed else _idle(name)
+        breach = _weak(judged[name], reason, covered) if covered else None if borrowed else _idle(name)
         if breach:
             kept.append(placed(WAIVER, breach, technique, sources))
     return tuple(kept)
 
 
-def _weak(name: str, reason: str, covered: list[Finding]) -> Breach | None:
+def _weak(rule: Rule[Any], reason: str, covered: list[Finding]) -> Breach | None:
     """Return the breach of a waiver whose reason does not carry it, weighing what it would have covered."""
     letters = sum(character.isalnum() for character in reason)
-    guarded = name.startswith(GUARDED) or name in GUARDED_TOO
+    name, guarded = rule.name, rule.harm
     least = SHORTEST_REASON if guarded else 1
     if letters >= least:
         return None

@@ -85,7 +85,7 @@ _MEND: Final = {
     "door-code": "take it out, and keep it where only the crew looks",
 }
 
-TAKE_OUT: Final = f"take it out; if anyone may know it, say who in a line `waive: {{{STRANGERS.name}: …}}`"
+TAKE_OUT: Final = f"take it out; if anyone may know it, say who in a line `waive: {{(STRANGERS,): …}}`"
 
 
 class _Passage(NamedTuple):
@@ -107,7 +107,7 @@ def privacy_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
     for technique in shelf.techniques:
         with guarded(found, technique.spot("title"), "look for what gives a client away"):
             given = [each for passage in _said(technique) for each in _given(passage, shelf.crew, sources, STRANGERS)]
-            found += settled(technique, given, {STRANGERS.name}, sources)
+            found += settled(technique, given, (STRANGERS,), sources)
     with guarded(found, Span(shelf.root), "look for pictures that may not go out"):
         found += _unasked(shelf, sources)
         found += _shared(shelf, sources)

@@ -33,11 +33,11 @@ def check_technique(
     technique, reader = work.technique, work.crew.read_in("en")
     found: list[Finding] = []
     faults: list[Finding] = []
-    judged: set[str] = set()
+    judged: list[Rule[Any]] = []
     for rule in rules:
         with guarded(faults, technique.spot("title"), f"run the rule `{rule.name}` on this technique"):
             found += (placed(rule, breach, technique, sources, reader) for breach in rule(work))
-            judged.add(rule.name)
+            judged.append(rule)
     names = {rule.name for rule in rules}
     return in_order([*settled(technique, found, judged, sources), *_strays(technique, names, sources), *faults])
 

@@ -111,13 +111,13 @@ def check_shelf(shelf: Shelf, figures_by_id: Mapping[str, Sequence[Figure]]) -> 
     )
     found: list[Finding] = []
     faults: list[Finding] = []
-    judged: set[str] = set()
+    judged: list[Rule[Any]] = []
     checks = [((rule,), (each.finding(shelf.sources) for each in group)) for rule, group in among]
     for rules, findings in (*checks, *whole):
         names = [rule.name for rule in rules]
         with guarded(faults, Span(shelf.root), f"run `{'`, `'.join(names)}` over the shelf"):
             found += findings
-            judged.update(names)
+            judged += rules
     kept: list[Finding] = []
     paths = {technique.path for technique in shelf.techniques}
     for technique in shelf.techniques:

@@ -11,7 +11,6 @@ from howto.model.family import AnyFamily
 from howto.quantities import field_unit
 
 NOT_MEASURES = {"tolerances", "written"}
-BLADED = {"clipping", "hedging", "espalier"}
 
 
 def technique_text(title: str, family: AnyFamily) -> str:
@@ -20,7 +19,6 @@ def technique_text(title: str, family: AnyFamily) -> str:
     measures = [f"  {key}: {text}" for key, text in starter.items()]
     more = [line for key, line in _measure_lines(family) if key not in starter]
     comment = "\n".join(["  # More measures this family takes; drop the # to use one:", *more]) if more else ""
-    tools, caution = _kit(family.name)
     return f"""---
 title: {_quoted(title)}
 family: {family.name}
@@ -35,7 +33,7 @@ measures:                     # in the units you measure in, such as 700 mm or 2
 {fill_in.GOOD}
 
 ## Tools
-{tools}
+{family.tools}
 
 ## Steps
 1. **Look first.** Walk round the work and picture it done.
@@ -48,7 +46,7 @@ measures:                     # in the units you measure in, such as 700 mm or 2
 3. **Clear and look again.** {fill_in.PLACE}
 
 ## Cautions
-{caution}
+{family.caution}
 
 ## Finish
 - [ ] {fill_in.DONE}
@@ -58,17 +56,6 @@ measures:                     # in the units you measure in, such as 700 mm or 2
 - Within 2 days: {fill_in.CLIENT_DOES}
 - After 6 weeks: {fill_in.CLIENT_LOOKS}
 """
-
-
-def _kit(family: str) -> tuple[str, str]:
-    """Return the tools and the caution that a new file of a family starts with."""
-    gloves = "- Gloves and eye protection"
-    if family in BLADED:
-        return (
-            f"{gloves}\n- Alcohol wipes: to wipe blades clean",
-            "- **Blades.** Keep the free hand clear of every edge. → gloves, eye protection",
-        )
-    return gloves, "- **Hands and feet.** Keep hands, feet and other people clear. → gloves, eye protection"
 
 
 def _measure_lines(family: AnyFamily) -> list[tuple[str, str]]:

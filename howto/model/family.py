@@ -20,6 +20,10 @@ from howto.span import Span
 M = TypeVar("M", bound=Measures)
 
 
+BLADED: Final = {  # what a new file of a trade that cuts plants starts with
+    "tools": "- Gloves and eye protection\n- Alcohol wipes: to wipe blades clean",
+    "caution": "- **Blades.** Keep the free hand clear of every edge. → gloves, eye protection",
+}
 SHARE: Final = "share"  # the unit of a limit that is part of a whole, 0 to 1
 
 
@@ -132,6 +136,7 @@ class Rule(Generic[M]):
     applies: str
     check: Callable[[Work[M]], Iterator[Breach]] | None = None
     statement: Words = ""
+    harm: bool = False  # it keeps people from being hurt: a waiver of it gives a reason that says how
 
     def __post_init__(self) -> None:
         """Refuse a rule that nobody vouches for, or that weighs more than its sources can carry."""
@@ -161,7 +166,13 @@ Check = Callable[[Work[M]], Iterator[Breach]]
 
 
 def rule(
-    name: str, severity: Severity, *references: Reference, applies: str, why: Words = "", **held: Words | Limit
+    name: str,
+    severity: Severity,
+    *references: Reference,
+    applies: str,
+    why: Words = "",
+    harm: bool = False,
+    **held: Words | Limit,
 ) -> Callable[[Check[M]], Rule[M]]:
     """Return a decorator that makes a check its rule.
 
@@ -173,7 +184,7 @@ def rule(
         statement, _, rest = cleandoc(check.__doc__ or "").partition("\n")
         reason = why or " ".join(rest.split())
         said = [text.format(**held) if held else text for text in (statement, reason)]
-        return Rule(name, severity, said[1], references, applies, check, said[0])
+        return Rule(name, severity, said[1], references, applies, check, said[0], harm)
 
     return made
 
@@ -218,8 +229,8 @@ def typed(value: float, unit: str, *, down: bool = False) -> str:
 class Family(Generic[M]):
     """One trade: what an author may write, the figures it computes, its rules and its drawings.
 
-    `every` are rules the family holds over techniques of all families. `starter` are the measures that
-    `howto new technique` writes, in the author's words.
+    `every` are rules the family holds over techniques of all families. `starter` are the measures, `tools` and
+    `caution` the lines that `howto new technique` writes, in the author's words.
     """
 
     name: str
@@ -232,6 +243,8 @@ class Family(Generic[M]):
     starter: tuple[tuple[str, str], ...]
     every: tuple[Rule[Any], ...] = ()
     tags: tuple[str, ...] = field(default=())
+    tools: str = "- Gloves and eye protection"
+    caution: str = "- **Hands and feet.** Keep hands, feet and other people clear. → gloves, eye protection"
 
 
 AnyFamily = Family[Any]

@@ -4,7 +4,7 @@ from howto.families.espalier.diagram import drawings
 from howto.families.espalier.figures import figures
 from howto.families.espalier.measures import EspalierMeasures
 from howto.families.espalier.rules import RULES
-from howto.model.family import Family
+from howto.model.family import BLADED, Family
 
 FAMILY = Family(
     name="espalier",
@@ -23,4 +23,5 @@ FAMILY = Family(
         ("eye spacing", "1.6 m"),
     ),
     tags=("espalier", "fruit"),
+    **BLADED,
 )

@@ -4,7 +4,7 @@ from howto.families.hedging.diagram import drawings
 from howto.families.hedging.figures import figures
 from howto.families.hedging.measures import HedgingMeasures
 from howto.families.hedging.rules import RULES
-from howto.model.family import Family
+from howto.model.family import BLADED, Family
 
 FAMILY = Family(
     name="hedging",
@@ -24,4 +24,5 @@ FAMILY = Family(
         ("standing top width", "600 mm"),
     ),
     tags=("hedge", "hedging"),
+    **BLADED,
 )

@@ -1,5 +1,7 @@
 """Safety: noise, vibration, lifting, ladders, lines, heat, chemicals, and what to wear."""
 
+from dataclasses import replace
+
 from howto.families.safety.diagram import drawings
 from howto.families.safety.figures import figures
 from howto.families.safety.measures import SafetyMeasures
@@ -12,7 +14,7 @@ FAMILY = Family(
     about="Noise, vibration, lifting, ladders, power lines, heat, chemicals, and what to wear for each.",
     measures=SafetyMeasures,
     figures=figures,
-    rules=RULES,
+    rules=tuple(replace(each, harm=True) for each in RULES),
     drawings=drawings,
     starter=(
         ("noise", "88 dB(A), 84 dB(A)"),
@@ -20,6 +22,6 @@ FAMILY = Family(
         ("vibration", "4 m/s2, 3 m/s2"),
         ("trigger time", "60 min, 60 min"),
     ),
-    every=EVERY,
+    every=tuple(replace(each, harm=True) for each in EVERY),
     tags=("safety", "ppe"),
 )
