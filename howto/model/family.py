@@ -20,10 +20,9 @@ from howto.span import Span
 M = TypeVar("M", bound=Measures)
 
 
-BLADED: Final = {  # what a new file of a trade that cuts plants starts with
-    "tools": "- Gloves and eye protection\n- Alcohol wipes: to wipe blades clean",
-    "caution": "- **Blades.** Keep the free hand clear of every edge. → gloves, eye protection",
-}
+# what a new file of a trade that cuts plants starts with
+BLADED_TOOLS: Final = "- Gloves and eye protection\n- Alcohol wipes: to wipe blades clean"
+BLADED_CAUTION: Final = "- **Blades.** Keep the free hand clear of every edge. → gloves, eye protection"
 SHARE: Final = "share"  # the unit of a limit that is part of a whole, 0 to 1
 
 

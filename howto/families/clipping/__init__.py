@@ -4,7 +4,7 @@ from howto.families.clipping.diagram import drawings
 from howto.families.clipping.figures import figures
 from howto.families.clipping.measures import ClippingMeasures
 from howto.families.clipping.rules import RULES
-from howto.model.family import BLADED, Family
+from howto.model.family import BLADED_CAUTION, BLADED_TOOLS, Family
 
 FAMILY = Family(
     name="clipping",
@@ -16,5 +16,6 @@ FAMILY = Family(
     drawings=drawings,
     starter=(("shape", "ball"), ("finished width", "900 mm ± 20 mm"), ("standing width", "980 mm"), ("passes", "2")),
     tags=("topiary", "clipping"),
-    **BLADED,
+    tools=BLADED_TOOLS,
+    caution=BLADED_CAUTION,
 )

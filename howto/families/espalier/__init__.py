@@ -4,7 +4,7 @@ from howto.families.espalier.diagram import drawings
 from howto.families.espalier.figures import figures
 from howto.families.espalier.measures import EspalierMeasures
 from howto.families.espalier.rules import RULES
-from howto.model.family import BLADED, Family
+from howto.model.family import BLADED_CAUTION, BLADED_TOOLS, Family
 
 FAMILY = Family(
     name="espalier",
@@ -23,5 +23,6 @@ FAMILY = Family(
         ("eye spacing", "1.6 m"),
     ),
     tags=("espalier", "fruit"),
-    **BLADED,
+    tools=BLADED_TOOLS,
+    caution=BLADED_CAUTION,
 )

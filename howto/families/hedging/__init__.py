@@ -4,7 +4,7 @@ from howto.families.hedging.diagram import drawings
 from howto.families.hedging.figures import figures
 from howto.families.hedging.measures import HedgingMeasures
 from howto.families.hedging.rules import RULES
-from howto.model.family import BLADED, Family
+from howto.model.family import BLADED_CAUTION, BLADED_TOOLS, Family
 
 FAMILY = Family(
     name="hedging",
@@ -24,5 +24,6 @@ FAMILY = Family(
         ("standing top width", "600 mm"),
     ),
     tags=("hedge", "hedging"),
-    **BLADED,
+    tools=BLADED_TOOLS,
+    caution=BLADED_CAUTION,
 )
