@@ -21,10 +21,10 @@ class HedgingMeasures(Measures):
     job: Job = Field(default="trim", description="thicken (a young hedge), trim (an established one) or renovate")
     standing_height_mm: float | None = Field(default=None, ge=100, le=15_000, description="height before the cut")
     cut_height_mm: float | None = Field(
-        default=None, ge=10, le=12_000, description="height of this cut; the finished height if left out"
+        default=None, ge=10, le=15_000, description="height of this cut; the finished height if left out"
     )
     last_cut_height_mm: float | None = Field(
-        default=None, ge=10, le=12_000, description="height of the cut before this one"
+        default=None, ge=10, le=15_000, description="height of the cut before this one"
     )
     base_width_mm: float | None = Field(default=None, ge=15, le=5_000, description="width at the foot when cut")
     top_width_mm: float | None = Field(default=None, ge=10, le=5_000, description="width at the top when cut")
