@@ -10,7 +10,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from howto.families import FAMILIES
-from howto.jobs import pipeline
+from howto.jobs.rulebook import rulebook
 from tests.support.source import ROOT
 
 PAGE = ROOT / "DEVELOPERS.md"
@@ -67,7 +67,7 @@ def table() -> str:
         rows.append(
             f"| {each.name} | {rules} | {len(figure_names(folder))} | {EXAMPLES[each.name]} | {sources(folder)} |"
         )
-    rest = len(pipeline.rulebook()) - sum(len(each.rules) + len(each.every) for each in FAMILIES)
+    rest = len(rulebook()) - sum(len(each.rules) + len(each.every) for each in FAMILIES)
     rows.append(f"| files, words, shelf, fit, visits | {rest} | - | - | - |")
     return "\n".join(rows)
 

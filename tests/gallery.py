@@ -13,7 +13,7 @@ from tempfile import TemporaryDirectory
 import pypdfium2
 from PIL import Image
 
-from howto.jobs import pipeline
+import howto
 from tests.support.source import ROOT
 
 GALLERY = ROOT / "output" / "gallery"
@@ -28,7 +28,7 @@ def pictures() -> Mapping[str, bytes]:
     with TemporaryDirectory() as name:
         out = Path(name)
         only = [SHELF / "clipping" / f"{TECHNIQUE}.md", SHELF / "visits" / f"{VISIT}.md"]
-        built = pipeline.build(SHELF, out, TODAY, only, kinds=("cards", "carousels", "leaflets"))
+        built = howto.build_shelf(SHELF, out, TODAY, only, kinds=("cards", "carousels", "leaflets"))
         if built.stopped:
             raise SystemExit("the demo shelf does not build: howto check")
         frames = out / "carousels" / TECHNIQUE / "4x5"

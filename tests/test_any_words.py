@@ -6,8 +6,9 @@ from typing import Any
 
 import pytest
 
+import howto
 from howto.findings import Finding
-from howto.jobs import pipeline
+from howto.jobs.check import examine
 from howto.jobs.letter import write_letter
 from howto.jobs.outputs import Make, make
 from howto.layout.pages.letter import Needs, letter_sheet
@@ -43,7 +44,7 @@ def shelf(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def found(root: Path, put: dict[str, str]) -> list[Finding]:
     """Return what is found on the shelf with these words in these slots."""
     fill(root, put)
-    return [each for each in pipeline.examine(root, TODAY).findings if str(each.severity) == "error"]
+    return [each for each in examine(root, TODAY).findings if str(each.severity) == "error"]
 
 
 def told(findings: list[Finding], root: Path) -> list[tuple[str, str, int]]:
@@ -91,7 +92,7 @@ def test_words_that_mean_something_are_not_filled_in_a_name(shelf: Path, slot: s
 
 def test_words_in_braces_are_filled_in_every_sentence(shelf: Path, tmp_path: Path) -> None:
     fill(shelf, dict.fromkeys(SENTENCES, "by {finished width}"))
-    built = pipeline.build(shelf, tmp_path / "out", TODAY)
+    built = howto.build_shelf(shelf, tmp_path / "out", TODAY)
     assert [each.what for each in built.findings if str(each.severity) == "error"] == []
     written = {name: (tmp_path / "out" / name).read_bytes() for name in built.written}
     texts = {name: data.decode() for name, data in written.items() if not name.endswith((".jpg", ".pdf"))}
@@ -116,7 +117,7 @@ def odd(value: Any) -> Any:
 
 def test_letters_that_come_by_another_way_are_named_and_stop_no_rendering(shelf: Path) -> None:
     fill(shelf, {})
-    read = pipeline.examine(shelf, TODAY)
+    read = examine(shelf, TODAY)
     techniques = tuple(map(odd, read.shelf.techniques))
     visits = tuple(map(odd, read.shelf.visits))
     kinds = frozenset({"cards", "carousels", "leaflets"})

@@ -16,8 +16,7 @@ from icalendar import Calendar
 
 from howto.cli.report import listed
 from howto.compute.tasks import plan_of
-from howto.jobs import pipeline
-from howto.jobs.pipeline import Examined
+from howto.jobs.check import Examined, examine
 from howto.layout.pages.leaflet import leaflet_sheet
 from howto.layout.pages.plain import message
 from howto.model.task import Plan
@@ -46,7 +45,7 @@ def put_together(crew: str, root: Path) -> Path:
 def examined(crew: str) -> Examined:
     """Return the shelf of a crew, read and checked."""
     root = put_together(crew, Path(mkdtemp()) / "shelf")
-    found = pipeline.examine(root, date(2026, 10, 14))
+    found = examine(root, date(2026, 10, 14))
     shutil.rmtree(root.parent)
     return found
 

@@ -14,12 +14,13 @@ from typing import Any, NoReturn
 import pytest
 from typer.testing import CliRunner
 
+import howto
 from howto.cli.app import app, main
 from howto.families import FAMILIES
 from howto.families.clipping import FAMILY
 from howto.findings import OUR_FAULT, Finding, exit_status
 from howto.guarded import COMMAND, LOUD, guarded
-from howto.jobs import pipeline
+from howto.jobs.rulebook import rules_named
 from howto.span import Span
 from tests.support.source import ROOT
 
@@ -73,8 +74,8 @@ def family_breaks(monkeypatch: pytest.MonkeyPatch, **parts: object) -> None:
     """Put another clipping family into the tables of those who run it."""
     changed = replace(FAMILY, **parts)  # type: ignore[arg-type]
     families = tuple(changed if each is FAMILY else each for each in FAMILIES)
-    monkeypatch.setattr("howto.jobs.pipeline.FAMILIES", families)
-    monkeypatch.setattr("howto.jobs.pipeline.BY_NAME", {each.name: each for each in families})
+    monkeypatch.setattr("howto.jobs.check.FAMILIES", families)
+    monkeypatch.setattr("howto.jobs.check.BY_NAME", {each.name: each for each in families})
     monkeypatch.setattr("howto.jobs.outputs.family", {each.name: each for each in families}.get)
 
 
@@ -92,17 +93,17 @@ STAGES = [
     ("howto.read.shelf.read_visit", "", VISIT, "read this file"),
     ("howto.read.shelf._folders", "", "", "read the shelf"),
     ("howto.read.photo.kind_of", "", BALL, "read the picture `ball-from-above.jpg`"),
-    ("howto.jobs.pipeline.figures_of", "clip-a-ball", BALL, "work out its figures"),
-    ("howto.jobs.pipeline.check_technique", "id='clip-a-ball'", BALL, "check it against its trade"),
-    ("howto.jobs.pipeline.check_claims", "clip-a-ball", BALL, "hold its words against its figures"),
+    ("howto.jobs.check.figures_of", "clip-a-ball", BALL, "work out its figures"),
+    ("howto.jobs.check.check_technique", "id='clip-a-ball'", BALL, "check it against its trade"),
+    ("howto.jobs.check.check_claims", "clip-a-ball", BALL, "hold its words against its figures"),
     ("howto.check.shelf.disagreement", "", "", "run `shelf.same-plant` over the shelf"),
     ("howto.check.shelf.language_findings", "", "", "compare its files"),
     ("howto.check.privacy.given_away", "Long field", VISIT, "look for what gives the client away"),
     ("howto.check.privacy._shared", "", "", "look for pictures that may not go out"),
     ("howto.check.client_words.counts", "round again", VISIT, "look at how easy its words to the client are"),
-    ("howto.jobs.pipeline.colour_findings", "", "", "compare its files"),
-    ("howto.jobs.pipeline.garden_figures", "", VISIT, "check its jobs and list its tasks"),
-    ("howto.jobs.pipeline.plan_of", "", VISIT, "check its jobs and list its tasks"),
+    ("howto.jobs.check.colour_findings", "", "", "compare its files"),
+    ("howto.jobs.check.garden_figures", "", VISIT, "check its jobs and list its tasks"),
+    ("howto.jobs.check.plan_of", "", VISIT, "check its jobs and list its tasks"),
     ("howto.jobs.outputs.card_sheet", "clip-a-ball", BALL, "make its card"),
     ("howto.jobs.outputs.pdf", "Clip a ball", BALL, "make its card"),
     ("howto.jobs.outputs.card_words", "clip-a-ball", BALL, "make its card"),
@@ -129,7 +130,7 @@ def test_a_stage_that_breaks_off_costs_its_own_file_only(
     shelf: Path, monkeypatch: pytest.MonkeyPatch, name: str, only: str, file: str, job: str
 ) -> None:
     breaks(monkeypatch, name, only)
-    examined = pipeline.check(shelf, TODAY)
+    examined = howto.check_shelf(shelf, TODAY)
     told = faults(examined.findings)
     assert (named(shelf, file), f"`howto` could not {job}") in {(each.span.path, each.what) for each in told}
     for each in told:
@@ -166,7 +167,7 @@ def test_a_rule_that_breaks_off_is_named_and_the_others_run(shelf: Path, monkeyp
     waived = f"waive:\n  {first.name}: the hedge is old\n  {OUR_FAULT}: never mind\nfamily:"
     text = file.read_text().replace("finished width: 700 mm", "finished width: 300 mm").replace("family:", waived, 1)
     file.write_text(text)
-    findings = pipeline.check(shelf, TODAY).findings
+    findings = howto.check_shelf(shelf, TODAY).findings
     (fault,) = faults(findings)
     assert fault.what == f"`howto` could not run the rule `{first.name}` on this technique"
     assert (fault.span.path, fault.text) == (file.as_posix(), "title: Clip a ball")
@@ -181,7 +182,7 @@ def test_a_rule_that_breaks_off_on_a_visits_measures_is_told_at_the_visit(
 ) -> None:
     first, *rest = FAMILY.rules
     family_breaks(monkeypatch, rules=(replace(first, check=broken(lambda _: iter(()), "690")), *rest))
-    (fault,) = faults(pipeline.check(shelf, TODAY).findings)
+    (fault,) = faults(howto.check_shelf(shelf, TODAY).findings)
     assert fault.span.path == named(shelf, VISIT)
     assert fault.text.strip() == "finished width: 690 mm"
     assert fault.also is not None
@@ -194,33 +195,33 @@ def test_figures_and_drawings_that_break_off_are_named(shelf: Path, monkeypatch:
         raise RecursionError("too deep")
 
     family_breaks(monkeypatch, figures=half)
-    found = {(each.span.path, each.what) for each in faults(pipeline.check(shelf, TODAY).findings)}
+    found = {(each.span.path, each.what) for each in faults(howto.check_shelf(shelf, TODAY).findings)}
     assert found == {
         (named(shelf, BALL), "`howto` could not work out its figures"),
         (named(shelf, VISIT), "`howto` could not check its jobs and list its tasks"),
     }
     family_breaks(monkeypatch, drawings=broken(print))
-    (fault,) = faults(pipeline.check(shelf, TODAY).findings)  # for card and pictures one mistake is one finding
+    (fault,) = faults(howto.check_shelf(shelf, TODAY).findings)  # for card and pictures one mistake is one finding
     assert (fault.span.path, fault.what) == (named(shelf, BALL), "`howto` could not draw its drawings")
 
 
 def test_the_mend_mends(shelf: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     breaks(monkeypatch, "howto.read.shelf.assemble", "clip-a-ball.md")
     (shelf / VISIT).unlink()
-    (fault,) = faults(pipeline.check(shelf, TODAY).findings)
+    (fault,) = faults(howto.check_shelf(shelf, TODAY).findings)
     assert "rename the file to `_clip-a-ball.md`" in fault.mend
     (shelf / BALL).rename((shelf / BALL).with_name("_clip-a-ball.md"))
-    assert not faults(pipeline.check(shelf, TODAY).findings)
+    assert not faults(howto.check_shelf(shelf, TODAY).findings)
 
 
 def test_a_fault_of_the_whole_shelf_is_told_for_any_part_of_it(shelf: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    breaks(monkeypatch, "howto.jobs.pipeline.check_shelf")
-    examined = pipeline.check(shelf, TODAY, [shelf / OTHER])
+    breaks(monkeypatch, "howto.jobs.check.check_shelf")
+    examined = howto.check_shelf(shelf, TODAY, [shelf / OTHER])
     assert [each.span.path for each in faults(examined.findings)] == [shelf.as_posix()]
 
 
 def test_json_stays_json(shelf: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    breaks(monkeypatch, "howto.jobs.pipeline.figures_of", "clip-a-ball")
+    breaks(monkeypatch, "howto.jobs.check.figures_of", "clip-a-ball")
     words = [f"--shelf={shelf}", DAY, "--format=json"]
     checked = RUN.invoke(app, ["check", *words])
     assert checked.exit_code == 3
@@ -237,7 +238,7 @@ def test_json_stays_json(shelf: Path, monkeypatch: pytest.MonkeyPatch) -> None:
 @pytest.mark.parametrize(
     ("words", "name"),
     [
-        (["why"], "howto.jobs.pipeline.rulebook"),
+        (["why"], "howto.jobs.rulebook.rulebook"),
         (["figures", "clip-a-ball", "--shelf={}"], "howto.cli.working.figures_as_text"),
         (["check", "--shelf={}"], "howto.cli.report.terminal"),
         (["letter", "--shelf={}", "--to={}/../out"], "howto.jobs.letter.letter_sheet"),
@@ -326,10 +327,10 @@ def test_the_line_of_ours_is_named_and_the_traceback_waits_to_be_asked_for(
     def run() -> Finding:
         found: list[Finding] = []
         with guarded(found, COMMAND, "do it"):
-            pipeline.rules_named(None)  # type: ignore[arg-type]
+            rules_named(None)  # type: ignore[arg-type]
         return found[0]
 
-    assert "(howto/pipeline.py:" in run().why
+    assert "(howto/py:" in run().why
     assert run().why.endswith(", rules_named)")
     assert capsys.readouterr().err == ""
     monkeypatch.setenv("HOWTO_TRACEBACK", "1")
@@ -341,7 +342,7 @@ def test_no_memory_is_told_plainly(monkeypatch: pytest.MonkeyPatch, capsys: pyte
     def full() -> NoReturn:
         raise MemoryError
 
-    monkeypatch.setattr("howto.jobs.pipeline.rulebook", full)
+    monkeypatch.setattr("howto.jobs.rulebook.rulebook", full)
     monkeypatch.setattr("sys.argv", ["howto", "why"])
     with pytest.raises(SystemExit) as stop:
         main()
@@ -350,7 +351,7 @@ def test_no_memory_is_told_plainly(monkeypatch: pytest.MonkeyPatch, capsys: pyte
 
 
 def test_outside_of_tests_it_is_caught(shelf: Path) -> None:
-    line = "import howto.jobs.pipeline as p; p.check_shelf = None; from howto.cli.app import main; main()"
+    line = "import howto.jobs.check as p; p.check_shelf = None; from howto.cli.app import main; main()"
     command = [sys.executable, "-c", line, "check", f"--shelf={shelf}", DAY]
     done = subprocess.run(command, capture_output=True, text=True, cwd=ROOT, env={**os.environ}, check=False)
     assert done.returncode == 3

@@ -10,7 +10,8 @@ import pikepdf
 import pytest
 from pypdf import PdfReader
 
-from howto.jobs.pipeline import Built, build, examine
+from howto.jobs.build import Built, build
+from howto.jobs.check import examine
 from tests.support.source import ROOT
 
 GOLDEN = ROOT / "tests" / "golden" / "languages"

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from howto.jobs.pipeline import examine
+from howto.jobs.check import examine
 from howto.read.notes import LONGEST
 from howto.read.text import MOST_OF_WORDS
 from tests.support.cases import FOLDER

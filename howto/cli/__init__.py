@@ -1,1 +1,1 @@
-"""The commands: they parse words, call the pipeline, print, and set the exit status."""
+"""The commands: they parse words, call a job, print, and set the exit status."""

@@ -9,6 +9,7 @@ from typing import Annotated
 
 import typer
 
+import howto
 from howto.cli import report
 from howto.cli.options import (
     SHELF,
@@ -23,7 +24,8 @@ from howto.cli.options import (
     width,
 )
 from howto.findings import exit_status
-from howto.jobs import pipeline
+from howto.jobs.build import Progress
+from howto.jobs.folders import not_a_shelf, not_an_output
 
 
 class Output(StrEnum):
@@ -53,11 +55,11 @@ def build(
     Nothing is written while something stops the build, and the last good output stays whole until the new
     one is complete.
     """
-    if problem := pipeline.not_a_shelf(shelf, paths or ()) or pipeline.not_an_output(to, shelf):
+    if problem := not_a_shelf(shelf, paths or ()) or not_an_output(to, shelf):
         raise refuse(problem)
     kinds = tuple(kind.value for kind in only or Output)
     with _progress() as step:
-        built = pipeline.build(shelf, to, day(date), paths or (), kinds=kinds, strict=strict, step=step)
+        built = howto.build_shelf(shelf, to, day(date), paths or (), kinds=kinds, strict=strict, step=step)
     if built.findings:
         typer.echo(
             report.terminal(built.findings, built.sources, colour=colour(), width=width()), nl=False, err=built.stopped
@@ -71,8 +73,8 @@ def build(
 
 
 @contextmanager
-def _progress() -> Iterator[pipeline.Progress | None]:
-    """Yield what the pipeline calls at each step, drawing a bar on a terminal and nothing elsewhere."""
+def _progress() -> Iterator[Progress | None]:
+    """Yield what a build calls at each step, drawing a bar on a terminal and nothing elsewhere."""
     if not sys.stderr.isatty():
         yield None
         return

@@ -2,6 +2,7 @@
 
 import typer
 
+import howto
 from howto.cli import report
 from howto.cli.options import (
     SHELF,
@@ -17,7 +18,7 @@ from howto.cli.options import (
     width,
 )
 from howto.findings import exit_status
-from howto.jobs import pipeline
+from howto.jobs.folders import not_a_shelf
 
 
 def check(
@@ -31,9 +32,9 @@ def check(
 
     Nothing is written. The exit status is 0 when nothing stops a build, 1 when something does.
     """
-    if problem := pipeline.not_a_shelf(shelf, paths or ()):
+    if problem := not_a_shelf(shelf, paths or ()):
         raise refuse(problem)
-    examined = pipeline.check(shelf, day(date), paths or ())
+    examined = howto.check_shelf(shelf, day(date), paths or ())
     if form is Form.JSON:
         typer.echo(report.as_json(examined.findings))
     else:

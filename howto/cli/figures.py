@@ -4,10 +4,11 @@ from typing import Annotated
 
 import typer
 
+import howto
 from howto.cli import report, working
 from howto.cli.options import SHELF, DateOption, Form, FormOption, ShelfOption, colour, day, refuse, say, width
 from howto.findings import exit_status
-from howto.jobs import pipeline
+from howto.jobs.folders import not_a_shelf
 
 
 def figures(
@@ -17,9 +18,9 @@ def figures(
     form: FormOption = Form.TEXT,
 ) -> None:
     """Print the arithmetic of one technique or visit, with who each rule comes from."""
-    if problem := pipeline.not_a_shelf(shelf, ()):
+    if problem := not_a_shelf(shelf, ()):
         raise refuse(problem)
-    worked = pipeline.figures(shelf, name, day(date))
+    worked = howto.figures_of(shelf, name, day(date))
     if worked.unknown:
         raise refuse(worked.unknown)
     if worked.findings:

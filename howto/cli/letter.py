@@ -11,7 +11,7 @@ from howto.cli import report
 from howto.cli.options import SHELF, DateOption, ShelfOption, colour, day, refuse, say, width
 from howto.findings import exit_status
 from howto.jobs import letter as letters
-from howto.jobs import pipeline
+from howto.jobs.folders import not_a_shelf, not_an_output
 
 
 def letter(
@@ -23,7 +23,7 @@ def letter(
     date: DateOption = None,
 ) -> None:
     """Write a letter to all clients: what gardens like theirs need in a month, and print it as a message."""
-    if problem := pipeline.not_a_shelf(shelf, ()) or pipeline.not_an_output(to, shelf):
+    if problem := not_a_shelf(shelf, ()) or not_an_output(to, shelf):
         raise refuse(problem)
     first = _first_day(month) if month else day(date).replace(day=1)
     if first is None:

@@ -9,7 +9,7 @@ from howto.cli import report
 from howto.cli.options import SHELF, ShelfOption, colour, refuse, say, width
 from howto.findings import exit_status
 from howto.jobs import new as plans
-from howto.jobs import pipeline
+from howto.jobs.folders import not_an_output
 from howto.jobs.staging import Stage
 from howto.model.names import on_disk
 
@@ -29,7 +29,7 @@ def mark(
         there = shelf / "pictures" / photo.name
         near = f" There is `{there}`." if there.is_file() else ""
         raise refuse(f"There is no photograph `{photo}`.{near}")
-    if problem := pipeline.not_an_output(to, shelf):
+    if problem := not_an_output(to, shelf):
         raise refuse(problem)
     page = plans.marker(photo, shelf)
     if page.findings:

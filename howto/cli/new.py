@@ -8,7 +8,7 @@ import typer
 
 from howto.cli.options import SHELF, DateOption, ShelfOption, day, refuse, say
 from howto.jobs import new as plans
-from howto.jobs import pipeline
+from howto.jobs.folders import not_a_shelf
 from howto.jobs.staging import write_new
 
 new = typer.Typer(help="Write a technique, a visit or a whole shelf to fill in.", no_args_is_help=True)
@@ -46,7 +46,7 @@ def visit(
     shelf: ShelfOption = SHELF,
 ) -> None:
     """Write the file of one visit, from which the client's leaflet is made; what is left out is asked for."""
-    if problem := pipeline.not_a_shelf(shelf, ()):
+    if problem := not_a_shelf(shelf, ()):
         raise refuse(problem)
     jobs = done or []
     if not jobs and _asks():

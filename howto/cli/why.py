@@ -6,7 +6,7 @@ import typer
 
 from howto.cli import working
 from howto.cli.options import Form, FormOption, refuse, width
-from howto.jobs import pipeline
+from howto.jobs.rulebook import rulebook, rules_named
 
 
 def why(
@@ -16,9 +16,9 @@ def why(
     form: FormOption = Form.TEXT,
 ) -> None:
     """Say what a rule asks, why, and who says so; with no rule, print the whole rulebook."""
-    rules = pipeline.rulebook()
+    rules = rulebook()
     if name is not None:
-        near = pipeline.rules_named(name)
+        near = rules_named(name)
         if not near.found:
             raise refuse(near.sentence)
         rules = near.found

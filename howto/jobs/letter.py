@@ -12,8 +12,8 @@ from howto.families.mowing.measures import MowingMeasures
 from howto.families.watering import garden
 from howto.families.watering.garden import GardenWater
 from howto.findings import Finding, stops
+from howto.jobs.check import Examined, examine
 from howto.jobs.garden import BED, NOTHING, each_watering, lawn_need, rain_is_enough
-from howto.jobs.pipeline import Examined, examine
 from howto.jobs.staging import Stage
 from howto.languages import language_of
 from howto.languages.form import Labels

@@ -9,7 +9,7 @@ from pathlib import Path
 from howto.check.private import given_away
 from howto.families import FAMILIES, family
 from howto.findings import Finding
-from howto.jobs.pipeline import BY_NAME
+from howto.jobs.check import BY_NAME
 from howto.jobs.templates import CREW_TEXT, JobText, technique_text, visit_text
 from howto.model.names import file_name, short_name
 from howto.quantities import QuantityError, parse_in

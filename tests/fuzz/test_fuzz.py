@@ -7,7 +7,6 @@ from random import Random
 
 import pytest
 
-from howto.jobs import pipeline
 from tests.fuzz import __main__ as command
 from tests.fuzz import mutate, watched
 from tests.fuzz.corpus import Files, pool, tried
@@ -129,10 +128,10 @@ def test_nothing_is_wrong_with_a_shelf_that_is_merely_full_of_mistakes(folder: W
 def test_an_exception_is_told_by_its_kind_and_our_innermost_line(
     folder: Watched, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(pipeline, "check_shelf", broken)
+    monkeypatch.setattr("howto.jobs.check.check_shelf", broken)
     found = folder.trouble({"crew.yaml": "hemisphere: north"}, "read", TODAY)
     assert found is not None
-    assert found.what == "ZeroDivisionError in howto/pipeline.py:examine"
+    assert found.what == "ZeroDivisionError in howto/py:examine"
     assert "in broken" in found.full
 
 
@@ -142,7 +141,7 @@ def test_a_hang_is_cut_short(folder: Watched, monkeypatch: pytest.MonkeyPatch) -
             pass
 
     monkeypatch.setattr(watched, "HANGS_S", 0.05)
-    monkeypatch.setattr(pipeline, "check_shelf", hangs)
+    monkeypatch.setattr("howto.jobs.check.check_shelf", hangs)
     found = folder.trouble({"crew.yaml": "hemisphere: north"}, "read", TODAY)
     assert found is not None
     assert found.what == "HangsError in anywhere"
@@ -168,11 +167,11 @@ def test_what_is_slow_is_slow_twice_and_slower_than_before(folder: Watched, monk
 def test_the_command_keeps_the_smallest_and_says_so(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    monkeypatch.setattr(pipeline, "check_shelf", broken)
+    monkeypatch.setattr("howto.jobs.check.check_shelf", broken)
     monkeypatch.setattr(command, "SHARES", {"read": 1})
     assert command.main(["--runs", "3", "--to", str(tmp_path)]) == 1
-    assert "     3 × ZeroDivisionError in howto/pipeline.py:examine" in capsys.readouterr().out
-    home = tmp_path / "zerodivisionerror-in-howto-pipeline-py-examine"
+    assert "     3 × ZeroDivisionError in howto/py:examine" in capsys.readouterr().out
+    home = tmp_path / "zerodivisionerror-in-howto-check-py-examine"
     assert "seed 0, run 0, read on 2026-" in (home / "trouble.txt").read_text(encoding="utf-8")
     assert len([path for path in home.rglob("*") if path.suffix in {".md", ".yaml"}]) == 1
 

@@ -14,8 +14,9 @@ from time import process_time
 from types import FrameType
 from typing import Final, Literal
 
+import howto
 from howto.findings import Finding, stops
-from howto.jobs import pipeline
+from howto.jobs.check import examine, to_make
 from howto.jobs.outputs import make
 from tests.fuzz.corpus import Files
 from tests.support.source import ROOT
@@ -72,11 +73,11 @@ class Watched:
     def _run(self, how: How, today: date) -> tuple[Finding, ...]:
         """Return the findings of a shelf that is read and checked, then laid out as one kind, or built as all."""
         if how == "build":
-            return pipeline.build(self.shelf, self.out, today).findings
-        examined = pipeline.examine(self.shelf, today)
+            return howto.build_shelf(self.shelf, self.out, today).findings
+        examined = examine(self.shelf, today)
         if how == "read" or stops(examined.findings):
             return examined.findings
-        return (*examined.findings, *make(pipeline._make(examined, (), (how,), today), None))
+        return (*examined.findings, *make(to_make(examined, (), (how,), today), None))
 
     def _written(self, files: Files) -> None:
         """Leave these files on the shelf, with the pictures, and no others."""

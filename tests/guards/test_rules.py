@@ -9,7 +9,7 @@ import pytest
 
 from howto.families import FAMILIES
 from howto.findings import Severity
-from howto.jobs.pipeline import rulebook
+from howto.jobs.rulebook import rulebook
 from howto.model.family import Rule
 from howto.model.reference import Grade
 from tests.support.cases import all_cases

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from howto.jobs import pipeline
+from howto.jobs.folders import not_a_shelf
 from howto.jobs.letter import needs_of, write_letter
 from howto.layout.pages.letter import Needs, letter_sheet
 from howto.layout.pages.plain import message
@@ -95,4 +95,4 @@ def test_no_letter_is_written_while_an_error_stands(tmp_path: Path) -> None:
     assert made.stopped
     assert "leaflet.contradiction" in {finding.rule for finding in made.findings}
     assert not (tmp_path / "out").exists()
-    assert pipeline.not_a_shelf(root, ()) == ""
+    assert not_a_shelf(root, ()) == ""

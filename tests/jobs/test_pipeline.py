@@ -7,9 +7,12 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
+import howto
 from howto.findings import Severity
 from howto.jobs import new as plans
-from howto.jobs import pipeline
+from howto.jobs.check import BY_NAME
+from howto.jobs.folders import not_a_shelf
+from howto.jobs.rulebook import rules_named
 from tests.support.source import ROOT
 
 TODAY = date(2026, 10, 14)
@@ -40,7 +43,7 @@ def bytes_of(folder: Path) -> dict[str, bytes]:
 
 
 def test_one_technique_comes_out_three_ways(shelf: Path, tmp_path: Path) -> None:
-    built = pipeline.build(shelf, tmp_path / "out", TODAY)
+    built = howto.build_shelf(shelf, tmp_path / "out", TODAY)
     assert not built.stopped
     assert {f.severity for f in built.findings} <= {Severity.ADVICE}
     names = set(built.written)
@@ -52,19 +55,19 @@ def test_one_technique_comes_out_three_ways(shelf: Path, tmp_path: Path) -> None
 
 
 def test_the_same_files_and_day_give_the_same_bytes(shelf: Path, tmp_path: Path) -> None:
-    pipeline.build(shelf, tmp_path / "one", TODAY)
-    pipeline.build(shelf, tmp_path / "two", TODAY)
+    howto.build_shelf(shelf, tmp_path / "one", TODAY)
+    howto.build_shelf(shelf, tmp_path / "two", TODAY)
     one, two = bytes_of(tmp_path / "one"), bytes_of(tmp_path / "two")
     assert len(one) > 30
     assert one == two
 
 
 def test_nothing_is_written_while_an_error_stands(shelf: Path, tmp_path: Path) -> None:
-    pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["cards"])
+    howto.build_shelf(shelf, tmp_path / "out", TODAY, kinds=["cards"])
     before = bytes_of(tmp_path / "out")
     file = shelf / "clipping/clip-a-ball.md"
     file.write_text(file.read_text().replace("finished width: 700 mm", "finished width: 300 mm"))
-    built = pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["cards"])
+    built = howto.build_shelf(shelf, tmp_path / "out", TODAY, kinds=["cards"])
     assert built.stopped
     assert "clipping.half-at-most" in {finding.rule for finding in built.findings}
     assert bytes_of(tmp_path / "out") == before
@@ -73,7 +76,7 @@ def test_nothing_is_written_while_an_error_stands(shelf: Path, tmp_path: Path) -
 def test_a_build_that_breaks_half_way_leaves_the_last_output(
     shelf: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["cards"])
+    howto.build_shelf(shelf, tmp_path / "out", TODAY, kinds=["cards"])
     before = bytes_of(tmp_path / "out")
 
     def full(*_: object) -> bytes:
@@ -81,23 +84,23 @@ def test_a_build_that_breaks_half_way_leaves_the_last_output(
 
     monkeypatch.setattr("howto.jobs.outputs.jpeg", full)
     with pytest.raises(OSError, match="No space left"):
-        pipeline.build(shelf, tmp_path / "out", date(2026, 10, 15), kinds=["cards", "carousels"])
+        howto.build_shelf(shelf, tmp_path / "out", date(2026, 10, 15), kinds=["cards", "carousels"])
     assert bytes_of(tmp_path / "out") == before
 
 
 def test_a_technique_gone_from_the_shelf_goes_from_a_whole_build(shelf: Path, tmp_path: Path) -> None:
-    pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["cards", "leaflets"])
+    howto.build_shelf(shelf, tmp_path / "out", TODAY, kinds=["cards", "leaflets"])
     for path in (shelf / "visits").iterdir():
         path.unlink()
     (shelf / "clipping/clip-a-ball.md").rename(shelf / "clipping/clip-a-round-ball.md")
-    pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["cards", "leaflets"])
+    howto.build_shelf(shelf, tmp_path / "out", TODAY, kinds=["cards", "leaflets"])
     names = {name for name in bytes_of(tmp_path / "out") if name.endswith(".pdf")}
     assert names == {"cards/clip-a-round-ball.pdf"}
 
 
 def test_a_part_of_the_shelf_is_built_beside_the_rest(shelf: Path, tmp_path: Path) -> None:
-    pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["cards", "leaflets"])
-    built = pipeline.build(shelf, tmp_path / "out", TODAY, [shelf / "visits"], kinds=["leaflets"])
+    howto.build_shelf(shelf, tmp_path / "out", TODAY, kinds=["cards", "leaflets"])
+    built = howto.build_shelf(shelf, tmp_path / "out", TODAY, [shelf / "visits"], kinds=["leaflets"])
     endings = ("html", "ics", "pdf", "txt")
     assert built.written == tuple(f"leaflets/2026-10-14-long-field.{ending}" for ending in endings)
     assert (tmp_path / "out/cards/clip-a-ball.pdf").exists()
@@ -106,8 +109,8 @@ def test_a_part_of_the_shelf_is_built_beside_the_rest(shelf: Path, tmp_path: Pat
 def test_a_warning_stops_a_strict_build_only(shelf: Path, tmp_path: Path) -> None:
     file = shelf / "clipping/clip-a-ball.md"
     file.write_text(file.read_text().replace("passes: 2", "passes: 1"))
-    assert pipeline.build(shelf, tmp_path / "strict", TODAY, strict=True).stopped
-    assert not pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["cards"]).stopped
+    assert howto.build_shelf(shelf, tmp_path / "strict", TODAY, strict=True).stopped
+    assert not howto.build_shelf(shelf, tmp_path / "out", TODAY, kinds=["cards"]).stopped
 
 
 def test_what_will_not_fit_is_found_without_writing(shelf: Path) -> None:
@@ -116,59 +119,59 @@ def test_what_will_not_fit_is_found_without_writing(shelf: Path) -> None:
         f"{n}. **Step {n}.** " + "Look at the plant from the path and from the gate. " * 12 for n in range(7, 19)
     )
     file.write_text(file.read_text().replace("\n## Cautions", f"{long}\n\n## Cautions"))
-    found = {finding.rule for finding in pipeline.check(shelf, TODAY).findings}
+    found = {finding.rule for finding in howto.check_shelf(shelf, TODAY).findings}
     assert "fit.card" in found
 
 
 def test_findings_are_kept_to_the_paths_asked_for(shelf: Path) -> None:
     (shelf / "clipping/broken.md").write_text("no front matter\n")
-    assert any("broken.md" in f.span.path for f in pipeline.check(shelf, TODAY).findings)
-    kept = pipeline.check(shelf, TODAY, [shelf / "clipping/clip-a-ball.md"]).findings
+    assert any("broken.md" in f.span.path for f in howto.check_shelf(shelf, TODAY).findings)
+    kept = howto.check_shelf(shelf, TODAY, [shelf / "clipping/clip-a-ball.md"]).findings
     assert not any("broken.md" in finding.span.path for finding in kept)
 
 
 def test_a_command_that_cannot_start_says_why(shelf: Path, tmp_path: Path) -> None:
-    assert pipeline.not_a_shelf(shelf, [shelf / "clipping"]) == ""
-    assert "There is no folder" in pipeline.not_a_shelf(tmp_path / "none", [])
-    assert "There is no file or folder" in pipeline.not_a_shelf(shelf, [shelf / "none.md"])
-    assert "is not on the shelf" in pipeline.not_a_shelf(shelf, [tmp_path])
+    assert not_a_shelf(shelf, [shelf / "clipping"]) == ""
+    assert "There is no folder" in not_a_shelf(tmp_path / "none", [])
+    assert "There is no file or folder" in not_a_shelf(shelf, [shelf / "none.md"])
+    assert "is not on the shelf" in not_a_shelf(shelf, [tmp_path])
 
 
 def test_figures_by_name_by_file_and_by_visit(shelf: Path) -> None:
-    worked = pipeline.figures(shelf, "clip-a-ball", TODAY)
+    worked = howto.figures_of(shelf, "clip-a-ball", TODAY)
     names = [figure.name for _, figures in worked.groups for figure in figures]
     assert names[:2] == ["off each side", "share removed"]
-    assert pipeline.figures(shelf, str(shelf / "clipping/clip-a-ball.md"), TODAY).groups == worked.groups
-    visit = pipeline.figures(shelf, "2026-10-14-long-field", TODAY)
+    assert howto.figures_of(shelf, str(shelf / "clipping/clip-a-ball.md"), TODAY).groups == worked.groups
+    visit = howto.figures_of(shelf, "2026-10-14-long-field", TODAY)
     assert [heading for heading, _ in visit.groups] == ["Clip a ball - the ball by the gate"]
-    assert "clip-a-ball" in pipeline.figures(shelf, "clip-a-bal", TODAY).unknown
+    assert "clip-a-ball" in howto.figures_of(shelf, "clip-a-bal", TODAY).unknown
 
 
 def test_figures_of_a_file_that_cannot_be_read_are_its_findings(shelf: Path) -> None:
     (shelf / "clipping/broken.md").write_text("no front matter\n")
-    worked = pipeline.figures(shelf, "broken", TODAY)
+    worked = howto.figures_of(shelf, "broken", TODAY)
     assert not worked.groups
     assert worked.findings
 
 
 def test_a_rule_by_name_by_family_and_by_a_near_name() -> None:
-    assert [rule.name for rule in pipeline.rules_named("mowing.one-third").found] == ["mowing.one-third"]
-    assert len(pipeline.rules_named("Mowing").found) >= 10
-    near = pipeline.rules_named("mowing.one-thrid")
+    assert [rule.name for rule in rules_named("mowing.one-third").found] == ["mowing.one-third"]
+    assert len(rules_named("Mowing").found) >= 10
+    near = rules_named("mowing.one-thrid")
     assert not near.found
     assert "mowing.one-third" in near.sentence
-    assert "clipping.ruffle" in pipeline.rules_named("ruffl").sentence
-    assert "technique.reason" in pipeline.rules_named("learner drops").sentence  # by what it says
-    assert pipeline.rules_named("zzz").sentence == "No rule is called `zzz`. Nearest: none. All: howto why"
+    assert "clipping.ruffle" in rules_named("ruffl").sentence
+    assert "technique.reason" in rules_named("learner drops").sentence  # by what it says
+    assert rules_named("zzz").sentence == "No rule is called `zzz`. Nearest: none. All: howto why"
 
 
-@pytest.mark.parametrize("family", list(pipeline.BY_NAME))
+@pytest.mark.parametrize("family", list(BY_NAME))
 def test_a_new_technique_of_each_family_builds(family: str, tmp_path: Path) -> None:
     root = tmp_path / "mine"
     for path, text in (*plans.new_shelf(root).files, *plans.new_technique(root, "Try: it & see", family).files):
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_text(text)
-    built = pipeline.build(root, tmp_path / "out", TODAY)
+    built = howto.build_shelf(root, tmp_path / "out", TODAY)
     assert not built.stopped, [(f.rule, f.what) for f in built.findings]
     assert "cards/try-it-see.pdf" in built.written
     again = plans.new_technique(root, "Try: it & see", family)
@@ -214,7 +217,7 @@ done:
     )
     for path, text in plan.files:
         path.write_text(text)
-    built = pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["leaflets"])
+    built = howto.build_shelf(shelf, tmp_path / "out", TODAY, kinds=["leaflets"])
     assert "leaflets/2026-10-14-gate-north.pdf" in built.written
     assert "is there already" in plans.new_visit(shelf, "Gate: north", TODAY, ["clip-a-ball"], "").problem
 
@@ -223,7 +226,7 @@ def test_the_crews_own_mark_stands_on_frames(shelf: Path, tmp_path: Path) -> Non
     Image.new("RGB", (90, 90), "#2244cc").save(shelf / "mark.png")
     crew = shelf / "crew.yaml"
     crew.write_text(crew.read_text() + "mark: mark.png\n")
-    built = pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["carousels"])
+    built = howto.build_shelf(shelf, tmp_path / "out", TODAY, kinds=["carousels"])
     assert not built.stopped
     with Image.open(tmp_path / "out/carousels/clip-a-ball/4x5/02.jpg") as frame:
         red, green, blue = frame.getpixel((64 + 22, 1350 - 31))  # type: ignore[misc]
@@ -234,21 +237,21 @@ def test_the_crews_own_mark_stands_on_frames(shelf: Path, tmp_path: Path) -> Non
 def test_a_mark_that_is_not_there_is_a_finding(shelf: Path) -> None:
     crew = shelf / "crew.yaml"
     crew.write_text(crew.read_text() + "mark: none.png\n")
-    found = {finding.rule for finding in pipeline.check(shelf, TODAY).findings}
+    found = {finding.rule for finding in howto.check_shelf(shelf, TODAY).findings}
     assert "file.picture-missing" in found
 
 
 def test_colours_that_cannot_be_read_are_a_finding(shelf: Path) -> None:
     crew = shelf / "crew.yaml"
     crew.write_text(crew.read_text().replace("#9a3a1c", "#f0e0d0"))
-    found = [finding for finding in pipeline.check(shelf, TODAY).findings if finding.rule == "shelf.colours"]
+    found = [finding for finding in howto.check_shelf(shelf, TODAY).findings if finding.rule == "shelf.colours"]
     assert [finding.span.path for finding in found] == [crew.as_posix()]
 
 
 def test_a_leaflet_that_will_not_fit_is_found(shelf: Path) -> None:
     visit = shelf / "visits/2026-10-14-long-field.md"
     visit.write_text(visit.read_text() + "We left the ball round and the path clean.\n\n" * 480)
-    assert "fit.leaflet" in {finding.rule for finding in pipeline.check(shelf, TODAY).findings}
+    assert "fit.leaflet" in {finding.rule for finding in howto.check_shelf(shelf, TODAY).findings}
 
 
 @pytest.mark.parametrize(
@@ -263,6 +266,6 @@ def test_a_leaflet_that_will_not_fit_is_found(shelf: Path) -> None:
 def test_what_gives_a_client_away_stops_a_build(shelf: Path, tmp_path: Path, words: str, rule: str) -> None:
     visit = shelf / "visits/2026-10-14-long-field.md"
     visit.write_text(visit.read_text() + words + "\n")
-    built = pipeline.build(shelf, tmp_path / "out", TODAY, kinds=["leaflets"])
+    built = howto.build_shelf(shelf, tmp_path / "out", TODAY, kinds=["leaflets"])
     assert built.stopped
     assert rule in {finding.rule for finding in built.findings}

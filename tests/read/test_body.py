@@ -3,8 +3,8 @@ import re
 import pytest
 
 from howto.findings import Severity
-from howto.read.body import read_body, read_words
 from howto.languages import language_of
+from howto.read.body import read_body, read_words
 from howto.span import SourceText
 from tests.support.bodies import RIGHT, body, rules, within
 from tests.support.reading import told

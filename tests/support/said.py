@@ -5,7 +5,7 @@ from functools import cache
 
 from howto.compute.ready import ready
 from howto.families import FAMILIES, family
-from howto.jobs.pipeline import examine
+from howto.jobs.check import examine
 from howto.languages.reader import Reader
 from howto.layout.pages.page_words import card_texts, leaflet_texts
 from howto.model.work import Work
