@@ -1,11 +1,10 @@
-"""Reads the cases: a technique file each, with the exact text that is reported, and follows their mends.
+"""Reads the cases: a file each, with what it changes in a base and the exact text reported, and follows their mends.
 
-`<rule>--<slug>.md` is the technique and `.findings` what is said of it, empty where it passes. A crew of its own
-stands in `<rule>--<slug>.crew.yaml`. Where a mend is not one that a program can follow, the text after following
-it to the letter stands in `<rule>--<slug>.mended.md`.
+tests/cases/README.md says how a case is written.
 """
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
 from functools import cache, cached_property
@@ -22,73 +21,114 @@ from howto.model.family import Breach, Edit
 from howto.model.plants import PlantBook
 from howto.model.work import AnyWork, Work
 from howto.read.assemble import assemble
-from howto.read.crew import read_crew
+from howto.read.crew import crew_of
 from howto.read.plants import read_book
-from howto.read.text import read_text
+from howto.read.text import text_of
 from howto.span import SourceText
 
 FOLDER = Path(__file__).parent.parent / "cases"
+BASES = FOLDER / "bases"
 TODAY = date(2026, 10, 14)
-MENDED = ".mended.md"
+_HEADING = re.compile(r"^--- (\w+)\n", re.MULTILINE)
+_PARTS = ("base", "crew", "changed", "says", "mended")
+_CHANGE = re.compile(r"(?P<sign>[-+ ])(?: (?P<line>.*))?")
 
 
 @dataclass(frozen=True)
 class Case:
-    """One case, by the path of its technique file."""
+    """One case, by the path of its file: `<family>/<rule>--<slug>.case`."""
 
     path: Path
 
     @property
     def name(self) -> str:
-        """Its name without an ending."""
-        return self.path.name.removesuffix(".md")
+        """Its rule and its slug."""
+        return f"{self.path.parent.name}.{self.path.stem}"
 
     @property
     def rule(self) -> str:
         """The rule it is about."""
         return self.name.partition("--")[0]
 
-    @property
-    def findings(self) -> Path:
-        """The file of the exact text reported."""
-        return self.path.with_name(f"{self.name}.findings")
+    @cached_property
+    def parts(self) -> dict[str, str]:
+        """What stands under each heading, in the order of the file."""
+        text = self.path.read_text(encoding="utf-8")
+        opening, *rest = _HEADING.split(text.removeprefix("base: "))
+        parts = {"base": opening.strip(), **dict(zip(rest[::2], rest[1::2], strict=True))}
+        if odd := [each for each in parts if each not in _PARTS]:
+            raise AssertionError(f"{self.name}: no case says {odd}")
+        return parts
 
     @property
-    def mended(self) -> Path:
-        """The file of the technique after its mends, where a person has to follow them."""
-        return self.path.with_name(self.name + MENDED)
+    def said(self) -> str:
+        """The exact text reported, empty where it passes."""
+        return self.parts.get("says", "")
 
     @property
     def crew(self) -> Crew:
         """The crew of the case, or one that says nothing."""
-        path = self.path.with_name(f"{self.name}.crew.yaml")
-        return read_crew(path)[0] if path.exists() else Crew()
+        return crew_of(SourceText("crew.yaml", self.parts["crew"]))[0] if "crew" in self.parts else Crew()
 
-    @property
-    def source(self) -> SourceText:
-        """The technique file, named as if it stood in the folder of its family."""
-        return shown(self.path)
+    @cached_property
+    def text(self) -> str:
+        """The base with the case's changes."""
+        base = (BASES / f"{self.parts['base']}.md").read_text(encoding="utf-8")
+        return changed(base, self.parts.get("changed", "").splitlines())
 
     @cached_property
     def checked(self) -> "Checked":
-        """What its file comes to, worked out once for all the tests that ask."""
-        return check_text(self.source, self.crew)
+        """What is found in the case."""
+        return check_text(shown(self.text), self.crew)
+
+    @property
+    def mended(self) -> "Checked | None":
+        """What is found after its mends, where a person has to follow them."""
+        if "mended" not in self.parts:
+            return None
+        return check_text(shown(changed(self.text, self.parts["mended"].splitlines())), self.crew)
+
+    def accept(self, report: str) -> None:
+        """Write another text reported into the file, and leave the rest of it."""
+        self.parts["says"] = report
+        rest = "".join(f"--- {heading}\n{text}" for heading, text in self.parts.items() if heading != "base")
+        self.path.write_text(f"base: {self.parts['base']}\n{rest}", encoding="utf-8")
 
 
-def shown(path: Path) -> SourceText:
-    """Return a case's file under the name that its findings give it."""
-    said = re.search(rb"^family:\s*([a-z]+)", path.read_bytes(), re.MULTILINE)
-    folder = said[1].decode("ascii") if said else "clipping"
-    source, findings = read_text(path, f"techniques/{folder}/case.md")
+def changed(text: str, changes: Sequence[str]) -> str:
+    """Return a text after changes, made from its top down.
+
+    `- line` takes out the next such line, `+ line` puts one in, and a line set in by two spaces passes over the
+    next such line, to reach a place further on.
+    """
+    done: list[str] = []
+    rest = text.split("\n")
+    for change in filter(None, changes):
+        said = _CHANGE.fullmatch(change)
+        sign, line = (said["sign"], said["line"] or "") if said else ("", "")
+        if sign == "+":
+            done.append(line)
+            continue
+        if not sign or line not in rest:
+            raise AssertionError(f"no change, or no such line from here on: {change!r}")
+        at = rest.index(line)
+        done += rest[:at] if sign == "-" else rest[: at + 1]
+        rest = rest[at + 1 :]
+    return "\n".join([*done, *rest])
+
+
+def shown(text: str) -> SourceText:
+    """Return a technique file's text, named as if it stood in the folder of its family."""
+    said = re.search(r"^family:\s*([a-z]+)", text, re.MULTILINE)
+    source, findings = text_of(text.encode("utf-8"), f"techniques/{said[1] if said else 'clipping'}/case.md")
     if source is None:
-        raise AssertionError(f"{path.name} cannot be read: {findings}")
+        raise AssertionError(f"this cannot be read as text: {findings}")
     return source
 
 
 def all_cases() -> list[Case]:
     """Return every case by name."""
-    files = sorted(path for path in FOLDER.glob("*.md") if not path.name.endswith(MENDED))
-    return [Case(path) for path in files]
+    return [Case(path) for path in sorted(FOLDER.glob("*/*.case"))]
 
 
 @cache

@@ -324,12 +324,6 @@ def test_the_tensioners_to_list_are_one_a_wire() -> None:
 # -- all of them --
 
 
-def test_the_rulebook() -> None:
-    assert len(RULES) == 39
-    assert len(BY_NAME) == 39
-    assert all(rule.name.startswith("espalier.") for rule in RULES)
-
-
 @given(measures=ANY, season=st.sampled_from(["", "winter", "June", "spring"]), sea=st.booleans())
 def test_every_mend_mends(measures: dict[str, Any], season: str, sea: bool) -> None:
     whole = made({"season": season}, SEA if sea else Crew(), off_wall_mm=20.0, arm_angle_deg=30.0, **measures)
