@@ -19,12 +19,15 @@ from howto.quantities.amounts import (
     Count,
     Day,
     Held,
+    Listed,
     Months,
     Name,
     Phrase,
     Range,
+    Scaled,
     Share,
     Spread,
+    Typed,
     Word,
     Words,
     phrase,
@@ -74,6 +77,11 @@ class Reader:
     def worked(self, words: Words) -> str:
         """Return a line of arithmetic, in the units it was worked in: both sides of `=` stay true."""
         return self._told(phrase(words), None).replace(TIE, " ")
+
+    def filled(self, words: Words) -> str:
+        """Return an author's words as they stand, with the amounts in them told."""
+        parts = phrase(words).parts
+        return "".join(part if isinstance(part, str) else self._held(part, self.units) for part in parts)
 
     def gaps(self, words: Words) -> Iterator[str]:
         """Yield the keys of what would be told in English though the reader reads another language."""
@@ -138,11 +146,17 @@ class Reader:
         found = self.own.get(key) or PHRASES.get(base(self.language), {}).get(key)
         return found if found is not None and found.count("{}") == count else None
 
-    def _held(self, held: Held, units: System | None) -> str:  # noqa: PLR0911 - one line a kind of value
+    def _held(self, held: Held, units: System | None) -> str:  # noqa: C901, PLR0911 - one line a kind of value
         """Return a value that stands in a phrase."""
         match held:
             case Amount():
                 return self._amount(held, units)
+            case Scaled(value, unit, digits):
+                return self.value(value, unit, digits)
+            case Typed():
+                return held.written
+            case Listed(values, unit):
+                return self.listed(values, unit)
             case Range():
                 return self._range(held, units)
             case Spread(value, unit):
@@ -217,7 +231,13 @@ class Reader:
         if isinstance(held, Word):
             yield from self.gaps(held.text)
         known = UNITS.get(base(self.language), {})
-        noun = held.many if isinstance(held, Count) else held.unit if isinstance(held, Amount | Range | Spread) else ""
+        noun = (
+            held.many
+            if isinstance(held, Count)
+            else held.unit
+            if isinstance(held, Amount | Scaled | Listed | Range | Spread)
+            else ""
+        )
         yield from (word for word in _WORD.findall(noun) if word in UNITS["es"] and word not in known)
 
 

@@ -6,6 +6,7 @@ from typing import Any, Generic, Literal, TypeVar
 from howto.model.measures import Measures
 from howto.model.prose import Prose
 from howto.model.value import Value
+from howto.quantities.amounts import Typed
 from howto.span import Span
 
 M = TypeVar("M", bound=Measures, covariant=True)
@@ -71,12 +72,24 @@ class When(Value):
     month: int | None = None
 
 
+class TypedAmount(Value):
+    """An amount that an author typed, and where it stands in the plain words of its sentence."""
+
+    start: int
+    end: int
+    amount: Typed
+
+
 class Care(Value):
-    """What the client does afterwards, and when; `never` for what they must not do."""
+    """What the client does afterwards, and when; `never` for what they must not do.
+
+    `amounts` are those that stand in the text as its author typed them.
+    """
 
     when: When
     text: Prose
     never: bool = False
+    amounts: tuple[TypedAmount, ...] = ()
 
 
 class Technique(Value, Generic[M]):

@@ -1,12 +1,14 @@
 """How an amount is printed for a reader: rounding, the units of the reader's system, and the spaces between."""
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
 from math import ceil, floor
 from typing import Final
 
 from howto.quantities.units import convert, convert_difference, unit_named
 
+Change = Callable[[float, str, str], float]
 _SPACE: Final = "\u00a0"
 _MINUS: Final = "−"
 _GLYPHS: Final = {(1, 4): "¼", (1, 2): "½", (3, 4): "¾"}
@@ -140,11 +142,16 @@ def _print(value: float, unit: str, system: str, digits: int | None, *, differen
         return _feet(convert(number, symbol, "in"))
     if symbol in {"mm", "m"} and digits is None:
         return _metres(number, symbol)
-    better = _better(number, symbol)
-    number = change(number, symbol, better)
+    number, better = _in_better(number, symbol, change)
     named = unit_named(better)
     text = show_number(number, 3 if digits is None else digits)
     return _Printed(text, named.symbol if text == "1" else named.many, named.many)
+
+
+def _in_better(number: float, symbol: str, change: Change = convert) -> tuple[float, str]:
+    """Return an amount in the larger or smaller unit that keeps its number short, and that unit."""
+    better = _better(number, symbol)
+    return change(number, symbol, better), better
 
 
 def _better(number: float, symbol: str) -> str:
@@ -223,6 +230,14 @@ def _mixed(count: int, parts: int) -> str:
 def show(value: float, unit: str, system: str = "metric", digits: int | None = None) -> str:
     """Return an amount for a reader of a `system` (metric, us, uk); `digits` asks for that many figures."""
     return str(_print(value, unit, system, digits))
+
+
+def rounded(value: float, unit: str, system: str = "metric", digits: int | None = None) -> tuple[float, str]:
+    """Return a volume or mass as its reader is shown it: the number with its figures, and the unit it is shown in."""
+    target = _for_reader(unit, system)
+    number, better = _in_better(convert(value, unit, target), unit_named(target).symbol)
+    size = floor(_log10(abs(number))) if number else 0
+    return round(number * (1 + 1e-12), max(0, (3 if digits is None else digits) - 1 - size)), better
 
 
 def show_tolerance(value: float, unit: str, system: str = "metric") -> str:

@@ -7,10 +7,12 @@ from pathlib import PurePosixPath
 from typing import Any, Final
 
 from howto.findings import Finding
+from howto.languages.written_units import amounts_in
 from howto.model.family import AnyFamily
 from howto.model.names import file_name
 from howto.model.prose import Prose, Run
-from howto.model.technique import AnyTechnique, Care, Hazard, Kit, Mark, Picture, Step, Technique, When
+from howto.model.technique import AnyTechnique, Care, Hazard, Kit, Mark, Picture, Step, Technique, TypedAmount, When
+from howto.quantities.amounts import Typed
 from howto.read.body import Body, read_body
 from howto.read.front_matter import split_front_matter
 from howto.read.header import Header, read_header
@@ -162,7 +164,11 @@ def _aftercare(notes: Notes, body: Body, spans: dict[str, Span], language: str) 
         never = each.never or when.text.casefold() == "never"
         spans[f"aftercare[{len(tasks)}]"] = each.span
         spans[f"aftercare[{len(tasks)}].when"] = each.when_span
-        tasks.append(Care(when=when, text=prose_of(each.text), never=never))
+        amounts = tuple(
+            TypedAmount(start=start, end=end, amount=Typed(found.amount, found.dimension, found.written))
+            for start, end, found in amounts_in(each.text.text, language)
+        )
+        tasks.append(Care(when=when, text=prose_of(each.text), never=never, amounts=amounts))
     return tuple(tasks)
 
 
