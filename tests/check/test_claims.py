@@ -7,7 +7,8 @@ import pytest
 
 from howto.check.claims import CLAIM_RULES, check_claims
 from howto.model.prose import Run, prose
-from howto.model.technique import AnyTechnique, Care, Hazard, Kit, Step, When
+from howto.model.technique import Care, Hazard, Kit, Step, When
+from howto.model.work import AnyWork
 from howto.span import SourceText, Span
 from tests.support.builders import DIGGING, technique
 
@@ -27,11 +28,11 @@ PARTS = (
 )
 
 
-def hole(**parts: Any) -> AnyTechnique:
+def hole(**parts: Any) -> AnyWork:
     return technique(DIGGING, parts, rounds=2, mulch=True)
 
 
-def found(which: AnyTechnique) -> list[tuple[str, str, str, str]]:
+def found(which: AnyWork) -> list[tuple[str, str, str, str]]:
     figures = tuple(DIGGING.figures(which, date(2026, 10, 14)))
     return [
         (each.rule, str(each.severity), each.what, each.mend)

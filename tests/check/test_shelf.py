@@ -28,7 +28,7 @@ def made(name: str, having: Mapping[str, Any] | None = None, /, **measures: Any)
     folder, _, file = f"digging/{name}".rpartition("/")
     path = f"techniques/{folder.removeprefix('digging/') or 'digging'}/{file}.md"
     parts = {"id": file, "title": f"Do {file}", "path": path, **(having or {})}
-    return technique(DIGGING, parts, book=BOOK, **measures)
+    return technique(DIGGING, parts, book=BOOK, **measures).technique
 
 
 def findings(*techniques: AnyTechnique, figures: Mapping[str, Any] | None = None, **parts: Any) -> tuple[Finding, ...]:
@@ -129,11 +129,7 @@ FAGUS = {"plants": ("Fagus sylvatica",)}
 def test_a_rate_of_one_plant_said_twice_warns() -> None:
     here, there = made("a", BEECH, settling_mm_per_year=12.0), made("b", FAGUS, settling_mm_per_year=20.0)
     (one,) = findings(here, there)
-    assert (one.rule, str(one.severity), one.span.path) == (
-        "shelf.same-plant",
-        "warning",
-        "techniques/digging/b.md",
-    )
+    assert (one.rule, str(one.severity), one.span.path) == ("shelf.same-plant", "warning", "techniques/digging/b.md")
     assert one.what == (
         "`settling` of Fagus sylvatica is 20\u00a0mm/year here and 12\u00a0mm/year in `techniques/digging/a.md`"
     )
@@ -170,12 +166,7 @@ def rate(value: float, unit: str = "mm/year") -> tuple[Figure, ...]:
 
 @pytest.mark.parametrize(
     ("first", "second", "count"),
-    [
-        (rate(100), rate(120), 1),
-        (rate(100), rate(109), 0),
-        (rate(100, "mm"), rate(120, "mm"), 0),
-        (rate(100), (), 0),
-    ],
+    [(rate(100), rate(120), 1), (rate(100), rate(109), 0), (rate(100, "mm"), rate(120, "mm"), 0), (rate(100), (), 0)],
 )
 def test_rates_worked_out_for_one_plant(first: tuple[Figure, ...], second: tuple[Figure, ...], count: int) -> None:
     both = findings(made("a", BEECH), made("b", BEECH), figures={"a": first, "b": second})
@@ -291,10 +282,7 @@ def test_a_file_that_is_there_and_no_photograph(pictures: Path) -> None:
 
 def test_a_folder_named_as_a_picture(pictures: Path) -> None:
     (one,) = findings(made("a", shown("ball.jpg", "site/gate.PNG", "site")), root=str(pictures))
-    assert (one.what, one.mend) == (
-        "`site` is a folder",
-        "write the name of a picture in it, or take the line out",
-    )
+    assert (one.what, one.mend) == ("`site` is a folder", "write the name of a picture in it, or take the line out")
 
 
 def test_a_picture_whose_name_no_disk_can_hold_is_missing(pictures: Path) -> None:

@@ -1,6 +1,7 @@
 """The aftercare of several jobs becomes one list: each task once, on its nearest day."""
 
 from datetime import date
+from typing import Any
 
 import pytest
 
@@ -113,10 +114,7 @@ def test_one_job_needs_no_word_of_what_it_was() -> None:
 
 
 def test_amounts_for_things_named_apart_stay_apart() -> None:
-    found = told(
-        job("the pear", care("Water 9 L.", "within", 2)),
-        job("the hedge", care("Water 9 L.", "within", 2)),
-    )
+    found = told(job("the pear", care("Water 9 L.", "within", 2)), job("the hedge", care("Water 9 L.", "within", 2)))
     assert [(words, what) for _, words, what, _ in found] == [
         ("Water 9 L.", ("the pear",)),
         ("Water 9 L.", ("the hedge",)),
@@ -244,7 +242,7 @@ def test_a_line_is_left_out_where_the_visit_says_so() -> None:
     ]
 
 
-def keys(*jobs: Job, **changes: object) -> list[str]:
+def keys(*jobs: Job, **changes: Any) -> list[str]:
     plan, _ = planned(*jobs, **changes)
     return [task.key for task in plan.tasks]
 
