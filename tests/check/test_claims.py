@@ -133,7 +133,7 @@ def test_a_number_that_disagrees_with_a_measure() -> None:
 
 def test_a_number_that_disagrees_with_a_figure() -> None:
     (one,) = said("Soil out is 80 L.")
-    assert one[2] == "`80 L` disagrees with the figure `soil out`, 75\u00a0L"
+    assert one[2] == "`80 L` disagrees with the figure `soil out`, 75 L"
 
 
 def test_a_count_only_warns() -> None:
