@@ -4,19 +4,7 @@ import pytest
 from fontTools.ttLib import TTFont
 from PIL import ImageFont, features
 
-from howto.fonts import (
-    CUTS,
-    Face,
-    coverage,
-    covers,
-    face_for,
-    missing,
-    path,
-    pens,
-    runs,
-    typst_fonts,
-    width,
-)
+from howto.fonts import CUTS, Face, coverage, covers, face_for, missing, path, pens, runs, typst_fonts, width
 
 FACES: tuple[Face, ...] = ("text", "text-bold", "text-italic", "head", "head-bold")
 

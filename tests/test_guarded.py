@@ -14,12 +14,12 @@ from typing import Any, NoReturn
 import pytest
 from typer.testing import CliRunner
 
-from howto.jobs import pipeline
 from howto.cli.app import app, main
 from howto.families import FAMILIES
 from howto.families.clipping import FAMILY
 from howto.findings import OUR_FAULT, Finding, exit_status
 from howto.guarded import COMMAND, LOUD, guarded
+from howto.jobs import pipeline
 from howto.span import Span
 from tests.support.source import ROOT
 

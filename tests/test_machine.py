@@ -5,8 +5,8 @@ import os
 
 import pytest
 
-from howto.machine import refusal
 from howto.jobs.staging import RefusedError
+from howto.machine import refusal
 
 FULL = "the disk is full. Make room on it, then give the command again."
 ALLOWED = (

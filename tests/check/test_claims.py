@@ -7,7 +7,8 @@ import pytest
 
 from howto.check.claims import CLAIM_RULES, check_claims
 from howto.model.prose import Run, prose
-from howto.model.technique import AnyTechnique, Care, Hazard, Kit, Step, When
+from howto.model.technique import Care, Hazard, Kit, Step, When
+from howto.model.work import AnyWork
 from howto.span import SourceText, Span
 from tests.support.builders import DIGGING, technique
 
@@ -27,11 +28,11 @@ PARTS = (
 )
 
 
-def hole(**parts: Any) -> AnyTechnique:
+def hole(**parts: Any) -> AnyWork:
     return technique(DIGGING, parts, rounds=2, mulch=True)
 
 
-def found(which: AnyTechnique) -> list[tuple[str, str, str, str]]:
+def found(which: AnyWork) -> list[tuple[str, str, str, str]]:
     figures = tuple(DIGGING.figures(which, date(2026, 10, 14)))
     return [
         (each.rule, str(each.severity), each.what, each.mend)
@@ -132,7 +133,7 @@ def test_a_number_that_disagrees_with_a_measure() -> None:
 
 def test_a_number_that_disagrees_with_a_figure() -> None:
     (one,) = said("Soil out is 80 L.")
-    assert one[2] == "`80 L` disagrees with the figure `soil out`, 75\u00a0L"
+    assert one[2] == "`80 L` disagrees with the figure `soil out`, 75 L"
 
 
 def test_a_count_only_warns() -> None:

@@ -1,6 +1,7 @@
 """The aftercare of several jobs becomes one list: each task once, on its nearest day."""
 
 from datetime import date
+from typing import Any
 
 import pytest
 
@@ -51,7 +52,7 @@ def test_what_comes_round_without_an_end_stops_with_the_season_of_its_work() -> 
     assert when_and_what(job("a", mow, season="any time")) == [("every week, from 21 October 2026", "Mow.")]
     out_of_season = when_and_what(job("a", mow, season="May to June"))
     assert out_of_season == [("every week, from 21 October 2026", "Mow.")]
-    southern = when_and_what(job("a", mow, season="spring to autumn", crew=SOUTH))
+    southern = when_and_what(job("a", mow, season="spring to autumn"), crew=SOUTH)
     assert southern == [("every week, from 21 October 2026 to 31 May 2027", "Mow.")]
 
 
@@ -68,7 +69,7 @@ def test_a_season_is_written_in_months() -> None:
 
 
 def test_a_season_is_that_of_the_crews_hemisphere_and_never_starts_before_the_visit() -> None:
-    plan, _ = planned(job("a", care("Feed.", "season", season="spring"), crew=SOUTH))
+    plan, _ = planned(job("a", care("Feed.", "season", season="spring")), crew=SOUTH)
     (task,) = plan.tasks
     # southern spring is September to November: on 14 October it has begun
     assert (task.start, task.end) == (date(2026, 10, 14), date(2026, 11, 30))
@@ -113,10 +114,7 @@ def test_one_job_needs_no_word_of_what_it_was() -> None:
 
 
 def test_amounts_for_things_named_apart_stay_apart() -> None:
-    found = told(
-        job("the pear", care("Water 9 L.", "within", 2)),
-        job("the hedge", care("Water 9 L.", "within", 2)),
-    )
+    found = told(job("the pear", care("Water 9 L.", "within", 2)), job("the hedge", care("Water 9 L.", "within", 2)))
     assert [(words, what) for _, words, what, _ in found] == [
         ("Water 9 L.", ("the pear",)),
         ("Water 9 L.", ("the hedge",)),
@@ -244,7 +242,7 @@ def test_a_line_is_left_out_where_the_visit_says_so() -> None:
     ]
 
 
-def keys(*jobs: Job, **changes: object) -> list[str]:
+def keys(*jobs: Job, **changes: Any) -> list[str]:
     plan, _ = planned(*jobs, **changes)
     return [task.key for task in plan.tasks]
 

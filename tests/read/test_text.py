@@ -1,8 +1,8 @@
 import os
 from pathlib import Path
 
+from howto.findings import README
 from howto.model.reference import FORMAT
-from howto.read.notes import README
 from howto.read.text import MOST_BYTES, read_text, text_of
 from tests.support.reading import told
 

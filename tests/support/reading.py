@@ -6,10 +6,8 @@ from typing import Annotated, Literal
 from pydantic import Field, model_validator
 
 from howto.findings import Finding
-from howto.model.crew import Crew
 from howto.model.family import Family
 from howto.model.measures import Measures
-from howto.model.plants import PlantBook
 from howto.model.technique import AnyTechnique
 from howto.read.assemble import assemble
 from howto.span import SourceText
@@ -128,7 +126,7 @@ def read(
     text: str = TEXT, path: str = "techniques/clipping/clip-a-ball.md"
 ) -> tuple[AnyTechnique | None, tuple[Finding, ...]]:
     """Return what a text is read as."""
-    return assemble(source(text, path), FAMILIES, Crew(), PlantBook())
+    return assemble(source(text, path), FAMILIES, "en")
 
 
 def told(findings: tuple[Finding, ...]) -> list[tuple[str, int, int, int]]:

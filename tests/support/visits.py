@@ -7,6 +7,7 @@ from howto.compute.tasks import plan_of
 from howto.findings import Finding
 from howto.languages.labels import labels
 from howto.layout.pages.leaflet_when import when_shown
+from howto.model.crew import Crew
 from howto.model.prose import plain, prose
 from howto.model.task import Plan
 from howto.model.technique import Care, When
@@ -24,7 +25,7 @@ def care(text: str, kind: Any, days: int = 0, **changes: Any) -> Care:
 
 def job(what: str, *cares: Care, **changes: Any) -> Job:
     """Return a job whose technique, of no season, asks for this care; `title`, `id`, `season` are the technique's."""
-    own = {name: changes.pop(name) for name in ("title", "id", "crew", "season") if name in changes}
+    own = {name: changes.pop(name) for name in ("title", "id", "season") if name in changes}
     own.setdefault("season", "any time")
     return Job(technique=sample.technique(aftercare=cares, **own), what=what, **changes)
 
@@ -34,12 +35,12 @@ def visit(*jobs: Job, **changes: object) -> Visit:
     return sample.visit(jobs=jobs, **changes)
 
 
-def planned(*jobs: Job, **changes: object) -> tuple[Plan, tuple[Finding, ...]]:
+def planned(*jobs: Job, crew: Crew = sample.CREW, **changes: object) -> tuple[Plan, tuple[Finding, ...]]:
     """Return the plan of a visit with these jobs, and what was found."""
-    return plan_of(visit(*jobs, **changes), [()] * len(jobs))
+    return plan_of(sample.ready_visit(visit(*jobs, **changes), [()] * len(jobs), crew))
 
 
-def told(*jobs: Job, **changes: object) -> list[tuple[str, str, tuple[str, ...], str]]:
+def told(*jobs: Job, **changes: Any) -> list[tuple[str, str, tuple[str, ...], str]]:
     """Return when, words, what for and note of each task, with ordinary spaces."""
     plan, findings = planned(*jobs, **changes)
     assert findings == ()
@@ -54,7 +55,7 @@ def told(*jobs: Job, **changes: object) -> list[tuple[str, str, tuple[str, ...],
     ]
 
 
-def when_and_what(*jobs: Job, **changes: object) -> list[tuple[str, str]]:
+def when_and_what(*jobs: Job, **changes: Any) -> list[tuple[str, str]]:
     """Return when and words of each task."""
     return [each[:2] for each in told(*jobs, **changes)]
 

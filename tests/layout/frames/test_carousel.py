@@ -8,13 +8,7 @@ from howto.model.prose import prose
 from howto.model.technique import Hazard, Kit, Step
 from tests.support import sample
 from tests.support.carousels import SPEAKING, laid, pictures, with_picture
-from tests.support.frames import (
-    collisions,
-    outside,
-    smallest,
-    text_of,
-    words_of,
-)
+from tests.support.frames import collisions, outside, smallest, text_of, words_of
 
 KINDS = ["cover", "numbers", "1", "2", "3", "4", "5", "6", "cautions", "finish"]
 
