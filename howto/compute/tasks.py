@@ -7,6 +7,7 @@ without saying to what; they stay apart, with what each is for, where each plant
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from datetime import date, timedelta
+from math import isclose
 from typing import Final, NamedTuple
 
 from howto.compute.aftercare import Asked, asked_of, clashes, task_findings, window_of
@@ -19,7 +20,7 @@ from howto.model.ready import ReadyVisit
 from howto.model.task import Plan, Task
 from howto.model.visit import Visit
 from howto.quantities import Dimension
-from howto.quantities.amounts import Held, Scaled, Word, dimension_of, in_unit, phrase
+from howto.quantities.amounts import Held, Scaled, Typed, Word, dimension_of, in_unit, phrase
 from howto.quantities.printing import rounded
 from howto.quantities.units import convert, unit_named
 
@@ -149,9 +150,14 @@ def _can_add(line: _Line) -> bool:
 
 
 def _same(one: _Line, two: _Line, reader: Reader) -> bool:
-    """Tell whether the amounts of two lines are told alike."""
+    """Tell whether the amounts of two lines, of the same kinds, are the same, or told alike."""
     pairs = zip(one.amounts, two.amounts, strict=True)
-    return all(here == there or reader.filled(str(here)) == reader.filled(str(there)) for here, there in pairs)
+    return all(
+        isclose(here.amount, there.amount)
+        if isinstance(here, Typed) and isinstance(there, Typed)
+        else reader.filled(str(here)) == reader.filled(str(there))
+        for here, there in pairs
+    )
 
 
 def _merged(lines: Sequence[_Line], ready: ReadyVisit, *, alone: bool) -> Iterator[Task]:

@@ -164,12 +164,16 @@ def _aftercare(notes: Notes, body: Body, spans: dict[str, Span], language: str) 
         never = each.never or when.text.casefold() == "never"
         spans[f"aftercare[{len(tasks)}]"] = each.span
         spans[f"aftercare[{len(tasks)}].when"] = each.when_span
-        amounts = tuple(
-            TypedAmount(start=start, end=end, amount=Typed(found.amount, found.dimension, found.written))
-            for start, end, found in amounts_in(each.text.text, language)
-        )
-        tasks.append(Care(when=when, text=prose_of(each.text), never=never, amounts=amounts))
+        tasks.append(Care(when=when, text=prose_of(each.text), never=never, amounts=typed_in(each.text.text, language)))
     return tuple(tasks)
+
+
+def typed_in(text: str, language: str) -> tuple[TypedAmount, ...]:
+    """Return the amounts that stand in a sentence as its author typed them."""
+    return tuple(
+        TypedAmount(start=start, end=end, amount=Typed(found.amount, found.dimension, found.written))
+        for start, end, found in amounts_in(text, language)
+    )
 
 
 def _place(body: Body, spans: dict[str, Span]) -> None:

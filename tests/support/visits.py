@@ -8,10 +8,12 @@ from howto.findings import Finding
 from howto.languages.labels import labels
 from howto.layout.pages.leaflet_when import when_shown
 from howto.model.crew import Crew
+from howto.model.filling import printed
 from howto.model.prose import plain, prose
 from howto.model.task import Plan
 from howto.model.technique import Care, When
 from howto.model.visit import Job, Visit
+from howto.read.assemble import typed_in
 from tests.support import sample
 
 NBSP = "\u00a0"
@@ -20,12 +22,14 @@ NBSP = "\u00a0"
 def care(text: str, kind: Any, days: int = 0, **changes: Any) -> Care:
     """Return a care task."""
     never = bool(changes.pop("never", False))
-    return Care(when=When(text=kind, kind=kind, days=days, **changes), text=prose(text), never=never)
+    amounts = typed_in(text, changes.pop("language", "en"))
+    when = When(text=kind, kind=kind, days=days, **changes)
+    return Care(when=when, text=prose(text), never=never, amounts=amounts)
 
 
 def job(what: str, *cares: Care, **changes: Any) -> Job:
     """Return a job whose technique, of no season, asks for this care; `title`, `id`, `season` are the technique's."""
-    own = {name: changes.pop(name) for name in ("title", "id", "season") if name in changes}
+    own = {name: changes.pop(name) for name in ("title", "id", "season", "language") if name in changes}
     own.setdefault("season", "any time")
     return Job(technique=sample.technique(aftercare=cares, **own), what=what, **changes)
 
@@ -42,14 +46,15 @@ def planned(*jobs: Job, crew: Crew = sample.CREW, **changes: object) -> tuple[Pl
 
 def told(*jobs: Job, **changes: Any) -> list[tuple[str, str, tuple[str, ...], str]]:
     """Return when, words, what for and note of each task, with ordinary spaces."""
+    reader = sample.CREW.read_in(changes.get("language", "en"))
     plan, findings = planned(*jobs, **changes)
     assert findings == ()
     return [
         (
             when_shown(task, "en", labels("en")),
-            plain(task.text).replace(NBSP, " "),
+            plain(printed(task.sentence, reader)).replace(NBSP, " "),
             task.what,
-            task.note.replace(NBSP, " "),
+            reader.filled(task.added).replace(NBSP, " "),
         )
         for task in plan.tasks
     ]
