@@ -17,6 +17,7 @@ from howto.read.body import Body, read_body
 from howto.read.front_matter import split_front_matter
 from howto.read.header import Header, read_header
 from howto.read.items import KitText
+from howto.read.nodes import scalars_located
 from howto.read.notes import Notes, line_of, nearest
 from howto.read.passage import Passage
 from howto.read.steps import PictureText, StepText
@@ -72,6 +73,7 @@ def assemble(
         version=version_of(source),
         path=source.path,
         spans=spans,
+        located={**scalars_located(node), **body.located},
     )
     return technique, findings
 
@@ -206,5 +208,6 @@ def _place_step(field: str, step: StepText, spans: dict[str, Span]) -> None:
             spans[f"{field}.{name}[{at}]"] = each.span
     for at, picture in enumerate(step.pictures):
         spans[f"{field}.pictures[{at}]"] = picture.span
+        spans.update({f"{field}.pictures[{at}].{name}": span for name, span in picture.said_at})
         for number, mark in enumerate(picture.marks):
             spans[f"{field}.pictures[{at}].marks[{number}]"] = mark.span

@@ -8,10 +8,12 @@ from howto.model.technique import Picture
 from howto.model.visit import Visit
 from howto.span import SourceText, Span
 from tests.support import sample
+from tests.support.reading import words_of
 
 PATH = "visits/v.md"
 SOURCES = {PATH: SourceText(PATH, "---\nsite: x\n---\nOne.\nAll {finished width} of it, and {passes} { passes.\n")}
 SPANS = {"words": Span(PATH, 4), "words[0]": Span(PATH, 4), "jobs[0]": Span(PATH, 2), "after[0]": Span(PATH, 2)}
+LOCATED = {Span(PATH, 4): next(iter(words_of(SOURCES[PATH], 4).values()))}
 
 
 def visit(words: str, **changes: object) -> Visit:
@@ -22,7 +24,9 @@ def visit(words: str, **changes: object) -> Visit:
         job.model_copy(update={"technique": sample.technique(measures=each), "what": "the ball of {finished width}"})
         for each in (sample.MEASURES, small)
     )
-    return sample.visit(**{"jobs": jobs, "words": (prose(words),), "spans": SPANS, "path": PATH, **changes})
+    return sample.visit(
+        **{"jobs": jobs, "words": (prose(words),), "spans": SPANS, "located": LOCATED, "path": PATH, **changes}
+    )
 
 
 def check(made: Visit) -> tuple[Finding, ...]:

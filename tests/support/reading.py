@@ -10,7 +10,8 @@ from howto.model.family import Family
 from howto.model.measures import Measures
 from howto.model.technique import AnyTechnique
 from howto.read.assemble import assemble
-from howto.span import SourceText
+from howto.read.body import located_in, read_words
+from howto.span import Located, SourceText, Span
 
 
 class Gate(Measures):
@@ -138,3 +139,8 @@ def swapped(old: str, new: str) -> str:
     """Return the right text with one part changed; the part must stand in it once."""
     assert TEXT.count(old) == 1, old
     return TEXT.replace(old, new)
+
+
+def words_of(source: SourceText, first_line: int = 3) -> dict[Span, Located]:
+    """Return the place of each letter of the paragraphs from a line on."""
+    return located_in(read_words(source, first_line)[0])
