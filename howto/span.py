@@ -38,11 +38,6 @@ class SourceText:
         lines = self.lines
         return lines[number - 1] if 0 < number <= len(lines) else ""
 
-    def span(self, line: int, column: int = 1, end_column: int | None = None) -> Span:
-        """Return a span on `line`; without an end it runs to the last character of the line."""
-        end = end_column if end_column is not None else max(len(self.line(line).rstrip()) + 1, column + 1)
-        return Span(self.path, line, column, end)
-
 
 @dataclass(frozen=True, slots=True)
 class Located:
