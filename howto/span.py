@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import PurePosixPath
 
+NOWHERE = (0, 0)
+
 
 @dataclass(frozen=True, slots=True)
 class Span:
@@ -37,20 +39,25 @@ class SourceText:
         lines = self.lines
         return lines[number - 1] if 0 < number <= len(lines) else ""
 
-    def span(self, line: int, column: int = 1, end_column: int | None = None) -> Span:
-        """Return a span on `line`; without an end it runs to the last character of the line."""
-        end = end_column if end_column is not None else max(len(self.line(line).rstrip()) + 1, column + 1)
-        return Span(self.path, line, column, end)
-
-    def find(self, text: str, line: int, after: int = 1) -> Span:
-        """Return where `text` stands on `line` from column `after` on; the whole line if it does not."""
-        at = self.line(line).find(text, after - 1)
-        if at < 0 or not text:
-            return self.span(line, after)
-        return Span(self.path, line, at + 1, at + 1 + len(text))
-
 
 @lru_cache(maxsize=64)
 def _lines_of(text: str) -> tuple[str, ...]:
     """Return the lines of a text, split once."""
     return tuple(text.split("\n"))
+
+
+@dataclass(frozen=True, slots=True)
+class Located:
+    """Some words as read, and the line and column of each letter; NOWHERE for one that stands in no file."""
+
+    path: str
+    text: str
+    places: tuple[tuple[int, int], ...]
+
+    def span_of(self, words: str) -> Span | None:
+        """Return where words stand that are all on one line; None where they are not."""
+        start = self.text.find(words)
+        if start < 0 or not words:
+            return None
+        (line, column), (last, end) = self.places[start], self.places[start + len(words) - 1]
+        return Span(self.path, line, column, end + 1) if line == last > 0 else None

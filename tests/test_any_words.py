@@ -1,5 +1,6 @@
 """Whatever an author writes, wherever words may stand: a page is made or a finding says where, and nothing breaks."""
 
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 from typing import Any
@@ -118,11 +119,14 @@ def odd(value: Any) -> Any:
 def test_letters_that_come_by_another_way_are_named_and_stop_no_rendering(shelf: Path) -> None:
     fill(shelf, {})
     read = examine(shelf, TODAY)
-    techniques = tuple(map(odd, read.shelf.techniques))
-    visits = tuple(map(odd, read.shelf.visits))
+    crew = odd(read.shelf.crew)
+    techniques = tuple(
+        replace(each, work=replace(each.work, crew=crew), technique=odd(each.technique)) for each in read.ready.values()
+    )
+    visits = tuple(replace(each, visit=odd(each.visit), crew=crew) for each in read.visits.values())
     kinds = frozenset({"cards", "carousels", "leaflets"})
     written: dict[str, bytes] = {}
-    job = Make(read.shelf, read.figures, read.job_figures, techniques, visits, kinds, TODAY)
+    job = Make(read.shelf, pipeline.BY_NAME, techniques, techniques, visits, kinds, TODAY)
     named = [each for each in make(job, written.__setitem__) if each.rule == "fit.letter"]
     assert [each.span.line for each in named] == [2, 2, 1]  # the card, its pictures, the leaflet
     assert all("“王”" in each.what for each in named)

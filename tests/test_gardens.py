@@ -19,8 +19,8 @@ from howto.compute.tasks import plan_of
 from howto.jobs.check import Examined, examine
 from howto.layout.pages.leaflet import leaflet_sheet
 from howto.layout.pages.plain import message
+from howto.model.ready import ReadyVisit
 from howto.model.task import Plan
-from howto.model.visit import Visit
 from howto.render.calendar import calendar
 from howto.render.html import page
 from howto.render.pdf import pdf
@@ -50,18 +50,18 @@ def examined(crew: str) -> Examined:
     return found
 
 
-def visit_of(name: str) -> tuple[Examined, Visit, Plan]:
+def visit_of(name: str) -> tuple[Examined, ReadyVisit, Plan]:
     """Return a visit by its crew and name, with the shelf it stands on and its plan."""
     crew, _, id_ = name.partition("/")
     shelf = examined(crew)
-    (visit,) = (each for each in shelf.shelf.visits if each.id == id_)
-    return shelf, visit, plan_of(visit, shelf.job_figures[visit.id])[0]
+    ready = shelf.visits[id_]
+    return shelf, ready, plan_of(ready)[0]
 
 
-def dates_of(visit: Visit, plan: Plan) -> str:
+def dates_of(ready: ReadyVisit, plan: Plan) -> str:
     """Return the calendar of a visit, an entry a line."""
     lines = []
-    for event in Calendar.from_ical(calendar(visit, plan, visit.date)).walk("VEVENT"):
+    for event in Calendar.from_ical(calendar(ready, plan, ready.visit.date)).walk("VEVENT"):
         repeats: Any = event.get("rrule")
         rule = repeats.to_ical().decode() if repeats else ""
         day = event.decoded("dtstart")
@@ -73,18 +73,19 @@ def dates_of(visit: Visit, plan: Plan) -> str:
 
 def told(name: str) -> str:
     """Return what the client of a visit is told: the leaflet's words and its dates; or what the lead is told."""
-    shelf, visit, plan = visit_of(name)
+    shelf, ready, plan = visit_of(name)
+    visit = ready.visit
     found = [finding for finding in shelf.findings if finding.span.path == visit.path]
     if found:
         root = visit.path.partition("/visits/")[0]
         return listed(found, shelf.sources, width=120).replace(f"{root}/", "")
-    sheet = leaflet_sheet(visit, plan, shelf.job_figures[visit.id], visit.date)
-    return f"{message(sheet, WHOLE)}\n\nDATES\n{dates_of(visit, plan)}\n".replace("\u00a0", " ")
+    sheet = leaflet_sheet(ready, plan, visit.date)
+    return f"{message(sheet, WHOLE)}\n\nDATES\n{dates_of(ready, plan)}\n".replace("\u00a0", " ")
 
 
 def test_there_are_twelve_visits_over_a_year_and_more_in_both_hemispheres_and_units() -> None:
-    visits = [visit_of(name)[1] for name in NAMES]
-    crews = [visit.jobs[0].technique.crew for visit in visits]
+    visits = [visit_of(name)[1].visit for name in NAMES]
+    crews = [visit_of(name)[1].crew for name in NAMES]
     assert len(visits) == 12
     assert {crew.hemisphere for crew in crews} == {"north", "south"}
     assert {crew.units for crew in crews} == {"metric", "us"}
@@ -111,8 +112,9 @@ def test_only_the_visit_that_contradicts_itself_has_a_finding() -> None:
 
 @pytest.mark.parametrize("name", [name for name in NAMES if name != CLASH])
 def test_a_leaflet_fits_its_paper_at_its_size(name: str) -> None:
-    shelf, visit, plan = visit_of(name)
-    sheet = leaflet_sheet(visit, plan, shelf.job_figures[visit.id], visit.date)
+    _, ready, plan = visit_of(name)
+    visit = ready.visit
+    sheet = leaflet_sheet(ready, plan, visit.date)
     _, pages = pdf(sheet, visit.date)
     assert pages <= sheet.most_pages
     assert visit.site in page(sheet)
@@ -120,8 +122,9 @@ def test_a_leaflet_fits_its_paper_at_its_size(name: str) -> None:
 
 def test_every_dated_task_is_in_the_calendar_on_the_day_the_leaflet_says() -> None:
     for name in NAMES:
-        _, visit, plan = visit_of(name)
-        events = Calendar.from_ical(calendar(visit, plan, visit.date)).walk("VEVENT")
+        _, ready, plan = visit_of(name)
+        visit = ready.visit
+        events = Calendar.from_ical(calendar(ready, plan, visit.date)).walk("VEVENT")
         days = [event.decoded("dtstart") for event in events]
         dated = [task.day for task in plan.tasks if task.day and task.kind != "next visit"]
         assert days[: len(dated)] == [max(day, date.fromordinal(visit.date.toordinal() + 1)) for day in dated]

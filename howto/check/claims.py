@@ -1,6 +1,5 @@
 """Checks prose against the figures: numbers that disagree, and `{words}` that stand for nothing."""
 
-import sys
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from difflib import get_close_matches
@@ -18,7 +17,6 @@ from howto.model.shown import shown_measures
 from howto.model.technique import AnyTechnique
 from howto.model.work import AnyWork
 from howto.quantities import field_unit
-from howto.span import Span
 
 NUMBER: Final[Rule[Any]] = Rule(
     name="technique.number",
@@ -182,11 +180,5 @@ def _some(names: dict[str, str]) -> str:
 def _placed(noted: _Noted, technique: AnyTechnique, sources: Sources) -> Finding:
     """Return the finding at the very words, where the file is at hand and they stand in the passage."""
     finding = placed(noted.rule, noted.breach, technique, sources)
-    span = _narrowed(finding.span, noted.needle, technique, sources)
+    span = where_said(finding.span, noted.needle, technique.located)
     return replace(finding, span=span, text=line_at(span, sources))
-
-
-def _narrowed(span: Span, needle: str, technique: AnyTechnique, sources: Sources) -> Span:
-    """Return where the words stand between the passage's first line and the next part; else the passage."""
-    later = [each.line for each in technique.spans.values() if each.path == span.path and each.line > span.line]
-    return where_said(span, needle, sources, min(later, default=sys.maxsize)) or span

@@ -1,7 +1,7 @@
 """Checks that a client can read what they are given: short sentences, plain words, a grade that most people read."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from typing import Any, Final, NamedTuple
 
@@ -17,7 +17,7 @@ from howto.model.reference import PRACTICE, Grade, source
 from howto.model.shelf import Shelf
 from howto.model.technique import AnyTechnique
 from howto.model.visit import Visit
-from howto.span import Span
+from howto.span import Located, Span
 
 GDS: Final = source(Grade.A, "Sentence length: why 25 words is our limit", "UK Government Digital Service", "2014")
 FLESCH: Final = source(
@@ -27,7 +27,6 @@ SAMPLE: Final = source(Grade.A, "Checking Readability Level", "University of New
 HIGHEST_GRADE: Final = 8.0  # US hospital practice: University of New Mexico Hospitals
 MOST_WORDS: Final = 25  # UK Government Digital Service, 2014
 LEAST_SAMPLE: Final = 30  # words, ours: a grade of fewer says nothing; even 300 are few (University of New Mexico)
-MOST_LINES: Final = 40  # of a passage that are looked through
 QUOTED: Final = 6  # words of a long sentence that name it
 
 LONG: Final[Rule[Any]] = Rule(
@@ -63,6 +62,7 @@ class _Passage(NamedTuple):
 
     text: str
     span: Span
+    located: Mapping[Span, Located]
 
 
 def client_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
@@ -86,12 +86,13 @@ def client_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
 def _of_visit(visit: Visit) -> list[_Passage]:
     home = visit.spans.get("words", Span(visit.path))
     passages = [
-        _Passage(_spoken(plain(words)), visit.spans.get(f"words[{at}]", home)) for at, words in enumerate(visit.words)
+        _Passage(_spoken(plain(words)), visit.spans.get(f"words[{at}]", home), visit.located)
+        for at, words in enumerate(visit.words)
     ]
     for at, job in enumerate(visit.jobs):
         if job.what:
             span = visit.spans.get(f"jobs[{at}].what", visit.spans.get(f"jobs[{at}]", home))
-            passages.append(_Passage(_spoken(job.what), span))
+            passages.append(_Passage(_spoken(job.what), span, visit.located))
     return passages
 
 
@@ -101,8 +102,10 @@ def _spoken(text: str) -> str:
 
 
 def _of_technique(technique: AnyTechnique) -> list[_Passage]:
-    cares = enumerate(technique.aftercare)
-    return [_Passage(_spoken(plain(care.text)), technique.spot(f"aftercare[{at}]")) for at, care in cares]
+    return [
+        _Passage(_spoken(plain(care.text)), technique.spot(f"aftercare[{at}]"), technique.located)
+        for at, care in enumerate(technique.aftercare)
+    ]
 
 
 def _findings(passages: list[_Passage], sources: Sources, what: str) -> Iterator[Finding]:
@@ -122,7 +125,7 @@ def _long(passage: _Passage, sentence: Sentence, sources: Sources) -> Finding:
     first = " ".join(sentence.text.split()[:QUOTED])
     return noted(
         LONG,
-        _narrowed(passage.span, sentence.text.split()[:QUOTED], sources),
+        _narrowed(passage, sentence.text.split()[:QUOTED]),
         sources,
         f"the sentence that starts `{first}` has {sentence.words} words",
         f"{sentence.words} words, and the most is {MOST_WORDS}; {LONG.why}",
@@ -151,7 +154,7 @@ def _trade(passage: _Passage, word: str, sources: Sources) -> Finding:
     plainer = PLAINER[word.casefold()]
     return noted(
         TRADE,
-        _narrowed(passage.span, [word], sources),
+        _narrowed(passage, [word]),
         sources,
         f"`{word}` is a trade word",
         TRADE.why,
@@ -159,9 +162,7 @@ def _trade(passage: _Passage, word: str, sources: Sources) -> Finding:
     )
 
 
-def _narrowed(span: Span, words: list[str], sources: Sources) -> Span:
+def _narrowed(passage: _Passage, words: list[str]) -> Span:
     """Return where the words stand, as many of them as stand on one line; else the whole passage."""
-    for count in range(len(words), 0, -1):
-        if found := where_said(span, " ".join(words[:count]), sources, span.line + MOST_LINES):
-            return found
-    return span
+    found = (where_said(passage.span, " ".join(words[:many]), passage.located) for many in range(len(words), 0, -1))
+    return next((each for each in found if each != passage.span), passage.span)

@@ -1,16 +1,16 @@
 """Checks that the crew's colours can be read: by everyone, on their ground; else names the nearest that can."""
 
-import re
 from collections.abc import Iterator
 from typing import Any, Final
 
+from howto.check.place import noted
 from howto.colour import GRAPHIC_RATIO, TEXT_RATIO, contrast, least_contrast, nearest
 from howto.findings import Finding, Severity
 from howto.model.crew import Colours
 from howto.model.family import Rule
 from howto.model.reference import Grade, source
 from howto.model.shelf import Shelf
-from howto.span import SourceText, Span
+from howto.span import Span
 
 WCAG: Final = source(
     Grade.A,
@@ -61,28 +61,11 @@ def _finding(shelf: Shelf, name: str, own: str, colours: Colours) -> Finding:
     )
     near = nearest(own, lambda colour: stands_out(colour, colours.ground))
     mend = f'write `{name}: "{near}"`, the nearest that does'
-    span, text = place(shelf, name)
-    return READABLE.finding(span, what, why, mend, text)
+    spans, start = shelf.crew.spans, Span(f"{shelf.root}/crew.yaml")
+    span = spans.get(f"colours.{name}") or spans.get("colours") or start
+    return noted(READABLE, span, shelf.sources, what, why, mend)
 
 
 def _down(ratio: float) -> str:
     """Return a ratio cut, never rounded up: 4.499 is 4.4."""
     return f"{int(ratio * 10) / 10:g}"
-
-
-def place(shelf: Shelf, name: str) -> tuple[Span, str]:
-    """Return where a colour stands in crew.yaml, and what is written there; the file's start where it is not named."""
-    source = next((each for path, each in shelf.sources.items() if path.rpartition("/")[2] == "crew.yaml"), None)
-    if source is None:
-        return Span(f"{shelf.root}/crew.yaml"), ""
-    return _written(source, name) or (Span(source.path), "")
-
-
-def _written(source: SourceText, name: str) -> tuple[Span, str] | None:
-    """Return the place and text of the value after a key."""
-    key = re.compile(rf"""\b{name}["']?\s*:\s*(?P<value>["']?#?[0-9a-fA-F]{{6}}\b["']?)""")
-    for number, line in enumerate(source.lines, start=1):
-        found = key.search(line.partition(" # ")[0])
-        if found:
-            return source.span(number, found.start("value") + 1, found.end("value") + 1), found["value"]
-    return None

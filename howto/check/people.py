@@ -11,7 +11,7 @@ from howto.findings import Finding, Severity
 from howto.model.family import Rule
 from howto.model.reference import FORMAT, PRACTICE
 from howto.model.shelf import Person, Shelf, SignOff
-from howto.span import SourceText, Span
+from howto.span import Span
 
 FILE: Final = "people.yaml"
 USUAL_GAP: Final = timedelta(weeks=6)  # ours: only offered in a mend
@@ -51,13 +51,13 @@ def people_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
             mend=f"write a later day, such as `next visit: {later}`, or take the line out",
         )
     for person in shelf.people:
-        for signed in person.signed_off:
-            yield from _sign_off(shelf, person, signed, sources)
+        for at, signed in enumerate(person.signed_off):
+            span = person.spans.get(f"signed_off[{at}]", Span(f"{shelf.root}/{FILE}"))
+            yield from _sign_off(shelf, person, signed, span, sources)
 
 
-def _sign_off(shelf: Shelf, person: Person, signed: SignOff, sources: Sources) -> Iterator[Finding]:
+def _sign_off(shelf: Shelf, person: Person, signed: SignOff, span: Span, sources: Sources) -> Iterator[Finding]:
     """Yield a finding for a sign-off of no technique, or of an old version of one."""
-    span = _where(shelf, person, signed)
     technique = shelf.technique(signed.technique)
     if technique is None:
         known = [each.id for each in shelf.techniques if not is_twin(each)]
@@ -81,19 +81,3 @@ def _sign_off(shelf: Shelf, person: Person, signed: SignOff, sources: Sources) -
             why=f"the file has changed since {signed.on}",
             mend=f"show them what changed, then write `version: {technique.version}` and the day",
         )
-
-
-def _where(shelf: Shelf, person: Person, signed: SignOff) -> Span:
-    """Return where a sign-off stands: the technique's name below the person's."""
-    source = next((each for path, each in sorted(shelf.sources.items()) if path.endswith(FILE)), None)
-    if source is None:
-        return Span(f"{shelf.root}/{FILE}")
-    start = _line_with(source, person.name, 1)
-    number = _line_with(source, signed.technique, start)
-    return source.find(signed.technique, number)
-
-
-def _line_with(source: SourceText, text: str, start: int) -> int:
-    """Return the first line from `start` on that holds the text, or `start`."""
-    lines = source.lines
-    return next((at for at in range(start, len(lines) + 1) if text in lines[at - 1]), start)

@@ -9,7 +9,7 @@ from howto.languages.reader import Reader
 from howto.model.family import Breach, Rule
 from howto.model.reference import FORMAT
 from howto.model.technique import AnyTechnique
-from howto.span import SourceText, Span
+from howto.span import Located, SourceText, Span
 
 Sources = Mapping[str, SourceText]
 NO_SOURCES: Sources = MappingProxyType({})
@@ -67,16 +67,10 @@ def line_at(span: Span, sources: Sources) -> str:
     return source.line(span.line) if source else ""
 
 
-def where_said(span: Span, words: str, sources: Sources, end: int) -> Span | None:
-    """Return where words stand in a passage, from its place on and before the line `end`; None where they do not."""
-    source = sources.get(span.path)
-    if source is None:
-        return None
-    for number in range(span.line, min(end, len(source.lines) + 1)):
-        after = span.column if number == span.line else 1
-        if words in source.line(number)[after - 1 :]:
-            return source.find(words, number, after)
-    return None
+def where_said(span: Span, words: str, located: Mapping[Span, Located]) -> Span:
+    """Return where words stand in the passage at a place; the passage where they do not stand on one line of it."""
+    passage = located.get(span)
+    return (passage and passage.span_of(words)) or span
 
 
 def settled(

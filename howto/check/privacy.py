@@ -1,6 +1,6 @@
 """Checks that a visit names no address, phone, e-mail or door code, and that pictures stay with their client."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from datetime import date
 from typing import Any, Final, NamedTuple
@@ -17,9 +17,8 @@ from howto.model.reference import FORMAT
 from howto.model.shelf import Shelf, folded
 from howto.model.technique import AnyTechnique, Picture
 from howto.model.visit import Visit
-from howto.span import Span
+from howto.span import Located, Span
 
-MOST_LINES: Final = 20  # of a passage that are looked through
 WHERE: Final = "a visit's file name, site, words, `what`, and the names, descriptions and credits of its pictures"
 
 
@@ -103,10 +102,15 @@ def privacy_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
     for visit in shelf.visits:
         with guarded(found, Span(visit.path), "look for what gives the client away"):
             for passage in _passages(visit):
-                found += _given(passage, shelf.crew, sources)
+                found += _given(passage, shelf.crew, visit.located, sources)
     for technique in shelf.techniques:
         with guarded(found, technique.spot("title"), "look for what gives a client away"):
-            given = [each for passage in _said(technique) for each in _given(passage, shelf.crew, sources, STRANGERS)]
+            located = technique.located
+            given = [
+                each
+                for passage in _said(technique)
+                for each in _given(passage, shelf.crew, located, sources, STRANGERS)
+            ]
             found += settled(technique, given, (STRANGERS,), sources)
     with guarded(found, Span(shelf.root), "look for pictures that may not go out"):
         found += _unasked(shelf, sources)
@@ -132,8 +136,10 @@ def _passages(visit: Visit) -> Iterator[_Passage]:
         yield _Passage(plain(paragraph), at(f"words[{number}]", "words"))
     for name, pictures in (("before", visit.before), ("after", visit.after)):
         for number, picture in enumerate(pictures):
-            words = " / ".join((_worded(picture), picture.alt, picture.credit))
-            yield _Passage(words, at(f"{name}[{number}]", name))
+            home = f"{name}[{number}]"
+            yield _Passage(_worded(picture), at(home, name))
+            yield _Passage(picture.alt, at(f"{home}.alt", home))
+            yield _Passage(picture.credit, at(f"{home}.credit", home))
 
 
 def _said(technique: AnyTechnique) -> Iterator[_Passage]:
@@ -169,10 +175,12 @@ def _worded(picture: Picture) -> str:
     return picture.file.rpartition(".")[0].replace("-", " ").replace("_", " ")
 
 
-def _given(passage: _Passage, crew: Crew, sources: Sources, rule: Rule[Any] | None = None) -> Iterator[Finding]:
+def _given(
+    passage: _Passage, crew: Crew, located: Mapping[Span, Located], sources: Sources, rule: Rule[Any] | None = None
+) -> Iterator[Finding]:
     """Yield what a passage gives away, under a rule or under that of its kind."""
     for given in given_away(passage.text, crew, label=passage.label):
-        span = where_said(passage.span, given.words, sources, passage.span.line + MOST_LINES) or passage.span
+        span = where_said(passage.span, given.words, located)
         broken = rule or _OF_KIND[given.kind]
         what = f"`{given.words}` {_SAID[given.kind]}" + (", in the file's name" if passage.name else "")
         mend = passage.name or (_MEND[given.kind] if rule is None else TAKE_OUT)
@@ -183,7 +191,7 @@ def _given(passage: _Passage, crew: Crew, sources: Sources, rule: Rule[Any] | No
 def _unasked(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
     """Yield each picture of a step, and the crew's mark, that a visit names too without leave to publish it."""
     kept = shelf.private_pictures
-    for file, span in _going_out(shelf, sources):
+    for file, span in _going_out(shelf):
         visit = kept.get(shelf.picture(file))
         if visit is None:
             continue
@@ -195,19 +203,14 @@ def _unasked(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
         yield replace(found, also=visit.spans.get("site", Span(visit.path)))
 
 
-def _going_out(shelf: Shelf, sources: Sources) -> Iterator[tuple[str, Span]]:
+def _going_out(shelf: Shelf) -> Iterator[tuple[str, Span]]:
     """Yield the pictures that people see who do not know the client, each with its place."""
     for technique in shelf.techniques:
         for at, step in enumerate(technique.steps):
             for number, picture in enumerate(step.pictures):
                 yield picture.file, technique.spot(f"steps[{at}].pictures[{number}]")
     if shelf.crew.mark:
-        crew = Span(f"{shelf.root}/crew.yaml")
-        source = sources.get(crew.path)
-        yield (
-            f"../{shelf.crew.mark}",
-            (source and where_said(crew, shelf.crew.mark, sources, len(source.lines) + 1)) or crew,
-        )
+        yield f"../{shelf.crew.mark}", shelf.crew.spans.get("mark", Span(f"{shelf.root}/crew.yaml"))
 
 
 def _called(shelf: Shelf, file: str, visit: Visit) -> str:

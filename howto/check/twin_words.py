@@ -5,12 +5,12 @@ from collections.abc import Iterator, Mapping
 from typing import Final
 
 from howto.findings import Severity
-from howto.languages.tags import is_english
+from howto.languages.written_units import amounts_in
 from howto.model.family import Breach
 from howto.model.passages import written
 from howto.model.prose import BRACED, compared
 from howto.model.technique import AnyTechnique
-from howto.quantities import Dimension, find_all
+from howto.quantities import Dimension
 
 PARTS: Final = {
     "title": "the title",
@@ -25,19 +25,6 @@ PARTS: Final = {
 Amount = tuple[Dimension, float]
 _A_TIME: Final = Dimension(time=1)
 _PART: Final = re.compile(r"(\w+)(?:\[(\d+)\])?")
-_COMMA: Final = re.compile(r"(?<=\d),(?=\d)")
-# Units that are written out as words in Spanish, Vietnamese and te reo Māori, with the symbol that is read.
-_UNITS: Final = tuple(
-    (re.compile(rf"(?<=\d)\s*{word}\b", re.IGNORECASE), f" {symbol}")
-    for word, symbol in (
-        ("mil[ií]metros?", "mm"), ("cent[ií]metros?", "cm"), ("metros?", "m"), ("mililitros?", "mL"), ("litros?", "L"),
-        ("gramos?", "g"), ("kilo(?:gramo)?s?", "kg"), ("pulgadas?", "in"), ("pies?", "ft"), ("por ciento", "%"),
-        ("(?:mi-?li-?)m[eé]t", "mm"), ("(?:xen-?ti-?)m[eé]t", "cm"), ("m[eé]t", "m"), ("l[ií]t", "L"),
-        ("gam", "g"), ("phần trăm", "%"),
-        ("mirimita", "mm"), ("henemita", "cm"), ("mita", "m"), ("ririta", "mL"), ("r[iī]ta", "L"), ("karamu", "g"),
-        ("ōrau", "%"),
-    )
-)  # fmt: skip
 
 
 def words_of(twin: AnyTechnique, first: AnyTechnique) -> Iterator[Breach]:
@@ -67,8 +54,9 @@ def numbers_of(twin: AnyTechnique, first: AnyTechnique) -> Iterator[Breach]:
 
     A unit is a word in every language, so an amount may be missed where it is written out: hence a warning.
     """
-    here = {field: _amounts(_digits(text, twin.language)) for field, text in _parts(twin).items()}
-    there = {field: _amounts(_digits(text, first.language)) for field, text in _parts(first).items()}
+    here, there = (
+        {field: _amounts(text, each.language) for field, text in _parts(each).items()} for each in (twin, first)
+    )
     for field in [each for each in here if each in there]:
         if here[field].keys() == there[field].keys():
             continue
@@ -106,19 +94,9 @@ def _braces(text: str) -> dict[str, str]:
     return {compared(each[1]): each[0] for each in BRACED.finditer(text)}
 
 
-def _digits(text: str, language: str) -> str:
-    """Return a text with decimal points, and symbols for the units that its language writes out."""
-    if is_english(language):
-        return text
-    found = _COMMA.sub(".", text)
-    for word, symbol in _UNITS:
-        found = word.sub(symbol, found)
-    return found
-
-
-def _amounts(text: str) -> dict[Amount, str]:
+def _amounts(text: str, language: str) -> dict[Amount, str]:
     """Return the amounts in a text but for lengths of time, by what they come to, as they are written."""
-    found = (quantity for _, _, quantity in find_all(text))
+    found = (quantity for *_, quantity in amounts_in(text, language))
     return {(each.dimension, float(f"{each.amount:.6g}")): each.written for each in found if each.dimension != _A_TIME}
 
 

@@ -1,6 +1,5 @@
 """Checks the `{words}` of a visit's own sentences: each stands for one thing in the jobs it speaks of."""
 
-import sys
 from collections.abc import Iterator, Sequence
 from difflib import get_close_matches
 from typing import Any, Final
@@ -37,8 +36,7 @@ def check_visit_words(visit: Visit, own: Sequence[Meanings], sources: Sources) -
     for passage in written_on(visit):
         known = places.get(passage.field, places[""])
         for needle, what, why, mend in _odd(passage, known, own):
-            span = _spot(visit, passage.field)
-            span = where_said(span, needle, sources, sys.maxsize) or span
+            span = where_said(_spot(visit, passage.field), needle, visit.located)
             found.append(VISIT_WORDS.finding(span, what, why, mend, line_at(span, sources)))
     return in_order(found)
 

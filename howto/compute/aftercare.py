@@ -6,12 +6,13 @@ from dataclasses import replace
 from datetime import date
 from typing import Any, Final, NamedTuple
 
-from howto.compute.orders import MOST_AFTER, Stance, Window, stances, things_in
+from howto.compute.orders import MOST_AFTER, Line, Stance, Window, stances, things_in
 from howto.findings import Finding, Severity
-from howto.languages.tags import is_english
+from howto.languages.form import folded
+from howto.languages.orders import order_words
 from howto.model.due import Due, due, next_run
 from howto.model.family import Rule
-from howto.model.prose import plain
+from howto.model.prose import BRACED, plain
 from howto.model.ready import Ready, ReadyVisit
 from howto.model.reference import FORMAT, PRACTICE
 from howto.model.technique import Care
@@ -25,7 +26,7 @@ CONTRADICTION: Final[Rule[Any]] = Rule(
     statement="No two jobs of a visit ask opposite things of the client, of one thing at one time.",
     why="a client who reads `water lightly` and `water deeply` on one page follows neither",
     references=(FORMAT, PRACTICE),
-    applies="visits with two jobs or more, in English",
+    applies="visits with two jobs or more, in English and Spanish",
 )
 LEFT_OUT: Final[Rule[Any]] = Rule(
     name="leaflet.leave-out",
@@ -38,12 +39,11 @@ LEFT_OUT: Final[Rule[Any]] = Rule(
 TASK_RULES: Final = (CONTRADICTION, LEFT_OUT)
 YEAR_ROUND: Final = 12  # months
 LONGEST_QUOTE: Final = 5  # words of a line that tell it from the others
-_SAME: Final = re.compile(r"(?:the same|lo mismo|igual|như trên|pērā)\b", re.IGNORECASE)
 _MARKS: Final = re.compile(r"\{[^}]*\}|[,;:#\"]")
 
 
 class Asked(NamedTuple):
-    """One line of aftercare: the job it comes from, as written and with its `{words}` filled, and its day."""
+    """One line of aftercare: the job it comes from, as its author wrote it, with its amounts as values, and its day."""
 
     job_at: int
     job: Job
@@ -54,9 +54,9 @@ class Asked(NamedTuple):
     hemisphere: Hemisphere
 
     @property
-    def text(self) -> str:
-        """What the client reads."""
-        return plain(self.care.text)
+    def language(self) -> str:
+        """The language of its author's words."""
+        return self.job.technique.language
 
     @property
     def what(self) -> str:
@@ -85,11 +85,15 @@ def asked_of(ready: ReadyVisit) -> tuple[Asked, ...]:
 def _of_job(ready: ReadyVisit, job_at: int, job: Job, told: Ready) -> Iterator[Asked]:
     """Yield the lines of one job; one that starts `the same` goes on where the rhythm before it ends."""
     visit, hemisphere, last = ready.visit, ready.crew.hemisphere, None
-    for at, (before, care) in enumerate(zip(job.technique.aftercare, told.technique.aftercare, strict=True)):
+    for at, (before, care) in enumerate(zip(job.technique.aftercare, told.care, strict=True)):
         words, rhythm = plain(before.text), care.when.kind == "every"
         if any(_says(words, phrase) for phrase in job.leave_out):
             continue
-        start = last if last and rhythm and _SAME.match(words) else visit.date
+        start = (
+            last
+            if last and rhythm and re.match(order_words(job.technique.language).same, folded(words))
+            else visit.date
+        )
         when = due(care.when, start, visit.next_visit, hemisphere)
         last = when.end if rhythm else last
         yield Asked(job_at, job, at, words, care, when, hemisphere)
@@ -114,8 +118,6 @@ def window_of(asked: Asked, visited: date) -> Window | None:
 
 def clashes(visit: Visit, asked: Sequence[Asked]) -> tuple[tuple[Asked, Asked], ...]:
     """Return each two lines, of two jobs, that ask opposite things of what may be one thing."""
-    if not is_english(visit.language):
-        return ()
     told = [(each, _stances(each, visit)) for each in asked]
     return tuple(
         (first, second)
@@ -138,8 +140,9 @@ def _stances(asked: Asked, visit: Visit) -> tuple[Stance, ...]:
     window = window_of(asked, visit.date)
     if window is None:
         return ()
-    known = things_in(f"{asked.job.technique.title} {asked.what}")
-    said = stances(asked.text, window, asked.hemisphere, never=asked.care.never)
+    known = things_in(f"{asked.job.technique.title} {asked.what}", asked.language)
+    words = BRACED.sub("9", asked.written)
+    said = stances(Line(words, asked.language, window, asked.hemisphere, never=asked.care.never))
     return tuple(each if each.things else each._replace(things=known) for each in said)
 
 
@@ -163,7 +166,7 @@ def quote(written: str) -> str:
 
 def _contradiction(visit: Visit, first: Asked, second: Asked) -> Finding:
     spot = visit.spans.get(f"jobs[{second.job_at}]", Span(visit.path))
-    sides = [f"`{each.job.technique.id}` says `{each.care.when.text}: {each.text}`" for each in (first, second)]
+    sides = [f"`{each.job.technique.id}` says `{each.care.when.text}: {each.written}`" for each in (first, second)]
     mend = f"write `leave out: {quote(second.written)}` under this job, or the like under the other"
     if not (first.job.what and second.job.what):
         mend += "; or write under both jobs a different `what:`, so that the client can tell which is for which"

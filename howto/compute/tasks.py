@@ -7,28 +7,42 @@ without saying to what; they stay apart, with what each is for, where each plant
 import re
 from collections.abc import Iterable, Iterator, Sequence
 from datetime import date, timedelta
+from math import isclose
 from typing import Final, NamedTuple
 
 from howto.compute.aftercare import Asked, asked_of, clashes, task_findings, window_of
 from howto.findings import Finding
-from howto.languages import language_of
-from howto.model.prose import Prose, plain, prose
+from howto.languages.form import folded
+from howto.languages.orders import order_words
+from howto.languages.reader import Reader, System
+from howto.model.prose import Prose
 from howto.model.ready import ReadyVisit
-from howto.model.task import Ban, Plan, Task
+from howto.model.task import Plan, Task
 from howto.model.visit import Visit
-from howto.quantities import Quantity, find_all, parse, show
+from howto.quantities import Dimension
+from howto.quantities.amounts import Held, Scaled, Typed, Word, dimension_of, in_unit, phrase
+from howto.quantities.printing import rounded
+from howto.quantities.units import convert, unit_named
 
-ADDED: Final = tuple((unit, parse(f"1 {unit}").dimension) for unit in ("L", "kg"))
-BOUGHT: Final = re.compile(r"(?:please )?(?:order|buy|get|fetch|keep|have|put by)\b", re.IGNORECASE)
-EACH: Final = re.compile(r"\b(?:each|every|per|apiece|a (?:plant|tree|pot|metre|meter|week|day))\b", re.IGNORECASE)
+ADDED: Final[dict[Dimension | None, str]] = {unit_named(unit).dimension: unit for unit in ("L", "kg")}
 
 
 class _Line(NamedTuple):
-    """A line with its amounts taken out, so that the same words are told as the same."""
+    """A line of aftercare, its words with a slot for each kind of amount, and the amounts."""
 
     asked: Asked
     words: str
-    amounts: tuple[tuple[int, int, Quantity], ...]
+    amounts: tuple[Held, ...]
+
+    @property
+    def each(self) -> bool:
+        """Whether its amounts are for each of several things."""
+        return re.search(order_words(self.asked.language).each, folded(self.words)) is not None
+
+    @property
+    def bought(self) -> bool:
+        """Whether it asks to buy something."""
+        return re.match(order_words(self.asked.language).bought, folded(self.words)) is not None
 
 
 def plan_of(ready: ReadyVisit) -> tuple[Plan, tuple[Finding, ...]]:
@@ -44,7 +58,7 @@ def plan_of(ready: ReadyVisit) -> tuple[Plan, tuple[Finding, ...]]:
     plan = Plan(
         first=tuple(task for task in tasks if _comes_first(task, visit)),
         later=tuple(task for task in tasks if not _comes_first(task, visit)),
-        never=tuple(_bans([each for each in kept if each.care.never], visit)),
+        never=tuple(_bans([each for each in kept if each.care.never], visit, ready.reader)),
     )
     return plan, tuple(task_findings(visit, pairs))
 
@@ -64,41 +78,51 @@ def _comes_first(task: Task, visit: Visit) -> bool:
 
 def _tasks(asked: Sequence[Asked], ready: ReadyVisit) -> Iterator[Task]:
     """Yield the tasks, the same words together."""
-    groups: dict[str, list[_Line]] = {}
-    for each in asked:
-        line = _line(each)
-        groups.setdefault(line.words, []).append(line)
-    for lines in groups.values():
-        clusters = list(_clusters(lines, ready.visit))
+    for lines in _alike(asked):
+        clusters = list(_clusters(lines, ready))
         for cluster in clusters:
             yield from _merged(cluster, ready, alone=len(clusters) == 1)
 
 
 def _line(asked: Asked) -> _Line:
-    """Return a line with `#` for each amount, in small letters, without its full stop."""
-    amounts = tuple(find_all(asked.text))
-    words, at = [], 0
-    for start, end, _ in amounts:
-        words += [asked.text[at:start], "#"]
-        at = end
-    text = "".join((*words, asked.text[at:]))
-    return _Line(asked, " ".join(text.casefold().split()).rstrip("."), amounts)
+    """Return a line with a slot for each amount, in small letters, without its full stop."""
+    parts = [part for run in asked.care.text for part in phrase(run.text).parts]
+    words = "".join(_slot(part) if isinstance(part, Held) else part for part in parts)
+    amounts = tuple(part for part in parts if isinstance(part, Held) and not isinstance(part, Word))
+    return _Line(asked, " ".join(words.casefold().split()).rstrip("."), amounts)
 
 
-def _clusters(lines: Sequence[_Line], visit: Visit) -> Iterator[list[_Line]]:
+def _slot(held: Held) -> str:
+    """Return what stands for an amount while words are compared: the kind of it; a word stands for itself."""
+    if isinstance(held, Word):
+        return held.text
+    dimension = dimension_of(held)
+    return f"#{held.kind}" if dimension is None else f"#{'.'.join(map(str, dimension))}"
+
+
+def _alike(asked: Iterable[Asked]) -> Iterable[list[_Line]]:
+    """Return the lines of the same words together, in the order of the first of them."""
+    groups: dict[str, list[_Line]] = {}
+    for line in map(_line, asked):
+        groups.setdefault(line.words, []).append(line)
+    return groups.values()
+
+
+def _clusters(lines: Sequence[_Line], ready: ReadyVisit) -> Iterator[list[_Line]]:
     """Yield the lines that are one occasion: from different jobs, on days that meet, and that may be joined."""
     left = list(lines)
     while left:
         cluster = [left.pop(0)]
         for line in tuple(left):
-            if all(_joins(line, each, visit) for each in cluster):
+            if all(_joins(line, each, ready) for each in cluster):
                 cluster.append(line)
                 left.remove(line)
         yield cluster
 
 
-def _joins(one: _Line, two: _Line, visit: Visit) -> bool:
+def _joins(one: _Line, two: _Line, ready: ReadyVisit) -> bool:
     """Tell whether two lines of the same words are one task."""
+    visit = ready.visit
     here, there = (window_of(each.asked, visit.date) for each in (one, two))
     meet = here == there if here is None or there is None else here.meets(there)
     if one.asked.job_at == two.asked.job_at or not meet:
@@ -110,10 +134,9 @@ def _joins(one: _Line, two: _Line, visit: Visit) -> bool:
         return False
     if not one.amounts:
         return True
-    same = [quantity.written for *_, quantity in one.amounts] == [quantity.written for *_, quantity in two.amounts]
-    if EACH.search(one.asked.text) or not _can_add(one):
-        return same and not (apart and not EACH.search(one.asked.text))
-    return bool(BOUGHT.match(one.asked.text)) or not apart
+    if one.each or not _can_add(one):
+        return _same(one, two, ready.reader) and (one.each or not apart)
+    return one.bought or not apart
 
 
 def _apart(one: Asked, two: Asked) -> bool:
@@ -123,7 +146,18 @@ def _apart(one: Asked, two: Asked) -> bool:
 
 def _can_add(line: _Line) -> bool:
     """Tell whether every amount is a volume or a mass."""
-    return all(any(quantity.dimension == kind for _, kind in ADDED) for *_, quantity in line.amounts)
+    return all(dimension_of(amount) in ADDED for amount in line.amounts)
+
+
+def _same(one: _Line, two: _Line, reader: Reader) -> bool:
+    """Tell whether the amounts of two lines, of the same kinds, are the same, or told alike."""
+    pairs = zip(one.amounts, two.amounts, strict=True)
+    return all(
+        isclose(here.amount, there.amount)
+        if isinstance(here, Typed) and isinstance(there, Typed)
+        else reader.filled(str(here)) == reader.filled(str(there))
+        for here, there in pairs
+    )
 
 
 def _merged(lines: Sequence[_Line], ready: ReadyVisit, *, alone: bool) -> Iterator[Task]:
@@ -138,8 +172,8 @@ def _merged(lines: Sequence[_Line], ready: ReadyVisit, *, alone: bool) -> Iterat
         yield from (task.model_copy(update={"what": what}) for task in _rounds(ordered, visit))
         return
     first = _task(ordered[0].asked, visit)
-    text, note = _summed(lines, first.text, ready)
-    yield first.model_copy(update={"text": text, "note": note, "what": what, "key": _key(lines, visit)})
+    summed = _summed(lines, ready.crew.units)
+    yield first.model_copy(update={**summed, "what": what, "key": _key(lines, visit)})
 
 
 def _rounds(lines: Sequence[_Line], visit: Visit) -> Iterator[Task]:
@@ -163,7 +197,8 @@ def _task(asked: Asked, visit: Visit) -> Task:
     """Return the task of one line."""
     when = asked.care.when
     return Task(
-        text=asked.care.text,
+        sentence=asked.care.text,
+        do=not asked.care.never,
         kind=when.kind,
         start=max(asked.due.start, visit.date) if asked.due.start else None,
         end=asked.end(visit.date),
@@ -189,29 +224,51 @@ def _key(lines: Sequence[_Line], visit: Visit) -> str:
     return f"{id_}/{number}/{' '.join(first.written.casefold().split())}"
 
 
-def _summed(lines: Sequence[_Line], text: Prose, ready: ReadyVisit) -> tuple[Prose, str]:
-    """Return the words with the amounts of all lines added, and what was added; as they stand where nothing was."""
+def _summed(lines: Sequence[_Line], system: System) -> dict[str, object]:
+    """Return the sentence with the amounts of all lines added, and what was added; nothing where that is not meant.
+
+    What is added are the numbers that a reader sees, so that the sum holds on paper too.
+    """
     first = lines[0]
-    adds = len(lines) > 1 and first.amounts and _can_add(first) and not EACH.search(first.asked.text)
-    if not adds:
-        return text, ""
-    system = ready.crew.units
-    words, at, parts = [], 0, []
-    for number, (start, end, _) in enumerate(first.amounts):
-        each = [line.amounts[number][2] for line in lines]
-        unit = next(unit for unit, kind in ADDED if each[0].dimension == kind)
-        words += [first.asked.text[at:start], show(sum(quantity.to(unit) for quantity in each), unit, system)]
-        parts.append(" + ".join(show(quantity.to(unit), unit, system) for quantity in each))
-        at = end
-    return prose("".join((*words, first.asked.text[at:]))), language_of(ready.visit.language).labels["added"].format(
-        sum="; ".join(parts)
+    if len(lines) < 2 or not first.amounts or not _can_add(first) or first.each:
+        return {}
+    sums, added = [], []
+    for amounts in zip(*(line.amounts for line in lines), strict=True):
+        unit = ADDED[dimension_of(amounts[0])]
+        shown = [_as_seen(each, unit, system) for each in amounts]
+        sums.append(Scaled(sum(shown), unit))
+        added.append(" + ".join(str(Scaled(each, unit)) for each in shown))
+    return {"sentence": _with_amounts(first.asked.care.text, sums), "added": "; ".join(added)}
+
+
+def _as_seen(held: Held, unit: str, system: System) -> float:
+    """Return an amount in a unit, rounded as its reader is shown it."""
+    digits = held.digits if isinstance(held, Scaled) else None
+    number, shown_in = rounded(in_unit(held, unit), unit, system, digits)
+    return convert(number, shown_in, unit)
+
+
+def _with_amounts(sentence: Prose, amounts: Sequence[Held]) -> Prose:
+    """Return a sentence with other amounts in the places of its own."""
+    left = iter(amounts)
+    return tuple(
+        run.model_copy(
+            update={
+                "text": "".join(
+                    str(next(left)) if isinstance(part, Held) and not isinstance(part, Word) else str(part)
+                    for part in phrase(run.text).parts
+                )
+            }
+        )
+        for run in sentence
     )
 
 
-def _bans(asked: Sequence[Asked], visit: Visit) -> Iterator[Ban]:
-    """Yield what not to do, the same words once, with what they are about."""
-    groups: dict[str, list[_Line]] = {}
-    for each in asked:
-        groups.setdefault(" ".join(plain(each.care.text).casefold().split()).rstrip("."), []).append(_line(each))
-    for lines in groups.values():
-        yield Ban(text=lines[0].asked.care.text, what=_whats(lines, visit))
+def _bans(asked: Sequence[Asked], visit: Visit, reader: Reader) -> Iterator[Task]:
+    """Yield what not to do, the same words and amounts once, with what they are about."""
+    for alike in _alike(asked):
+        left = alike
+        while left:
+            lines = [line for line in left if _same(line, left[0], reader)]
+            left = [line for line in left if line not in lines]
+            yield _task(lines[0].asked, visit).model_copy(update={"what": _whats(lines, visit)})

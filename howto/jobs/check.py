@@ -107,17 +107,18 @@ def _ready_visit(visit: Visit, shelf: Shelf) -> ReadyVisit:
 def _tasks_apart(visit: Visit, ready: ReadyVisit, shelf: Shelf) -> tuple[Finding, ...]:
     """Return what is found while the aftercare of a visit's jobs becomes one list of tasks."""
     notes = plan_of(ready)[1]
-    more = plan_of(_ready_visit(_in_first_words(visit, shelf), shelf))[1]  # contradictions are found in English
-    return (*notes, *(replace(note, mend=APART) for note in more if note not in notes))
+    more = plan_of(_ready_visit(_in_first_words(visit, shelf), shelf))[1]  # most orders are understood in English
+    known = {(note.rule, note.span) for note in notes}
+    return (*notes, *(replace(note, mend=APART) for note in more if (note.rule, note.span) not in known))
 
 
 def _in_first_words(visit: Visit, shelf: Shelf) -> Visit:
-    """Return a visit in English, its jobs in the words of their first telling but for those that leave words out."""
+    """Return a visit, its jobs in the words of their first telling but for those that leave words out."""
     jobs = (
         job if job.leave_out else job.model_copy(update={"technique": in_first_words(job.technique, shelf.techniques)})
         for job in visit.jobs
     )
-    return visit.model_copy(update={"jobs": tuple(jobs), "language": "en"})
+    return visit.model_copy(update={"jobs": tuple(jobs)})
 
 
 def _as_written(shelf: Shelf, job: Job) -> bool:

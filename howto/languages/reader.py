@@ -18,12 +18,15 @@ from howto.quantities.amounts import (
     Count,
     Day,
     Held,
+    Listed,
     Months,
     Name,
     Phrase,
     Range,
+    Scaled,
     Share,
     Spread,
+    Typed,
     Word,
     Words,
     phrase,
@@ -70,6 +73,11 @@ class Reader:
     def worked(self, words: Words) -> str:
         """Return a line of arithmetic, in the units it was worked in: both sides of `=` stay true."""
         return self._told(phrase(words), None).replace(TIE, " ")
+
+    def filled(self, words: Words) -> str:
+        """Return an author's words as they stand, with the amounts in them told."""
+        parts = phrase(words).parts
+        return "".join(part if isinstance(part, str) else self._held(part, self.units) for part in parts)
 
     def gaps(self, words: Words) -> Iterator[str]:
         """Yield the keys of what would be told in English though the reader reads another language."""
@@ -126,11 +134,17 @@ class Reader:
         found = self.own.get(key) or language_of(self.language).phrases.get(key)
         return found if found is not None and found.count("{}") == count else None
 
-    def _held(self, held: Held, units: System | None) -> str:  # noqa: PLR0911 - one line a kind of value
+    def _held(self, held: Held, units: System | None) -> str:  # noqa: C901, PLR0911 - one line a kind of value
         """Return a value that stands in a phrase."""
         match held:
             case Amount():
                 return self._amount(held, units)
+            case Scaled(value, unit, digits):
+                return self.value(value, unit, digits)
+            case Typed():
+                return held.written
+            case Listed(values, unit):
+                return self.listed(values, unit)
             case Range():
                 return self._range(held, units)
             case Spread():
@@ -196,7 +210,7 @@ class Reader:
             yield from self.gaps(held.text)
         elif isinstance(held, Count) and held.many not in self._units:
             yield held.many
-        elif isinstance(held, Amount | Range | Spread):
+        elif isinstance(held, Amount | Scaled | Listed | Range | Spread):
             yield from (part for part in held.unit.split("/") if part in UNIT_WORDS and part not in self._units)
 
 

@@ -8,6 +8,7 @@ from howto.languages.reader import Reader, System
 from howto.languages.tags import base
 from howto.model.value import Value
 from howto.seasons import Hemisphere, month_here
+from howto.span import Span
 
 __all__ = ["Climate", "Colours", "Crew", "System"]
 
@@ -32,7 +33,10 @@ class Colours(Value):
 
 
 class Crew(Value):
-    """One crew; the defaults serve a shelf whose `crew.yaml` says nothing."""
+    """One crew; the defaults serve a shelf whose `crew.yaml` says nothing.
+
+    `spans` says where each field stands (`mark`, `colours.ink`).
+    """
 
     name: str = "The crew"
     place: str = ""
@@ -51,6 +55,7 @@ class Crew(Value):
     climate: Climate | None = None
     caption_limit: int = Field(default=2000, ge=100, le=10000)
     alt_limit: int = Field(default=900, ge=125, le=5000)
+    spans: Mapping[str, Span] = Field(default={}, repr=False)
     words: Mapping[str, Mapping[str, str]] = {}  # by language: an English label or phrase in small letters, and its own
 
     @property

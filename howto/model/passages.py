@@ -108,7 +108,7 @@ def _hazard(field: str, hazard: Hazard, tell: Tell) -> Hazard:
 
 
 def _care(field: str, care: Care, tell: Tell) -> Care:
-    return _with(care, text=tell(field, care.text))
+    return _with(care, text=tell(field, care.text), amounts=())
 
 
 def _each(field: str, lines: tuple[Prose, ...], tell: Tell) -> tuple[Prose, ...]:

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from howto.languages.reader import Reader
 from howto.model.crew import Crew
 from howto.model.figure import Figure
-from howto.model.filling import Meanings
-from howto.model.technique import AnyTechnique
+from howto.model.filling import Meanings, filled_care, meanings
+from howto.model.technique import AnyTechnique, Care
 from howto.model.visit import Visit
 from howto.model.work import AnyWork
 from howto.quantities.amounts import Words
@@ -25,6 +25,12 @@ class Ready:
     figures: tuple[Figure, ...]
     drawings: tuple[Drawing, ...] = ()
     drawn_words: tuple[Words, ...] = ()
+
+    @property
+    def care(self) -> tuple[Care, ...]:
+        """The aftercare with its amounts as values, not printed yet."""
+        known = meanings(self.work.measures, self.figures)
+        return tuple(filled_care(each, known) for each in self.work.technique.aftercare)
 
     @property
     def crew(self) -> Crew:

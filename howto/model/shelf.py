@@ -10,7 +10,7 @@ from howto.model.technique import AnyTechnique
 from howto.model.value import Value
 from howto.model.visit import Visit
 from howto.model.work import AnyWork, Work
-from howto.span import SourceText
+from howto.span import SourceText, Span
 
 
 def folded(name: str) -> str:
@@ -28,11 +28,12 @@ class SignOff(Value):
 
 
 class Person(Value):
-    """An apprentice and what they have been signed off for."""
+    """An apprentice and what they have been signed off for; `spans` says where each field stands (`signed_off[0]`)."""
 
     name: str
     level: int = 1
     signed_off: tuple[SignOff, ...] = ()
+    spans: Mapping[str, Span] = {}
 
 
 class Shelf(Value):

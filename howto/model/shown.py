@@ -8,6 +8,7 @@ from howto.languages.reader import Reader
 from howto.model.figure import Cell, Figure
 from howto.model.measures import Measures
 from howto.quantities import field_unit
+from howto.quantities.amounts import Listed, Scaled, Word, Words, dated
 
 
 class Shown(NamedTuple):
@@ -24,11 +25,28 @@ class Shown(NamedTuple):
     idle: bool = False
 
 
+def said_cell(cell: Cell, unit: str, digits: int | None = None) -> Words:
+    """Return a value as it is held in a sentence: a date, words, or an amount."""
+    if isinstance(cell, date):
+        return str(dated(cell))
+    return str(Word(cell) if isinstance(cell, str) else Scaled(cell, unit, digits))
+
+
+def said_measure(value: object, unit: str) -> Words:
+    """Return one measure's value as it is held in a sentence: a yes or no, a word, an amount, or a list of them."""
+    if isinstance(value, bool):
+        return str(Word("yes" if value else "no"))
+    if isinstance(value, tuple):
+        amounts = tuple(each for each in value if isinstance(each, int | float))
+        if len(amounts) == len(value):
+            return str(Listed(amounts, unit))
+        return ", ".join(said_measure(each, unit) for each in value)
+    return said_cell(value if isinstance(value, int | float | date) else str(value), unit)
+
+
 def shown_cell(cell: Cell, unit: str, reader: Reader, digits: int | None = None) -> str:
     """Return a value as its reader sees it: a date, words, or an amount in their units."""
-    if isinstance(cell, date):
-        return reader.day(cell)
-    return reader.tell(cell) if isinstance(cell, str) else reader.value(cell, unit, digits)
+    return reader.filled(said_cell(cell, unit, digits))
 
 
 def shown(figure: Figure, reader: Reader) -> str:
@@ -43,23 +61,9 @@ def shown_measures(measures: Measures, reader: Reader) -> Iterator[Shown]:
         spread = measures.tolerance(name)
         yield Shown(
             key=key,
-            value=_measure(value, unit or "", reader),
+            value=reader.filled(said_measure(value, unit or "")),
             tolerance="" if spread is None else reader.spread(spread, unit or ""),
             label=reader.tell(key),
             assumed=measures.assumed(name),
             idle=not value,
         )
-
-
-def _measure(value: object, unit: str, reader: Reader) -> str:
-    """Return one measure's value: a yes or no, a word, a count, an amount, or a list of them."""
-    if isinstance(value, bool):
-        return reader.tell("yes" if value else "no")
-    if isinstance(value, tuple):
-        amounts = [each for each in value if isinstance(each, int | float)]
-        if len(amounts) == len(value):
-            return reader.listed(amounts, unit)
-        return ", ".join(_measure(each, unit, reader) for each in value)
-    if isinstance(value, int | float):
-        return reader.value(value, unit)
-    return reader.day(value) if isinstance(value, date) else reader.tell(str(value))

@@ -5,26 +5,29 @@ from typing import Literal
 
 from howto.model.prose import Prose
 from howto.model.value import Value
+from howto.quantities.amounts import Words
 
 Kind = Literal["within", "after", "every", "season", "month", "next visit", "always"]
 
 
 class Task(Value):
-    """One thing to do, and when.
+    """One thing to do, or not to do, and when.
 
+    `sentence` holds its amounts as values, which its reader prints; where they are sums, `added` holds what was added.
     `start` and `end` bound it; `days` is how often it comes round; `asked` the technique's own words for when.
-    `what` says what it is for, where a visit did several things; `note` why an amount is a sum. `key` names it
-    over rebuilds and revisions: it holds neither dates nor amounts.
+    `what` says what it is for, where a visit did several things. `key` names it over rebuilds and revisions: it
+    holds neither dates nor amounts.
     """
 
-    text: Prose
+    sentence: Prose
     kind: Kind
+    do: bool = True
     start: date | None = None
     end: date | None = None
     days: int = 0
     asked: str = ""
     what: tuple[str, ...] = ()
-    note: str = ""
+    added: Words = ""
     key: str = ""
 
     @property
@@ -39,19 +42,12 @@ class Task(Value):
         return (day is None, day or date.max)
 
 
-class Ban(Value):
-    """One thing the client must not do, and what it is about."""
-
-    text: Prose
-    what: tuple[str, ...] = ()
-
-
 class Plan(Value):
     """All that follows from a visit: what falls before the next visit, what comes later, what never to do."""
 
     first: tuple[Task, ...] = ()
     later: tuple[Task, ...] = ()
-    never: tuple[Ban, ...] = ()
+    never: tuple[Task, ...] = ()
 
     @property
     def tasks(self) -> tuple[Task, ...]:

@@ -3,10 +3,13 @@
 from collections.abc import Mapping
 from typing import Any, Generic, Literal, TypeVar
 
+from pydantic import Field
+
 from howto.model.measures import Measures
 from howto.model.prose import Prose
 from howto.model.value import Value
-from howto.span import Span
+from howto.quantities.amounts import Typed
+from howto.span import Located, Span
 
 M = TypeVar("M", bound=Measures, covariant=True)
 
@@ -71,12 +74,24 @@ class When(Value):
     month: int | None = None
 
 
+class TypedAmount(Value):
+    """An amount that an author typed, and where it stands in the plain words of its sentence."""
+
+    start: int
+    end: int
+    amount: Typed
+
+
 class Care(Value):
-    """What the client does afterwards, and when; `never` for what they must not do."""
+    """What the client does afterwards, and when; `never` for what they must not do.
+
+    `amounts` are those that stand in the text as its author typed them.
+    """
 
     when: When
     text: Prose
     never: bool = False
+    amounts: tuple[TypedAmount, ...] = ()
 
 
 class Technique(Value, Generic[M]):
@@ -84,7 +99,8 @@ class Technique(Value, Generic[M]):
 
     `spans` says where each part stands, by a dotted field name (`measures.finished_width_mm`, `steps[2]`,
     `steps[2].key_points[0]`, `tools`, `cautions[0]`, `season`); a part that is missing points at the key or
-    heading it should stand under. `version` names the text it was read from.
+    heading it should stand under. `located` knows the place of each letter of the words that stand at a span.
+    `version` names the text it was read from.
     """
 
     id: str
@@ -108,6 +124,7 @@ class Technique(Value, Generic[M]):
     version: str = ""
     path: str = ""
     spans: Mapping[str, Span] = {}
+    located: Mapping[Span, Located] = Field(default={}, exclude=True, repr=False)
 
     def spot(self, field: str) -> Span:
         """Return where a field stands in the file; the nearest part above it where it has no place of its own."""

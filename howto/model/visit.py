@@ -3,10 +3,12 @@
 import datetime as dt
 from collections.abc import Mapping
 
+from pydantic import Field
+
 from howto.model.prose import Prose
 from howto.model.technique import AnyTechnique, Picture
 from howto.model.value import Value
-from howto.span import Span
+from howto.span import Located, Span
 
 
 class Job(Value):
@@ -41,3 +43,4 @@ class Visit(Value):
     version: str = ""
     path: str = ""
     spans: Mapping[str, Span] = {}
+    located: Mapping[Span, Located] = Field(default={}, exclude=True, repr=False)

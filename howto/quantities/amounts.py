@@ -12,6 +12,9 @@ from dataclasses import dataclass, fields
 from datetime import date
 from typing import ClassVar, Final
 
+from howto.quantities.quantity import Quantity
+from howto.quantities.units import Dimension, convert, unit_named
+
 OPEN, CLOSE = "\ue000", "\ue001"  # no author can write them: the reading of files refuses private characters
 _TOKEN: Final = re.compile(f"{OPEN}([^{CLOSE}]*){CLOSE}")
 
@@ -41,6 +44,43 @@ class Amount(Held):
     value: float
     unit: str = ""
     digits: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Scaled(Held):
+    """A number of a measure or a figure, told in whichever unit reads best."""
+
+    kind = "scaled"
+    value: float
+    unit: str = ""
+    digits: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Typed(Held):
+    """An amount that an author typed in a sentence: told as written; `amount` in the SI base of its dimension."""
+
+    kind = "typed"
+    amount: float
+    dimension: Dimension
+    written: str
+
+    def __post_init__(self) -> None:
+        """Take a list for a dimension."""
+        object.__setattr__(self, "dimension", Dimension(*self.dimension))
+
+
+@dataclass(frozen=True, slots=True)
+class Listed(Held):
+    """Several numbers in one unit, in a row."""
+
+    kind = "listed"
+    values: tuple[float, ...]
+    unit: str
+
+    def __post_init__(self) -> None:
+        """Take a list for a tuple."""
+        object.__setattr__(self, "values", tuple(self.values))
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +158,9 @@ class Word(Held):
     text: str
 
 
-_KINDS: Final = {each.kind: each for each in (Amount, Range, Spread, Count, Day, Months, Share, Name, Word)}
+_KINDS: Final = {
+    each.kind: each for each in (Amount, Scaled, Typed, Listed, Range, Spread, Count, Day, Months, Share, Name, Word)
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,6 +206,22 @@ def _held(text: str) -> Held:
     """Return the value that stands between the two private characters."""
     kind, *values = json.loads(text)
     return _KINDS[kind](*values)
+
+
+def dimension_of(held: Held) -> Dimension | None:
+    """Return what a measured or typed amount is an amount of; None for any other value."""
+    if isinstance(held, Typed):
+        return held.dimension
+    return unit_named(held.unit or "1").dimension if isinstance(held, Amount | Scaled) else None
+
+
+def in_unit(held: Held, unit: str) -> float:
+    """Return a measured or typed amount in a unit of its dimension."""
+    if isinstance(held, Typed):
+        return Quantity(held.amount, held.dimension, None, held.written).to(unit)
+    if isinstance(held, Amount | Scaled):
+        return convert(held.value, held.unit or "1", unit)
+    raise TypeError(f"{held.kind} has no unit")
 
 
 # -- short ways to write them --

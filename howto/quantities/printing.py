@@ -1,7 +1,7 @@
 """How an amount is printed for a reader: rounding, the units of the reader's system, and the spaces between."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from math import ceil, floor
 from types import MappingProxyType
@@ -9,6 +9,7 @@ from typing import Final
 
 from howto.quantities.units import convert, convert_difference, unit_named
 
+Change = Callable[[float, str, str], float]
 _SPACE: Final = "\u00a0"
 _MINUS: Final = "−"
 _GLYPHS: Final = {(1, 4): "¼", (1, 2): "½", (3, 4): "¾"}
@@ -160,9 +161,7 @@ def printed(
         return _feet(convert(number, symbol, "in"))
     if symbol in {"mm", "m"} and digits is None:
         return _metres(number, symbol)
-    better = _better(number, symbol)
-    number = change(number, symbol, better)
-    return as_worked(number, better, digits)
+    return as_worked(*_in_better(number, symbol, change), digits)
 
 
 def as_worked(value: float, unit: str, digits: int | None = None) -> Printed:
@@ -172,6 +171,12 @@ def as_worked(value: float, unit: str, digits: int | None = None) -> Printed:
         return Printed(text)
     named = unit_named(unit)
     return Printed(text, named.symbol if text == "1" else named.many, named.many)
+
+
+def _in_better(number: float, symbol: str, change: Change = convert) -> tuple[float, str]:
+    """Return an amount in the larger or smaller unit that keeps its number short, and that unit."""
+    better = _better(number, symbol)
+    return change(number, symbol, better), better
 
 
 def _better(number: float, symbol: str) -> str:
@@ -248,6 +253,14 @@ def _mixed(count: int, parts: int) -> str:
 def show(value: float, unit: str, system: str = "metric", digits: int | None = None) -> str:
     """Return an amount for a reader of a `system` (metric, us, uk); `digits` asks for that many figures."""
     return str(printed(value, unit, system, digits))
+
+
+def rounded(value: float, unit: str, system: str = "metric", digits: int | None = None) -> tuple[float, str]:
+    """Return a volume or mass as its reader is shown it: the number with its figures, and the unit it is shown in."""
+    target = _for_reader(unit, system)
+    number, better = _in_better(convert(value, unit, target), unit_named(target).symbol)
+    size = floor(_log10(abs(number))) if number else 0
+    return round(number * (1 + 1e-12), max(0, (3 if digits is None else digits) - 1 - size)), better
 
 
 def show_tolerance(value: float, unit: str, system: str = "metric") -> str:

@@ -7,14 +7,17 @@ from pathlib import PurePosixPath
 from typing import Any, Final
 
 from howto.findings import Finding
+from howto.languages.written_units import amounts_in
 from howto.model.family import AnyFamily
 from howto.model.names import file_name
 from howto.model.prose import Prose, Run
-from howto.model.technique import AnyTechnique, Care, Hazard, Kit, Mark, Picture, Step, Technique, When
+from howto.model.technique import AnyTechnique, Care, Hazard, Kit, Mark, Picture, Step, Technique, TypedAmount, When
+from howto.quantities.amounts import Typed
 from howto.read.body import Body, read_body
 from howto.read.front_matter import split_front_matter
 from howto.read.header import Header, read_header
 from howto.read.items import KitText
+from howto.read.nodes import scalars_located
 from howto.read.notes import Notes, line_of, nearest
 from howto.read.passage import Passage
 from howto.read.steps import PictureText, StepText
@@ -70,6 +73,7 @@ def assemble(
         version=version_of(source),
         path=source.path,
         spans=spans,
+        located={**scalars_located(node), **body.located},
     )
     return technique, findings
 
@@ -162,8 +166,16 @@ def _aftercare(notes: Notes, body: Body, spans: dict[str, Span], language: str) 
         never = each.never or when.text.casefold() == "never"
         spans[f"aftercare[{len(tasks)}]"] = each.span
         spans[f"aftercare[{len(tasks)}].when"] = each.when_span
-        tasks.append(Care(when=when, text=prose_of(each.text), never=never))
+        tasks.append(Care(when=when, text=prose_of(each.text), never=never, amounts=typed_in(each.text.text, language)))
     return tuple(tasks)
+
+
+def typed_in(text: str, language: str) -> tuple[TypedAmount, ...]:
+    """Return the amounts that stand in a sentence as its author typed them."""
+    return tuple(
+        TypedAmount(start=start, end=end, amount=Typed(found.amount, found.dimension, found.written))
+        for start, end, found in amounts_in(text, language)
+    )
 
 
 def _place(body: Body, spans: dict[str, Span]) -> None:
@@ -196,5 +208,6 @@ def _place_step(field: str, step: StepText, spans: dict[str, Span]) -> None:
             spans[f"{field}.{name}[{at}]"] = each.span
     for at, picture in enumerate(step.pictures):
         spans[f"{field}.pictures[{at}]"] = picture.span
+        spans.update({f"{field}.pictures[{at}].{name}": span for name, span in picture.said_at})
         for number, mark in enumerate(picture.marks):
             spans[f"{field}.pictures[{at}].marks[{number}]"] = mark.span

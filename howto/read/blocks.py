@@ -1,18 +1,17 @@
 """Markdown into blocks: paragraphs and lists with their lines and columns, and a finding for what has no place."""
 
 import re
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
 from typing import Final
 
 from markdown_it import MarkdownIt
-from markdown_it.token import Token
 from markdown_it.tree import SyntaxTreeNode
 
 from howto.fonts.letters import tidied
 from howto.read.notes import LONGEST, Notes, line_of, lines_of, note_long, short, whole_line
 from howto.read.passage import Passage, Piece
-from howto.span import Span
+from howto.span import NOWHERE, Span
 
 _SPACES: Final = str.maketrans(dict.fromkeys("\r\u00a0\u2002\u2003\u2009\u200a\u202f\u3000\u200b\u2060\ufeff", " "))
 _BULLET: Final = re.compile(  # as phones write them, and as word processors paste them
@@ -71,6 +70,21 @@ _NO_PLACE: Final = {
     "html_block": ("a page tag stands here", "take out what stands between `<` and `>`"),
     "hr": ("a line is drawn here", "take this line out; a new `## ` heading parts one section from the next"),
 }
+
+
+def passages_of(blocks: Iterable[Block]) -> Iterator[Passage]:
+    """Yield the words of every paragraph and item."""
+    for block in blocks:
+        if isinstance(block, Paragraph):
+            yield block.words
+        elif isinstance(block, Listing):
+            yield from _words_of(block.items)
+
+
+def _words_of(items: Iterable[Item]) -> Iterator[Passage]:
+    for item in items:
+        yield item.words
+        yield from _words_of(item.under)
 
 
 def read_blocks(notes: Notes, first_line: int) -> tuple[Block, ...]:
@@ -186,7 +200,7 @@ class _Reader:
         content = node.content
         for tag in _TAG.finditer(content):
             self.note_inline(span, content, tag.group(), "a page tag", f"take out `{short(tag.group())}`")
-        return self.cut(Passage(tuple(_joined(self.pieces(node.meta["flat"], span, content))), span))
+        return self.cut(Passage(tuple(_joined(self.pieces(node, span))), span))
 
     def cut(self, words: Passage) -> Passage:
         """Return words without what runs on past all reading, which is noted."""
@@ -201,9 +215,19 @@ class _Reader:
             return whole_line(self.notes.source, line)
         return Span(self.notes.source.path, line, at + 1, at + 1 + len(first))
 
-    def pieces(self, tokens: list[Token], span: Span, content: str) -> Iterator[Piece]:
+    def places(self, node: SyntaxTreeNode) -> list[tuple[int, int]]:
+        """Return the line and column of each letter of an inline node."""
+        found: list[tuple[int, int]] = []
+        for line, text in enumerate(node.content.split("\n"), self.line(node)):
+            words = text.strip()
+            at = line_of(self.notes.source, line).translate(_SPACES).find(words) - text.find(words)
+            found += [(line, at + each + 1) if at >= 0 else NOWHERE for each in range(len(text))] + [NOWHERE]
+        return found
+
+    def pieces(self, node: SyntaxTreeNode, span: Span) -> Iterator[Piece]:
         """Yield the styled stretches of a line of words."""
-        strong = emphasis = 0
+        tokens, content, places = node.meta["flat"], node.content, self.places(node)
+        strong = emphasis = last = 0
         for at, token in enumerate(tokens):
             strong += {"strong_open": 1, "strong_close": -1}.get(token.type, 0)
             emphasis += {"em_open": 1, "em_close": -1}.get(token.type, 0)
@@ -220,9 +244,10 @@ class _Reader:
             elif token.type == "code_inline":
                 mend = f"take out the backquotes round `{short(token.content)}`"
                 self.note_inline(span, content, "`", "program code", mend)
-                yield Piece(token.content, strong > 0, emphasis > 0)
-            elif token.type == "text" and token.content:
-                yield Piece(token.content, strong > 0, emphasis > 0)
+            if token.type in ("code_inline", "text") and token.content:
+                where = _aligned(token.content, content, last)
+                last = where[-1] + 1
+                yield Piece(token.content, strong > 0, emphasis > 0, tuple(places[each] for each in where))
 
     def note_inline(self, span: Span, content: str, sign: str, name: str, mend: str) -> None:
         """Note something in a line of words that paper cannot carry."""
@@ -234,13 +259,38 @@ class _Reader:
         self.notes.add("block", place, f"{name} stands among the words", why, mend)
 
 
+def _aligned(text: str, content: str, start: int) -> list[int]:
+    """Return where each letter of a token stands in the content, from `start` on; signs that are unescaped between."""
+    at = content.find(text, start)
+    if at >= 0:
+        return list(range(at, at + len(text)))
+    found: list[int] = []
+    for letter in text:
+        at = content.find(letter, start)
+        found.append(at if at >= 0 else min(start, len(content)))
+        start = at + 1 if at >= 0 else start
+    return found
+
+
 def _joined(pieces: Iterator[Piece]) -> list[Piece]:
     """Return the pieces with neighbours of one style made one, and runs of spaces made one space."""
     joined: list[Piece] = []
-    for piece in pieces:
-        text = re.sub(r"\s+", " ", tidied(piece.text))
+    for piece in map(_tidied, pieces):
         if joined and (joined[-1].strong, joined[-1].emphasis) == (piece.strong, piece.emphasis):
-            joined[-1] = Piece(joined[-1].text + text, piece.strong, piece.emphasis)
+            last = joined[-1]
+            joined[-1] = replace(last, text=last.text + piece.text, places=(*last.places, *piece.places))
         else:
-            joined.append(Piece(text, piece.strong, piece.emphasis))
+            joined.append(piece)
     return joined
+
+
+def _tidied(piece: Piece) -> Piece:
+    """Return a piece with runs of spaces made one, and without letters that nobody sees."""
+    letters: list[str] = []
+    places: list[tuple[int, int]] = []
+    for letter, place in zip(piece.text, piece.places or (NOWHERE,) * len(piece.text), strict=True):
+        tidy = re.sub(r"\s", " ", tidied(letter))
+        if tidy and not (tidy == " " and letters[-1:] == [" "]):
+            letters.append(tidy)
+            places.append(place)
+    return replace(piece, text="".join(letters), places=tuple(places))

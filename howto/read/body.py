@@ -6,19 +6,19 @@ from typing import Final, TypeVar
 
 from howto.findings import Finding, Severity
 from howto.languages import language_of
-from howto.read.blocks import Block, Heading, Item, Listing, Paragraph, read_blocks
+from howto.read.blocks import Block, Heading, Item, Listing, Paragraph, passages_of, read_blocks
 from howto.read.headings import section_named
 from howto.read.items import CareText, CautionText, KitText, care, caution, kit, without_box
 from howto.read.letters import note_parts
 from howto.read.notes import Notes, lines_of, listed, nearest, short, whole_line
 from howto.read.passage import Passage
 from howto.read.steps import StepText, read_steps, typed
-from howto.span import SourceText, Span
+from howto.span import Located, SourceText, Span
 
 
 @dataclass(frozen=True, slots=True)
 class Body:
-    """The body of a technique file; `headings` says where each section's heading stands."""
+    """The body of a technique file; `headings` says where each section's heading stands, `located` each letter."""
 
     intro: tuple[Passage, ...] = ()
     tools: tuple[KitText, ...] = ()
@@ -28,6 +28,7 @@ class Body:
     finish: tuple[Passage, ...] = ()
     aftercare: tuple[CareText, ...] = ()
     headings: Mapping[str, Span] = field(default_factory=dict)
+    located: Mapping[Span, Located] = field(default_factory=dict)
     end: Span = field(default_factory=lambda: Span(""))
 
 
@@ -57,26 +58,29 @@ def read_body(source: SourceText, first_line: int, language: str = "en") -> tupl
     notes = Notes(source)
     last = max((at for at, line in enumerate(lines_of(source), 1) if line.strip()), default=1)
     end = whole_line(source, last)
-    before, sections = _sections(notes, read_blocks(notes, first_line), language)
+    blocks = read_blocks(notes, first_line)
+    before, sections = _sections(notes, blocks, language)
     intro = _intro(notes, before, min((s.heading for s in sections.values()), key=_line, default=end))
     for name in (*REQUIRED, "aftercare"):
         if name not in sections:
             _note_missing(notes, name, end, language)
     lists = {name: _items(notes, name, found) for name, found in sections.items() if name != "steps"}
-    steps = sections.get("steps")
+    found_steps = sections.get("steps")
+    steps = read_steps(notes, found_steps.blocks, language) if found_steps else ()
     body = Body(
         intro=intro,
         tools=_each(kit(notes, item) for item in lists.get("tools", ())),
         materials=_each(kit(notes, item) for item in lists.get("materials", ())),
-        steps=read_steps(notes, steps.blocks, language) if steps else (),
+        steps=steps,
         cautions=_each(caution(notes, item) for item in lists.get("cautions", ())),
         finish=tuple(item.words for item in lists.get("finish", ())),
         aftercare=_each(care(notes, item, language) for item in lists.get("aftercare", ())),
         headings={name: found.heading for name, found in sections.items()},
+        located={**located_in(passages_of(blocks)), **{each.span: each.located for each in steps}},
         end=end,
     )
     note_parts(notes, (body,))
-    held = {**lists, "steps": steps.blocks if steps else ()}
+    held = {**lists, "steps": found_steps.blocks if found_steps else ()}
     for name, found in sections.items():
         if not held[name]:
             _note_empty(notes, name, found.heading)
@@ -102,6 +106,11 @@ def read_words(source: SourceText, first_line: int) -> tuple[tuple[Passage, ...]
             )
     note_parts(notes, words)
     return tuple(each for each in words if each.text.strip()), notes.findings
+
+
+def located_in(passages: Iterable[Passage]) -> dict[Span, Located]:
+    """Return the place of every letter of some passages, by the place of each."""
+    return {each.span: each.located for each in passages}
 
 
 @dataclass(slots=True)

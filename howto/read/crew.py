@@ -28,7 +28,7 @@ from howto.read.values import (
     yes_in,
 )
 from howto.seasons import Hemisphere
-from howto.span import SourceText
+from howto.span import SourceText, Span
 
 KEYS: Final = (
     "name",
@@ -86,6 +86,7 @@ def crew_of(source: SourceText) -> tuple[Crew, tuple[Finding, ...]]:
         return Crew(), (*front, *notes.findings)
     unknown_keys(notes, keys, KEYS, "the crew")
     found: dict[str, Any] = {}
+    spans: dict[str, Span] = {}
     for entry in keys:
         reader = _READERS.get(entry.name)
         if reader is None or is_blank(entry.value):
@@ -94,8 +95,11 @@ def crew_of(source: SourceText) -> tuple[Crew, tuple[Finding, ...]]:
         value = read(notes, entry)
         if value is not None:
             found[name] = value
+            spans[name] = place_of(entry)
+            if isinstance(entry.value, Mapping):
+                spans.update({f"{name}.{each.name}": place_of(each) for each in entry.value})
     _agree_on_side(notes, keys, found)
-    return Crew(**found), (*front, *notes.findings)
+    return Crew(spans=spans, **found), (*front, *notes.findings)
 
 
 def _agree_on_side(notes: Notes, keys: Mapping, found: dict[str, Any]) -> None:

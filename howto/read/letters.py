@@ -12,7 +12,8 @@ from howto.read.passage import Passage
 from howto.span import Span
 
 MOST_NAMED: Final = 6
-NOT_PRINTED: Final = frozenset({"file", "alt"})  # a file's name, and words that are only read aloud
+# a file's name, words that are only read aloud, and what says again what was read
+NOT_PRINTED: Final = frozenset({"file", "alt", "words", "said_at", "located"})
 
 
 def note_letters(notes: Notes, text: str, span: Span) -> None:

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from howto.span import Span
+from howto.span import Located, Span
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +54,22 @@ class Mapping:
 
 
 Node = Scalar | Sequence | Mapping
+
+
+def scalars_located(node: Node | None) -> dict[Span, Located]:
+    """Return the place of every letter of every value that stands on one line as it is read."""
+    if isinstance(node, Scalar):
+        width = node.span.end_column - node.span.column
+        shift = {len(node.text): 0, len(node.text) + 2: 1}.get(width)
+        if shift is None or not node.text:
+            return {}
+        columns = range(node.span.column + shift, node.span.column + shift + len(node.text))
+        return {node.span: Located(node.span.path, node.text, tuple((node.span.line, each) for each in columns))}
+    if isinstance(node, Mapping):
+        under: tuple[Node, ...] = tuple(each for entry in node for each in (entry.key, entry.value))
+    else:
+        under = () if node is None else node.items
+    return {span: found for each in under for span, found in scalars_located(each).items()}
 
 
 def tidy_key(text: str) -> str:

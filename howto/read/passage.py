@@ -1,10 +1,10 @@
 """Prose as read: runs of plain, strong and emphasised words with their place, and how to part it at a word."""
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from typing import Final
 
-from howto.span import Span
+from howto.span import NOWHERE, Located, Span
 
 _SENTENCE: Final = re.compile(r"(?<=[.!?])[\"”’)]?\s+(?=\S)")
 _SHORTENED: Final = re.compile(
@@ -15,11 +15,12 @@ _LOOK_BACK: Final = 10  # letters: more than a shortened word has
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """A stretch of words in one style."""
+    """A stretch of words in one style, with the line and column of each letter."""
 
     text: str
     strong: bool = False
     emphasis: bool = False
+    places: tuple[tuple[int, int], ...] = field(default=(), compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +35,12 @@ class Passage:
         """The words without their style."""
         return "".join(piece.text for piece in self.pieces)
 
+    @property
+    def located(self) -> Located:
+        """The words with the place of each letter."""
+        places = (place for piece in self.pieces for place in piece.places or (NOWHERE,) * len(piece.text))
+        return Located(self.span.path, self.text, tuple(places))
+
     def part(self, start: int, end: int | None = None) -> "Passage":
         """Return the characters from `start` to `end`, without spaces at either side.
 
@@ -45,9 +52,9 @@ class Passage:
         stop -= len(text[start:stop]) - len(text[start:stop].rstrip())
         pieces, at = [], 0
         for piece in self.pieces:
-            cut = piece.text[max(0, start - at) : max(0, stop - at)]
-            if cut:
-                pieces.append(Piece(cut, piece.strong, piece.emphasis))
+            cut = slice(max(0, start - at), max(0, stop - at))
+            if piece.text[cut]:
+                pieces.append(replace(piece, text=piece.text[cut], places=piece.places[cut]))
             at += len(piece.text)
         return Passage(tuple(pieces), self.span)
 

@@ -8,7 +8,7 @@ from howto.read.front_matter import parse_yaml
 from howto.read.header import LEVELS
 from howto.read.nodes import Entry, Mapping, Node, Scalar, Sequence, is_blank
 from howto.read.notes import Notes, whole_line
-from howto.read.values import date_in, printed_in, text_in, unknown_keys, whole_in
+from howto.read.values import date_in, place_of, printed_in, text_in, unknown_keys, whole_in
 from howto.span import SourceText, Span
 
 KEYS: Final = ("name", "level", "signed off")
@@ -57,16 +57,18 @@ def _person(notes: Notes, node: Mapping) -> Person | None:
     text = printed_in(notes, name)
     if text is None:
         return None
-    found = [_sign_off(notes, item) for item in _items(signed.value)] if signed and not is_blank(signed.value) else []
+    items = _items(signed.value) if signed and not is_blank(signed.value) else ()
+    found = [each for item in items if (each := _sign_off(notes, item))]
     return Person(
         name=text,
         level=(whole_in(notes, level, *LEVELS) if level else None) or 1,
-        signed_off=tuple(each for each in found if each is not None),
+        signed_off=tuple(each for each, _ in found),
+        spans={"name": place_of(name), **{f"signed_off[{at}]": span for at, (_, span) in enumerate(found)}},
     )
 
 
-def _sign_off(notes: Notes, node: Node) -> SignOff | None:
-    """Return one sign-off; None, noted, without its technique and day."""
+def _sign_off(notes: Notes, node: Node) -> tuple[SignOff, Span] | None:
+    """Return one sign-off and where its technique stands; None, noted, without its technique and day."""
     if not isinstance(node, Mapping):
         _note_missing(notes, node, "this sign-off has no `on`", "{technique: clip-a-ball, on: 2026-05-01}")
         return None
@@ -80,7 +82,7 @@ def _sign_off(notes: Notes, node: Node) -> SignOff | None:
     name, day = text_in(notes, technique), date_in(notes, on)
     if name is None or day is None:
         return None
-    return SignOff(technique=name, on=day, by=_text(notes, by), version=_text(notes, version))
+    return SignOff(technique=name, on=day, by=_text(notes, by), version=_text(notes, version)), place_of(technique)
 
 
 def _text(notes: Notes, entry: Entry | None) -> str:

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import Final
 
 from howto.languages import language_of
@@ -10,7 +10,7 @@ from howto.read.blocks import Item, Listing, Paragraph
 from howto.read.headings import PICTURE_NOTES, note_named
 from howto.read.notes import Notes, listed, nearest, short
 from howto.read.passage import Passage, first_sentence, lead_of, split_label
-from howto.span import Span
+from howto.span import NOWHERE, Located, Span
 
 MOST_STEPS: Final = 99
 _MARK: Final = re.compile(
@@ -40,6 +40,7 @@ class PictureText:
     marks: tuple[MarkText, ...] = ()
     alt: str = ""
     credit: str = ""
+    said_at: tuple[tuple[str, Span], ...] = ()  # where its description and its credit stand
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +54,15 @@ class StepText:
     reasons: tuple[Passage, ...] = ()
     checks: tuple[Passage, ...] = ()
     pictures: tuple[PictureText, ...] = ()
+    words: tuple[Passage, ...] = field(default=(), repr=False)  # the whole of it, as its title and text were parted
+
+    @property
+    def located(self) -> Located:
+        """The place of every letter of its title and text."""
+        first, *more = (each.located for each in self.words)
+        text = " ".join((first.text, *(each.text for each in more)))
+        places = (*first.places, *(place for each in more for place in (NOWHERE, *each.places)))
+        return Located(first.path, text, places)
 
 
 def read_steps(notes: Notes, blocks: Sequence[Paragraph | Listing], language: str) -> tuple[StepText, ...]:
@@ -66,7 +76,8 @@ def read_steps(notes: Notes, blocks: Sequence[Paragraph | Listing], language: st
                 steps[-1] = _noted(notes, steps[-1], item, language)
             continue
         if steps and isinstance(block, Paragraph) and not told:
-            steps[-1] = replace(steps[-1], text=steps[-1].text.followed_by(block.words))
+            text, words = steps[-1].text.followed_by(block.words), (*steps[-1].words, block.words)
+            steps[-1] = replace(steps[-1], text=text, words=words)
             continue
         items = (Item(block.words),) if isinstance(block, Paragraph) else block.items
         if not told and not (isinstance(block, Listing) and block.numbered):
@@ -128,7 +139,7 @@ def _step(notes: Notes, item: Item, language: str) -> StepText:
     if not title:
         end = first_sentence(words.text)
         title = " ".join(words.text[:end].split())
-    step = StepText(title, words.part(end), words.span)
+    step = StepText(title, words.part(end), words.span, words=(words,))
     for each in item.under:
         step = _noted(notes, step, each, language)
     return step
@@ -236,10 +247,11 @@ def _picture_note(notes: Notes, step: StepText, name: str, words: Passage) -> St
         _note_no_picture(notes, words, f"`{name}:`")
         return step
     picture = step.pictures[-1]
+    said_at = (*picture.said_at, (name, words.span))
     if name == "alt":
-        return _with_picture(step, replace(picture, alt=words.text))
+        return _with_picture(step, replace(picture, alt=words.text, said_at=said_at))
     if name == "credit":
-        return _with_picture(step, replace(picture, credit=words.text))
+        return _with_picture(step, replace(picture, credit=words.text, said_at=said_at))
     focus = focus_of(notes, words.text, words.span)
     return _with_picture(step, replace(picture, focus_percent=focus)) if focus else step
 

@@ -10,11 +10,11 @@ from howto.model.family import AnyFamily
 from howto.model.technique import AnyTechnique, Picture
 from howto.model.visit import Job, Visit
 from howto.read.assemble import LOSING, check_name, prose_of, version_of
-from howto.read.body import read_words
+from howto.read.body import located_in, read_words
 from howto.read.front_matter import split_front_matter
 from howto.read.header import language_in
 from howto.read.measures import measures_from
-from howto.read.nodes import Entry, Mapping, Node, Scalar, Sequence, is_blank
+from howto.read.nodes import Entry, Mapping, Node, Scalar, Sequence, is_blank, scalars_located
 from howto.read.notes import Notes, listed, nearest, short, whole_line
 from howto.read.steps import file_inside, focus_of
 from howto.read.values import (
@@ -113,6 +113,7 @@ def read_visit(source: SourceText, known: Known) -> tuple[Visit | None, tuple[Fi
         version=version_of(source),
         path=source.path,
         spans=found.spans,
+        located={**scalars_located(node), **located_in(words)},
         **found.values,
     )
     return visit, findings
@@ -295,7 +296,10 @@ def _pictures(notes: Notes, entry: Entry, found: _Found, name: str) -> tuple[Pic
     for item in items:
         picture = _picture(notes, entry, item)
         if picture is not None:
-            found.spans[f"{name}[{len(pictures)}]"] = item.span
+            place = f"{name}[{len(pictures)}]"
+            found.spans[place] = item.span
+            if isinstance(item, Mapping):
+                found.spans.update({f"{place}.{each.name}": place_of(each) for each in item})
             pictures.append(picture)
     return tuple(pictures)
 

@@ -8,7 +8,7 @@ from uuid import NAMESPACE_URL, UUID, uuid5
 from icalendar import Alarm, Calendar, Event
 
 from howto.languages import language_of
-from howto.languages.form import Labels
+from howto.model.filling import printed
 from howto.model.prose import capital, plain
 from howto.model.ready import ReadyVisit
 from howto.model.task import Plan, Task
@@ -37,9 +37,9 @@ def calendar(ready: ReadyVisit, plan: Plan, today: date) -> bytes:
     file.add("x-wr-calname", visit.site)
     for task in plan.tasks:
         if task.day is not None and task.kind != "next visit":
-            file.add_component(_event(visit, task, today, say, whom))
+            file.add_component(_event(ready, task, today, whom))
     if visit.next_visit is not None:
-        file.add_component(_next_visit(visit, plan, visit.next_visit, today, say, whom))
+        file.add_component(_next_visit(ready, plan, visit.next_visit, today, whom))
     return bytes(file.to_ical())
 
 
@@ -48,13 +48,13 @@ def uid(visit: Visit, name: str) -> UUID:
     return uuid5(NAMES, f"{visit.id}/{name}")
 
 
-def _event(visit: Visit, task: Task, today: date, say: Labels, whom: str) -> Event:
+def _event(ready: ReadyVisit, task: Task, today: date, whom: str) -> Event:
     """Return the entry of a task: on the day that counts, or over and over until its end."""
+    visit, say = ready.visit, language_of(ready.visit.language).labels
     day = max(task.day or visit.date, visit.date + DAY)
-    words = plain(task.text).strip()
-    told = [capital(words)]
+    told = [capital(plain(printed(task.sentence, ready.reader)).strip())]
     told += [say["for_what"].format(what=", ".join(task.what))] if task.what else []
-    told += [task.note] if task.note else []
+    told += [say["added"].format(sum=ready.reader.filled(task.added))] if task.added else []
     event = _entry(visit, task.key, day, today, f"{visit.site}: {_title(told[0])}")
     event.add("description", "\n".join((*told, whom)))
     if task.kind == "every" and task.days:
@@ -64,11 +64,12 @@ def _event(visit: Visit, task: Task, today: date, say: Labels, whom: str) -> Eve
     return event
 
 
-def _next_visit(visit: Visit, plan: Plan, day: date, today: date, say: Labels, whom: str) -> Event:
+def _next_visit(ready: ReadyVisit, plan: Plan, day: date, today: date, whom: str) -> Event:
     """Return the entry of the next visit, with what the crew does then."""
-    title = say["next_visit"].partition(":")[0]
+    visit = ready.visit
+    title = language_of(visit.language).labels["next_visit"].partition(":")[0]
     event = _entry(visit, "next visit", day, today, f"{visit.site}: {title}")
-    then = [plain(task.text) for task in plan.tasks if task.kind == "next visit"]
+    then = [plain(printed(task.sentence, ready.reader)) for task in plan.tasks if task.kind == "next visit"]
     event.add("description", "\n".join((*then, whom)))
     return event
 

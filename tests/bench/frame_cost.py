@@ -17,8 +17,9 @@ sys.path.insert(0, str(Path(__file__).parents[2]))
 
 from howto.layout.frames.carousel import frames
 from howto.model.photo import Photograph
+from howto.model.ready import Ready
 from howto.model.sheet import Frame, Pixels
-from howto.model.technique import Mark, Picture, Step, Technique
+from howto.model.technique import Mark, Picture, Step
 from howto.read.photo import read_photo
 from howto.render.image import jpeg
 from howto.render.srgb import SRGB_PROFILE
@@ -64,14 +65,12 @@ def main() -> None:
             ("step", -2, Picture(file="p.jpg", marks=MARKS)),
         ):
             step = Step(title="Find the ring.", text=sample.STEPS[0].text, pictures=(picture,))
-            technique = sample.technique(steps=(step,), tools=(), materials=(), cautions=())
+            ready = sample.ready((), steps=(step,), tools=(), materials=(), cautions=())
 
-            def laid(
-                technique: Technique[sample.BallMeasures] = technique, number: int = number
-            ) -> tuple[Frame, Photograph]:
+            def laid(ready: Ready = ready, number: int = number) -> tuple[Frame, Photograph]:
                 photo, _ = read_photo(Path(folder), "p.jpg", SPAN, "p.jpg")
                 assert photo is not None
-                made, _ = frames(technique, (), (), {"p.jpg": photo}, "4x5", sample.TODAY)
+                made, _ = frames(ready, {"p.jpg": photo}, "4x5")
                 return made[number], photo
 
             def whole(laid: Callable[[], tuple[Frame, Photograph]] = laid) -> None:

@@ -7,9 +7,11 @@ import pytest
 
 from howto.check.claims import CLAIM_RULES, check_claims
 from howto.model.prose import Run, prose
-from howto.model.technique import AnyTechnique, Care, Hazard, Kit, Step, When
+from howto.model.technique import Care, Hazard, Kit, Step, When
+from howto.model.work import AnyWork
 from howto.span import SourceText, Span
 from tests.support.builders import DIGGING, technique
+from tests.support.reading import words_of
 
 PATH = "techniques/digging/do-the-work.md"
 PARTS = (
@@ -27,11 +29,11 @@ PARTS = (
 )
 
 
-def hole(**parts: Any) -> AnyTechnique:
+def hole(**parts: Any) -> AnyWork:
     return technique(DIGGING, parts, rounds=2, mulch=True)
 
 
-def found(which: AnyTechnique) -> list[tuple[str, str, str, str]]:
+def found(which: AnyWork) -> list[tuple[str, str, str, str]]:
     figures = tuple(DIGGING.figures(which, date(2026, 10, 14)))
     return [
         (each.rule, str(each.severity), each.what, each.mend)
@@ -132,7 +134,7 @@ def test_a_number_that_disagrees_with_a_measure() -> None:
 
 def test_a_number_that_disagrees_with_a_figure() -> None:
     (one,) = said("Soil out is 80 L.")
-    assert one[2] == "`80 L` disagrees with the figure `soil out`, 75\u00a0L"
+    assert one[2] == "`80 L` disagrees with the figure `soil out`, 75 L"
 
 
 def test_a_count_only_warns() -> None:
@@ -170,15 +172,18 @@ def test_every_part_is_looked_at() -> None:
 def test_the_caret_stands_under_the_very_words() -> None:
     text = "---\n---\nOne line, and a\nhole width of 600 mm here.\n\n- 600 mm\n"
     spans = {"intro[0]": Span(PATH, 3, 1, 16), "tools": Span(PATH, 6, 1, 9)}
-    which = hole(intro=(prose("One line, and a hole width of 600 mm here."),), spans=spans)
-    (one,) = check_claims(which, (), {PATH: SourceText(PATH, text)})
+    source = SourceText(PATH, text)
+    intro = (prose("One line, and a hole width of 600 mm here."),)
+    which = hole(intro=intro, spans=spans, located=words_of(source))
+    (one,) = check_claims(which, (), {PATH: source})
     assert one.span == Span(PATH, 4, 15, 21)
     assert one.text == "hole width of 600 mm here."
 
 
 def test_words_that_are_not_found_leave_the_caret_under_the_passage() -> None:
     text = "---\n---\nA hole width\nof 600\nmm here.\n"
-    which = hole(intro=(prose("A hole width of 600 mm here."),), spans={"intro[0]": Span(PATH, 3, 1, 13)})
+    intro, spans = (prose("A hole width of 600 mm here."),), {"intro[0]": Span(PATH, 3, 1, 13)}
+    which = hole(intro=intro, spans=spans, located=words_of(SourceText(PATH, text)))
     (one,) = check_claims(which, (), {PATH: SourceText(PATH, text)})
     assert one.span == Span(PATH, 3, 1, 13)
 

@@ -10,7 +10,8 @@ from howto.model.family import Rule
 from howto.model.plants import Grass, Mowing, Plant, PlantBook
 from howto.model.prose import prose
 from howto.model.reference import Grade
-from howto.model.technique import AnyTechnique, Hazard, Kit, Picture, Step
+from howto.model.technique import Hazard, Kit, Picture, Step
+from howto.model.work import AnyWork
 from howto.span import Span
 from tests.support.builders import DIGGING, assert_mends, breaches, mended, technique
 
@@ -36,12 +37,12 @@ def steps(count: int, **parts: Any) -> tuple[Step, ...]:
     return tuple(Step(title=f"Step {at}.", **parts) for at in range(1, count + 1))
 
 
-def made(**parts: Any) -> AnyTechnique:
+def made(**parts: Any) -> AnyWork:
     crew, book = parts.pop("crew", None), parts.pop("book", None)
     return technique(DIGGING, parts, crew=crew, book=book)
 
 
-def whats(rule: str, which: AnyTechnique) -> list[str]:
+def whats(rule: str, which: AnyWork) -> list[str]:
     return [breach.what for breach in breaches(RULES[rule], which)]
 
 
@@ -123,7 +124,7 @@ def test_no_cautions_at_all() -> None:
     (breach,) = breaches(RULES["technique.cautions"], bare)
     assert breach.mend.endswith("such as `- **Hand shears.** Keep hands, feet and other people clear. → gloves`")
     after = assert_mends(RULES["technique.cautions"], bare)
-    assert after.cautions[0].wear == ("gloves",)
+    assert after.technique.cautions[0].wear == ("gloves",)
     assert whats("technique.caution-words", after) == []
 
 
@@ -148,7 +149,7 @@ def test_a_technique_that_needs_itself() -> None:
     which = made(needs=("sharpen", "do-the-work"))
     (breach,) = breaches(RULES["technique.needs"], which)
     assert (breach.field, breach.mend) == ("needs[1]", "write `needs: [sharpen]`")
-    assert assert_mends(RULES["technique.needs"], which).needs == ("sharpen",)
+    assert assert_mends(RULES["technique.needs"], which).technique.needs == ("sharpen",)
 
 
 @pytest.mark.parametrize(
@@ -236,7 +237,7 @@ def test_a_plant_the_book_does_not_know() -> None:
     (breach,) = breaches(RULES["technique.plants"], which)
     assert (breach.field, breach.what) == ("plants[1]", "`beach` is not in the plant book")
     assert breach.mend == "write `beech`, or add it to the shelf's own `plants.yaml`"
-    assert assert_mends(RULES["technique.plants"], which).plants == ("Beech", "beech", "perennial ryegrass")
+    assert assert_mends(RULES["technique.plants"], which).technique.plants == ("Beech", "beech", "perennial ryegrass")
 
 
 def test_a_plant_like_no_other() -> None:
@@ -297,7 +298,7 @@ def test_tools_in_another_language_are_left_alone() -> None:
 def test_a_mend_of_the_list_is_followed_to_the_letter() -> None:
     which = made(steps=(Step(title="Dig with the spade."),))
     (breach,) = breaches(RULES["technique.tools"], which)
-    assert [kit.name for kit in mended(which, breach).tools] == ["Hand shears", "Spade"]
+    assert [kit.name for kit in mended(which, breach).technique.tools] == ["Hand shears", "Spade"]
 
 
 def test_what_a_new_file_says_is_to_be_written_over() -> None:

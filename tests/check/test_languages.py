@@ -16,7 +16,7 @@ SOURCE = SourceText(PATH, "---\nlanguage: es\ndone:\n  - technique: a\n---\n")
 def made(language: str = "en") -> AnyTechnique:
     ending = "" if language == "en" else f".{language}"
     path = f"techniques/digging/a{ending}.md"
-    return technique(DIGGING, {"id": f"a{ending}", "path": path, "language": language})
+    return technique(DIGGING, {"id": f"a{ending}", "path": path, "language": language}).technique
 
 
 def visit(language: str, *techniques: AnyTechnique) -> Visit:

@@ -3,7 +3,7 @@
 import pytest
 
 from howto.check.numbers import agrees, claims_in, named_in
-from howto.model.crew import Crew
+from howto.languages.reader import Reader
 from howto.model.figure import Figure
 from howto.model.reference import GEOMETRY
 from howto.quantities import parse
@@ -23,7 +23,7 @@ FIGURES = (
     Figure(name="depth", label="Depth", value=300.0, unit="mm", working=("a",), references=(GEOMETRY,)),
     Figure(name="next dig", label="Next dig", value="spring", working=("a",), references=(GEOMETRY,)),
 )
-KNOWN = named_in(MEASURES, FIGURES, Crew())
+KNOWN = named_in(MEASURES, FIGURES, Reader())
 
 
 def claims(text: str) -> list[tuple[str, str]]:

@@ -22,7 +22,7 @@ SPANS = {
 
 def hole(**waive: str) -> AnyTechnique:
     names = {name.replace("__", ".").replace("_", "-"): reason for name, reason in waive.items()}
-    return technique(DIGGING, {"spans": SPANS, "waive": names}, hole_depth_mm=40.0)
+    return technique(DIGGING, {"spans": SPANS, "waive": names}, hole_depth_mm=40.0).technique
 
 
 def test_a_breach_stands_where_its_field_was_written() -> None:

@@ -15,6 +15,7 @@ from howto.model.technique import Hazard, Mark, Picture
 from howto.model.visit import Visit
 from howto.span import SourceText, Span
 from tests.support import sample
+from tests.support.reading import words_of
 from tests.support.visits import job
 
 CREW = Crew(contact="Lantern Field crew, 01632 960 014, crew@lantern.example")
@@ -165,13 +166,14 @@ def test_a_street_for_a_label_only_warns() -> None:
 def test_the_finding_points_at_the_very_words() -> None:
     text = "---\nsite: a\n---\nAll is well.\nThe gate code 4711 works.\n"
     path = "techniques/visits/v.md"
-    found = visit(
-        words=(prose("All is well. The gate code 4711 works."),), path=path, spans={"words[0]": Span(path, 4, 1, 13)}
-    )
-    (finding,) = shelf(found, sources={path: SourceText(path, text)})
+    source = SourceText(path, text)
+    words, spans = (prose("All is well. The gate code 4711 works."),), {"words[0]": Span(path, 4, 1, 13)}
+    found = visit(words=words, path=path, spans=spans, located=words_of(source, 4))
+    (finding,) = shelf(found, sources={path: source})
     assert (finding.span, finding.text) == (Span(path, 5, 5, 19), "The gate code 4711 works.")
-    wrapped = text.replace("gate code", "gate\ncode")
-    (finding,) = shelf(found, sources={path: SourceText(path, wrapped)})
+    wrapped = SourceText(path, text.replace("gate code", "gate\ncode"))
+    found = found.model_copy(update={"located": words_of(wrapped, 4)})
+    (finding,) = shelf(found, sources={path: wrapped})
     assert finding.span == Span(path, 4, 1, 13)
 
 

@@ -1,15 +1,16 @@
 """A technique answers to its family's rules, to those over all families, and to the common ones."""
 
-from howto.check.rules import breaches_of, check_job, check_technique, rules_over
+from howto.check.rules import check_job, check_technique, rules_over
 from howto.model.family import Rule
-from howto.model.technique import AnyTechnique, Kit
+from howto.model.technique import Kit
+from howto.model.work import AnyWork
 from howto.span import SourceText, Span
 from tests.support.builders import DEEP, DIGGING, GUARDING, TABLE, WIDE, technique
 
 SPADE = {"tools": (Kit(name="Spade"),)}
 
 
-def found(which: AnyTechnique) -> list[tuple[str, str, str]]:
+def found(which: AnyWork) -> list[tuple[str, str, str]]:
     return [(each.rule, str(each.severity), each.what) for each in check_technique(which, DIGGING, TABLE)]
 
 
@@ -53,7 +54,7 @@ def test_a_rule_that_another_stage_looks_for_is_not_asked() -> None:
     silent: Rule[object] = Rule(  # type: ignore[type-var]
         name="fit.words", severity=DEEP.severity, why="a", references=DEEP.references, applies="b", statement="c"
     )
-    assert list(breaches_of(silent, technique(DIGGING))) == []
+    assert list(silent(technique(DIGGING))) == []
 
 
 def test_a_waiver_is_heeded() -> None:

@@ -28,7 +28,7 @@ def made(name: str, having: Mapping[str, Any] | None = None, /, **measures: Any)
     folder, _, file = f"digging/{name}".rpartition("/")
     path = f"techniques/{folder.removeprefix('digging/') or 'digging'}/{file}.md"
     parts = {"id": file, "title": f"Do {file}", "path": path, **(having or {})}
-    return technique(DIGGING, parts, book=BOOK, **measures)
+    return technique(DIGGING, parts, book=BOOK, **measures).technique
 
 
 def findings(*techniques: AnyTechnique, figures: Mapping[str, Any] | None = None, **parts: Any) -> tuple[Finding, ...]:
@@ -130,18 +130,16 @@ def test_a_rate_of_one_plant_said_twice_warns() -> None:
     here, there = made("a", BEECH, settling_mm_per_year=12.0), made("b", FAGUS, settling_mm_per_year=20.0)
     (one,) = findings(here, there)
     assert (one.rule, str(one.severity), one.span.path) == ("shelf.same-plant", "warning", "techniques/digging/b.md")
-    assert one.what == (
-        "`settling` of Fagus sylvatica is 20\u00a0mm/year here and 12\u00a0mm/year in `techniques/digging/a.md`"
-    )
+    assert one.what == ("`settling` of Fagus sylvatica is 20 mm/year here and 12 mm/year in `techniques/digging/a.md`")
     assert one.why == "one plant cannot have two rates"
-    assert one.mend.startswith("write `settling: 12\u00a0mm/year` here")
+    assert one.mend.startswith("write `settling: 12 mm/year` here")
 
 
 def test_a_size_of_one_plant_said_twice_only_advises() -> None:
     (one,) = findings(made("a", BEECH), made("b", BEECH, hole_width_mm=700.0, hole_depth_mm=350.0))
     assert str(one.severity) == "advice"
-    assert one.what == ("`hole width` of beech is 700\u00a0mm here and 500 mm ± 20 mm in `techniques/digging/a.md`")
-    assert one.why.endswith("they differ in `hole depth` 350\u00a0mm and 300 mm too")
+    assert one.what == ("`hole width` of beech is 700 mm here and 500 mm ± 20 mm in `techniques/digging/a.md`")
+    assert one.why.endswith("they differ in `hole depth` 350 mm and 300 mm too")
 
 
 @pytest.mark.parametrize(
@@ -172,9 +170,7 @@ def test_rates_worked_out_for_one_plant(first: tuple[Figure, ...], second: tuple
     both = findings(made("a", BEECH), made("b", BEECH), figures={"a": first, "b": second})
     assert len(both) == count
     if count:
-        assert both[0].what == (
-            "`growth` of beech is 120\u00a0mm/year here and 100\u00a0mm/year in `techniques/digging/a.md`"
-        )
+        assert both[0].what == ("`growth` of beech is 120 mm/year here and 100 mm/year in `techniques/digging/a.md`")
         assert both[0].mend.startswith("give both files the same measures, the other number there, or waive")
 
 
@@ -210,7 +206,7 @@ def test_a_second_language_says_the_same_work() -> None:
         (
             "shelf.twin",
             "techniques/digging/a.es.md",
-            "`hole depth` is 350\u00a0mm here and 300 mm in `techniques/digging/a.md`",
+            "`hole depth` is 350 mm here and 300 mm in `techniques/digging/a.md`",
             "write `hole depth: 300 mm`",
         ),
     ]
@@ -220,7 +216,7 @@ def test_a_measure_that_only_one_language_has() -> None:
     here = found(made("a"), made("a.es", {"language": "es"}, settling_mm_per_year=5.0, mulch=True))
     assert [(what, mend) for _, _, what, mend in here] == [
         ("`mulch` is yes here and no in `techniques/digging/a.md`", "write `mulch: no`"),
-        ("`settling` is 5\u00a0mm/year here and not given in `techniques/digging/a.md`", "take `settling` out"),
+        ("`settling` is 5 mm/year here and not given in `techniques/digging/a.md`", "take `settling` out"),
     ]
 
 
@@ -354,21 +350,19 @@ def test_a_next_visit_that_does(next_visit: date | None) -> None:
     assert found(made("a"), visits=(visit(next_visit=next_visit),)) == []
 
 
-PEOPLE = SourceText(
-    "techniques/people.yaml",
-    "- name: Ash Rowe\n  signed off:\n    - technique: dig\n- name: Fern Low\n  signed off:\n    - technique: dig\n",
-)
+SIGNED = Span("techniques/people.yaml", 6, 18, 21)
 
 
 def person(technique: str, version: str = "") -> Person:
-    return Person(name="Fern Low", signed_off=(SignOff(technique=technique, on=date(2026, 3, 1), version=version),))
+    signed = SignOff(technique=technique, on=date(2026, 3, 1), version=version)
+    return Person(name="Fern Low", signed_off=(signed,), spans={"signed_off[0]": SIGNED})
 
 
 def test_people_signed_off_for_an_old_version() -> None:
     which = made("dig", {"version": "bbb222"})
-    (one,) = findings(which, people=(person("dig", "aaa111"),), sources={PEOPLE.path: PEOPLE})
+    (one,) = findings(which, people=(person("dig", "aaa111"),))
     assert (one.rule, str(one.severity)) == ("shelf.sign-off", "advice")
-    assert one.span == Span("techniques/people.yaml", 6, 18, 21)
+    assert one.span == SIGNED
     assert one.what == "Fern Low was shown version aaa111 of `dig`; it is now bbb222"
     assert one.mend == "show them what changed, then write `version: bbb222` and the day"
 
@@ -376,7 +370,7 @@ def test_people_signed_off_for_an_old_version() -> None:
 def test_people_signed_off_for_nothing_on_the_shelf() -> None:
     (near,) = findings(made("dig"), people=(person("digg"),))
     assert near.what == "Fern Low is signed off for `digg`, which is not on the shelf"
-    assert (near.mend, near.span) == ("write `dig`", Span("nowhere/people.yaml"))
+    assert (near.mend, near.span) == ("write `dig`", SIGNED)
     (far,) = findings(made("dig"), people=(person("zzzz"),))
     assert far.mend == "take the line out, or add the technique"
 

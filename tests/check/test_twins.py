@@ -23,7 +23,7 @@ def made(having: Mapping[str, Any] | None = None, /, language: str = "", **measu
         "aftercare": (care(2, "Within 2 days"),),
         **(having or {}),
     }
-    return technique(DIGGING, parts, **measures)
+    return technique(DIGGING, parts, **measures).technique
 
 
 def care(days: int, text: str, *, never: bool = False, kind: Literal["within", "after"] = "within") -> Care:
@@ -33,7 +33,7 @@ def care(days: int, text: str, *, never: bool = False, kind: Literal["within", "
 def told(
     twin: Mapping[str, Any], first: Mapping[str, Any] | None = None, language: str = "es"
 ) -> list[tuple[str, ...]]:
-    found = twin_breaches(made(twin, language), made(first))
+    found = twin_breaches(made(twin, language), made(first), "north")
     return [(each.field, each.what, each.mend) for each in found]
 
 
@@ -98,7 +98,7 @@ def test_the_front_matter_says_the_same(twin: dict[str, Any], first: dict[str, A
 
 def test_another_family_is_all_that_is_told() -> None:
     twin = made({"level": 3}, "es").model_copy(update={"family": "mowing"})
-    (breach,) = twin_breaches(twin, made())
+    (breach,) = twin_breaches(twin, made(), "north")
     assert (breach.field, breach.mend) == ("family", "write `family: digging`")
     assert breach.what == f"`family` is mowing here and digging in `{FIRST}`"
 
@@ -216,7 +216,7 @@ def test_amounts_are_the_same_however_they_are_written(language: str, here: str,
 
 
 def test_an_amount_that_differs_is_a_warning() -> None:
-    (breach,) = twin_breaches(made(finish("A más de 35 °C"), "es"), made(finish("Over 32 °C")))
+    (breach,) = twin_breaches(made(finish("A más de 35 °C"), "es"), made(finish("Over 32 °C")), "north")
     assert str(breach.severity) == "warning"
     assert breach.what == f"Finish line 1 says `35 °C` here and `32 °C` in `{FIRST}`"
     assert breach.mend == "write `32 °C` in finish line 1"

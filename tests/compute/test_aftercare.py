@@ -11,11 +11,12 @@ from tests.support.visits import care, job, planned
 
 
 def found(
-    one: str, two: str, *, what: tuple[str, str] = ("", ""), never: bool = False, **changes: Any
+    one: str, two: str, *, what: tuple[str, str] = ("", ""), never: bool = False, language: str = "en", **changes: Any
 ) -> tuple[Finding, ...]:
     """Return the findings of two jobs, the second of which may say what never to do."""
-    first = job(what[0], care(one, "within", 2), title="Do this")
-    second = job(what[1], care(two, "always" if never else "within", 2, never=never), title="Do that")
+    first = job(what[0], care(one, "within", 2), title="Do this", language=language)
+    when: Any = "always" if never else "within"
+    second = job(what[1], care(two, when, 2, never=never), title="Do that", language=language)
     return planned(first, second, **changes)[1]
 
 
@@ -109,12 +110,49 @@ def test_one_job_may_say_both() -> None:
 
 def test_other_languages_are_not_judged_by_english_words() -> None:
     assert found("Water lightly.", "Water deeply.", language="es") == ()
+    assert found("Tưới ít.", "Tưới nhiều.", language="vi") == ()
+
+
+@pytest.mark.parametrize(
+    ("one", "two"),
+    [
+        ("Riegue poco.", "Riegue a fondo, al pie."),
+        ("Abone con 35 g/m2.", "No abone el césped."),
+        ("Recorte el seto.", "No vuelva a recortar el seto hasta la primavera."),
+        ("Corte otra vez.", "Déjelo sin cortar."),
+        ("Mire y luego riegue las macetas.", "Deje de regar las macetas durante dos semanas."),
+        ("Riegue una vez.", "Manténgalo seco."),
+    ],
+)
+def test_opposite_orders_are_found_in_spanish(one: str, two: str) -> None:
+    assert [finding.rule for finding in found(one, two, language="es")] == ["leaflet.contradiction"]
+    assert [finding.rule for finding in found(two, one, language="es-MX")] == ["leaflet.contradiction"]
+
+
+@pytest.mark.parametrize(
+    ("one", "two", "never"),
+    [
+        ("Riegue una vez.", "Riegue a fondo.", False),
+        ("Riegue el seto.", "No riegue las rosas.", False),
+        ("Riegue.", "riegue al mediodía", True),
+        ("Corte el césped.", "corte un césped seco", True),
+        ("Abone.", "No abone en verano.", False),
+    ],
+)
+def test_what_can_be_followed_in_spanish_is_let_be(one: str, two: str, never: bool) -> None:
+    assert found(one, two, never=never, language="es") == ()
+
+
+def test_orders_are_read_from_the_authors_words_and_never_from_what_braces_stand_for() -> None:
+    assert found("{water lightly} a day.", "Water deeply.") == ()
+    assert len(found("Water {liters}, lightly.", "Water deeply.")) == 0
+    assert len(found("Water lightly, {liters}.", "Water deeply.")) == 1
 
 
 def test_neither_line_is_printed() -> None:
     keep = care("Sweep the path.", "within", 2)
     plan, _ = planned(job("", care("Water lightly.", "within", 2), keep), job("", care("Water deeply.", "within", 2)))
-    assert [plain(task.text) for task in plan.tasks] == ["Sweep the path."]
+    assert [plain(task.sentence) for task in plan.tasks] == ["Sweep the path."]
 
 
 def test_the_finding_shows_both_lines_and_mends_that_work() -> None:

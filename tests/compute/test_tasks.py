@@ -1,14 +1,19 @@
 """The aftercare of several jobs becomes one list: each task once, on its nearest day."""
 
 from datetime import date
+from typing import Any
 
 import pytest
 
-from howto.model.prose import plain
+from howto.compute.tasks import plan_of
+from howto.model.figure import Figure
+from howto.model.filling import printed
+from howto.model.prose import Run, plain
+from howto.model.reference import PRACTICE
 from howto.model.task import Task
 from howto.model.visit import Job
 from tests.support import sample
-from tests.support.visits import care, job, planned, told, visit, when_and_what
+from tests.support.visits import NBSP, care, job, planned, told, visit, when_and_what
 
 SOUTH = sample.CREW.model_copy(update={"hemisphere": "south"})
 
@@ -30,8 +35,8 @@ def test_tasks_stand_in_order_of_date_and_the_undated_last() -> None:
 def test_what_falls_before_the_next_visit_is_parted_from_the_rest() -> None:
     jobs = job("a", care("Water.", "within", 2), care("Look.", "after", 42), care("Sweep.", "always"))
     plan, _ = planned(jobs)
-    assert [plain(task.text) for task in plan.first] == ["Water.", "Sweep."]
-    assert [plain(task.text) for task in plan.later] == ["Look."]
+    assert [plain(task.sentence) for task in plan.first] == ["Water.", "Sweep."]
+    assert [plain(task.sentence) for task in plan.later] == ["Look."]
     plan, _ = planned(jobs, next_visit=None)
     assert len(plan.first) == 3
 
@@ -51,7 +56,7 @@ def test_what_comes_round_without_an_end_stops_with_the_season_of_its_work() -> 
     assert when_and_what(job("a", mow, season="any time")) == [("every week, from 21 October 2026", "Mow.")]
     out_of_season = when_and_what(job("a", mow, season="May to June"))
     assert out_of_season == [("every week, from 21 October 2026", "Mow.")]
-    southern = when_and_what(job("a", mow, season="spring to autumn", crew=SOUTH))
+    southern = when_and_what(job("a", mow, season="spring to autumn"), crew=SOUTH)
     assert southern == [("every week, from 21 October 2026 to 31 May 2027", "Mow.")]
 
 
@@ -68,7 +73,7 @@ def test_a_season_is_written_in_months() -> None:
 
 
 def test_a_season_is_that_of_the_crews_hemisphere_and_never_starts_before_the_visit() -> None:
-    plan, _ = planned(job("a", care("Feed.", "season", season="spring"), crew=SOUTH))
+    plan, _ = planned(job("a", care("Feed.", "season", season="spring")), crew=SOUTH)
     (task,) = plan.tasks
     # southern spring is September to November: on 14 October it has begun
     assert (task.start, task.end) == (date(2026, 10, 14), date(2026, 11, 30))
@@ -122,7 +127,7 @@ def test_amounts_for_things_named_apart_stay_apart() -> None:
 
 def test_amounts_for_things_not_named_are_added_and_say_so() -> None:
     found = told(job("", care("Water 9 L.", "within", 2)), job("", care("Water 4.5 L.", "within", 2)))
-    assert found == [("by Friday, 16 October 2026", "Water 13.5 L.", (), "9 L + 4.5 L together")]
+    assert found == [("by Friday, 16 October 2026", "Water 13.5 L.", (), "9 L + 4.5 L")]
 
 
 def test_what_is_bought_is_added_whatever_it_is_for() -> None:
@@ -133,8 +138,8 @@ def test_what_is_bought_is_added_whatever_it_is_for() -> None:
         job("the plum", care("Order 700 g of feed.", "within", 9)),
     )
     assert [(words, what, note) for _, words, what, note in found] == [
-        ("Order 200 L of bark.", ("the bed", "the hedge"), "80 L + 120 L together"),
-        ("Order 1.2 kg of feed.", ("the pear", "the plum"), "500 g + 700 g together"),
+        ("Order 200 L of bark.", ("the bed", "the hedge"), "80 L + 120 L"),
+        ("Order 1.2 kg of feed.", ("the pear", "the plum"), "500 g + 700 g"),
     ]
 
 
@@ -229,7 +234,7 @@ def test_one_rhythm_with_two_ends_lasts_to_the_later_one() -> None:
 def test_what_not_to_do_is_said_once_with_what_it_is_about() -> None:
     same = care("Feed in the week of a clip.", "always", never=True)
     plan, _ = planned(job("the ball", same), job("the cone", same))
-    assert [(plain(ban.text), ban.what) for ban in plan.never] == [
+    assert [(plain(ban.sentence), ban.what) for ban in plan.never] == [
         ("Feed in the week of a clip.", ("the ball", "the cone"))
     ]
 
@@ -241,7 +246,7 @@ def test_a_line_is_left_out_where_the_visit_says_so() -> None:
     ]
 
 
-def keys(*jobs: Job, **changes: object) -> list[str]:
+def keys(*jobs: Job, **changes: Any) -> list[str]:
     plan, _ = planned(*jobs, **changes)
     return [task.key for task in plan.tasks]
 
@@ -261,5 +266,63 @@ def test_the_second_job_of_a_technique_has_names_of_its_own() -> None:
 
 
 def test_a_task_without_a_day_has_none() -> None:
-    assert Task(text=(), kind="always").day is None
+    assert Task(sentence=(), kind="always").day is None
     assert visit(job("a")).jobs[0].what == "a"
+
+
+def spanish(what: str, text: str) -> Job:
+    return job(what, care(text, "within", 2, language="es"), language="es")
+
+
+def test_amounts_with_a_decimal_comma_are_added_and_printed_with_one() -> None:
+    found = told(spanish("", "Riegue con 4,5 litros."), spanish("", "riegue con 9 L"), language="es")
+    assert [(words, added) for _, words, _, added in found] == [("Riegue con 13,5 L.", "4,5 L + 9 L")]
+    bought = told(
+        spanish("el seto", "Pida 2,5 kg de abono."), spanish("el peral", "Pida 800 g de abono."), language="es"
+    )
+    assert [(words, what, added) for _, words, what, added in bought] == [
+        ("Pida 3,3 kg de abono.", ("el seto", "el peral"), "2,5 kg + 800 g")
+    ]
+    each = told(spanish("", "Dé 4,5 L a cada una."), spanish("", "Dé 4,5 litros a cada una."), language="es")
+    assert [words for _, words, _, _ in each] == ["Dé 4,5 L a cada una."]
+
+
+def test_amounts_of_two_kinds_are_never_added() -> None:
+    found = told(job("", care("Order 80 L of feed.", "within", 2)), job("", care("Order 2 kg of feed.", "within", 2)))
+    assert [words for _, words, _, _ in found] == ["Order 80 L of feed.", "Order 2 kg of feed."]
+
+
+def litres(value: float, digits: int | None = None) -> Figure:
+    return Figure(name="litres", label="L", value=value, unit="L", digits=digits, working=("",), references=(PRACTICE,))
+
+
+def test_figures_are_added_as_their_reader_sees_them() -> None:
+    jobs = (job("", care("Water {litres}, once.", "within", 2)), job("", care("Water {litres}, once.", "within", 2)))
+    made = visit(*jobs)
+    for crew, first, second, said in (
+        (sample.CREW, litres(8.44, 2), litres(4.04, 2), ("Water 12.4 L, once.", "8.4 L + 4 L")),
+        (
+            sample.CREW.model_copy(update={"units": "us"}),
+            litres(9.0),
+            litres(4.5),
+            ("Water 3.57 US gal, once.", "2.38 US gal + 1.19 US gal"),
+        ),
+    ):
+        ready = sample.ready_visit(made, [(first,), (second,)], crew)
+        (task,) = plan_of(ready)[0].tasks
+        assert (
+            plain(printed(task.sentence, ready.reader)).replace(NBSP, " "),
+            ready.reader.filled(task.added).replace(NBSP, " "),
+        ) == said
+
+
+def test_the_style_of_a_sentence_outlives_its_sum_and_an_amount_may_change_style_within() -> None:
+    text = (Run(text="Water "), Run(text="9", strong=True), Run(text=" L once."))
+    bold = care("Water 9 L once.", "within", 2).model_copy(update={"text": text})
+    ready = sample.ready_visit(visit(job("", bold), job("", bold)), [(), ()])
+    (task,) = plan_of(ready)[0].tasks
+    assert [(run.text.replace(NBSP, " "), run.strong) for run in printed(task.sentence, ready.reader)] == [
+        ("Water ", False),
+        ("18 L", True),
+        (" once.", False),
+    ]

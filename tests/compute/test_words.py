@@ -1,19 +1,29 @@
+from collections.abc import Sequence
 from datetime import date
 
-from howto.compute.words import filled, filled_technique, filled_visit, shown
-from howto.model.crew import Crew
+from howto.compute.words import filled_technique
+from howto.languages.reader import Reader
 from howto.model.figure import Figure
-from howto.model.prose import Run, plain, prose
+from howto.model.prose import Prose, Run, plain, prose
 from howto.model.reference import GEOMETRY, PRACTICE
+from howto.model.shown import shown
 from howto.model.technique import Kit
 from tests.support import sample
 
 NBSP = "\u00a0"
 
 
+READER = sample.CREW.read_in("en")
+
+
+def filled(words: Prose, figures: Sequence[Figure] = (), reader: Reader = READER) -> Prose:
+    """Return the words filled as the first of the sample technique."""
+    return filled_technique(sample.technique(intro=(words,)), figures, reader).intro[0]
+
+
 def words(text: str) -> str:
     """Return the text filled from the sample, with ordinary spaces."""
-    return plain(filled(prose(text), sample.technique(), sample.figures())).replace(NBSP, " ")
+    return plain(filled(prose(text), sample.FIGURES)).replace(NBSP, " ")
 
 
 def test_a_measure_goes_by_the_authors_key() -> None:
@@ -46,11 +56,11 @@ def test_a_measure_without_tolerance_leaves_its_tolerance_unfilled() -> None:
 
 def test_a_measure_stands_over_a_figure_of_the_same_name() -> None:
     twin = Figure(name="passes", label="Passes", value=9.0, working=("9",), references=(PRACTICE,))
-    assert plain(filled(prose("{passes}"), sample.technique(), (twin,))) == "2"
+    assert plain(filled(prose("{passes}"), (twin,))) == "2"
 
 
 def test_the_style_of_a_run_is_kept() -> None:
-    found = filled((Run(text="{passes}", strong=True), Run(text=" times")), sample.technique(), ())
+    found = filled((Run(text="{passes}", strong=True), Run(text=" times")))
     assert found == (Run(text="2", strong=True), Run(text=" times"))
 
 
@@ -60,20 +70,20 @@ def test_braces_of_an_author_are_never_read_as_a_pattern() -> None:
 
 def test_numbers_follow_the_crews_units() -> None:
     crew = sample.CREW.model_copy(update={"units": "us"})
-    found = filled(prose("{finished width}"), sample.technique(crew=crew), ())
+    found = filled(prose("{finished width}"), (), crew.read_in("en"))
     assert plain(found).replace(NBSP, " ") == "2 ft 11½ in"  # 900 mm ÷ 25.4 = 35.43 in, to a quarter 35½
 
 
-def test_dates_follow_the_crews_language() -> None:
+def test_dates_follow_the_readers_language() -> None:
     figure = Figure(name="d", label="D", value=date(2027, 6, 2), working=("",), references=(GEOMETRY,))
-    assert shown(figure, Crew(language="en")) == "2 June 2027"
-    assert shown(figure, Crew(language="es")) == "2 de junio de 2027"
-    assert shown(figure, Crew(language="xx")) == "2 June 2027"
+    assert shown(figure, Reader("en")) == "2 June 2027"
+    assert shown(figure, Reader("es")) == "2 de junio de 2027"
+    assert shown(figure, Reader("xx")) == "2 June 2027"
 
 
 def test_digits_ask_for_so_many_figures() -> None:
     figure = Figure(name="s", label="S", value=22.55, unit="%", digits=2, working=("",), references=(GEOMETRY,))
-    assert shown(figure, Crew()).replace(NBSP, " ") == "23 %"
+    assert shown(figure, Reader()).replace(NBSP, " ") == "23 %"
 
 
 def test_every_prose_of_a_technique_is_filled() -> None:
@@ -92,7 +102,7 @@ def test_every_prose_of_a_technique_is_filled() -> None:
         finish=(ask,),
         aftercare=tuple(care.model_copy(update={"text": ask}) for care in sample.AFTERCARE),
     )
-    found = filled_technique(technique, ())
+    found = filled_technique(technique, (), READER)
     assert "{passes}" not in found.model_dump_json()
     assert found.steps[0].title == "2"
 
@@ -105,6 +115,6 @@ def test_each_job_is_filled_from_its_own_measures() -> None:
         for job in sample.visit().jobs
         for measures in (sample.MEASURES, small)
     )
-    found = filled_visit(sample.visit(jobs=jobs), ((), ()))
+    found = sample.ready_visit(sample.visit(jobs=jobs))
     texts = [plain(job.technique.steps[0].text).replace(NBSP, " ") for job in found.jobs]
     assert texts == ["900 mm", "700 mm"]

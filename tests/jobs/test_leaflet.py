@@ -7,8 +7,10 @@ import pytest
 from PIL import Image
 
 from howto.jobs.leaflet import leaflet
+from howto.model.crew import Crew
+from howto.model.ready import ReadyVisit
 from howto.model.technique import Picture
-from howto.model.visit import Visit
+from howto.model.visit import Job, Visit
 from tests.support import sample
 from tests.support.visits import care, job
 
@@ -34,9 +36,14 @@ def visit(**changes: object) -> Visit:
     )
 
 
+def bare(jobs: tuple[Job, ...], crew: Crew = sample.CREW, **changes: object) -> ReadyVisit:
+    """Return the visit with these jobs and no figures."""
+    return sample.ready_visit(visit(jobs=jobs, **changes), [()] * len(jobs), crew)
+
+
 def test_a_leaflet_comes_out_four_ways_with_its_pictures_cleaned(root: Path) -> None:
     files: dict[str, bytes] = {}
-    made = leaflet(visit(), (sample.figures(),), root, TODAY, files.__setitem__)
+    made = leaflet(sample.ready_visit(visit()), root, TODAY, files.__setitem__)
     assert made.findings == ()
     assert sorted(files) == [f"leaflets/2026-10-14-orchard-end.{end}" for end in ("html", "ics", "pdf", "txt")]
     page = files["leaflets/2026-10-14-orchard-end.html"].decode()
@@ -49,7 +56,7 @@ def test_a_leaflet_comes_out_four_ways_with_its_pictures_cleaned(root: Path) -> 
 
 def test_a_picture_that_cannot_be_read_is_a_finding_at_its_place(root: Path) -> None:
     (root / "pictures/old.jpg").unlink()
-    made = leaflet(visit(), (sample.figures(),), root, TODAY)
+    made = leaflet(sample.ready_visit(visit()), root, TODAY)
     (finding,) = made.findings
     assert finding.rule == "file.picture-missing"
 
@@ -60,7 +67,7 @@ def test_a_leaflet_that_runs_over_is_told_and_not_written(root: Path) -> None:
         for n in range(60)
     )
     files: dict[str, bytes] = {}
-    made = leaflet(visit(jobs=many, next_visit=date(2026, 11, 25)), [()] * 60, root, TODAY, files.__setitem__)
+    made = leaflet(bare(many, next_visit=date(2026, 11, 25)), root, TODAY, files.__setitem__)
     assert [finding.rule for finding in made.findings] == ["fit.leaflet"]
     assert made.findings[0].mend == "shorten the words to the client, or put some of the jobs on a second visit file"
     assert files == {}
@@ -69,9 +76,6 @@ def test_a_leaflet_that_runs_over_is_told_and_not_written(root: Path) -> None:
 
 def test_the_message_keeps_to_1500_characters_or_the_crews_own_limit(root: Path) -> None:
     many = tuple(job(f"the bed {n}", care(f"Water bed {n}, slowly, at the foot.", "within", n)) for n in range(30))
-    assert len(leaflet(visit(jobs=many), [()] * 30, root, TODAY).text) <= 1500
+    assert len(leaflet(bare(many), root, TODAY).text) <= 1500
     short = sample.CREW.model_copy(update={"caption_limit": 700})
-    few = tuple(
-        job(f"the bed {n}", care(f"Water bed {n}, slowly, at the foot.", "within", n), crew=short) for n in range(30)
-    )
-    assert len(leaflet(visit(jobs=few), [()] * 30, root, TODAY).text) <= 700
+    assert len(leaflet(bare(many, short), root, TODAY).text) <= 700

@@ -5,15 +5,14 @@ from dataclasses import replace
 import pytest
 from PIL import Image
 
-from howto.compute.words import filled_technique
-from howto.layout.frames.carousel import RATIOS, frames
+from howto.layout.frames.carousel import RATIOS
 from howto.layout.frames.look import Ratio
 from howto.model.photo import Photograph
 from howto.model.sheet import Frame
 from howto.model.technique import Mark, Picture
 from howto.render.image import picture
 from tests.support import sample
-from tests.support.carousels import BALL
+from tests.support.carousels import BALL, laid
 from tests.support.photos import photograph
 from tests.support.pixels import assert_golden, blocked, quarter
 
@@ -49,8 +48,7 @@ PHOTOS: dict[str, Photograph] = {"p.jpg": photograph(scene(), full=2)}
 
 def carousel(ratio: Ratio, *, drawn: bool = False) -> tuple[Frame, ...]:
     steps = sample.STEPS if drawn else STEPS
-    technique = filled_technique(sample.technique(steps=steps), sample.FIGURES)
-    made, findings = frames(technique, sample.FIGURES, (DRAWN,), {} if drawn else PHOTOS, ratio, sample.TODAY)
+    made, findings = laid(ratio, {} if drawn else PHOTOS, (DRAWN,), steps=steps)
     assert findings == ()
     return made
 

@@ -1,7 +1,6 @@
 import pytest
 
 from howto.findings import Severity
-from howto.layout.frames.carousel import frames
 from howto.layout.frames.copy import all_numbers
 from howto.layout.frames.cover import Number
 from howto.layout.frames.lists import set_entries, top_heading
@@ -24,14 +23,14 @@ def test_numbers_too_wide_to_stand_side_by_side_are_fewer() -> None:
         )
         for n in range(3)
     )
-    made, _ = frames(sample.technique(), wide, (BALL,), {}, "4x5", sample.TODAY)
+    made, _ = laid(figures=wide)
     assert ["Number 0" in text_of(made[0]), "Number 1" in text_of(made[0])] == [True, False]
 
 
 def test_a_number_wider_than_the_cover_stays_off_it() -> None:
     value = "not before the leaves have come down and the ground is dry enough to walk on again"
     wide = sample.FIGURES[0].model_copy(update={"value": value})
-    made, findings = frames(sample.technique(tools=(), materials=()), (wide,), (BALL,), {}, "4x5", sample.TODAY)
+    made, findings = laid(figures=(wide,), tools=(), materials=())
     assert findings == ()
     assert "Off each side" not in text_of(made[0])
     assert "not before the leaves" in text_of(made[1])
@@ -46,7 +45,7 @@ def test_a_tool_whose_note_fills_more_than_a_frame_is_a_finding() -> None:
 
 
 def test_a_lone_headline_is_joined_by_measures_on_the_cover() -> None:
-    made, _ = frames(sample.technique(), sample.FIGURES[:1], (BALL,), {}, "4x5", sample.TODAY)
+    made, _ = laid(figures=sample.FIGURES[:1])
     told = text_of(made[0])
     labels = ("Off each side", "Finished width", "Standing width")
     assert [label in told for label in labels] == [True, True, False]
@@ -59,8 +58,7 @@ def test_a_long_trade_name_is_set_smaller_above_the_title() -> None:
 
 
 def test_a_technique_without_measures_figures_and_tools_has_no_frame_of_numbers() -> None:
-    technique = sample.technique(tools=(), materials=(), measures=Empty())
-    made, _ = frames(technique, (), (BALL,), {}, "4x5", sample.TODAY)
+    made, _ = laid(figures=(), tools=(), materials=(), measures=Empty())
     assert len(made) == 9
 
 
@@ -69,7 +67,7 @@ def test_of_more_numbers_than_a_frame_holds_the_rest_stay_on_the_card() -> None:
         sample.FIGURES[0].model_copy(update={"name": f"n{n}", "label": f"Number {n}", "value": 1000.0 + n})
         for n in range(30)
     )
-    made, findings = frames(sample.technique(tools=(), materials=()), many, (BALL,), {}, "4x5", sample.TODAY)
+    made, findings = laid(figures=many, tools=(), materials=())
     assert findings == ()
     assert len(made) == 10
     assert sum(f"Number {n} " in text_of(made[1]) for n in range(30)) == 13
@@ -150,8 +148,5 @@ def test_a_long_list_stays_on_the_card() -> None:
 
     few = Cans(cans_ml=(31.0, 34.0, 29.0), mouth_mm=75.0)
     many = Cans(cans_ml=tuple(31.0 + at for at in range(16)), mouth_mm=75.0)
-    told = [
-        [each.label for each in all_numbers(sample.technique().model_copy(update={"measures": each}), ())]
-        for each in (few, many)
-    ]
+    told = [[one.label for one in all_numbers(sample.ready((), measures=each))] for each in (few, many)]
     assert told == [["Cans", "Mouth"], ["Mouth"]]

@@ -1,13 +1,11 @@
 import pytest
 
-from howto.compute.words import filled_technique
 from howto.findings import Severity
 from howto.layout.frames import picture as frame_picture
-from howto.layout.frames.carousel import RATIOS, frames
+from howto.layout.frames.carousel import RATIOS
 from howto.layout.frames.look import Ratio
 from howto.model.prose import prose
 from howto.model.technique import Picture, Step
-from tests.support import sample
 from tests.support.carousels import Empty, laid, pictures, with_picture
 from tests.support.frames import collisions, discs_apart, photo_discs, photo_of, text_of, veil_of, words_of
 from tests.support.photos import photograph, shipped
@@ -49,8 +47,7 @@ def test_a_busy_photograph_gets_a_veil_of_ink() -> None:
 
 
 def test_a_cover_without_numbers_runs_down_to_the_tape() -> None:
-    technique = filled_technique(sample.technique(steps=with_picture(), measures=Empty()), ())
-    made, findings = frames(technique, (), (), pictures(), "4x5", sample.TODAY)
+    made, findings = laid(photos=pictures(), drawings=(), figures=(), steps=with_picture(), measures=Empty())
     assert findings == ()
     shown = photo_of(made[0])
     assert shown is not None

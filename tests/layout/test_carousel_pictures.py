@@ -7,12 +7,13 @@ from hypothesis import settings
 from PIL import Image
 
 from howto.colour import contrast, written
-from howto.layout.frames.carousel import RATIOS, frames
+from howto.layout.frames.carousel import RATIOS
 from howto.layout.frames.marks import SIZES
 from howto.model.sheet import Dot, Frame, Words
 from howto.model.technique import Mark, Picture, Step
 from howto.render.image import picture as painted
 from tests.support import sample
+from tests.support.carousels import laid
 from tests.support.frames import box_of, collisions, discs_apart, outside, photo_discs, photo_of, smallest, words_of
 from tests.support.photos import photograph, shipped
 
@@ -74,8 +75,9 @@ def test_nothing_overlaps_is_cut_or_fades(seed: int) -> None:
         step = sample.STEPS[0].model_copy(
             update={"pictures": (Picture(file="p.jpg", focus_percent=focus, marks=marks),)}
         )
-        technique = sample.technique(steps=(step, Step(title="Look.")), tools=(), materials=())
-        made, findings = frames(technique, (), (), {"p.jpg": photograph(image, full=2)}, ratio, sample.TODAY)
+        photos = {"p.jpg": photograph(image, full=2)}
+        steps = (step, Step(title="Look."))
+        made, findings = laid(ratio, photos, (), (), steps=steps, tools=(), materials=())
         shown = made[2]
         for frame in (made[0], shown):
             assert collisions(frame) == []

@@ -9,14 +9,17 @@ from howto.model.sheet import Code, Frame, Section, Sheet, Words
 from howto.model.task import Plan
 from howto.model.visit import Job, Visit
 from howto.span import Span
+from tests.support import sample
 from tests.support.builders import DIGGING, technique
 
 
 @pytest.fixture
 def sheet() -> Sheet:
     day = date(2026, 10, 14)
-    visit = Visit(id="v", site="Orchard end", date=day, language="vi", jobs=(Job(technique=technique(DIGGING)),))
-    return leaflet_sheet(visit, Plan(), ((),), day)
+    visit = Visit(
+        id="v", site="Orchard end", date=day, language="vi", jobs=(Job(technique=technique(DIGGING).technique),)
+    )
+    return leaflet_sheet(sample.ready_visit(visit, ((),)), Plan(), day)
 
 
 def frame(text: str) -> Frame:

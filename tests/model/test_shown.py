@@ -2,9 +2,9 @@ from datetime import date
 
 import pytest
 
-from howto.model.crew import Crew
+from howto.languages.reader import Reader, day_told, locale_of
 from howto.model.measures import Measures
-from howto.model.shown import locale_of, shown_cell, shown_day, shown_measures
+from howto.model.shown import shown_cell, shown_measures
 from tests.support import sample
 
 NBSP = "\u00a0"
@@ -22,7 +22,7 @@ class Odd(Measures):
 
 
 def test_every_kind_of_measure_is_shown() -> None:
-    found = {each.key: each.value.replace(NBSP, " ") for each in shown_measures(Odd(), Crew())}
+    found = {each.key: each.value.replace(NBSP, " ") for each in shown_measures(Odd(), Reader())}
     assert found == {
         "heights": "400, 800 mm",
         "deciduous": "yes",
@@ -34,12 +34,12 @@ def test_every_kind_of_measure_is_shown() -> None:
 
 
 def test_a_list_in_more_than_one_unit_keeps_them_all() -> None:
-    (heights, *_) = shown_measures(Odd(heights_mm=(800.0, 1600.0)), Crew())
+    (heights, *_) = shown_measures(Odd(heights_mm=(800.0, 1600.0)), Reader())
     assert heights.value.replace(NBSP, " ") == "800 mm, 1.6 m"
 
 
 def test_a_tolerance_stands_beside_its_measure_alone() -> None:
-    found = {each.key: each.tolerance.replace(NBSP, " ") for each in shown_measures(sample.MEASURES, Crew())}
+    found = {each.key: each.tolerance.replace(NBSP, " ") for each in shown_measures(sample.MEASURES, Reader())}
     assert found == {"shape": "", "finished width": "± 20 mm", "standing width": "", "passes": ""}
 
 
@@ -56,13 +56,13 @@ def test_a_tolerance_stands_beside_its_measure_alone() -> None:
     ],
 )
 def test_a_day_is_written_in_the_language(language: str, text: str) -> None:
-    assert shown_day(date(2028, 2, 29), language) == text
+    assert day_told(date(2028, 2, 29), language) == text
 
 
 def test_a_cell_without_unit_is_a_word_or_a_number() -> None:
-    assert shown_cell("every 100 mm", "", Crew()) == "every 100 mm"
-    assert shown_cell(7.5, "", Crew()) == "7.5"
-    assert shown_cell(7.5, "", Crew(), 1) == "8"
+    assert shown_cell("every 100 mm", "", Reader()) == "every 100 mm"
+    assert shown_cell(7.5, "", Reader()) == "7.5"
+    assert shown_cell(7.5, "", Reader(), 1) == "8"
 
 
 def test_an_unknown_region_falls_back_to_the_language() -> None:

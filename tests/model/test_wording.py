@@ -3,7 +3,7 @@ from tests.support.builders import DIGGING, technique
 
 
 def test_kit_steps_and_cautions_are_told_in_plain_words() -> None:
-    work = technique(DIGGING)
+    work = technique(DIGGING).technique
     assert words_of_kit(work.tools) == "Hand shears sharp, wiped clean"
     assert words_of_steps(work.steps[:1]) == (
         "Stand back and look. Look from two sides before starting. Find the line first. "

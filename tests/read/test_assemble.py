@@ -4,7 +4,7 @@ from howto.findings import Finding, Severity
 from howto.model.prose import Run, plain
 from howto.model.technique import AnyTechnique, Mark, Picture
 from howto.read.assemble import version_of
-from howto.span import SourceText
+from howto.span import SourceText, Span
 from tests.support.reading import FAMILIES, TEXT, read, source, swapped, told
 
 WAIVED = "waive: {technique.steps: shown twice in the yard}"
@@ -374,3 +374,25 @@ def test_a_file_of_plain_words_is_told_to_start_with_dashes() -> None:
 
 def test_every_family_is_named_where_one_is_missing() -> None:
     assert one("family: clipping\n", "").why.endswith(", ".join(FAMILIES))
+
+
+def test_each_letter_has_its_place_through_stars_lines_and_spaces() -> None:
+    text = TEXT.replace(
+        "## Tools", "A *fine* ball, and  a\nsecond **line** with \\* a star\u200b and `code`.\n\n## Tools", 1
+    )
+    technique, _ = read(text)
+    assert technique is not None
+    row = text[: text.index("A *fine* ball")].count("\n") + 1
+    where = next(span for span in technique.located if span.line == row)
+    path = technique.path
+    for words, span in (
+        ("fine ball", Span(path, row, 4, 14)),
+        ("and a", Span(path, row, 16, 22)),
+        ("line with", Span(path, row + 1, 10, 21)),
+        ("* a star and", Span(path, row + 1, 23, 36)),
+        ("code", Span(path, row + 1, 38, 42)),
+        ("a second", None),
+        ("nothing", None),
+        ("", None),
+    ):
+        assert technique.located[where].span_of(words) == span, words

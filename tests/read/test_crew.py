@@ -5,7 +5,7 @@ import pytest
 from howto.findings import Finding
 from howto.model.crew import Climate, Colours, Crew
 from howto.read.crew import crew_of, read_crew
-from howto.span import SourceText
+from howto.span import SourceText, Span
 from tests.support.reading import told
 
 CLIMATE = """climate:
@@ -35,7 +35,9 @@ def test_every_key_is_read(tmp_path: Path) -> None:
     )
     found, findings = read_crew(tmp_path / "crew.yaml", "techniques/crew.yaml")
     assert findings == ()
-    assert found == Crew(
+    assert found.spans["mark"] == Span("techniques/crew.yaml", 13, 7, 15)
+    assert found.spans["colours.ink"] == Span("techniques/crew.yaml", 17, 8, 14)
+    assert found.model_copy(update={"spans": {}}) == Crew(
         name="Low Wall crew",
         place="Nether Wold",
         hemisphere="south",

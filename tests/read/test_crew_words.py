@@ -1,8 +1,8 @@
 from collections.abc import Mapping
 
 import pytest
-from howto.model.said import said, unsaid
 
+from howto.quantities.amounts import qty
 from howto.read.crew import crew_of
 from howto.span import SourceText
 
@@ -35,10 +35,10 @@ def test_a_crews_own_words_are_read_by_language() -> None:
 
 def test_a_crews_own_words_go_over_ours() -> None:
     crew, _ = crew_of(SourceText("crew.yaml", CREW.replace("Hole depth", "finished width")))
-    spanish = crew.model_copy(update={"language": "es-MX"})
-    assert said("finished width", spanish) == "hondura del hoyo"
-    assert said("1.5\u00a0L of bark", spanish) == "1.5\u00a0L de corteza"
-    assert unsaid("hole depth", spanish)
+    spanish = crew.read_in("es-MX")
+    assert spanish.tell("finished width") == "hondura del hoyo"
+    assert spanish.tell(f"{qty(1.5, 'L')} of bark") == "1.5\u00a0L de corteza"
+    assert list(spanish.gaps("hole depth")) == ["hole depth"]
 
 
 @pytest.mark.parametrize(

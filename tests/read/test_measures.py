@@ -5,9 +5,7 @@ import pytest
 from pydantic import Field
 
 from howto.findings import Finding
-from howto.model.crew import Crew
 from howto.model.measures import Measures
-from howto.model.plants import PlantBook
 from howto.model.technique import AnyTechnique
 from howto.read.assemble import assemble
 from howto.read.bounds import authors_unit
@@ -171,6 +169,6 @@ class Lawn(Measures):
 def test_a_bound_that_is_small_in_the_authors_unit_is_written_out() -> None:
     family = replace(FAMILY, measures=Lawn, starter=())  # type: ignore[arg-type]
     text = "---\ntitle: Mow\nfamily: clipping\nmeasures:\n  area: 100 ha\n---\n"
-    _, findings = assemble(source(text), {"clipping": family}, Crew(), PlantBook())
+    _, findings = assemble(source(text), {"clipping": family}, "en")
     (one,) = [each for each in findings if each.rule == "file.bound"]
     assert one.mend == "write `area: 10 ha`, or another amount at least 0.0000001 ha and at most 10 ha"

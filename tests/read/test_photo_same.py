@@ -9,7 +9,7 @@ import pytest
 from PIL import Image
 
 from howto.check.privacy import privacy_findings
-from howto.compute.figures import figures_of
+from howto.compute.ready import ready
 from howto.families import FAMILIES
 from howto.jobs.outputs import Make, make
 from howto.model.shelf import Shelf
@@ -160,13 +160,13 @@ def test_a_private_picture_is_not_opened_for_a_carousel_even_past_the_rules(root
     shows(root, "new.jpg")
     shelf, _ = read_shelf(root, BY_NAME)
     (technique,) = shelf.techniques
-    figures = {technique.id: figures_of(technique, BY_NAME["clipping"], TODAY)}
     made: dict[str, dict[str, bytes]] = {"private": {}, "asked": {}, "none": {}}
     bare = technique.model_copy(update={"steps": tuple(s.model_copy(update={"pictures": ()}) for s in technique.steps)})
     asked = shelf.model_copy(
         update={"visits": tuple(each.model_copy(update={"may_publish": True}) for each in shelf.visits)}
     )
     for name, known, told in (("private", shelf, technique), ("asked", asked, technique), ("none", shelf, bare)):
-        job = Make(known, figures, {}, (told,), (), frozenset({"carousels"}), TODAY)
+        one = ready(known.work(told), BY_NAME["clipping"], TODAY)
+        job = Make(known, BY_NAME, (one,), (one,), (), frozenset({"carousels"}), TODAY)
         make(job, made[name].__setitem__)
     assert made["asked"] != made["private"] == made["none"]

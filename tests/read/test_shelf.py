@@ -36,7 +36,7 @@ def test_a_whole_shelf_is_read(tmp_path: Path) -> None:
     assert findings == ()
     assert (shelf.root, shelf.crew.name) == (root.as_posix(), "Low Wall crew")
     assert [each.id for each in shelf.techniques] == ["clip-a-ball", "raise-a-hedge"]
-    assert shelf.techniques[0].crew == shelf.crew
+    assert shelf.work(shelf.techniques[0]).crew == shelf.crew
     assert shelf.book.plant("novae herba") is not None
     assert [(each.id, each.date) for each in shelf.visits] == [("2026-10-14-orchard-end", date(2026, 10, 14))]
     assert [each.name for each in shelf.people] == ["Sam"]

@@ -3,8 +3,8 @@ from pathlib import Path
 
 import pytest
 
+from howto.findings import README
 from howto.model.reference import FORMAT
-from howto.read.notes import README
 from howto.read.text import MOST, MOST_OF_WORDS, read_text, text_of
 from tests.support.reading import told
 

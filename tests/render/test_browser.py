@@ -8,7 +8,6 @@ import pytest
 from playwright.sync_api import sync_playwright
 
 from howto.compute.tasks import plan_of
-from howto.compute.words import filled_technique
 from howto.layout.pages.card import card_sheet
 from howto.layout.pages.leaflet import leaflet_sheet
 from howto.render.html import Entry, page, shelf_page
@@ -30,9 +29,9 @@ def browser() -> Iterator[Any]:
 @pytest.fixture(scope="module")
 def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Return a folder with one page of each kind."""
-    figures = sample.figures()
-    card = card_sheet(filled_technique(sample.technique(), figures), figures, (sample.art(),), sample.TODAY)
-    leaflet = leaflet_sheet(sample.visit(), plan_of(sample.visit(), (figures,))[0], (figures,), sample.TODAY)
+    card = card_sheet(sample.ready(), (sample.art(),), sample.TODAY)
+    visit = sample.ready_visit(sample.visit())
+    leaflet = leaflet_sheet(visit, plan_of(visit)[0], sample.TODAY)
     entries = (
         Entry.of(sample.technique()),
         Entry(id="mow-by-thirds", title="Mow by thirds", family="mowing"),

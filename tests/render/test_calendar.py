@@ -20,7 +20,8 @@ TODAY = sample.TODAY
 
 def file_of(found: Visit, today: date = TODAY) -> bytes:
     """Return the calendar of a visit."""
-    return calendar(found, plan_of(found, [()] * len(found.jobs))[0], today)
+    ready = sample.ready_visit(found, [()] * len(found.jobs))
+    return calendar(ready, plan_of(ready)[0], today)
 
 
 def made(*jobs: Job, **changes: object) -> bytes:

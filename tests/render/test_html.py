@@ -11,7 +11,6 @@ from PIL import Image
 
 from howto.colour import SAFETY_YELLOW
 from howto.compute.tasks import plan_of
-from howto.compute.words import filled_technique
 from howto.layout.pages.card import card_sheet
 from howto.layout.pages.leaflet import leaflet_sheet
 from howto.model.prose import Run, prose
@@ -60,15 +59,13 @@ class Page(HTMLParser):
 
 def card(**changes: Any) -> Sheet:
     """Return the sample card, with some fields of the technique changed."""
-    technique = filled_technique(sample.technique(**changes), sample.figures())
-    return card_sheet(technique, sample.figures(), (sample.art(),), sample.TODAY)
+    return card_sheet(sample.ready(**changes), (sample.art(),), sample.TODAY)
 
 
 def leaflet(**changes: Any) -> Sheet:
     """Return the sample leaflet, with some fields of the visit changed."""
-    visit = sample.visit(**changes)
-    figures = tuple(sample.figures() for _ in visit.jobs)
-    return leaflet_sheet(visit, plan_of(visit, figures)[0], figures, sample.TODAY)
+    ready = sample.ready_visit(sample.visit(**changes))
+    return leaflet_sheet(ready, plan_of(ready)[0], sample.TODAY)
 
 
 def shelf(*entries: Entry) -> str:

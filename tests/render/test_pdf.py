@@ -15,7 +15,6 @@ from PIL import Image
 from pypdf import PdfReader
 
 from howto.compute.tasks import plan_of
-from howto.compute.words import filled_technique
 from howto.layout.pages.card import card_sheet
 from howto.layout.pages.leaflet import leaflet_sheet
 from howto.model.prose import Run, prose
@@ -32,15 +31,13 @@ needs_pdftoppm = pytest.mark.skipif(which("pdftoppm") is None, reason="pdftoppm 
 
 def card(**changes: Any) -> Sheet:
     """Return the sample card, with some fields of the technique changed."""
-    technique = filled_technique(sample.technique(**changes), sample.figures())
-    return card_sheet(technique, sample.figures(), (sample.art(),), sample.TODAY)
+    return card_sheet(sample.ready(**changes), (sample.art(),), sample.TODAY)
 
 
 def leaflet(**changes: Any) -> Sheet:
     """Return the sample leaflet, with some fields of the visit changed."""
-    visit = sample.visit(**changes)
-    figures = tuple(sample.figures() for _ in visit.jobs)
-    return leaflet_sheet(visit, plan_of(visit, figures)[0], figures, sample.TODAY)
+    ready = sample.ready_visit(sample.visit(**changes))
+    return leaflet_sheet(ready, plan_of(ready)[0], sample.TODAY)
 
 
 @cache

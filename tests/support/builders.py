@@ -248,9 +248,8 @@ def _not_wider(hole: Work[DiggingMeasures]) -> Iterator[Breach]:
 
 def _boots(anyone: AnyWork) -> Iterator[Breach]:
     """Whoever uses a spade wears boots."""
-    if any(kit.name == "Spade" for kit in anyone.technique.tools) and not any(
-        "boots" in each.wear for each in anyone.technique.cautions
-    ):
+    worn = {each for hazard in anyone.technique.cautions for each in hazard.wear}
+    if any(kit.name == "Spade" for kit in anyone.technique.tools) and "boots" not in worn:
         line = "- **Feet.** Keep them from under the spade. → boots"
         yield Breach("tools", "a spade and no boots", "feet", f"write `{line}`", Edit(line, section="Cautions"))
 

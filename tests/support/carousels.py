@@ -1,12 +1,13 @@
 """A small carousel to test layouts with: the sample technique, a ball to draw, and pictures with marks."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
-from howto.compute.words import filled_technique
 from howto.findings import Finding
 from howto.layout.frames.carousel import frames
 from howto.layout.frames.look import Ratio
+from howto.model.figure import Figure
 from howto.model.photo import Photograph
 from howto.model.sheet import Frame
 from howto.model.technique import Mark, Picture, Step
@@ -42,10 +43,10 @@ def laid(
     ratio: Ratio = "4x5",
     photos: dict[str, Photograph] | None = None,
     drawings: tuple[Drawing, ...] = (BALL,),
+    figures: Sequence[Figure] = sample.FIGURES,
     **changes: Any,
 ) -> tuple[tuple[Frame, ...], tuple[Finding, ...]]:
-    technique = filled_technique(sample.technique(**changes), sample.FIGURES)
-    return frames(technique, sample.FIGURES, drawings, photos or {}, ratio, sample.TODAY)
+    return frames(sample.ready(figures, drawings, **changes), photos or {}, ratio)
 
 
 def with_picture(

@@ -6,13 +6,12 @@ from typing import Annotated, Literal
 from pydantic import Field, model_validator
 
 from howto.findings import Finding
-from howto.model.crew import Crew
 from howto.model.family import Family
 from howto.model.measures import Measures
-from howto.model.plants import PlantBook
 from howto.model.technique import AnyTechnique
 from howto.read.assemble import assemble
-from howto.span import SourceText
+from howto.read.body import located_in, read_words
+from howto.span import Located, SourceText, Span
 
 
 class Gate(Measures):
@@ -128,7 +127,7 @@ def read(
     text: str = TEXT, path: str = "techniques/clipping/clip-a-ball.md"
 ) -> tuple[AnyTechnique | None, tuple[Finding, ...]]:
     """Return what a text is read as."""
-    return assemble(source(text, path), FAMILIES, Crew(), PlantBook())
+    return assemble(source(text, path), FAMILIES, "en")
 
 
 def told(findings: tuple[Finding, ...]) -> list[tuple[str, int, int, int]]:
@@ -140,3 +139,8 @@ def swapped(old: str, new: str) -> str:
     """Return the right text with one part changed; the part must stand in it once."""
     assert TEXT.count(old) == 1, old
     return TEXT.replace(old, new)
+
+
+def words_of(source: SourceText, first_line: int = 3) -> dict[Span, Located]:
+    """Return the place of each letter of the paragraphs from a line on."""
+    return located_in(read_words(source, first_line)[0])

@@ -1,17 +1,26 @@
 """An invented technique, crew and visit to lay out and paint in tests; nothing in it exists anywhere."""
 
+from collections.abc import Sequence
 from datetime import date
 from math import cos, pi, sin
 from typing import Any, Literal
 
+from howto.compute import ready as making
 from howto.model.crew import Crew
+from howto.model.family import Family
 from howto.model.figure import Figure, Table
 from howto.model.measures import Measures
+from howto.model.plants import PlantBook
 from howto.model.prose import Prose, Run, prose
+from howto.model.ready import Ready, ReadyVisit
 from howto.model.reference import GEOMETRY, PRACTICE
 from howto.model.sheet import Area, Art, Stroke, Words
+from howto.model.shelf import Shelf
 from howto.model.technique import Care, Hazard, Kit, Step, Technique, When
 from howto.model.visit import Job, Visit
+from howto.model.work import Work
+from howto.quantities.amounts import mm, percent
+from howto.shapes import Drawing
 
 TODAY = date(2026, 10, 14)
 
@@ -149,7 +158,6 @@ def technique(**changes: Any) -> Technique[BallMeasures]:
         "aftercare": AFTERCARE,
         "version": "7f3a91c2",
         "path": "techniques/clipping/clip-a-ball.md",
-        "crew": CREW,
     }
     return Technique[BallMeasures](**(fields | changes))
 
@@ -160,7 +168,7 @@ FIGURES = (
         label="Off each side",
         value=40.0,
         unit="mm",
-        working=("(980 mm − 900 mm) ÷ 2 = 40 mm",),
+        working=(f"({mm(980)} − {mm(900)}) ÷ 2 = {mm(40)}",),
         references=(GEOMETRY,),
         headline=True,
     ),
@@ -170,7 +178,7 @@ FIGURES = (
         value=22.55,
         unit="%",
         digits=2,
-        working=("1 − (900 ÷ 980)³ = 0.2255 = 23 %",),
+        working=(f"1 − (900 ÷ 980)³ = 0.2255 = {percent(22.55, 2)}",),
         references=(GEOMETRY,),
         headline=True,
     ),
@@ -206,9 +214,31 @@ FIGURES = (
 )
 
 
-def figures() -> tuple[Figure, ...]:
-    """Return the figures of the sample technique, in printing order."""
-    return FIGURES
+def _trade(figures: Sequence[Figure], drawings: Sequence[Drawing] = ()) -> Family[BallMeasures]:
+    """Return a trade that computes and draws just this."""
+    return Family(
+        name="clipping",
+        title="Clipping",
+        about="Shapes for tests.",
+        measures=BallMeasures,
+        figures=lambda _work, _today: iter(figures),
+        rules=(),
+        drawings=lambda _work, _today: tuple(drawings),
+        starter=(),
+    )
+
+
+def ready(
+    figures: Sequence[Figure] = FIGURES,
+    drawings: Sequence[Drawing] = (),
+    *,
+    crew: Crew = CREW,
+    book: PlantBook | None = None,
+    **changes: Any,
+) -> Ready:
+    """Return the sample technique, with some fields changed, ready to show with these figures and drawings."""
+    work = Work(technique(**changes), crew, book or PlantBook())
+    return making.ready(work, _trade(figures, drawings), TODAY)
 
 
 def _ring(centre: tuple[float, float], radius: float) -> tuple[tuple[float, float], ...]:
@@ -259,6 +289,13 @@ def visit(**changes: Any) -> Visit:
         "path": "techniques/visits/2026-10-14-orchard-end.md",
     }
     return Visit(**(fields | changes))
+
+
+def ready_visit(made: Visit, figures: Sequence[Sequence[Figure]] | None = None, crew: Crew = CREW) -> ReadyVisit:
+    """Return a visit ready for its leaflet, with the figures of each job; those of the sample where none are given."""
+    each = iter(figures if figures is not None else [FIGURES] * len(made.jobs))
+    shelf = Shelf(root="techniques", crew=crew)
+    return making.ready_visit(made, shelf, lambda _name: _trade(()), lambda *_: tuple(next(each)))
 
 
 def long_prose(words: int) -> Prose:

@@ -7,10 +7,13 @@ from howto.compute.tasks import plan_of
 from howto.findings import Finding
 from howto.languages import language_of
 from howto.layout.pages.leaflet_when import when_shown
+from howto.model.crew import Crew
+from howto.model.filling import printed
 from howto.model.prose import plain, prose
 from howto.model.task import Plan
 from howto.model.technique import Care, When
 from howto.model.visit import Job, Visit
+from howto.read.assemble import typed_in
 from tests.support import sample
 
 NBSP = "\u00a0"
@@ -19,12 +22,14 @@ NBSP = "\u00a0"
 def care(text: str, kind: Any, days: int = 0, **changes: Any) -> Care:
     """Return a care task."""
     never = bool(changes.pop("never", False))
-    return Care(when=When(text=kind, kind=kind, days=days, **changes), text=prose(text), never=never)
+    amounts = typed_in(text, changes.pop("language", "en"))
+    when = When(text=kind, kind=kind, days=days, **changes)
+    return Care(when=when, text=prose(text), never=never, amounts=amounts)
 
 
 def job(what: str, *cares: Care, **changes: Any) -> Job:
     """Return a job whose technique, of no season, asks for this care; `title`, `id`, `season` are the technique's."""
-    own = {name: changes.pop(name) for name in ("title", "id", "crew", "season") if name in changes}
+    own = {name: changes.pop(name) for name in ("title", "id", "season", "language") if name in changes}
     own.setdefault("season", "any time")
     return Job(technique=sample.technique(aftercare=cares, **own), what=what, **changes)
 
@@ -34,27 +39,28 @@ def visit(*jobs: Job, **changes: object) -> Visit:
     return sample.visit(jobs=jobs, **changes)
 
 
-def planned(*jobs: Job, **changes: object) -> tuple[Plan, tuple[Finding, ...]]:
+def planned(*jobs: Job, crew: Crew = sample.CREW, **changes: object) -> tuple[Plan, tuple[Finding, ...]]:
     """Return the plan of a visit with these jobs, and what was found."""
-    return plan_of(visit(*jobs, **changes), [()] * len(jobs))
+    return plan_of(sample.ready_visit(visit(*jobs, **changes), [()] * len(jobs), crew))
 
 
-def told(*jobs: Job, **changes: object) -> list[tuple[str, str, tuple[str, ...], str]]:
+def told(*jobs: Job, **changes: Any) -> list[tuple[str, str, tuple[str, ...], str]]:
     """Return when, words, what for and note of each task, with ordinary spaces."""
+    reader = sample.CREW.read_in(changes.get("language", "en"))
     plan, findings = planned(*jobs, **changes)
     assert findings == ()
     return [
         (
             when_shown(task, "en", language_of("en").labels),
-            plain(task.text).replace(NBSP, " "),
+            plain(printed(task.sentence, reader)).replace(NBSP, " "),
             task.what,
-            task.note.replace(NBSP, " "),
+            reader.filled(task.added).replace(NBSP, " "),
         )
         for task in plan.tasks
     ]
 
 
-def when_and_what(*jobs: Job, **changes: object) -> list[tuple[str, str]]:
+def when_and_what(*jobs: Job, **changes: Any) -> list[tuple[str, str]]:
     """Return when and words of each task."""
     return [each[:2] for each in told(*jobs, **changes)]
 

@@ -14,6 +14,7 @@ from howto.layout.pages.numbers import LONGEST_LARGE
 from howto.layout.pages.year import Look, Mark, year_line
 from howto.model.crew import Crew
 from howto.model.figure import Figure
+from howto.model.filling import printed
 from howto.model.prose import Prose, capital, prose
 from howto.model.ready import ReadyVisit
 from howto.model.sheet import ArtBlock, Block, Bullets, Dated, Entry, Facts, Paragraph, Photo, Section, Sheet
@@ -63,12 +64,12 @@ def _sections(ready: ReadyVisit, plan: Plan, photos: Sequence[Photo], say: Label
     yield Section(name="done", heading=say["done"], blocks=done)
     yield Section(name="pictures", heading=_shown(visit, say), blocks=tuple(photos))
     heading = say["todo_first"] if visit.next_visit else say["todo"]
-    first = (*_line(ready, plan, say), *_todo(visit, plan.first, 1, say))
+    first = (*_line(ready, plan, say), *_todo(ready, plan.first, 1, say))
     yield Section(name="first", heading=heading, blocks=(*first, *_next_visit(visit, say)))
-    later = tuple(_todo(visit, plan.later, len(plan.first) + 1, say)) if plan.later else ()
+    later = tuple(_todo(ready, plan.later, len(plan.first) + 1, say)) if plan.later else ()
     yield Section(name="later", heading=say["todo_later"], blocks=later)
     yield Section(name="numbers", heading=say["your_numbers"], blocks=tuple(_numbers(ready, say)))
-    never = _never(plan, say)
+    never = _never(plan, ready.reader, say)
     yield Section(name="never", heading=say["never"], tone="never", blocks=never, side=bool(never))
     yield Section(name="call", heading=say["call"], tone="call", blocks=call_box(ready.crew, ready.reader, say))
 
@@ -91,23 +92,29 @@ def _done(job: Job, reader: Reader, say: Labels) -> Prose:
     return (*prose(job.technique.title, strong=True), *prose(rest))
 
 
-def _todo(visit: Visit, tasks: Sequence[Task], number: int, say: Labels) -> Iterator[Block]:
+def _todo(ready: ReadyVisit, tasks: Sequence[Task], number: int, say: Labels) -> Iterator[Block]:
     """Yield dated tasks, numbered on from `number` as on the line."""
+    language, reader = ready.visit.language, ready.reader
     if not tasks:
         yield Paragraph(text=prose(say["no_tasks"]))
     for at, task in enumerate(tasks, number):
         yield Dated(
-            when=capital(when_shown(task, visit.language, say)),
-            text=started(task.text),
-            note=_note(task, say),
+            when=capital(when_shown(task, language, say)),
+            text=started(printed(task.sentence, reader)),
+            note=_note(task, reader, say),
             number=at,
         )
 
 
-def _note(task: Task, say: Labels) -> str:
+def _note(task: Task, reader: Reader, say: Labels) -> str:
     """Return what a task is for, and why its amount is a sum."""
     what = say["for_what"].format(what=joined_names(task.what, say)) if task.what else ""
-    return "; ".join(filter(None, (what, task.note)))
+    return "; ".join(filter(None, (what, added(task, reader, say))))
+
+
+def added(task: Task, reader: Reader, say: Labels) -> str:
+    """Return what a task's amounts were added from; empty where they are no sums."""
+    return say["added"].format(sum=reader.filled(task.added)) if task.added else ""
 
 
 def _next_visit(visit: Visit, say: Labels) -> tuple[Block, ...]:
@@ -159,12 +166,12 @@ def _entry(figure: Figure, reader: Reader) -> Entry:
     return Entry(label=capital(reader.tell(figure.label)), value=value, headline=len(value) <= LONGEST_LARGE)
 
 
-def _never(plan: Plan, say: Labels) -> tuple[Block, ...]:
+def _never(plan: Plan, reader: Reader, say: Labels) -> tuple[Block, ...]:
     """Return what the client must not do, each with what it is about where several things were worked on."""
     items = []
     for ban in plan.never:
         what = f" ({joined_names(ban.what, say)})" if ban.what else ""
-        items.append((*started(ban.text), *prose(what)))
+        items.append((*started(printed(ban.sentence, reader)), *prose(what)))
     return (Bullets(items=tuple(items)),) if items else ()
 
 

@@ -1,15 +1,14 @@
 import pytest
 
-from howto.compute.words import filled_technique
 from howto.languages import language_of
 from howto.layout.frames.alt import sentence, where, within
 from howto.layout.frames.publish import alt_texts, caption, caption_findings
 from howto.model.plants import Plant, PlantBook
 from howto.model.prose import prose
+from howto.model.ready import Ready
 from howto.model.sheet import Frame
-from howto.model.technique import Hazard, Mark, Picture, Step, Technique
+from howto.model.technique import Hazard, Mark, Picture, Step
 from tests.support import sample
-from tests.support.sample import BallMeasures
 
 WHOLE = """Clip a ball.
 
@@ -41,16 +40,12 @@ Lantern Field crew · Version 7f3a91c2 · https://lantern-field.example/t
 """
 
 
-def technique(**changes: object) -> Technique[BallMeasures]:
-    return filled_technique(sample.technique(**changes), sample.FIGURES)
-
-
-def limited(limit: int) -> Technique[BallMeasures]:
-    return technique(crew=sample.CREW.model_copy(update={"caption_limit": limit}))
+def limited(limit: int) -> Ready:
+    return sample.ready(crew=sample.CREW.model_copy(update={"caption_limit": limit}))
 
 
 def test_a_caption_opens_tips_warns_and_tags() -> None:
-    assert caption(technique(), sample.FIGURES, ("topiary", "clipping")) == WHOLE
+    assert caption(sample.ready(), ("topiary", "clipping")) == WHOLE
 
 
 @pytest.mark.parametrize(
@@ -62,7 +57,7 @@ def test_a_caption_opens_tips_warns_and_tags() -> None:
     ],
 )
 def test_a_shorter_limit_leaves_out_what_matters_least(limit: int, gone: tuple[str, ...]) -> None:
-    told = caption(limited(limit), sample.FIGURES)
+    told = caption(limited(limit))
     assert len(told) <= limit
     assert not any(each in told for each in gone)
     assert "Take care: Blades." in told
@@ -71,39 +66,41 @@ def test_a_shorter_limit_leaves_out_what_matters_least(limit: int, gone: tuple[s
 
 @pytest.mark.parametrize("limit", range(500, 1100, 50))
 def test_a_caption_keeps_its_limit(limit: int) -> None:
-    assert len(caption(limited(limit), sample.FIGURES)) <= limit
+    assert len(caption(limited(limit))) <= limit
 
 
 def test_cautions_longer_than_the_limit_are_a_finding_and_never_cut() -> None:
     short = limited(300)
-    (found,) = caption_findings(short, sample.FIGURES)
-    assert "Nests. Look inside the plant before the first cut." in caption(short, sample.FIGURES)
+    (found,) = caption_findings(short)
+    assert "Nests. Look inside the plant before the first cut." in caption(short)
     assert found.rule == "fit.caption"
     assert found.why == "the crew's limit is 300"
     wanted = int(found.mend.rpartition("`caption limit: ")[2].split("`")[0])
-    assert caption_findings(limited(wanted), sample.FIGURES) == ()
-    assert caption_findings(limited(wanted - 1), sample.FIGURES) != ()
+    assert caption_findings(limited(wanted)) == ()
+    assert caption_findings(limited(wanted - 1)) != ()
 
 
 def test_tags_come_from_task_and_plant_and_are_few() -> None:
     plant = Plant(botanical="Coprosma virescens", common=("green mikimiki",), kind="evergreen")
-    known = technique(plants=("coprosma virescens",), book=PlantBook(plants=(plant,)))
-    last = caption(known, sample.FIGURES, tuple(f"tag {n}" for n in range(9))).splitlines()[-1]
+    known = sample.ready(plants=("coprosma virescens",), book=PlantBook(plants=(plant,)))
+    last = caption(known, tuple(f"tag {n}" for n in range(9))).splitlines()[-1]
     assert last == "#Clipping #ClipABall #CoprosmaVirescens #GreenMikimiki #Tag0 #Tag1"
 
 
 def test_a_tag_is_short_or_left_out() -> None:
-    last = caption(technique(title="Clip a ball that has not been clipped for years", plants=()), ()).splitlines()[-1]
+    last = caption(sample.ready((), title="Clip a ball that has not been clipped for years", plants=())).splitlines()[
+        -1
+    ]
     assert last == "#Clipping"
 
 
 def test_photographs_are_credited() -> None:
     steps = (Step(title="Look.", pictures=(Picture(file="p.jpg", credit="A. Nother"), Picture(file="q.jpg"))),)
-    assert "Photograph: A. Nother" in caption(technique(steps=steps), ())
+    assert "Photograph: A. Nother" in caption(sample.ready((), steps=steps))
 
 
 def test_a_technique_without_numbers_or_cautions_still_warns() -> None:
-    told = caption(technique(cautions=(Hazard(title="", text=prose("Mind your back")),), steps=(), intro=()), ())
+    told = caption(sample.ready((), cautions=(Hazard(title="", text=prose("Mind your back")),), steps=(), intro=()))
     assert "Take care: Mind your back." in told
 
 
@@ -143,8 +140,8 @@ def test_a_mark_is_pointed_out_by_its_ninth(x: float, y: float, place: str) -> N
 
 
 def test_tags_are_in_the_language_of_the_caption() -> None:
-    crew = sample.technique().crew.model_copy(update={"language": "es"})
-    told = caption(sample.technique().model_copy(update={"crew": crew, "language": "es"}), (), ("topiary", "blasting"))
+    crew = sample.CREW.model_copy(update={"language": "es"})
+    told = caption(sample.ready((), crew=crew, language="es"), ("topiary", "blasting"))
     tags = told.strip().rpartition("\n")[2]
     assert tags.startswith("#Recorte ")
     assert "#Topiaria" in tags

@@ -1,7 +1,6 @@
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from howto.colour import contrast
-from howto.compute.words import filled_technique
 from howto.layout.pages.card import card_sheet, legible
 from howto.model.crew import Colours
 from howto.model.prose import plain
@@ -12,10 +11,9 @@ NBSP = "\u00a0"
 B = TypeVar("B")
 
 
-def card(**changes: object) -> Sheet:
+def card(**changes: Any) -> Sheet:
     """Return the sample card, with some fields of the technique changed."""
-    technique = filled_technique(sample.technique(**changes), sample.figures())
-    return card_sheet(technique, sample.figures(), (sample.art(),), sample.TODAY)
+    return card_sheet(sample.ready(**changes), (sample.art(),), sample.TODAY)
 
 
 def part(sheet: Sheet, heading: str) -> Section:

@@ -1,11 +1,11 @@
 import pytest
-from tests.layout.test_plain import sheet
 
 from howto.check.readability import counts
 from howto.languages.glossary import EXPLAINED, PLAINER
 from howto.layout.pages.explain import explained
 from howto.model.prose import Run, plain, prose
 from howto.model.sheet import Block, Bullets, Dated, Paragraph, Section
+from tests.layout.pages.test_plain import sheet
 
 
 def told(*texts: str, language: str = "en") -> list[str]:

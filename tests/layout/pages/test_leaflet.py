@@ -2,6 +2,7 @@ from typing import TypeVar
 
 from howto.compute.tasks import plan_of
 from howto.layout.pages.leaflet import leaflet_sheet
+from howto.model.crew import Crew
 from howto.model.prose import plain
 from howto.model.sheet import ArtBlock, Bullets, Dated, Facts, Paragraph, Photo, Section, Sheet
 from howto.model.technique import Picture
@@ -14,11 +15,10 @@ FIRST = "To do before our next visit"
 B = TypeVar("B")
 
 
-def leaflet(photos: tuple[Photo, ...] = (), **changes: object) -> Sheet:
+def leaflet(photos: tuple[Photo, ...] = (), crew: Crew = sample.CREW, **changes: object) -> Sheet:
     """Return the sample leaflet, with some fields of the visit changed."""
-    visit = sample.visit(**changes)
-    figures = tuple(sample.figures() for _ in visit.jobs)
-    return leaflet_sheet(visit, plan_of(visit, figures)[0], figures, sample.TODAY, photos)
+    ready = sample.ready_visit(sample.visit(**changes), crew=crew)
+    return leaflet_sheet(ready, plan_of(ready)[0], sample.TODAY, photos)
 
 
 def part(sheet: Sheet, heading: str) -> Section:
@@ -134,8 +134,8 @@ def test_figures_stand_under_what_they_are_for_where_the_visit_did_several_thing
 
 def test_a_long_answer_is_not_set_large() -> None:
     long = sample.FIGURES[3].model_copy(update={"value": "two full 9 L cans, twice a week", "unit": ""})
-    visit = sample.visit()
-    sheet = leaflet_sheet(visit, plan_of(visit, [(long,)])[0], [(long,)], sample.TODAY)
+    ready = sample.ready_visit(sample.visit(), [(long,)])
+    sheet = leaflet_sheet(ready, plan_of(ready)[0], sample.TODAY)
     (facts,) = blocks(part(sheet, "Numbers for your garden"), Facts)
     assert [entry.headline for entry in facts.entries] == [False]
 
@@ -158,7 +158,7 @@ def test_the_call_box_names_whom_to_ask() -> None:
     assert plain(paragraphs[-1].text) == "Who to ask: Lantern Field crew, 01632 960 014, weekdays 8 to 5"
     assert len(blocks(part(leaflet(), "When to call us"), Bullets)[0].items) == 3
     crew = sample.CREW.model_copy(update={"contact": ""})
-    nameless = leaflet(jobs=(Job(technique=sample.technique(crew=crew)),))
+    nameless = leaflet(crew=crew)
     assert plain(blocks(part(nameless, "When to call us"), Paragraph)[-1].text) == "Who to ask: Lantern Field crew"
 
 

@@ -1,7 +1,7 @@
 from collections.abc import Sequence
 
+from howto.languages.reader import Reader
 from howto.layout.pages.numbers import Numbers, grid, kept_together, numbers
-from howto.model.crew import Crew
 from howto.model.figure import Cell, Figure, Table
 from howto.model.measures import Measures
 from howto.model.reference import GEOMETRY
@@ -19,7 +19,7 @@ def tabled(columns: tuple[str, ...], units: tuple[str, ...], rows: Sequence[tupl
 
 def found(figures: Sequence[Figure] = sample.FIGURES, arts: Sequence[Art] = ()) -> Numbers:
     """Return the numbers of the sample technique, with these figures."""
-    return numbers(sample.technique(), figures, arts)
+    return numbers(sample.ready(figures), arts)
 
 
 def test_targets_come_first_then_headline_figures_then_other_measures() -> None:
@@ -65,8 +65,7 @@ def test_a_number_moved_below_keeps_its_tolerance_and_drops_its_working() -> Non
         eight_mm: float = 8.0
 
     written = dict.fromkeys(Many.model_fields, "so wide")
-    technique = sample.technique().model_copy(update={"measures": Many(tolerances={"eight_mm": 1.0}, written=written)})
-    rest = numbers(technique, (), ()).rest
+    rest = numbers(sample.ready((), measures=Many(tolerances={"eight_mm": 1.0}, written=written)), ()).rest
     assert [(e.label, e.value.replace(NBSP, " "), e.note) for e in rest] == [("Eight", "8 mm ± 1 mm", "")]
 
 
@@ -77,20 +76,18 @@ def test_a_measure_nobody_wrote_stands_small_and_last_and_a_nought_nowhere() -> 
         lifts: int = 4
         consent: bool = False
 
-    technique = sample.technique().model_copy(update={"measures": Lifting(load_kg=25.0)})
-    got = numbers(technique, sample.FIGURES[:1], ())
+    got = numbers(sample.ready(sample.FIGURES[:1], measures=Lifting(load_kg=25.0)), ())
     assert [entry.label for entry in got.beside] == ["Load", "Off each side"]
     assert [(entry.label, entry.value) for entry in got.rest] == [("Lifts", "4")]
-    written = technique.model_copy(update={"measures": Lifting(load_kg=25.0, twist_deg=0.0)})
-    assert "Twist" in [entry.label for entry in numbers(written, (), ()).beside]
+    written = sample.ready((), measures=Lifting(load_kg=25.0, twist_deg=0.0))
+    assert "Twist" in [entry.label for entry in numbers(written, ()).beside]
 
 
 def test_a_list_is_never_set_large() -> None:
     class Cans(Measures):
         cans_ml: tuple[float, ...] = (31.0, 34.0, 29.0, 22.0, 36.0, 39.0)
 
-    technique = sample.technique().model_copy(update={"measures": Cans()})
-    shared = numbers(technique, (), ())
+    shared = numbers(sample.ready((), measures=Cans()), ())
     assert shared.beside == ()
     assert shared.rest[0].value.replace(NBSP, " ") == "31, 34, 29, 22, 36, 39 mL"
 
@@ -103,7 +100,7 @@ def test_a_long_table_is_turned_and_its_unit_moves_to_the_heading() -> None:
 
 
 def test_a_wide_table_keeps_its_columns_and_mixed_units_stay_in_the_cells() -> None:
-    table = grid(tabled(("Cut", "From", "To"), ("", "mm", "mm"), ((1.0, 1200.0, 900.0), (2.0, 900.0, 600.0))), Crew())
+    table = grid(tabled(("Cut", "From", "To"), ("", "mm", "mm"), ((1.0, 1200.0, 900.0), (2.0, 900.0, 600.0))), Reader())
     assert table is not None
     assert not table.turned
     assert table.caption == "Stages"
@@ -126,7 +123,7 @@ def test_a_long_table_too_wide_to_turn_is_folded_in_two() -> None:
         "November",
     ]
     rows = [(name, float(at)) for at, name in enumerate(names, 1)]
-    table = grid(tabled(("Month", "Water"), ("", "L"), rows), Crew())
+    table = grid(tabled(("Month", "Water"), ("", "L"), rows), Reader())
     assert table is not None
     assert table.columns == ("Month", "Water, L", "Month", "Water, L")
     assert len(table.rows) == 6
@@ -135,7 +132,7 @@ def test_a_long_table_too_wide_to_turn_is_folded_in_two() -> None:
 
 
 def test_a_figure_without_table_has_no_grid() -> None:
-    assert grid(sample.FIGURES[0], Crew()) is None
+    assert grid(sample.FIGURES[0], Reader()) is None
 
 
 def test_working_that_does_not_end_in_the_value_is_left_to_the_figures_command() -> None:
