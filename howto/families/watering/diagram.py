@@ -116,18 +116,11 @@ def _roots(root: float, spread: float) -> list[Shape]:
 def _green(work: T, root: float) -> list[Shape]:
     """Return what grows above: a lawn's blades or a shrub."""
     if work.measures.crop in LAWNS:
-        tall, reach = root * 0.2, root * 0.9
+        tall, reach, thin = root * 0.2, root * 0.9, root * 0.012
+        places = [-reach + 2 * reach * at / (BLADES - 1) for at in range(BLADES)]
+        tips = [(x + root * 0.03 * sin(at * 2.3), tall * (0.8 + 0.2 * sin(at))) for at, x in enumerate(places)]
         return [
-            Polygon(
-                (
-                    (x - root * 0.012, 0.0),
-                    (x + root * 0.012, 0.0),
-                    (x + root * 0.03 * sin(at * 2.3), tall * (0.8 + 0.2 * sin(at))),
-                ),
-                Role.BLADE,
-            )
-            for at in range(BLADES)
-            if (x := -reach + 2 * reach * at / (BLADES - 1)) is not None
+            Polygon(((x - thin, 0.0), (x + thin, 0.0), tip), Role.BLADE) for x, tip in zip(places, tips, strict=True)
         ]
     crown = ellipse((0, root * 0.62), root * 0.5, root * 0.4)[:-1]
     stem = root * 0.03
@@ -141,16 +134,14 @@ def catch_plan(work: T) -> Drawing:
     """Return the catch cans in plan, filled as they were found, the dry quarter hatched."""
     m = work.measures
     caught = plan.readings(m)
-    even = formulae.uniformity(caught)
-    across = _columns(len(caught))
-    rows = ceil(len(caught) / across)
+    number, across = len(caught), _columns(len(caught))
+    rows = ceil(number / across)
     pitch = sqrt(m.area_m2 * 1e6 / (across * rows)) if m.area_m2 else CAN_PITCH_MM
-    low = sorted(range(len(caught)), key=lambda at: (caught[at], at))[: formulae.quarter_size(len(caught))]
+    low = sorted(range(number), key=lambda at: (caught[at], at))[: formulae.quarter_size(number)]
     full = max(caught)
     shapes: list[Shape] = []
     for at, held in enumerate(caught):
-        x, y = (at % across) * pitch, -(at // across) * pitch
-        shapes += _can((x, y), pitch, held / full, dry=at in low)
+        shapes += _can(_at(at, across, pitch), pitch, held / full, dry=at in low)
     left, right, top, foot = -pitch / 2, (across - 0.5) * pitch, pitch / 2, -(rows - 0.5) * pitch
     shapes.append(Line(rectangle(left, foot, right, top), Role.CENTRE, closed=True))
     for corner in ((left, top), (right, top), (left, foot), (right, foot)):
@@ -161,14 +152,15 @@ def catch_plan(work: T) -> Drawing:
             Dimension((left, top), (left, foot), str(mm(top - foot)), offset=-pitch * 0.45),
         ]
     mean, dry = formulae.mean(caught), formulae.mean(formulae.low_quarter(caught))
+    even = percent(formulae.uniformity(caught) * 100)
     driest, wettest = _at(low[0], across, pitch), _at(caught.index(full), across, pitch)
     shapes += [Label(driest, f"driest: {qty(min(caught), 'mL')}"), Label(wettest, f"wettest: {qty(full, 'mL')}")]
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"{Count(len(caught), 'can', 'cans')}: evenness {percent(even * 100)}",
-        alt=f"{Count(len(caught), 'catch can', 'catch cans')} on a plan, each filled as it was found. The driest "
+        caption=f"{Count(number, 'can', 'cans')}: evenness {even}",
+        alt=f"{Count(number, 'catch can', 'catch cans')} on a plan, each filled as it was found. The driest "
         f"{bare(len(low))}, hatched, hold {qty(dry, 'mL')} on the mean, all of them {qty(mean, 'mL')}: "
-        f"evenness {percent(even * 100)}.",
+        f"evenness {even}.",
     )
 
 
@@ -189,9 +181,8 @@ def _can(centre: Point, pitch: float, part: float, *, dry: bool) -> list[Shape]:
     foot = y - tall / 2
     found: list[Shape] = []
     if dry:
-        found.append(
-            Polygon(rectangle(x - half * 1.5, foot - half * 0.5, x + half * 1.5, foot + tall + half * 0.5), Role.REMOVE)
-        )
+        over = rectangle(x - half * 1.5, foot - half * 0.5, x + half * 1.5, foot + tall + half * 0.5)
+        found.append(Polygon(over, Role.REMOVE))
     if part > 0.01:
         found.append(Polygon(rectangle(x - half, foot, x + half, foot + tall * part), Role.WATER))
     sides = ((x - half, foot + tall), (x - half, foot), (x + half, foot), (x + half, foot + tall))
@@ -208,6 +199,8 @@ def drip_bulb(work: T) -> Drawing:
     drawn = min(deep, wide * DEEPEST)
     apart = m.dripper_spacing_mm or wide * 0.8
     drips = m.method == "drip"
+    each = "a dripper" if drips else "a plant"
+    given = f"{qty(found.water_l, 'L')} {each}" if found else f"Water from {each}"
     count = max(1, min(MOST_BULBS, m.drippers or 2)) if drips else 1
     places = [apart * (at - (count - 1) / 2) for at in range(count)]
     half = places[-1] + max(wide * 0.75, root * 0.7)
@@ -219,20 +212,18 @@ def drip_bulb(work: T) -> Drawing:
     if drips:
         shapes += _line(work, places, half, wide)
     last = places[-1]
-    each = "a dripper" if drips else "a plant"
     shapes += [
         Dimension((last - wide / 2, -drawn), (last + wide / 2, -drawn), str(mm(wide)), offset=-wide * 0.16),
         Dimension((-half, 0), (-half, -drawn), str(mm(deep)), offset=-wide * 0.12),
         Level((half, -root), f"roots {mm(root)}"),
     ]
     if found is not None:
-        shapes.append(Label((last + wide * 0.2, -drawn * 0.4), f"{qty(found.water_l, 'L')} {each}"))
-    water = f"{qty(found.water_l, 'L')} {each}" if found else f"Water from {each}"
+        shapes.append(Label((last + wide * 0.2, -drawn * 0.4), given))
     under = Word(str(Count(count, "dripper", "drippers")) if drips else "a new plant")
     return Drawing(
         shapes=tuple(shapes),
         caption=f"Under {'the drippers' if drips else 'a new plant'}, in {name}",
-        alt=f"The ground cut open under {under}. {Word(water)} wets a bulb {mm(wide)} wide and "
+        alt=f"The ground cut open under {under}. {Word(given)} wets a bulb {mm(wide)} wide and "
         f"{mm(deep)} deep in {name}; roots go {mm(root)} deep.",
     )
 

@@ -40,9 +40,8 @@ def day_bar(work: T) -> Drawing:
     if soak > 0:
         shapes.append(Dimension((on * scale, 0), ((on + soak) * scale, 0), str(qty(soak, "min")), offset=-tall))
         shapes.append(Label(((on + soak / 2) * scale, -tall * 0.25), "soak: water off"))
-    shapes.append(
-        Label((drawn[-1].on * scale + on * scale / 2, tall * 0.7), f"cycle {bare(len(drawn))} of {bare(cycles)}")
-    )
+    middle = (drawn[-1].on * scale + on * scale / 2, tall * 0.7)
+    shapes.append(Label(middle, f"cycle {bare(len(drawn))} of {bare(cycles)}"))
     times, all_day = Count(cycles, "cycle", "cycles"), total + soak * (cycles - 1)
     return Drawing(
         shapes=tuple(shapes),

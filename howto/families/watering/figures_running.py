@@ -5,10 +5,10 @@ from math import ceil
 
 from howto.families.watering import formulae, needs, plan, soil_water
 from howto.families.watering import references as by
-from howto.families.watering.measures import WateringMeasures
+from howto.families.watering.measures import DAY_MIN, WateringMeasures
 from howto.families.watering.needs import Sum
 from howto.model.figure import Figure, Table
-from howto.model.reference import GEOMETRY
+from howto.model.reference import GEOMETRY, Reference
 from howto.model.work import Work
 from howto.quantities.amounts import Count, Word, Words, bare, mm, percent, qty
 
@@ -18,7 +18,7 @@ CLAY_RUN_MIN = 6.0  # see references.SOAK
 CLAYS = ("clay", "silty clay")
 USUAL_RUN_MIN = 15.0  # ours: a cycle where nobody timed the soil and it is no clay
 SHORTEST_RUN_MIN = 1.0
-MOST_SOAK_MIN = 1_440.0  # ours: a day's rest is soak enough for any soil
+MOST_SOAK_MIN = DAY_MIN  # ours: a day's rest is soak enough for any soil
 SHOWN_CANS = 6  # of a sum; the rest are dots
 
 
@@ -87,7 +87,7 @@ def cycle_limit(work: T) -> Sum | None:
     if rate is None or rate.value <= intake.value:
         return None
     m, timed = work.measures, plan.longest_run(work)
-    sources = (by.SOAK, by.INTAKE)
+    sources: tuple[Reference, ...] = (by.SOAK, by.INTAKE)
     if timed is not None and m.first_intake_mm_per_h is not None and m.intake_decay is not None:
         longest, sources = max(SHORTEST_RUN_MIN, timed), (by.HUNG,)
         p, f0, fc, b = (bare(each) for each in (rate.value, m.first_intake_mm_per_h, intake.value, m.intake_decay))

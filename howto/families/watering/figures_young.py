@@ -1,13 +1,13 @@
 """The figures of new trees and shrubs: litres each time, the first year with its dates, and when they are settled."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import date, timedelta
 
-from howto.families.watering import formulae, garden, plan, tables
+from howto.families.watering import formulae, garden, plan, soil_water, tables
 from howto.families.watering import references as by
 from howto.families.watering.formulae import Span, Stage
 from howto.families.watering.measures import WateringMeasures
-from howto.families.watering.needs import Sum, between
+from howto.families.watering.needs import Sum, between, figure
 from howto.model.figure import Figure, Table
 from howto.model.prose import capital
 from howto.model.reference import Reference
@@ -16,7 +16,7 @@ from howto.quantities import convert
 from howto.quantities.amounts import Range, Word, Words, bare, dated, qty
 
 T = Work[WateringMeasures]
-MONTH_DAYS = tables.YEAR_DAYS / 12
+MONTH_DAYS = soil_water.YEAR_DAYS / 12
 COUNTED_WEEKS = 12
 
 
@@ -49,12 +49,10 @@ def asked(work: T) -> Words:
     return f"{between(tables.POT_SHARE.times(100), '%')} of a {qty(m.pot_l or 0, 'L', 3)} pot"
 
 
-def cans(work: T, litres: float, times: int, working: tuple[Words, ...], references: tuple[Reference, ...]) -> Figure:
+def cans(work: T, litres: float, times: int, working: Iterable[Words], references: tuple[Reference, ...]) -> Figure:
     """Return a watering by can, so many times a week."""
     value = garden.can_words(litres, times, work.crew.units, work.measures.can_size_l)
-    return Figure(
-        name="cans", label="In watering cans", value=value, working=working, references=references, client=True
-    )
+    return figure("cans", "In watering cans", value, working, references, client=True)
 
 
 def per_can(work: T, litres: float) -> Words:
@@ -77,45 +75,29 @@ def _gap(stage: Stage) -> Words:
 
 def _each(work: T, span: Span) -> Iterator[Figure]:
     lines = f"{asked(work)} = {between(span, 'L')}", "feel the soil first; too much drowns a new plant"
-    told = Sum(span.low, lines, sources(work))
-    value = str(Range(span.low, span.high, "L"))
-    yield told.figure("litres a plant", "Each plant, each watering", value=value, headline=True, client=True)
+    value, by_whom = str(Range(span.low, span.high, "L")), sources(work)
+    yield figure("litres a plant", "Each plant, each watering", value, lines, by_whom, headline=True, client=True)
     number, (each, said) = work.measures.plant_count or 1, plan.given_each(work, span)
     total, stage = each * number, plan.stage_now(work)
     line = f"{bare(number)} x {qty(each, 'L')} ({Word(said)}) = {qty(total, 'L')}"
-    yield Sum(total, (line,), sources(work)).figure(
-        "litres all plants", "All new plants, each watering", "L", client=True
-    )
+    all_plants = Sum(total, (line,), by_whom)
+    yield all_plants.figure("litres all plants", "All new plants, each watering", "L", client=True)
     times = garden.times_a_week(stage.every_high)
     often = f"{Word(stage.name)}: {Word(every(stage))}, so {Word(garden.times_words(times))}"
-    yield cans(work, total, times, (f"{qty(total, 'L')} {per_can(work, total)}", often), sources(work))
+    yield cans(work, total, times, (f"{qty(total, 'L')} {per_can(work, total)}", often), by_whom)
 
 
 def _first_year(work: T, span: Span, today: date) -> Figure:
-    stages, planted = plan.first_year(work), plan.planted_on(work, today)
-    rows = tuple(
-        (
-            capital(stage.name),
-            planted + timedelta(days=stage.start_day),
-            planted + timedelta(days=stage.end_day - 1),
-            _gap(stage),
-            str(Range(span.low, span.high, "L")),
-        )
-        for stage in stages
-    )
-    lines = (
-        f"{Word(stage.name)}: {Word(every(stage))}, days {bare(stage.start_day)} to {bare(stage.end_day)}"
-        for stage in stages
-    )
-    return Figure(
-        name="first year",
-        label="Watering in the first year",
-        value=f"{every(plan.stage_now(work))} now",
-        working=(f"planted {dated(planted, 'plain')}", *lines),
-        references=sources(work),
-        table=Table(columns=("Stretch", "From", "To", "Every", "Each plant"), units=("",) * 5, rows=rows),
-        client=True,
-    )
+    planted = plan.planted_on(work, today)
+    rows, lines = [], [f"planted {dated(planted, 'plain')}"]
+    for stage in plan.first_year(work):
+        first, last = (planted + timedelta(days=day) for day in (stage.start_day, stage.end_day - 1))
+        rows.append((capital(stage.name), first, last, _gap(stage), str(Range(span.low, span.high, "L"))))
+        days = f"days {bare(stage.start_day)} to {bare(stage.end_day)}"
+        lines.append(f"{Word(stage.name)}: {Word(every(stage))}, {days}")
+    table = Table(columns=("Stretch", "From", "To", "Every", "Each plant"), units=("",) * 5, rows=tuple(rows))
+    now, label = f"{every(plan.stage_now(work))} now", "Watering in the first year"
+    return figure("first year", label, now, lines, sources(work), table=table, client=True)
 
 
 def _first_waterings(work: T) -> Figure:
@@ -127,13 +109,10 @@ def _first_waterings(work: T) -> Figure:
             low, high = low + span.low, high + span.high
             lines.append(f"{Word(stage.name)}: {bare(days)} days / {Word(every(stage))} = {between(span)}")
     fewest, most = bare(round(low)), bare(round(high))
-    return Figure(
-        name=f"waterings in {COUNTED_WEEKS} weeks",
-        label=f"Waterings in the first {bare(COUNTED_WEEKS)} weeks",
-        value=str(most) if fewest == most else f"{fewest} to {most}",
-        working=(*lines, f"in all {between(Span(low, high))}"),
-        references=sources(work),
-    )
+    lines.append(f"in all {between(Span(low, high))}")
+    value = str(most) if fewest == most else f"{fewest} to {most}"
+    name, label = f"waterings in {COUNTED_WEEKS} weeks", f"Waterings in the first {bare(COUNTED_WEEKS)} weeks"
+    return figure(name, label, value, lines, sources(work))
 
 
 def _settled(work: T, today: date) -> Iterator[Figure]:
@@ -149,11 +128,4 @@ def _settled(work: T, today: date) -> Iterator[Figure]:
         said += f"; from a pot {between(more)} more"
     settled = planted + timedelta(days=round(rooted.high * MONTH_DAYS))
     lines = said, f"{bare(rooted.high)} months on from {dated(planted, 'plain')}: {dated(settled, 'plain')}"
-    yield Figure(
-        name="settled by",
-        label="Rooted, and then watered by weather",
-        value=settled,
-        working=lines,
-        references=(by.ESTABLISHED,),
-        client=True,
-    )
+    yield figure("settled by", "Rooted, and then watered by weather", settled, lines, (by.ESTABLISHED,), client=True)

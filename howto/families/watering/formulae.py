@@ -96,9 +96,6 @@ def soft_multiplier(even: float) -> float:
     return 1 / (SOFT_SHARE + (1 - SOFT_SHARE) * even)
 
 
-# -- drip --
-
-
 def drip_hours(wanted_l: float, drippers: float, dripper_l_per_h: float) -> float:
     """Return how long drippers take to give a volume."""
     return wanted_l / (drippers * dripper_l_per_h)
@@ -112,6 +109,11 @@ class Span(NamedTuple):
 
     low: float
     high: float
+
+    @property
+    def middle(self) -> float:
+        """The value half way between."""
+        return (self.low + self.high) / 2
 
     def times(self, number: float) -> "Span":
         """Return both multiplied by a number."""
@@ -136,9 +138,6 @@ def pot_width_mm(pot_l: float) -> float:
 def waterings(days: int, every_low: float, every_high: float) -> Span:
     """Return the fewest and most waterings in a number of days."""
     return Span(days / every_high, days / every_low)
-
-
-# -- cans --
 
 
 class Cans(NamedTuple):

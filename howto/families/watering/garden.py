@@ -6,14 +6,19 @@ from typing import NamedTuple
 
 from howto.families.watering import formulae, soil_water
 from howto.families.watering import references as by
-from howto.families.watering.tables import CROPS, SOILS, SPECIES, Crop, nearest_soil
-from howto.families.watering.weather import Weather, reference_mm
+from howto.families.watering.tables import CROPS, SOILS, SPECIES, nearest_soil
+from howto.families.watering.weather import Weather, terms
 from howto.model.crew import Climate, Crew
 from howto.model.reference import Reference
 from howto.quantities import convert
 from howto.quantities.amounts import Word, Words, bare, mm, qty
 
-EFFICIENCIES = {"sprinkler": 0.75, "drip": 0.81, "hose": 0.9, "can": 0.9}
+EFFICIENCIES = {
+    "sprinkler": (0.75, by.EFFICIENCY),
+    "drip": (0.81, by.EFFICIENCY),
+    "hose": (0.9, by.HAND_EFFICIENCY),
+    "can": (0.9, by.HAND_EFFICIENCY),
+}
 USUAL_ROOT_MM = 300.0  # from memory: where most roots of beds and young hedges are
 USUAL_SOIL = "loam"
 LEAST_USE_MM = 0.001  # ours: a planting that uses less in a day needs no watering
@@ -68,7 +73,7 @@ def monthly_weather(climate: Climate, latitude_deg: float, altitude_m: float, mo
 
 def reference_et_mm_per_day(climate: Climate, latitude_deg: float, altitude_m: float, month: int) -> float:
     """Return a month's reference evapotranspiration in mm a day, by the full FAO-56 formula; at least 0."""
-    return max(0.0, reference_mm(monthly_weather(climate, latitude_deg, altitude_m, month)))
+    return max(0.0, terms(monthly_weather(climate, latitude_deg, altitude_m, month)).mm_per_day)
 
 
 def year_of_reference_et(crew: Crew) -> tuple[float, ...]:
@@ -95,11 +100,6 @@ def soil_reference(soil: str) -> Reference:
     return by.SOIL_WATER_CLAY if soil == "clay" else by.SOIL_WATER
 
 
-def crop_at(crop: Crop, stage: str) -> float:
-    """Return a crop's coefficient at the start, middle or end of its season."""
-    return {"start": crop.start, "end": crop.end}.get(stage, crop.middle)
-
-
 def garden_water(
     crew: Crew, month: int, area_m2: float, *, plant_water: str = "moderate", crop: str = "", method: str = "hose"
 ) -> GardenWater | None:
@@ -112,10 +112,10 @@ def garden_water(
         return None
     reference = reference_et_mm_per_day(crew.climate, signed_latitude(crew), crew.altitude_m, month)
     known = CROPS[crop] if crop else None
-    factor = crop_at(known, "middle") if known else SPECIES[plant_water][0]
+    factor = known.middle if known else SPECIES[plant_water][0]
     use = formulae.plant_water_mm(reference, factor)
     net = formulae.litres(area_m2, use * 7)
-    efficiency = EFFICIENCIES[method]
+    efficiency, source = EFFICIENCIES[method]
     total = formulae.applied(net, efficiency)
     texture = soil_of(crew)
     soil, p = SOILS[texture], soil_water.adjusted_depletion(known.depletion if known else USUAL_P, use)
@@ -136,20 +136,8 @@ def garden_water(
             f"{bare(net)} / {bare(efficiency)} = {qty(total, 'L')} a week put on",
             f"{Word(texture)}, roots {mm(USUAL_ROOT_MM)}: {mm(easy)} easily taken / {mm(use)} a day",
         ),
-        references=(
-            by.FAO56,
-            *plants,
-            by.LITRE_A_MM,
-            efficiency_reference(method),
-            by.FAO56_SOIL,
-            soil_reference(texture),
-        ),
+        references=(by.FAO56, *plants, by.LITRE_A_MM, source, by.FAO56_SOIL, soil_reference(texture)),
     )
-
-
-def efficiency_reference(method: str) -> Reference:
-    """Return who says what part of the water reaches the roots."""
-    return by.EFFICIENCY if method in {"sprinkler", "drip"} else by.HAND_EFFICIENCY
 
 
 def usual_can_l(system: str) -> float:

@@ -12,6 +12,7 @@ Month = Literal[
     "january", "february", "march", "april", "may", "june", "july", "august", "september", "october", "november",
     "december",
 ]  # fmt: skip
+DAY_MIN, MOST_CANS = 1_440, 400
 Caught = Annotated[float, Field(ge=0, le=100_000)]  # mL
 
 
@@ -72,9 +73,9 @@ class WateringMeasures(Measures):
     efficiency_percent: float | None = optional(5, 100, "water that reaches the roots")
     wanted_depth_mm: float | None = optional(0.1, 500, "depth to reach the roots each time")
     interval_days: float | None = optional(0.25, 365, "days between two waterings")
-    run_minutes: float | None = optional(0.1, 1_440, "how long it runs in all, each time")
-    cycles: int | None = optional(1, 1_440, "how many parts a run is split into")
-    soak_minutes: float | None = optional(0, 1_440, "time off between two parts")
+    run_minutes: float | None = optional(0.1, DAY_MIN, "how long it runs in all, each time")
+    cycles: int | None = optional(1, DAY_MIN, "how many parts a run is split into")
+    soak_minutes: float | None = optional(0, DAY_MIN, "time off between two parts")
     flow_l_per_min: float | None = optional(0.01, 10_000, "what flows on the whole area")
     rate_mm_per_h: float | None = optional(0.1, 500, "how fast the sprinkler wets the ground")
     heads: int | None = optional(1, 10_000, "sprinkler heads on the area")
@@ -82,12 +83,12 @@ class WateringMeasures(Measures):
     head_spacing_m: float | None = optional(0.1, 60, "from head to head")
     row_spacing_m: float | None = optional(0.1, 60, "from row to row")
     head_layout: Literal["square", "triangular"] | None = Field(None, description="square or triangular")
-    can_count: int | None = optional(1, 400, "catch cans to set out")
+    can_count: int | None = optional(1, MOST_CANS, "catch cans to set out")
     catch_cans_ml: tuple[Caught, ...] | None = Field(
-        None, min_length=1, max_length=400, description="what each catch can held, comma between"
+        None, min_length=1, max_length=MOST_CANS, description="what each catch can held, comma between"
     )
     can_mouth_mm: float | None = optional(5, 1_000, "across the mouth of a catch can")
-    catch_minutes: float | None = optional(0.1, 1_440, "how long the cans stood")
+    catch_minutes: float | None = optional(0.1, DAY_MIN, "how long the cans stood")
     uniformity_percent: float | None = optional(1, 100, "low-quarter evenness, if known")
     uniformity_rule: Literal["strict", "soft"] | None = Field(
         None, description="strict waters the dry quarter in full, soft lets soil even it out"

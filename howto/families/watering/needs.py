@@ -1,5 +1,6 @@
 """What a planting needs: its weather, its water use and its soil, each value with its working and who says so."""
 
+from collections.abc import Iterable
 from typing import Any, NamedTuple
 
 from howto.families.watering import evapotranspiration as et
@@ -29,17 +30,16 @@ class Sum(NamedTuple):
     working: tuple[Words, ...]
     references: tuple[Reference, ...]
 
-    def figure(self, name: str, label: str, unit: str = "", value: Cell | None = None, **more: Any) -> Figure:
-        """Return it as a figure; `value` where it is printed otherwise."""
-        return Figure(
-            name=name,
-            label=label,
-            value=self.value if value is None else value,
-            unit=unit,
-            working=self.working,
-            references=self.references,
-            **more,
-        )
+    def figure(self, name: str, label: str, unit: str = "", **more: Any) -> Figure:
+        """Return it as a figure."""
+        return figure(name, label, self.value, self.working, self.references, unit=unit, **more)
+
+
+def figure(
+    name: str, label: str, value: Cell, working: Iterable[Words], references: tuple[Reference, ...], **more: Any
+) -> Figure:
+    """Return a figure."""
+    return Figure(name=name, label=label, value=value, working=tuple(working), references=references, **more)
 
 
 def between(span: Span, unit: str = "") -> Words:
@@ -63,8 +63,8 @@ def latitude(work: T) -> float:
 
 def month(work: T) -> int | None:
     """Return the month reckoned for: as written, else the thirstiest of the crew's climate, else None."""
-    written = work.measures.month
-    return MONTHS.index(written) + 1 if written else garden.thirstiest_month(work.crew)
+    own = work.measures.month
+    return MONTHS.index(own) + 1 if own else garden.thirstiest_month(work.crew)
 
 
 def own_weather(work: T) -> weather.Weather | None:
@@ -113,19 +113,19 @@ def reference_et(work: T) -> Sum | None:
 
 def _from_temperature(own: weather.Weather) -> Sum:
     above = weather.extraterrestrial(own)
-    found = max(0.0, et.hargreaves_mm(own.max_c, own.min_c, above))
+    found, depth = max(0.0, et.hargreaves_mm(own.max_c, own.min_c, above)), above * et.MM_PER_MJ
     mean, spread = (own.max_c + own.min_c) / 2, own.max_c - own.min_c
     working = (
         "only temperature is known, so the temperature formula is used",
-        f"Ra = {bare(above)} MJ/m² a day x {bare(et.MM_PER_MJ)} = {mm(above * et.MM_PER_MJ)} a day (never the MJ themselves)",
-        f"0.0023 x ({bare(mean)} + 17.8) x √{bare(spread)} x {bare(above * et.MM_PER_MJ)} = {mm(found)} a day",
+        f"Ra = {bare(above)} MJ/m² a day x {bare(et.MM_PER_MJ)} = {mm(depth)} a day (never the MJ themselves)",
+        f"0.0023 x ({bare(mean)} + 17.8) x √{bare(spread)} x {bare(depth)} = {mm(found)} a day",
     )
     return Sum(found, working, (by.HARGREAVES,))
 
 
 def _from_weather(own: weather.Weather, place: str) -> Sum:
     t = weather.terms(own)
-    found = max(0.0, t.mm_per_day)
+    heat = bare(t.soil_heat)
     air = t.psychrometric * 900 / (t.mean_c + 273) * t.wind
     working = (
         f"{place}: Tmax {bare(own.max_c)}, Tmin {bare(own.min_c)}, mean {qty(t.mean_c, '°C')}; "
@@ -133,13 +133,13 @@ def _from_weather(own: weather.Weather, place: str) -> Sum:
         f"air: es {bare(t.saturation)}, ea {qty(t.vapour, 'kPa')}; Δ {bare(t.slope)}, γ {bare(t.psychrometric)} kPa/°C",
         f"sun: Ra {bare(t.extraterrestrial)}, day {qty(t.daylight, 'h')}, Rs {bare(t.solar)}, "
         f"clear Rso {bare(t.clear_sky)} MJ/m²",
-        f"Rn = {bare(1 - et.ALBEDO)} x {bare(t.solar)} - {bare(t.net_longwave)} = {bare(t.net)} MJ/m²; soil G {bare(t.soil_heat)}",
-        f"top: {bare(et.MM_PER_MJ)} x {bare(t.slope)} x ({bare(t.net)} - {bare(t.soil_heat)}) + {bare(air)} x "
+        f"Rn = {bare(1 - et.ALBEDO)} x {bare(t.solar)} - {bare(t.net_longwave)} = {bare(t.net)} MJ/m²; soil G {heat}",
+        f"top: {bare(et.MM_PER_MJ)} x {bare(t.slope)} x ({bare(t.net)} - {heat}) + {bare(air)} x "
         f"({bare(t.saturation)} - {bare(t.vapour)})",
         f"bottom: {bare(t.slope)} + {bare(t.psychrometric)} x (1 + 0.34 x {bare(t.wind)})",
         f"ETo = top / bottom = {mm(t.mm_per_day)} a day" + (", taken as 0" if t.mm_per_day < 0 else ""),
     )
-    return Sum(found, working, (by.FAO56,))
+    return Sum(max(0.0, t.mm_per_day), working, (by.FAO56,))
 
 
 # -- the planting --
@@ -159,10 +159,7 @@ def species_factor(work: T) -> tuple[float, Words]:
 
 
 def _degree(factor: float | None, degree: str | None, ranges: dict[str, Span]) -> float:
-    if factor is not None:
-        return factor
-    found = ranges[degree or "average"]
-    return (found.low + found.high) / 2
+    return ranges[degree or "average"].middle if factor is None else factor
 
 
 def coefficient(work: T) -> Sum:
@@ -172,7 +169,7 @@ def coefficient(work: T) -> Sum:
         return written(m.crop_coefficient, bare(m.crop_coefficient))
     if m.crop is not None:
         stage = m.stage or "middle"
-        kc = garden.crop_at(tables.CROPS[m.crop], stage)
+        kc: float = getattr(tables.CROPS[m.crop], stage)
         return Sum(kc, (f"{Word(m.crop)}, {Word(stage)} of its season: Kc = {bare(kc)}",), (by.FAO56_TABLES,))
     ks, said = species_factor(work)
     kd = _degree(m.density_factor, m.density, tables.DENSITY)
@@ -200,22 +197,30 @@ def plant_use(work: T) -> Sum | None:
 
 
 class Ground(NamedTuple):
-    """The root zone: water contents by volume, root depth in m, TAW and RAW in mm, and p with its origin."""
+    """The root zone: water contents by volume, root depth in m, p with its origin, and who says so."""
 
     name: str
     field_capacity: float
     wilting_point: float
     root_m: float
-    total_mm: float
     depletion: float
     depletion_said: Words
-    easy_mm: float
     references: tuple[Reference, ...]
 
     @property
     def available(self) -> float:
         """Field capacity less wilting point."""
         return self.field_capacity - self.wilting_point
+
+    @property
+    def total_mm(self) -> float:
+        """TAW: all the water that plants can take."""
+        return soil_water.total_available_mm(self.field_capacity, self.wilting_point, self.root_m)
+
+    @property
+    def easy_mm(self) -> float:
+        """RAW: what they take before they slow."""
+        return soil_water.readily_available_mm(self.total_mm, self.depletion)
 
 
 def soil_name(work: T) -> str:
@@ -246,30 +251,25 @@ def root_m(work: T) -> float:
     return min(usual, tables.CROPS[m.crop].root_low_m) if m.crop else usual
 
 
+def contents(work: T) -> tuple[float, float]:
+    """Return field capacity and wilting point in percent: as written, else the soil's."""
+    m, soil = work.measures, tables.SOILS[soil_name(work)]
+    capacity, wilting = m.field_capacity_percent, m.wilting_point_percent
+    return (
+        soil.field_capacity * 100 if capacity is None else capacity,
+        soil.wilting_point * 100 if wilting is None else wilting,
+    )
+
+
 def ground(work: T) -> Ground | None:
     """Return the root zone, or None where field capacity is hardly above wilting point."""
-    m = work.measures
-    name = soil_name(work)
-    soil = tables.SOILS[name]
-    capacity = soil.field_capacity if m.field_capacity_percent is None else m.field_capacity_percent / 100
-    wilting = soil.wilting_point if m.wilting_point_percent is None else m.wilting_point_percent / 100
-    if not LEAST_TAKEN.allows(100 * (capacity - wilting)):
+    m, name, (capacity, wilting) = work.measures, soil_name(work), contents(work)
+    if not LEAST_TAKEN.allows(capacity - wilting):
         return None
-    depth = root_m(work)
-    total = soil_water.total_available_mm(capacity, wilting, depth)
     p, said, source = _depletion(work)
-    own = m.field_capacity_percent is not None or m.wilting_point_percent is not None
-    return Ground(
-        name=name,
-        field_capacity=capacity,
-        wilting_point=wilting,
-        root_m=depth,
-        total_mm=total,
-        depletion=p,
-        depletion_said=said,
-        easy_mm=soil_water.readily_available_mm(total, p),
-        references=(by.FAO56_SOIL, GIVEN if own else garden.soil_reference(name), source),
-    )
+    usual = m.field_capacity_percent is None and m.wilting_point_percent is None
+    references = (by.FAO56_SOIL, garden.soil_reference(name) if usual else GIVEN, source)
+    return Ground(name, capacity / 100, wilting / 100, root_m(work), p, said, references)
 
 
 def _depletion(work: T) -> tuple[float, Words, Reference]:

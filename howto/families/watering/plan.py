@@ -24,8 +24,6 @@ from howto.quantities.amounts import Amount, Count, Word, Words, bare, mm, perce
 LEAST_CAUGHT_ML = 0.1  # ours: cans with less on the mean caught nothing that can be reckoned with
 WARM_SUMMER_C = 30  # ours: mean highest temperature of the hottest month
 LEAST_EVEN = 0.1  # ours: below it a quarter is dry, and 1/DU says nothing but mend the heads
-
-
 VERY_UNEVEN = Limit(unit="%", low=60, of="of the mean", reference=by.UNIFORMITY)
 EVEN = Limit(unit="%", low=80, of="of the mean", reference=by.UNIFORMITY)
 
@@ -43,8 +41,7 @@ def net_depth(work: T) -> Sum | None:
     if use is not None and use.value >= garden.LEAST_USE_MM and days is not None:
         found = use.value * days
         return Sum(found, (f"{mm(use.value)} a day x {bare(days)} days = {mm(found)}",), use.references)
-    soil = ground(work)
-    if soil is None:
+    if (soil := ground(work)) is None:
         return None
     return Sum(soil.easy_mm, (f"the water the soil gives easily: {mm(soil.easy_mm)}",), soil.references)
 
@@ -54,8 +51,8 @@ def efficiency(work: T) -> Sum:
     m = work.measures
     if m.efficiency_percent is not None:
         return written(m.efficiency_percent / 100, percent(m.efficiency_percent))
-    usual = garden.EFFICIENCIES[m.method]
-    return Sum(usual, (f"{Word(m.method)}: {bare(usual)}",), (garden.efficiency_reference(m.method),))
+    usual, source = garden.EFFICIENCIES[m.method]
+    return Sum(usual, (f"{Word(m.method)}: {bare(usual)}",), (source,))
 
 
 def sprinkler_rate(work: T) -> Sum | None:
@@ -78,9 +75,7 @@ def sprinkler_rate(work: T) -> Sum | None:
         area = formulae.head_area_m2(m.head_spacing_m, m.row_spacing_m, triangular=m.head_layout == "triangular")
         return _over_area(each, area, " a head")
     flow = each * m.heads if flow is None and each is not None and m.heads is not None else flow
-    if flow is None or m.area_m2 is None:
-        return None
-    return _over_area(flow, m.area_m2)
+    return None if flow is None or m.area_m2 is None else _over_area(flow, m.area_m2)
 
 
 def _over_area(flow_l_per_min: float, area_m2: float, each: Words = "") -> Sum:
@@ -229,10 +224,10 @@ def plant_litres(work: T) -> Span | None:
     return None if m.pot_l is None else tables.POT_SHARE.times(m.pot_l)
 
 
-def given_each(work: T, span: Span) -> tuple[float, str]:
+def given_each(work: T, span: Span) -> tuple[float, Words]:
     """Return what a new plant is given each time and how it was chosen: as written, else the middle of `span`."""
     own = work.measures.water_each_l
-    return (own, "as written") if own is not None else ((span.low + span.high) / 2, "the middle of the range")
+    return (span.middle, "the middle of the range") if own is None else (own, "as written")
 
 
 def to_each(work: T) -> float | None:

@@ -109,7 +109,7 @@ def wilting_below_capacity(work: T) -> Iterator[Breach]:
     """
     if needs.ground(work) is not None:
         return
-    capacity, wilting = (each * 100 for each in needs.contents(work))
+    capacity, wilting = needs.contents(work)
     least = needs.LEAST_TAKEN.least
     what = f"wilting point, {percent(wilting)}, is not {least} below field capacity, {percent(capacity)}"
     why = f"what plants can take is {bare(capacity)} - {bare(wilting)} = {percent(capacity - wilting)} of the soil"

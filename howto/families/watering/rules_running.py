@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from howto.families.watering import figures_running as running
 from howto.families.watering import formulae, needs, plan, tables
 from howto.families.watering import references as by
-from howto.families.watering.measures import WateringMeasures
+from howto.families.watering.measures import DAY_MIN, MOST_CANS, WateringMeasures
 from howto.families.watering.mends import rewritten
 from howto.findings import Severity
 from howto.model.family import Breach, Limit, Rule, line_wanted, outside, rule, typed
@@ -19,8 +19,6 @@ T = Work[WateringMeasures]
 
 RUN_SLACK = 0.1  # ours: how far a written run may stand from the one worked out
 SLACK = str(Share(RUN_SLACK))
-DAY_MIN = 1_440
-MOST_CANS = 400  # of the measures
 
 
 @rule("watering.flow-known", Severity.WARNING, FORMAT, applies="sprinklers and drip lines")

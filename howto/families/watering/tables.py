@@ -91,11 +91,6 @@ class Soil(NamedTuple):
     intake_mm_per_h: float
     wide_mm: float
 
-    @property
-    def available(self) -> float:
-        """Field capacity less wilting point."""
-        return self.field_capacity - self.wilting_point
-
 
 # Water: Saxton and Rawls 2006; clay from Israelsen 1932 (New Mexico State) as weight x density.
 # Intake: FAO training annex, a soil course's table, and New Mexico State, whichever is lowest; a texture that
