@@ -1,6 +1,7 @@
 """Rules true of every technique, whatever its trade."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any, Final
 
 from howto.check import header
@@ -29,14 +30,7 @@ MOST_KEY_POINTS: Final = Limit(unit="", of="key points", reference=JOB_INSTRUCTI
 MOST_FINISH: Final = Limit(unit="", of="items", reference=CHECKLISTS, high=9)  # fewer than ten at one pause point
 
 
-@rule(
-    "technique.cautions",
-    Severity.ERROR,
-    JOB_INSTRUCTION,
-    JOB_INSTRUCTION_RESTATED,
-    applies="every technique",
-    harm=True,
-)
+@rule("technique.cautions", Severity.ERROR, JOB_INSTRUCTION, JOB_INSTRUCTION_RESTATED, applies="every technique")
 def cautions(work: AnyWork) -> Iterator[Breach]:
     """Every technique carries at least one caution.
 
@@ -55,7 +49,7 @@ def cautions(work: AnyWork) -> Iterator[Breach]:
     )
 
 
-@rule("technique.caution-words", Severity.WARNING, FORMAT, applies="techniques with cautions", harm=True)
+@rule("technique.caution-words", Severity.WARNING, FORMAT, applies="techniques with cautions")
 def caution_words(work: AnyWork) -> Iterator[Breach]:
     """A caution says how to keep from harm, or what to wear.
 
@@ -161,8 +155,8 @@ COMMON_RULES: Final[tuple[Rule[Any], ...]] = (
     header.pace,
     header.season,
     header.plants,
-    cautions,
-    caution_words,
+    replace(cautions, harm=True),
+    replace(caution_words, harm=True),
     tools,
     steps,
     key_points,

@@ -9,6 +9,7 @@ from howto.languages.reader import Reader
 from howto.model.family import Breach, Rule
 from howto.model.reference import FORMAT
 from howto.model.technique import AnyTechnique
+from howto.quantities.amounts import Words
 from howto.span import Located, SourceText, Span
 
 Sources = Mapping[str, SourceText]
@@ -44,11 +45,17 @@ def placed(
         span=span,
         text=line_at(span, sources),
         what=reader.plain(breach.what),
-        why=reader.plain(breach.why or rule.why),
+        why=reader.plain(breach.why or lowered(rule.why)),
         mend=reader.plain(breach.mend),
         reference=str(breach.reference or rule.references[0]),
         also=technique.spot(breach.also) if breach.also else None,
     )
+
+
+def lowered(reason: Words) -> Words:
+    """Return a rule's reason as it goes on after other words: a small letter first, no full stop."""
+    first = reason[:1].lower() if reason[1:2].islower() or reason[1:2] == " " else reason[:1]
+    return first + reason[1:].removesuffix(".")
 
 
 def noted(rule: Rule[Any], span: Span, sources: Sources, what: str, why: str, mend: str) -> Finding:

@@ -165,13 +165,7 @@ Check = Callable[[Work[M]], Iterator[Breach]]
 
 
 def rule(
-    name: str,
-    severity: Severity,
-    *references: Reference,
-    applies: str,
-    why: Words = "",
-    harm: bool = False,
-    **held: Words | Limit,
+    name: str, severity: Severity, *references: Reference, applies: str, why: Words = "", **held: Words | Limit
 ) -> Callable[[Check[M]], Rule[M]]:
     """Return a decorator that makes a check its rule.
 
@@ -183,7 +177,7 @@ def rule(
         statement, _, rest = cleandoc(check.__doc__ or "").partition("\n")
         reason = why or " ".join(rest.split())
         said = [text.format(**held) if held else text for text in (statement, reason)]
-        return Rule(name, severity, said[1], references, applies, check, said[0], harm)
+        return Rule(name, severity, said[1], references, applies, check, said[0])
 
     return made
 

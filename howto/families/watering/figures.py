@@ -6,12 +6,12 @@ from datetime import date
 from howto.families.watering import formulae, garden, needs, plan, soil_water
 from howto.families.watering import references as by
 from howto.families.watering.figures_running import putting_on
-from howto.families.watering.figures_young import young
+from howto.families.watering.figures_young import cans, per_can, young
 from howto.families.watering.measures import WateringMeasures
+from howto.families.watering.needs import Sum
 from howto.model.figure import Figure, Table
 from howto.model.work import Work
-from howto.quantities.amounts import bare, mm, qty
-from howto.seasons import month_name
+from howto.quantities.amounts import Word, bare, mm, month_named, qty
 
 T = Work[WateringMeasures]
 BY_HAND = ("hose", "can")
@@ -35,191 +35,102 @@ def _weather(work: T) -> Iterator[Figure]:
     found = needs.reference_et(work)
     if found is None:
         return
-    year = garden.year_of_reference_et(work.crew)
     factor = needs.coefficient(work).value
-    rows = tuple((month_name(month), each, each * factor * 7) for month, each in enumerate(year, 1))
-    table = Table(
-        columns=("Month", "Reference evapotranspiration", "This planting, a week"),
-        units=("", "mm/day", "L/m2"),
-        rows=rows,
-    )
-    yield Figure(
-        name="reference et",
-        label="Reference evapotranspiration",
-        value=found.value,
-        unit="mm/day",
-        working=found.working,
-        references=(*found.references, *((by.FAO56,) if rows and by.FAO56 not in found.references else ())),
-        table=table if rows else None,
-    )
+    year = enumerate(garden.year_of_reference_et(work.crew), 1)
+    rows = tuple((str(month_named(month)), each, each * factor * 7) for month, each in year)
+    if rows and by.FAO56 not in found.references:
+        found = found._replace(references=(*found.references, by.FAO56))
+    columns = ("Month", "Reference evapotranspiration", "This planting, a week")
+    table = Table(columns=columns, units=("", "mm/day", "L/m2"), rows=rows) if rows else None
+    yield found.figure("reference et", "Reference evapotranspiration", "mm/day", table=table)
 
 
 def _plants(work: T) -> Iterator[Figure]:
-    factor, use = needs.coefficient(work), needs.plant_use(work)
-    yield Figure(
-        name="plant factor",
-        label="Water use against grass",
-        value=factor.value,
-        working=factor.working,
-        references=factor.references,
-    )
-    if use is None:
-        return
-    yield Figure(
-        name="plant use",
-        label="Planting uses",
-        value=use.value,
-        unit="mm/day",
-        working=(use.working[-1], "1 mm is 1 L on each m²"),
-        references=(*use.references, by.LITRE_A_MM),
-    )
+    yield needs.coefficient(work).figure("plant factor", "Water use against grass")
+    if (use := needs.plant_use(work)) is not None:
+        lines = use.working[-1], f"{mm(1)} is {qty(1, 'L')} on each m²"
+        told = Sum(use.value, lines, (*use.references, by.LITRE_A_MM))
+        yield told.figure("plant use", "Planting uses", "mm/day")
 
 
 def _soil(work: T) -> Iterator[Figure]:
     soil, m = needs.ground(work), work.measures
     if soil is None:
         return
-    yield Figure(
-        name="soil holds",
-        label="Water the root zone holds",
-        value=soil.total_mm,
-        unit="L/m2",
-        working=(
-            f"{soil.name}, roots {mm(soil.root_m * 1000, 3)} deep",
-            f"1000 x ({bare(soil.field_capacity)} - {bare(soil.wilting_point)}) x {qty(soil.root_m, 'm', 3)} = "
-            f"{mm(soil.total_mm, 3)}, or L on each m²",
-        ),
-        references=soil.references[:2],
+    lines = (
+        f"{Word(soil.name)}, roots {mm(soil.root_m * 1000)} deep",
+        f"1000 x ({bare(soil.field_capacity)} - {bare(soil.wilting_point)}) x {qty(soil.root_m, 'm')} = "
+        f"{mm(soil.total_mm)}, or L on each m²",
     )
-    yield Figure(
-        name="easy water",
-        label="Taken before plants slow",
-        value=soil.easy_mm,
-        unit="L/m2",
-        working=(soil.depletion_said, f"{bare(soil.depletion)} x {bare(soil.total_mm)} = {mm(soil.easy_mm, 3)}"),
-        references=soil.references,
-    )
+    holds = Sum(soil.total_mm, lines, soil.references[:2])
+    yield holds.figure("soil holds", "Water the root zone holds", "L/m2")
+    line = f"{bare(soil.depletion)} x {bare(soil.total_mm)} = {mm(soil.easy_mm)}"
+    easy = Sum(soil.easy_mm, (soil.depletion_said, line), soil.references)
+    yield easy.figure("easy water", "Taken before plants slow", "L/m2")
     if m.dried_mm is not None:
-        yield _stress(soil, m.dried_mm)
-    if not m.is_new:
-        yield from _days(work, soil)
+        yield _stress(soil, m.dried_mm).figure("water stress", "Growth left in dry soil, Ks")
+    use, days = needs.plant_use(work), needs.days_between(work)
+    if not m.is_new and use is not None and days is not None:
+        kept = soil_water.whole_days(days)
+        lines = (
+            f"{mm(soil.easy_mm)} / {mm(use.value)} a day = {bare(days)} days",
+            f"rounded down, at least 1: {bare(kept)}",
+        )
+        between = Sum(float(kept), lines, soil.references)
+        yield between.figure("days between", "Days between waterings", "days", client=True)
 
 
-def _stress(soil: needs.Ground, dried: float) -> Figure:
+def _stress(soil: needs.Ground, dried: float) -> Sum:
     ks = soil_water.stress_factor(soil.total_mm, soil.depletion, dried)
     if dried <= soil.easy_mm:
-        working = f"{mm(dried, 3)} gone is within the easy {mm(soil.easy_mm, 3)}: Ks = 1"
+        line = f"{mm(dried)} gone is within the easy {mm(soil.easy_mm)}: Ks = 1"
     else:
-        working = (
-            f"({bare(soil.total_mm)} - {bare(dried)}) / ((1 - {bare(soil.depletion)}) x {bare(soil.total_mm)}) = "
-            f"{bare(ks)}, at least 0"
-        )
-    return Figure(
-        name="water stress",
-        label="Growth left in dry soil, Ks",
-        value=ks,
-        working=(working,),
-        references=(by.FAO56_SOIL,),
-    )
-
-
-def _days(work: T, soil: needs.Ground) -> Iterator[Figure]:
-    use, days = needs.plant_use(work), needs.days_between(work)
-    if use is None or days is None:
-        return
-    kept = min(365, soil_water.whole_days(days))
-    yield Figure(
-        name="days between",
-        label="Days between waterings",
-        value=float(kept),
-        unit="days",
-        working=(
-            f"{mm(soil.easy_mm, 3)} / {mm(use.value, 3)} a day = {bare(days)} days",
-            f"rounded down, at least 1: {kept}",
-        ),
-        references=soil.references,
-        client=True,
-    )
+        whole = bare(soil.total_mm)
+        line = f"({whole} - {bare(dried)}) / ((1 - {bare(soil.depletion)}) x {whole}) = {bare(ks)}, at least 0"
+    return Sum(ks, (line,), (by.FAO56_SOIL,))
 
 
 def _each_time(work: T) -> Iterator[Figure]:
-    depth, soil, m = plan.net_depth(work), needs.ground(work), work.measures
+    depth, soil, area = plan.net_depth(work), needs.ground(work), work.measures.area_m2
     if depth is None:
         return
-    yield Figure(
-        name="depth each time",
-        label="Water to the roots each time",
-        value=depth.value,
-        unit="L/m2",
-        working=depth.working,
-        references=(*depth.references, by.LITRE_A_MM),
-        headline=m.area_m2 is None,
-    )
+    each = depth._replace(references=(*depth.references, by.LITRE_A_MM))
+    yield each.figure("depth each time", "Water to the roots each time", "L/m2", headline=area is None)
     if soil is not None:
         reach = soil_water.wetted_m(depth.value, soil.available, soil.depletion)
-        yield Figure(
-            name="wetted depth",
-            label="How deep it wets",
-            value=reach * 1000,
-            unit="mm",
-            working=(
-                f"{mm(depth.value, 3)} / (1000 x {bare(soil.available)} x {bare(soil.depletion)}) = {qty(reach, 'm', 3)}",
-            ),
-            references=(by.DEEP, *soil.references[1:]),
-        )
-    total = plan.applied_litres(work)
-    if total is None or m.area_m2 is None:
+        line = f"{mm(depth.value)} / (1000 x {bare(soil.available)} x {bare(soil.depletion)}) = {qty(reach, 'm')}"
+        wets = Sum(reach * 1000, (line,), (by.DEEP, *soil.references[1:]))
+        yield wets.figure("wetted depth", "How deep it wets", "mm")
+    if area is None:
         return
-    part, net = plan.efficiency(work), formulae.litres(m.area_m2, depth.value)
-    yield Figure(
-        name="litres each time",
-        label="Put on each time",
-        value=total,
-        unit="L",
-        working=(
-            f"{qty(m.area_m2, 'm²', 3)} x {mm(depth.value, 3)} = {qty(net, 'L', 3)} at the roots",
-            f"{bare(net)} / {bare(part.value)} ({part.working[0]}) = {qty(total, 'L', 3)}",
-        ),
-        references=(by.LITRE_A_MM, *part.references),
-        headline=True,
-        client=True,
+    part, net = plan.efficiency(work), formulae.litres(area, depth.value)
+    total = formulae.applied(net, part.value)
+    lines = (
+        f"{qty(area, 'm²')} x {mm(depth.value)} = {qty(net, 'L')} at the roots",
+        f"{bare(net)} / {bare(part.value)} ({part.working[0]}) = {qty(total, 'L')}",
     )
+    put_on = Sum(total, lines, (by.LITRE_A_MM, *part.references))
+    yield put_on.figure("litres each time", "Put on each time", "L", headline=True, client=True)
 
 
 def _a_week(work: T) -> Iterator[Figure]:
-    use, area = needs.plant_use(work), work.measures.area_m2
-    if use is None or area is None:
+    m, use = work.measures, needs.plant_use(work)
+    if use is None or m.area_m2 is None:
         return
-    part = plan.efficiency(work)
-    net = formulae.litres(area, use.value * 7)
+    part, net = plan.efficiency(work), formulae.litres(m.area_m2, use.value * 7)
     week = formulae.applied(net, part.value)
-    yield Figure(
-        name="litres a week",
-        label="Water a week without rain",
-        value=week,
-        unit="L",
-        working=(
-            f"{qty(area, 'm²', 3)} x {mm(use.value, 3)} x 7 = {qty(net, 'L', 3)} at the roots",
-            f"{bare(net)} / {bare(part.value)} = {qty(week, 'L', 3)} put on",
-        ),
-        references=(*use.references, by.LITRE_A_MM, *part.references),
-        client=True,
+    lines = (
+        f"{qty(m.area_m2, 'm²')} x {mm(use.value)} x 7 = {qty(net, 'L')} at the roots",
+        f"{bare(net)} / {bare(part.value)} = {qty(week, 'L')} put on",
     )
+    put_on = Sum(week, lines, (*use.references, by.LITRE_A_MM, *part.references))
+    yield put_on.figure("litres a week", "Water a week without rain", "L", client=True)
     days = needs.kept_interval(work)
-    if week <= 0 or days is None or work.measures.method not in BY_HAND:
-        return
-    system, size = work.crew.units, work.measures.can_size_l
-    times = garden.times_a_week(days)
-    can = size or garden.usual_can_l(system)
-    yield Figure(
-        name="cans",
-        label="In watering cans",
-        value=garden.can_words(week / times, times, system, size),
-        working=(
-            f"every {bare(days)} days: {times} times a week",
-            f"{qty(week, 'L', 3)} / {times} = {qty(week / times, 'L', 3)} each time; / {qty(can, 'L', 3)} a can = "
-            f"{bare(week / times / can)} cans, filled up to the next quarter",
-        ),
-        references=(by.LITRE_A_MM,),
-        client=True,
-    )
+    if week > 0 and days is not None and m.method in BY_HAND:
+        times = garden.times_a_week(days)
+        each = week / times
+        lines = (
+            f"every {bare(days)} days: {bare(times)} times a week",
+            f"{qty(week, 'L')} / {bare(times)} = {qty(each, 'L')} each time; {per_can(work, each)}",
+        )
+        yield cans(work, each, times, lines, (by.LITRE_A_MM,))

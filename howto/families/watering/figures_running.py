@@ -5,128 +5,71 @@ from math import ceil
 
 from howto.families.watering import formulae, needs, plan, soil_water
 from howto.families.watering import references as by
-from howto.families.watering.measures import WateringMeasures
+from howto.families.watering.measures import DAY_MIN, WateringMeasures
+from howto.families.watering.needs import Sum
 from howto.model.figure import Figure, Table
-from howto.model.reference import GEOMETRY
+from howto.model.reference import GEOMETRY, Reference
 from howto.model.work import Work
-from howto.quantities import show_number as num
-from howto.quantities.amounts import bare, mm, percent, qty
+from howto.quantities.amounts import Count, Word, Words, bare, mm, percent, qty
 
 T = Work[WateringMeasures]
 LEAST_SOAK_MIN = 30.0  # see references.SOAK
 CLAY_RUN_MIN = 6.0  # see references.SOAK
 CLAYS = ("clay", "silty clay")
 USUAL_RUN_MIN = 15.0  # ours: a cycle where nobody timed the soil and it is no clay
-MOST_SOAK_MIN = 1_440.0  # ours: a day's rest is soak enough for any soil
+SHORTEST_RUN_MIN = 1.0
+MOST_SOAK_MIN = DAY_MIN  # ours: a day's rest is soak enough for any soil
+SHOWN_CANS = 6  # of a sum; the rest are dots
 
 
 def putting_on(work: T) -> Iterator[Figure]:
     """Yield what concerns taps, heads and drippers."""
-    if work.measures.method == "sprinkler":
-        yield from _rate(work)
-        yield from _evenness(work)
-        yield from _uneven(work)
-    yield from _run(work)
-    yield from _bulb(work)
-    if work.measures.method == "sprinkler":
+    m = work.measures
+    if m.method == "sprinkler":
+        if (rate := plan.sprinkler_rate(work)) is not None:
+            yield rate.figure("sprinkler rate", "Sprinkler rate", "mm/h")
+        yield needs.steady_intake(work).figure("soil intake", "Soil drinks, once wet", "mm/h")
+        if (even := plan.evenness(work)) is not None:
+            yield _evenness(even * 100, plan.readings(m))
+        if (uneven := plan.multiplier(work)) is not None:
+            yield uneven.figure("uneven factor", "Run time longer by")
+    if (run := plan.run_time(work)) is not None:
+        yield run.figure("run time", "Run time each watering", "min", headline=True, client=True, digits=2)
+    if (bulb := plan.bulb(work)) is not None:
+        yield _bulb(work, bulb)
+    if m.method == "sprinkler":
         yield from _cycles(work)
 
 
-def _rate(work: T) -> Iterator[Figure]:
-    rate = plan.sprinkler_rate(work)
-    if rate is not None:
-        yield Figure(
-            name="sprinkler rate",
-            label="Sprinkler rate",
-            value=rate.value,
-            unit="mm/h",
-            working=rate.working,
-            references=rate.references,
-        )
-    intake = needs.steady_intake(work)
-    yield Figure(
-        name="soil intake",
-        label="Soil drinks, once wet",
-        value=intake.value,
-        unit="mm/h",
-        working=intake.working,
-        references=intake.references,
-    )
-
-
-def _evenness(work: T) -> Iterator[Figure]:
-    even, caught = plan.evenness(work), plan.readings(work.measures)
-    if even is None:
-        return
-    working: tuple[str, ...] = (f"as written: {percent(even * 100)}",)
+def _evenness(even: float, caught: tuple[float, ...]) -> Figure:
+    lines: tuple[Words, ...] = (f"as written: {percent(even)}",)
     if caught:
-        low = formulae.low_quarter(caught)
-        quarter = f"{len(caught)} / 4, rounded up = {len(low)}"
-        working = (
-            f"mean of {len(caught)} cans: {bare(sum(caught), 5)} / {len(caught)} = {qty(formulae.mean(caught), 'mL', 4)}",
-            f"lowest {quarter}: ({' + '.join(num(each) for each in low[:6])}{' + ...' if len(low) > 6 else ''}) / "
-            f"{len(low)} = {qty(formulae.mean(low), 'mL', 4)}",
-            f"{bare(formulae.mean(low), 4)} / {bare(formulae.mean(caught), 4)} = {percent(even * 100, 4)}",
+        low, mean = formulae.low_quarter(caught), formulae.mean(caught)
+        dry, cans, few = formulae.mean(low), bare(len(caught)), bare(len(low))
+        terms = " + ".join(str(bare(each)) for each in low[:SHOWN_CANS])
+        lines = (
+            f"mean of {Count(len(caught), 'can', 'cans')}: {bare(sum(caught), 5)} / {cans} = {qty(mean, 'mL', 4)}",
+            f"lowest {cans} / 4, rounded up = {few}: ({terms}{' + ...' if len(low) > SHOWN_CANS else ''}) / {few} = "
+            f"{qty(dry, 'mL', 4)}",
+            f"{bare(dry, 4)} / {bare(mean, 4)} = {percent(even, 4)}",
         )
-    said = "even" if even >= 0.8 else "very uneven: mend the heads first" if even < 0.6 else "fair"
-    yield Figure(
-        name="evenness",
-        label="Evenness, low quarter",
-        value=even * 100,
-        unit="%",
-        working=(*working, f"under 60 % is very uneven, 80 % or more is even: {said}"),
-        references=(by.UNIFORMITY, by.QUARTER),
+    said = "very uneven: mend the heads first" if not plan.VERY_UNEVEN.allows(even) else "fair"
+    said = "even" if plan.EVEN.allows(even) else said
+    scale = f"under {plan.VERY_UNEVEN.least} is very uneven, {plan.EVEN.least} or more is even: {Word(said)}"
+    return Sum(even, (*lines, scale), (by.UNIFORMITY, by.QUARTER)).figure("evenness", "Evenness, low quarter", "%")
+
+
+def _bulb(work: T, bulb: plan.Bulb) -> Figure:
+    share = bare(bulb.share)
+    lines = (
+        f"{qty(bulb.water_l, 'L')} each makes half a ball, and goes deeper once it is {mm(plan.wetted_width_mm(work))} "
+        f"across in {Word(needs.soil_name(work))}; here {qty(bulb.wide_m, 'm')}",
+        f"water fills {share} of the soil: {qty(bulb.water_l / 1000, 'm³')} / (2/3 x π x {bare(bulb.wide_m / 2)}² x "
+        f"{share}) = {qty(bulb.deep_m, 'm')}",
     )
-
-
-def _uneven(work: T) -> Iterator[Figure]:
-    uneven = plan.multiplier(work)
-    if uneven is None:
-        return
-    yield Figure(
-        name="uneven factor",
-        label="Run time longer by",
-        value=uneven.value,
-        working=uneven.working,
-        references=uneven.references,
-    )
-
-
-def _run(work: T) -> Iterator[Figure]:
-    run = plan.run_time(work)
-    if run is None:
-        return
-    yield Figure(
-        name="run time",
-        label="Run time each watering",
-        value=run.value,
-        unit="min",
-        working=run.working,
-        references=run.references,
-        headline=True,
-        client=True,
-        digits=2,
-    )
-
-
-def _bulb(work: T) -> Iterator[Figure]:
-    bulb = plan.bulb(work)
-    if bulb is None:
-        return
-    yield Figure(
-        name="wet patch",
-        label="Depth wet under each dripper" if work.measures.method == "drip" else "Depth wet at each plant",
-        value=bulb.deep_m * 1000,
-        unit="mm",
-        working=(
-            f"{qty(bulb.water_l, 'L', 3)} each makes half a ball, and goes deeper once it is "
-            f"{mm(plan.wetted_width_mm(work), 3)} across in {needs.soil_name(work)}; "
-            f"here {qty(bulb.wide_m, 'm', 3)}",
-            f"water fills {bare(bulb.share)} of the soil: {qty(bulb.water_l / 1000, 'm³', 3)} / "
-            f"(2/3 x π x {bare(bulb.wide_m / 2)}² x {bare(bulb.share)}) = {qty(bulb.deep_m, 'm', 3)}",
-        ),
-        references=(by.WETTED_WIDTH, GEOMETRY, *((by.BALL, by.BALL_DEPTH) if work.measures.is_new else ())),
-    )
+    sources = (by.WETTED_WIDTH, GEOMETRY, *((by.BALL, by.BALL_DEPTH) if work.measures.is_new else ()))
+    label = "Depth wet under each dripper" if work.measures.method == "drip" else "Depth wet at each plant"
+    return Sum(bulb.deep_m * 1000, lines, sources).figure("wet patch", label, "mm")
 
 
 def run_minutes(work: T) -> float | None:
@@ -135,96 +78,68 @@ def run_minutes(work: T) -> float | None:
     return own if own is not None else None if found is None else found.value
 
 
-def cycle_limit(work: T) -> tuple[float, str] | None:
+def cycle_limit(work: T) -> Sum | None:
     """Return the longest single cycle in minutes and why, or None where the soil keeps up with the sprinkler.
 
-    Hung's formula where the soil was timed; 6 minutes on clay; else a quarter of an hour.
+    Hung's formula where the soil was timed; the town's practice on clay; else a usual cycle.
     """
-    rate, steady = plan.sprinkler_rate(work), needs.steady_intake(work).value
-    if rate is None or rate.value <= steady:
+    rate, intake = plan.sprinkler_rate(work), needs.steady_intake(work)
+    if rate is None or rate.value <= intake.value:
         return None
     m, timed = work.measures, plan.longest_run(work)
+    sources: tuple[Reference, ...] = (by.SOAK, by.INTAKE)
     if timed is not None and m.first_intake_mm_per_h is not None and m.intake_decay is not None:
+        longest, sources = max(SHORTEST_RUN_MIN, timed), (by.HUNG,)
+        p, f0, fc, b = (bare(each) for each in (rate.value, m.first_intake_mm_per_h, intake.value, m.intake_decay))
+        said = f"60 / ({p} x {b}) x ({f0} - {p} + {fc} x ln(({f0} - {fc}) / ({p} - {fc}))) = {qty(timed, 'min', 3)}"
         if timed <= 0:
-            return 1.0, f"{qty(rate.value, 'mm/h', 3)} is more than even dry soil takes: the shortest cycle, 1 min"
-        p, f0, fc, b = rate.value, m.first_intake_mm_per_h, steady, m.intake_decay
-        form = (
-            f"60 / ({bare(p)} x {bare(b)}) x ({bare(f0)} - {bare(p)} + {bare(fc)} x "
-            f"ln(({bare(f0)} - {bare(fc)}) / ({bare(p)} - {bare(fc)}))) = {qty(timed, 'min', 3)}"
-        )
-        return max(1.0, timed), form
-    if needs.soil_name(work) in CLAYS and m.intake_mm_per_h is None:
-        return CLAY_RUN_MIN, f"clay: no more than {qty(CLAY_RUN_MIN, 'min', 3)} at a time"
-    return USUAL_RUN_MIN, f"soil not timed: short cycles of at most {qty(USUAL_RUN_MIN, 'min', 3)}"
+            shortest = qty(SHORTEST_RUN_MIN, "min", 3)
+            said = f"{qty(rate.value, 'mm/h', 3)} is more than even dry soil takes: the shortest cycle, {shortest}"
+    elif needs.soil_name(work) in CLAYS and m.intake_mm_per_h is None:
+        longest, said = CLAY_RUN_MIN, f"clay: no more than {qty(CLAY_RUN_MIN, 'min', 3)} at a time"
+    else:
+        longest, said = USUAL_RUN_MIN, f"soil not timed: short cycles of at most {qty(USUAL_RUN_MIN, 'min', 3)}"
+    return Sum(longest, (f"{qty(rate.value, 'mm/h')} falls, wet soil takes {qty(intake.value, 'mm/h')}", said), sources)
 
 
 def cycles_for(work: T) -> int | None:
     """Return how many cycles a run should be split into; None where it need not be or is not known."""
     total, limit = run_minutes(work), cycle_limit(work)
-    if total is None or limit is None:
-        return None
-    return soil_water.cycles_needed(total, limit[0])
+    return None if total is None or limit is None else soil_water.cycles_needed(total, limit.value)
 
 
-def soak_for(work: T, cycles: int) -> float | None:
-    """Return the least soak between cycles in whole minutes, 30 to a day; None where nothing is known."""
+def soak_for(work: T, cycles: int) -> Sum | None:
+    """Return the least soak between cycles in whole minutes; None where nothing is known."""
     total, rate = run_minutes(work), plan.sprinkler_rate(work)
     if total is None or rate is None:
         return None
-    sinks = soil_water.soak_minutes(total / cycles, rate.value, needs.steady_intake(work).value)
-    return float(ceil(min(MOST_SOAK_MIN, max(LEAST_SOAK_MIN, sinks)) - 1e-9))
+    on, steady = total / cycles, needs.steady_intake(work).value
+    sinks = soil_water.soak_minutes(on, rate.value, steady)
+    least = float(ceil(min(MOST_SOAK_MIN, max(LEAST_SOAK_MIN, sinks)) - 1e-9))
+    lines = (
+        f"{qty(on, 'min', 3)} x ({bare(rate.value)} / {bare(steady)} - 1) = {qty(sinks, 'min', 3)} to sink in",
+        f"at least {qty(LEAST_SOAK_MIN, 'min', 3)} and at most a day",
+    )
+    return Sum(least, lines, (GEOMETRY, by.SOAK))
 
 
 def _cycles(work: T) -> Iterator[Figure]:
-    total, limit = run_minutes(work), cycle_limit(work)
-    rate, intake = plan.sprinkler_rate(work), needs.steady_intake(work)
-    cycles = cycles_for(work)
-    if total is None or limit is None or rate is None or cycles is None:
+    total, limit, needed = run_minutes(work), cycle_limit(work), cycles_for(work)
+    if total is None or limit is None or needed is None:
         return
-    cycles = work.measures.cycles or cycles
-    sources = (by.HUNG,) if plan.longest_run(work) is not None else (by.SOAK, by.INTAKE)
-    yield Figure(
-        name="longest run",
-        label="Longest run before water runs off",
-        value=limit[0],
-        unit="min",
-        working=(f"{qty(rate.value, 'mm/h', 3)} falls, wet soil takes {qty(intake.value, 'mm/h', 3)}", limit[1]),
-        references=sources,
-    )
-    yield Figure(
-        name="cycles needed",
-        label="Cycles",
-        value=float(cycles),
-        working=(
-            f"{qty(total, 'min', 3)} in {cycles} equal cycles = {qty(total / cycles, 'min', 3)} each (longest {qty(limit[0], 'min', 3)})",
-        ),
-        references=sources,
-        digits=2,
-    )
-    if cycles > 1:
-        yield _soak(work, total, cycles)
-
-
-def _soak(work: T, total: float, cycles: int) -> Figure:
-    rate, steady = plan.sprinkler_rate(work), needs.steady_intake(work).value
-    falls = rate.value if rate else steady
-    least = soak_for(work, cycles) or LEAST_SOAK_MIN
-    own = work.measures.soak_minutes
-    soak = least if own is None else own
-    sinks = soil_water.soak_minutes(total / cycles, falls, steady)
-    rows = tuple(
-        (float(number), cycle.on, cycle.off) for number, cycle in enumerate(soil_water.day_plan(total, cycles, soak), 1)
-    )
-    return Figure(
-        name="soak time",
-        label="Soak between cycles",
-        value=soak,
-        unit="min",
-        working=(
-            f"{qty(total / cycles, 'min', 3)} x ({bare(falls)} / {bare(steady)} - 1) = {qty(sinks, 'min', 3)} to sink in",
-            f"at least {qty(LEAST_SOAK_MIN, 'min', 3)} and at most a day, whole minutes up = {qty(least, 'min', 3)}"
-            + ("" if own is None else f"; as written {qty(own, 'min', 3)}"),
-        ),
-        references=(GEOMETRY, by.SOAK),
-        table=Table(columns=("Cycle", "On", "Off"), units=("", "min", "min"), rows=rows),
-    )
+    cycles = work.measures.cycles or needed
+    yield limit.figure("longest run", "Longest run before water runs off", "min")
+    equal = f"{Count(cycles, 'equal cycle', 'equal cycles')} = {qty(total / cycles, 'min')} each"
+    line = f"{qty(total, 'min')} in {equal} (longest {qty(limit.value, 'min')})"
+    yield Sum(float(cycles), (line,), limit.references).figure("cycles needed", "Cycles", digits=2)
+    least, own = soak_for(work, cycles), work.measures.soak_minutes
+    if cycles == 1 or least is None:
+        return
+    soak = least.value if own is None else own
+    days = enumerate(soil_water.day_plan(total, cycles, soak), 1)
+    rows = tuple((float(number), cycle.on, cycle.off) for number, cycle in days)
+    table = Table(columns=("Cycle", "On", "Off"), units=("", "min", "min"), rows=rows)
+    sinks, bounds = least.working
+    whole = f"{bounds}, whole minutes up = {qty(least.value, 'min')}"
+    lines = sinks, whole if own is None else f"{whole}; as written {qty(own, 'min')}"
+    yield Sum(soak, lines, least.references).figure("soak time", "Soak between cycles", "min", table=table)

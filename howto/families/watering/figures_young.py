@@ -1,23 +1,23 @@
 """The figures of new trees and shrubs: litres each time, the first year with its dates, and when they are settled."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from datetime import date, timedelta
 
-from howto.families.watering import formulae, garden, plan
+from howto.families.watering import formulae, garden, plan, soil_water, tables
 from howto.families.watering import references as by
 from howto.families.watering.formulae import Span, Stage
 from howto.families.watering.measures import WateringMeasures
+from howto.families.watering.needs import Sum, between, figure
 from howto.model.figure import Figure, Table
 from howto.model.prose import capital
 from howto.model.reference import Reference
 from howto.model.work import Work
-from howto.quantities.amounts import Range, bare, dated, qty
+from howto.quantities import convert
+from howto.quantities.amounts import Range, Word, Words, bare, dated, qty
 
 T = Work[WateringMeasures]
-MONTHS_A_CM = (3 / 2.54, 4 / 2.54)  # see references.ESTABLISHED: 3 to 4 months an inch, so 1.2 to 1.6 a cm
-POT_MONTHS_A_CM = (1 / 2.54, 2 / 2.54)  # and 1 to 2 months an inch more from a container
-MONTH_DAYS = 365 / 12
-TWELVE_WEEKS = 84
+MONTH_DAYS = soil_water.YEAR_DAYS / 12
+COUNTED_WEEKS = 12
 
 
 def young(work: T, today: date) -> Iterator[Figure]:
@@ -27,120 +27,92 @@ def young(work: T, today: date) -> Iterator[Figure]:
         return
     yield from _each(work, span)
     yield _first_year(work, span, today)
-    yield _twelve_weeks(work)
+    yield _first_waterings(work)
     yield from _settled(work, today)
 
 
 def sources(work: T) -> tuple[Reference, ...]:
     """Return who says how much and how often."""
-    m = work.measures
     if plan.summer(work) == "cool":
         return (by.NEW_TREES,)
-    return (by.NEW_TREES, by.NEW_TREES_WARM) if m.calliper_mm is None else (by.NEW_TREES_WARM, by.BIG_TREES_WARM)
+    if work.measures.calliper_mm is None:
+        return (by.NEW_TREES, by.NEW_TREES_WARM)
+    return (by.NEW_TREES_WARM, by.BIG_TREES_WARM)
+
+
+def asked(work: T) -> Words:
+    """Return what asks for a new plant's water: its stem, else its pot."""
+    m = work.measures
+    if m.calliper_mm is not None:
+        rates = tables.LITRES_PER_CM[plan.summer(work)]
+        return f"stem {qty(m.calliper_mm / 10, 'cm', 3)} x {between(rates, 'L')} a cm"
+    return f"{between(tables.POT_SHARE.times(100), '%')} of a {qty(m.pot_l or 0, 'L', 3)} pot"
+
+
+def cans(work: T, litres: float, times: int, working: Iterable[Words], references: tuple[Reference, ...]) -> Figure:
+    """Return a watering by can, so many times a week."""
+    value = garden.can_words(litres, times, work.crew.units, work.measures.can_size_l)
+    return figure("cans", "In watering cans", value, working, references, client=True)
+
+
+def per_can(work: T, litres: float) -> Words:
+    """Return the end of a sum that turns litres into cans."""
+    size = work.measures.can_size_l or garden.usual_can_l(work.crew.units)
+    return f"/ {qty(size, 'L')} a can = {bare(litres / size)} cans, filled up to the next quarter"
+
+
+def every(stage: Stage) -> Words:
+    """Return how often in words: `every day`, `every 2 to 3 days`."""
+    return f"every {_gap(stage)}"
+
+
+def _gap(stage: Stage) -> Words:
+    if stage.every_high == 1:
+        return "day"
+    low = "" if stage.every_low == stage.every_high else f"{bare(stage.every_low)} to "
+    return f"{low}{bare(stage.every_high)} days"
 
 
 def _each(work: T, span: Span) -> Iterator[Figure]:
-    m, system = work.measures, work.crew.units
-    each, said = plan.given_each(work, span)
-    if m.calliper_mm is not None:
-        cm = m.calliper_mm / 10
-        form = (
-            f"stem {qty(cm, 'cm', 3)} x {bare(span.low / cm)} to {qty(span.high / cm, 'L', 3)} a cm = "
-            f"{bare(span.low)} to {qty(span.high, 'L', 3)}"
-        )
-    else:
-        form = f"25 to 30 % of a {qty(m.pot_l or 0, 'L', 3)} pot = {bare(span.low)} to {qty(span.high, 'L', 3)}"
-    yield Figure(
-        name="litres a plant",
-        label="Each plant, each watering",
-        value=f"{Range(span.low, span.high, 'L')}",
-        working=(form, "feel the soil first; too much drowns a new plant"),
-        references=sources(work),
-        headline=True,
-        client=True,
-    )
-    number = m.plant_count or 1
-    stage = plan.stage_now(work)
+    lines = f"{asked(work)} = {between(span, 'L')}", "feel the soil first; too much drowns a new plant"
+    value, by_whom = str(Range(span.low, span.high, "L")), sources(work)
+    yield figure("litres a plant", "Each plant, each watering", value, lines, by_whom, headline=True, client=True)
+    number, (each, said) = work.measures.plant_count or 1, plan.given_each(work, span)
+    total, stage = each * number, plan.stage_now(work)
+    line = f"{bare(number)} x {qty(each, 'L')} ({Word(said)}) = {qty(total, 'L')}"
+    all_plants = Sum(total, (line,), by_whom)
+    yield all_plants.figure("litres all plants", "All new plants, each watering", "L", client=True)
     times = garden.times_a_week(stage.every_high)
-    yield Figure(
-        name="litres all plants",
-        label="All new plants, each watering",
-        value=each * number,
-        unit="L",
-        working=(f"{number} x {qty(each, 'L', 3)} ({said}) = {qty(each * number, 'L', 3)}",),
-        references=sources(work),
-        client=True,
-    )
-    size = m.can_size_l or garden.usual_can_l(system)
-    yield Figure(
-        name="cans",
-        label="In watering cans",
-        value=garden.can_words(each * number, times, system, m.can_size_l),
-        working=(
-            f"{qty(each * number, 'L', 3)} / {qty(size, 'L', 3)} a can = {bare(each * number / size)} cans, filled up to the "
-            "next quarter",
-            f"{stage.name}: every {every_words(stage)}, so {garden.times_words(times)}",
-        ),
-        references=sources(work),
-        client=True,
-    )
-
-
-def every_words(stage: Stage) -> str:
-    """Return how often in words: `day`, `2 to 3 days`."""
-    if stage.every_low == stage.every_high:
-        return "day" if stage.every_low == 1 else f"{stage.every_low} days"
-    return f"{stage.every_low} to {stage.every_high} days"
+    often = f"{Word(stage.name)}: {Word(every(stage))}, so {Word(garden.times_words(times))}"
+    yield cans(work, total, times, (f"{qty(total, 'L')} {per_can(work, total)}", often), by_whom)
 
 
 def _first_year(work: T, span: Span, today: date) -> Figure:
-    stages, planted = plan.first_year(work), plan.planted_on(work, today)
-    litres = f"{Range(span.low, span.high, 'L')}"
-    rows = tuple(
-        (
-            capital(stage.name),
-            planted + timedelta(days=stage.start_day),
-            planted + timedelta(days=stage.end_day - 1),
-            every_words(stage),
-            litres,
-        )
-        for stage in stages
-    )
-    now = plan.stage_now(work)
-    return Figure(
-        name="first year",
-        label="Watering in the first year",
-        value=f"every {every_words(now)} now",
-        working=(
-            f"planted {dated(planted, 'plain')}",
-            *(
-                f"{stage.name}: every {every_words(stage)}, days {stage.start_day} to {stage.end_day}"
-                for stage in stages
-            ),
-        ),
-        references=sources(work),
-        table=Table(columns=("Stretch", "From", "To", "Every", "Each plant"), units=("", "", "", "", ""), rows=rows),
-        client=True,
-    )
+    planted = plan.planted_on(work, today)
+    rows, lines = [], [f"planted {dated(planted, 'plain')}"]
+    for stage in plan.first_year(work):
+        first, last = (planted + timedelta(days=day) for day in (stage.start_day, stage.end_day - 1))
+        rows.append((capital(stage.name), first, last, _gap(stage), str(Range(span.low, span.high, "L"))))
+        days = f"days {bare(stage.start_day)} to {bare(stage.end_day)}"
+        lines.append(f"{Word(stage.name)}: {Word(every(stage))}, {days}")
+    table = Table(columns=("Stretch", "From", "To", "Every", "Each plant"), units=("",) * 5, rows=tuple(rows))
+    now, label = f"{every(plan.stage_now(work))} now", "Watering in the first year"
+    return figure("first year", label, now, lines, sources(work), table=table, client=True)
 
 
-def _twelve_weeks(work: T) -> Figure:
+def _first_waterings(work: T) -> Figure:
     lines, low, high = [], 0.0, 0.0
     for stage in plan.first_year(work):
-        days = min(stage.end_day, TWELVE_WEEKS) - stage.start_day
-        if days <= 0:
-            continue
-        span = formulae.waterings(days, stage.every_low, stage.every_high)
-        low, high = low + span.low, high + span.high
-        lines.append(f"{stage.name}: {days} days / every {every_words(stage)} = {bare(span.low)} to {bare(span.high)}")
-    fewest, most = round(low), round(high)
-    return Figure(
-        name="waterings in 12 weeks",
-        label="Waterings in the first 12 weeks",
-        value=f"{fewest}" if fewest == most else f"{fewest} to {most}",
-        working=(*lines, f"in all {bare(low)} to {bare(high)}"),
-        references=sources(work),
-    )
+        days = min(stage.end_day, COUNTED_WEEKS * 7) - stage.start_day
+        if days > 0:
+            span = formulae.waterings(days, stage.every_low, stage.every_high)
+            low, high = low + span.low, high + span.high
+            lines.append(f"{Word(stage.name)}: {bare(days)} days / {Word(every(stage))} = {between(span)}")
+    fewest, most = bare(round(low)), bare(round(high))
+    lines.append(f"in all {between(Span(low, high))}")
+    value = str(most) if fewest == most else f"{fewest} to {most}"
+    name, label = f"waterings in {COUNTED_WEEKS} weeks", f"Waterings in the first {bare(COUNTED_WEEKS)} weeks"
+    return figure(name, label, value, lines, sources(work))
 
 
 def _settled(work: T, today: date) -> Iterator[Figure]:
@@ -148,18 +120,12 @@ def _settled(work: T, today: date) -> Iterator[Figure]:
     if m.calliper_mm is None or plan.summer(work) != "warm":
         return
     cm, planted = m.calliper_mm / 10, plan.planted_on(work, today)
-    low, high = (cm * months for months in MONTHS_A_CM)
-    said = f"{qty(cm, 'cm', 3)} x 1.2 to 1.6 months a cm = {bare(low)} to {bare(high)} months"
+    rate, inches = tables.ROOTED_MONTHS_PER_IN.times(convert(1, "cm", "in")), convert(cm, "cm", "in")
+    rooted, more = tables.ROOTED_MONTHS_PER_IN.times(inches), tables.POT_MONTHS_PER_IN.times(inches)
+    said = f"{qty(cm, 'cm')} x {bare(rate.low, 2)} to {bare(rate.high, 2)} months a cm = {between(rooted)} months"
     if m.pot_l is not None:
-        more = tuple(cm * months for months in POT_MONTHS_A_CM)
-        low, high = low + more[0], high + more[1]
-        said += f"; from a pot {bare(more[0])} to {bare(more[1])} more"
-    settled = planted + timedelta(days=round(high * MONTH_DAYS))
-    yield Figure(
-        name="settled by",
-        label="Rooted, and then watered by weather",
-        value=settled,
-        working=(said, f"{bare(high)} months on from {dated(planted, 'plain')}: {dated(settled, 'plain')}"),
-        references=(by.ESTABLISHED,),
-        client=True,
-    )
+        rooted = Span(rooted.low + more.low, rooted.high + more.high)
+        said += f"; from a pot {between(more)} more"
+    settled = planted + timedelta(days=round(rooted.high * MONTH_DAYS))
+    lines = said, f"{bare(rooted.high)} months on from {dated(planted, 'plain')}: {dated(settled, 'plain')}"
+    yield figure("settled by", "Rooted, and then watered by weather", settled, lines, (by.ESTABLISHED,), client=True)

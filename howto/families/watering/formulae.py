@@ -4,9 +4,6 @@ from collections.abc import Sequence
 from math import ceil, pi
 from typing import NamedTuple
 
-GALLONS_PER_SQ_FT_INCH = 144 / 231  # US gal that lie 1 in deep on 1 sq ft, exactly
-CODE_GALLONS_PER_SQ_FT_INCH = 0.62  # what Californian water budgets print: for their worksheets only
-GPM_TO_IN_PER_H = 231 * 60 / 144  # in/h from 1 US gal/min on 1 sq ft: 96.25
 TRIANGLE = 3**0.5 / 2  # row gap of heads set in triangles, as a part of their spacing
 SOFT_SHARE = 0.4  # Irrigation Association, from memory: 1 / (0.4 + 0.6 DU)
 
@@ -17,11 +14,6 @@ SOFT_SHARE = 0.4  # Irrigation Association, from memory: 1 / (0.4 + 0.6 DU)
 def litres(area_m2: float, depth_mm: float) -> float:
     """Return the water that covers an area to a depth: 1 mm on 1 m² is 1 L."""
     return area_m2 * depth_mm
-
-
-def us_gallons(area_sq_ft: float, depth_in: float) -> float:
-    """Return the US gallons that cover an area to a depth, by the exact factor."""
-    return area_sq_ft * depth_in * GALLONS_PER_SQ_FT_INCH
 
 
 def plant_water_mm(reference_mm: float, coefficient: float) -> float:
@@ -39,33 +31,12 @@ def applied(needed: float, efficiency: float) -> float:
     return needed / efficiency
 
 
-def adjustment_factor(plant_factor: float, efficiency: float) -> float:
-    """Return a water budget's ETAF: plant factor over irrigation efficiency."""
-    return plant_factor / efficiency
-
-
-def estimated_use_us_gal(reference_in: float, plant_factor: float, efficiency: float, area_sq_ft: float) -> float:
-    """Return a water budget's estimated use in US gallons, by the 0.62 of its worksheet."""
-    return reference_in * CODE_GALLONS_PER_SQ_FT_INCH * adjustment_factor(plant_factor, efficiency) * area_sq_ft
-
-
-def allowance_us_gal(reference_in: float, factor: float, area_sq_ft: float, special_sq_ft: float = 0.0) -> float:
-    """Return a water budget's allowance in US gallons: the factor for all, and the rest of 1 for special areas."""
-    share = factor * area_sq_ft + (1 - factor) * special_sq_ft
-    return reference_in * CODE_GALLONS_PER_SQ_FT_INCH * share
-
-
 # -- sprinklers --
 
 
 def rate_mm_per_h(flow_l_per_h: float, area_m2: float) -> float:
     """Return how fast a sprinkler wets its area: litres an hour over square metres."""
     return flow_l_per_h / area_m2
-
-
-def rate_in_per_h(flow_us_gpm: float, area_sq_ft: float) -> float:
-    """Return the same in inches an hour, from US gallons a minute."""
-    return GPM_TO_IN_PER_H * flow_us_gpm / area_sq_ft
 
 
 def head_area_m2(spacing_m: float, row_m: float | None = None, *, triangular: bool = False) -> float:
@@ -125,17 +96,9 @@ def soft_multiplier(even: float) -> float:
     return 1 / (SOFT_SHARE + (1 - SOFT_SHARE) * even)
 
 
-# -- drip --
-
-
 def drip_hours(wanted_l: float, drippers: float, dripper_l_per_h: float) -> float:
     """Return how long drippers take to give a volume."""
     return wanted_l / (drippers * dripper_l_per_h)
-
-
-def gallon_minutes(gallons: float, run_gallons: float, run_minutes_taken: float) -> float:
-    """Return how long a volume takes from a tap that gave `run_gallons` in a timed run."""
-    return gallons / run_gallons * run_minutes_taken
 
 
 # -- new trees and shrubs --
@@ -146,6 +109,15 @@ class Span(NamedTuple):
 
     low: float
     high: float
+
+    @property
+    def middle(self) -> float:
+        """The value half way between."""
+        return (self.low + self.high) / 2
+
+    def times(self, number: float) -> "Span":
+        """Return both multiplied by a number."""
+        return Span(self.low * number, self.high * number)
 
 
 class Stage(NamedTuple):
@@ -158,16 +130,6 @@ class Stage(NamedTuple):
     every_high: int
 
 
-def by_calliper(calliper: float, low: float, high: float) -> Span:
-    """Return the least and most water for a stem, from rates per unit of its calliper."""
-    return Span(calliper * low, calliper * high)
-
-
-def by_pot(pot_l: float, low: float = 0.25, high: float = 0.30) -> Span:
-    """Return the least and most water for a shrub, as a share of the pot it came in."""
-    return Span(pot_l * low, pot_l * high)
-
-
 def pot_width_mm(pot_l: float) -> float:
     """Return how wide a pot is that is as wide as it is high."""
     return float((4 * pot_l * 1e6 / pi) ** (1 / 3))
@@ -176,14 +138,6 @@ def pot_width_mm(pot_l: float) -> float:
 def waterings(days: int, every_low: float, every_high: float) -> Span:
     """Return the fewest and most waterings in a number of days."""
     return Span(days / every_high, days / every_low)
-
-
-def stage_waterings(stage: Stage) -> Span:
-    """Return the fewest and most waterings in one stretch of the year."""
-    return waterings(stage.end_day - stage.start_day, stage.every_low, stage.every_high)
-
-
-# -- cans --
 
 
 class Cans(NamedTuple):

@@ -1,8 +1,4 @@
-"""What a garden needs in a month: the one door through which a visit's leaflet asks for litres.
-
-`garden_water` answers with everything and its working; `litres_a_week` with the number alone. Both are None
-where the crew keeps no climate. Rain is not counted unless a share of it is asked for.
-"""
+"""What a garden needs in a month without rain: the one door through which a visit's leaflet asks for litres."""
 
 from datetime import date
 from math import ceil
@@ -10,19 +6,25 @@ from typing import NamedTuple
 
 from howto.families.watering import formulae, soil_water
 from howto.families.watering import references as by
-from howto.families.watering.tables import CROPS, SOILS, SPECIES, Crop, nearest_soil
-from howto.families.watering.weather import Weather, reference_mm
+from howto.families.watering.tables import CROPS, SOILS, SPECIES, nearest_soil
+from howto.families.watering.weather import Weather, terms
 from howto.model.crew import Climate, Crew
 from howto.model.reference import Reference
 from howto.quantities import convert
 from howto.quantities.amounts import Word, Words, bare, mm, qty
 
-EFFICIENCIES = {"sprinkler": 0.75, "drip": 0.81, "hose": 0.9, "can": 0.9}
+EFFICIENCIES = {
+    "sprinkler": (0.75, by.EFFICIENCY),
+    "drip": (0.81, by.EFFICIENCY),
+    "hose": (0.9, by.HAND_EFFICIENCY),
+    "can": (0.9, by.HAND_EFFICIENCY),
+}
 USUAL_ROOT_MM = 300.0  # from memory: where most roots of beds and young hedges are
 USUAL_SOIL = "loam"
 LEAST_USE_MM = 0.001  # ours: a planting that uses less in a day needs no watering
 USUAL_P = 0.5  # see references.USUAL_DEPLETION
 NUMBERS = ("no", "one", "two", "three", "four", "five", "six")
+USUAL_CANS = {"metric": (9, "L"), "us": (2, "US gal"), "uk": (2, "UK gal")}
 MOST_CANS = 6  # ours: over this many at a time a reader wants litres
 _TIMES = {1: "once a week", 2: "twice a week", 7: "every day"}
 _QUARTERS = {1: "a quarter full", 2: "half full", 3: "three quarters full"}
@@ -32,14 +34,12 @@ class GardenWater(NamedTuple):
     """A planting's water in one month, with the arithmetic and who says so."""
 
     month: int
-    reference_mm_per_day: float
     coefficient: float
     plant_mm_per_day: float
-    rain_mm_per_week: float
     net_litres_a_week: float
     litres_a_week: float
     days_between: int
-    working: tuple[str, ...]
+    working: tuple[Words, ...]
     references: tuple[Reference, ...]
 
 
@@ -73,7 +73,7 @@ def monthly_weather(climate: Climate, latitude_deg: float, altitude_m: float, mo
 
 def reference_et_mm_per_day(climate: Climate, latitude_deg: float, altitude_m: float, month: int) -> float:
     """Return a month's reference evapotranspiration in mm a day, by the full FAO-56 formula; at least 0."""
-    return max(0.0, reference_mm(monthly_weather(climate, latitude_deg, altitude_m, month)))
+    return max(0.0, terms(monthly_weather(climate, latitude_deg, altitude_m, month)).mm_per_day)
 
 
 def year_of_reference_et(crew: Crew) -> tuple[float, ...]:
@@ -90,9 +90,9 @@ def thirstiest_month(crew: Crew) -> int | None:
     return year.index(max(year)) + 1 if year else None
 
 
-def soil_of(crew: Crew, soil: str = "") -> str:
-    """Return the texture meant by `soil`, else the crew's, else loam."""
-    return nearest_soil(soil) or nearest_soil(crew.soil) or USUAL_SOIL
+def soil_of(crew: Crew) -> str:
+    """Return the texture of the crew's soil, else loam."""
+    return nearest_soil(crew.soil) or USUAL_SOIL
 
 
 def soil_reference(soil: str) -> Reference:
@@ -100,94 +100,49 @@ def soil_reference(soil: str) -> Reference:
     return by.SOIL_WATER_CLAY if soil == "clay" else by.SOIL_WATER
 
 
-def crop_at(crop: Crop, stage: str) -> float:
-    """Return a crop's coefficient at the start, middle or end of its season."""
-    return {"start": crop.start, "end": crop.end}.get(stage, crop.middle)
-
-
-def garden_water(  # noqa: PLR0913 - each is one fact of a garden, all but three with a usual value
-    crew: Crew,
-    month: int,
-    area_m2: float,
-    *,
-    plant_water: str = "moderate",
-    crop: str = "",
-    stage: str = "middle",
-    soil: str = "",
-    root_depth_mm: float = USUAL_ROOT_MM,
-    method: str = "hose",
-    rain_share: float = 0.0,
+def garden_water(
+    crew: Crew, month: int, area_m2: float, *, plant_water: str = "moderate", crop: str = "", method: str = "hose"
 ) -> GardenWater | None:
     """Return the water a planting needs in a month (1 to 12), or None where the crew keeps no climate.
 
     `crop` (a name of tables.CROPS) stands before `plant_water` (very low, low, moderate, high); `method` sets
-    what part of the water reaches the roots; `rain_share` is the part of the month's mean rain counted on.
-    KeyError for a crop, plant water or method that is not known.
+    what part of the water reaches the roots. KeyError for a crop, plant water or method that is not known.
     """
     if crew.climate is None:
         return None
     reference = reference_et_mm_per_day(crew.climate, signed_latitude(crew), crew.altitude_m, month)
     known = CROPS[crop] if crop else None
-    factor = crop_at(known, stage) if known else SPECIES[plant_water][0]
+    factor = known.middle if known else SPECIES[plant_water][0]
     use = formulae.plant_water_mm(reference, factor)
-    rain = crew.climate.rain_mm[month - 1] * 12 / 365 * 7 * rain_share
-    short = max(0.0, use * 7 - rain)
-    net = formulae.litres(area_m2, short)
-    efficiency = EFFICIENCIES[method]
+    net = formulae.litres(area_m2, use * 7)
+    efficiency, source = EFFICIENCIES[method]
     total = formulae.applied(net, efficiency)
-    texture = soil_of(crew, soil)
-    p = soil_water.adjusted_depletion(known.depletion if known else USUAL_P, use)
-    easy = p * soil_water.total_available_mm(
-        SOILS[texture].field_capacity, SOILS[texture].wilting_point, root_depth_mm / 1000
-    )
-    days = soil_water.whole_days(soil_water.days_between(easy, use)) if use >= LEAST_USE_MM else 365
-    working = [
-        f"reference: {mm(reference, 3)} a day",
-        f"plants: {bare(reference)} x {bare(factor)} = {mm(use, 3)} a day, {mm(use * 7, 3)} a week",
-    ]
-    if rain > 0:
-        working.append(f"less rain: {bare(use * 7)} - {bare(rain)} = {mm(short, 3)} a week, at least 0")
-    working += [
-        f"{qty(area_m2, 'm²', 3)} x {mm(short, 3)} = {qty(net, 'L', 3)} a week at the roots",
-        f"{bare(net)} / {bare(efficiency)} = {qty(total, 'L', 3)} a week put on",
-        f"{texture}, roots {mm(root_depth_mm, 3)}: {mm(easy, 3)} easily taken / {mm(use, 3)} a day",
-    ]
+    texture = soil_of(crew)
+    soil, p = SOILS[texture], soil_water.adjusted_depletion(known.depletion if known else USUAL_P, use)
+    holds = soil_water.total_available_mm(soil.field_capacity, soil.wilting_point, USUAL_ROOT_MM / 1000)
+    easy = soil_water.readily_available_mm(holds, p)
+    plants = (by.FAO56_TABLES,) if crop else (by.LANDSCAPE, by.SPECIES_FACTORS, by.DENSITY_FACTORS, by.USUAL_DEPLETION)
     return GardenWater(
         month=month,
-        reference_mm_per_day=reference,
         coefficient=factor,
         plant_mm_per_day=use,
-        rain_mm_per_week=rain,
         net_litres_a_week=net,
         litres_a_week=total,
-        days_between=min(days, 365),
-        working=tuple(working),
-        references=_sources(texture, method, crop=bool(crop)),
+        days_between=soil_water.whole_days(soil_water.days_between(easy, max(use, LEAST_USE_MM))),
+        working=(
+            f"reference: {mm(reference)} a day",
+            f"plants: {bare(reference)} x {bare(factor)} = {mm(use)} a day, {mm(use * 7)} a week",
+            f"{qty(area_m2, 'm²')} x {mm(use * 7)} = {qty(net, 'L')} a week at the roots",
+            f"{bare(net)} / {bare(efficiency)} = {qty(total, 'L')} a week put on",
+            f"{Word(texture)}, roots {mm(USUAL_ROOT_MM)}: {mm(easy)} easily taken / {mm(use)} a day",
+        ),
+        references=(by.FAO56, *plants, by.LITRE_A_MM, source, by.FAO56_SOIL, soil_reference(texture)),
     )
-
-
-def _sources(texture: str, method: str, *, crop: bool) -> tuple[Reference, ...]:
-    """Return who says so, for a garden's month."""
-    plants = (by.FAO56_TABLES,) if crop else (by.LANDSCAPE, by.SPECIES_FACTORS, by.DENSITY_FACTORS, by.USUAL_DEPLETION)
-    return (by.FAO56, *plants, by.LITRE_A_MM, efficiency_reference(method), by.FAO56_SOIL, soil_reference(texture))
-
-
-def efficiency_reference(method: str) -> Reference:
-    """Return who says what part of the water reaches the roots."""
-    return by.EFFICIENCY if method in {"sprinkler", "drip"} else by.HAND_EFFICIENCY
-
-
-def litres_a_week(
-    area_m2: float, crew: Crew, month: int, *, plant_water: str = "moderate", soil: str = ""
-) -> float | None:
-    """Return the litres a week to put on by hose in a month, or None where the crew keeps no climate."""
-    found = garden_water(crew, month, area_m2, plant_water=plant_water, soil=soil)
-    return found.litres_a_week if found else None
 
 
 def usual_can_l(system: str) -> float:
-    """Return the can a reader of a system is likely to own: 9 L, 2 US gal or 2 UK gal."""
-    return 9.0 if system == "metric" else convert(2, f"{system.upper()} gal", "L")
+    """Return the can that people who measure so are likely to own."""
+    return convert(*USUAL_CANS[system], "L")
 
 
 def times_a_week(days_between: float) -> int:

@@ -1,6 +1,7 @@
 """What a planting needs: its weather, its water use and its soil, each value with its working and who says so."""
 
-from typing import NamedTuple
+from collections.abc import Iterable
+from typing import Any, NamedTuple
 
 from howto.families.watering import evapotranspiration as et
 from howto.families.watering import formulae, garden, soil_water, tables, weather
@@ -8,17 +9,17 @@ from howto.families.watering import references as by
 from howto.families.watering.formulae import Span
 from howto.families.watering.measures import WateringMeasures
 from howto.languages.form import MONTHS
-from howto.model.family import SHARE, Limit
+from howto.model.family import Limit
+from howto.model.figure import Cell, Figure
 from howto.model.reference import MEASURED, PRACTICE, Reference
 from howto.model.work import Work
-from howto.quantities.amounts import bare, mm, month_named, qty
+from howto.quantities.amounts import Held, Name, Word, Words, bare, mm, month_named, qty
 
 T = Work[WateringMeasures]
 BALL_CALLIPERS = 10  # see references.BALL
 BALL_DEPTH = 0.75  # of its width, see references.BALL_DEPTH
-LEAST_TAKEN = Limit(
-    low=0.02, unit=SHARE, of="of the soil", reference=by.FAO56_SOIL
-)  # no soil of its table gives less than 0.05
+LEAST_TAKEN = Limit(unit="%", low=2, of="of the soil", reference=by.FAO56_SOIL)  # no soil of its table gives under 5 %
+DEPLETION = Limit(unit="", low=soil_water.LEAST_DEPLETION, high=soil_water.MOST_DEPLETION, reference=by.FAO56_TABLES)
 GIVEN = Reference(title="as the author gives it", grade=PRACTICE.grade)
 
 
@@ -26,8 +27,29 @@ class Sum(NamedTuple):
     """A value, how it was worked out, and who says so."""
 
     value: float
-    working: tuple[str, ...]
+    working: tuple[Words, ...]
     references: tuple[Reference, ...]
+
+    def figure(self, name: str, label: str, unit: str = "", **more: Any) -> Figure:
+        """Return it as a figure."""
+        return figure(name, label, self.value, self.working, self.references, unit=unit, **more)
+
+
+def figure(
+    name: str, label: str, value: Cell, working: Iterable[Words], references: tuple[Reference, ...], **more: Any
+) -> Figure:
+    """Return a figure."""
+    return Figure(name=name, label=label, value=value, working=tuple(working), references=references, **more)
+
+
+def between(span: Span, unit: str = "") -> Words:
+    """Return a range as its sum gives it."""
+    return f"{bare(span.low)} to {qty(span.high, unit, 3)}"
+
+
+def written(value: float, said: Words | Held) -> Sum:
+    """Return what the author wrote."""
+    return Sum(value, (f"as written: {said}",), (GIVEN,))
 
 
 # -- weather --
@@ -41,8 +63,8 @@ def latitude(work: T) -> float:
 
 def month(work: T) -> int | None:
     """Return the month reckoned for: as written, else the thirstiest of the crew's climate, else None."""
-    written = work.measures.month
-    return MONTHS.index(written) + 1 if written else garden.thirstiest_month(work.crew)
+    own = work.measures.month
+    return MONTHS.index(own) + 1 if own else garden.thirstiest_month(work.crew)
 
 
 def own_weather(work: T) -> weather.Weather | None:
@@ -50,7 +72,7 @@ def own_weather(work: T) -> weather.Weather | None:
     m = work.measures
     if m.day_max_c is None or m.day_min_c is None or m.day_max_c < m.day_min_c:
         return None
-    at = month(work) or garden.thirstiest_month(work.crew) or work.crew.month(7)
+    at = month(work) or work.crew.month(7)
     return weather.Weather(
         latitude_deg=latitude(work),
         altitude_m=work.crew.altitude_m if m.altitude_m is None else m.altitude_m,
@@ -76,82 +98,79 @@ def reference_et(work: T) -> Sum | None:
     """Return reference evapotranspiration in mm a day, at least 0: as written, from weather, or from climate."""
     m, crew = work.measures, work.crew
     if m.reference_et_mm_per_day is not None:
-        return Sum(m.reference_et_mm_per_day, (f"as written: {mm(m.reference_et_mm_per_day, 3)} a day",), (GIVEN,))
+        return written(m.reference_et_mm_per_day, f"{mm(m.reference_et_mm_per_day)} a day")
     own = own_weather(work)
     if own is not None and weather.only_temperature(own):
         return _from_temperature(own)
     if own is not None:
-        return _from_weather(own, f"latitude {qty(own.latitude_deg, '°', 3)}, day {own.day} of the year")
+        return _from_weather(own, f"latitude {qty(own.latitude_deg, '°')}, day {bare(own.day)} of the year")
     at = month(work)
     if crew.climate is None or at is None:
         return None
     mean = garden.monthly_weather(crew.climate, latitude(work), crew.altitude_m, at)
-    return _from_weather(mean, f"{month_named(at)}, monthly means, latitude {qty(mean.latitude_deg, '°', 3)}")
+    return _from_weather(mean, f"{month_named(at)}, monthly means, latitude {qty(mean.latitude_deg, '°')}")
 
 
 def _from_temperature(own: weather.Weather) -> Sum:
     above = weather.extraterrestrial(own)
-    found = max(0.0, et.hargreaves_mm(own.max_c, own.min_c, above))
+    found, depth = max(0.0, et.hargreaves_mm(own.max_c, own.min_c, above)), above * et.MM_PER_MJ
     mean, spread = (own.max_c + own.min_c) / 2, own.max_c - own.min_c
     working = (
         "only temperature is known, so the temperature formula is used",
-        f"Ra = {bare(above)} MJ/m² a day x 0.408 = {mm(above * et.MM_PER_MJ, 3)} a day (never the MJ themselves)",
-        f"0.0023 x ({bare(mean)} + 17.8) x √{bare(spread)} x {bare(above * et.MM_PER_MJ)} = {mm(found, 3)} a day",
+        f"Ra = {bare(above)} MJ/m² a day x {bare(et.MM_PER_MJ)} = {mm(depth)} a day (never the MJ themselves)",
+        f"0.0023 x ({bare(mean)} + 17.8) x √{bare(spread)} x {bare(depth)} = {mm(found)} a day",
     )
     return Sum(found, working, (by.HARGREAVES,))
 
 
 def _from_weather(own: weather.Weather, place: str) -> Sum:
     t = weather.terms(own)
-    found = max(0.0, t.mm_per_day)
+    heat = bare(t.soil_heat)
     air = t.psychrometric * 900 / (t.mean_c + 273) * t.wind
     working = (
-        f"{place}: Tmax {bare(own.max_c)}, Tmin {bare(own.min_c)}, mean {qty(t.mean_c, '°C', 3)}; "
-        f"wind at 2 m {qty(t.wind, 'm/s', 3)}",
-        f"air: es {bare(t.saturation)}, ea {qty(t.vapour, 'kPa', 3)}; Δ {bare(t.slope)}, γ {bare(t.psychrometric)} kPa/°C",
-        f"sun: Ra {bare(t.extraterrestrial)}, day {qty(t.daylight, 'h', 3)}, Rs {bare(t.solar)}, "
+        f"{place}: Tmax {bare(own.max_c)}, Tmin {bare(own.min_c)}, mean {qty(t.mean_c, '°C')}; "
+        f"wind at 2 m {qty(t.wind, 'm/s')}",
+        f"air: es {bare(t.saturation)}, ea {qty(t.vapour, 'kPa')}; Δ {bare(t.slope)}, γ {bare(t.psychrometric)} kPa/°C",
+        f"sun: Ra {bare(t.extraterrestrial)}, day {qty(t.daylight, 'h')}, Rs {bare(t.solar)}, "
         f"clear Rso {bare(t.clear_sky)} MJ/m²",
-        f"Rn = 0.77 x {bare(t.solar)} - {bare(t.net_longwave)} = {bare(t.net)} MJ/m²; soil G {bare(t.soil_heat)}",
-        f"top: 0.408 x {bare(t.slope)} x ({bare(t.net)} - {bare(t.soil_heat)}) + {bare(air)} x "
+        f"Rn = {bare(1 - et.ALBEDO)} x {bare(t.solar)} - {bare(t.net_longwave)} = {bare(t.net)} MJ/m²; soil G {heat}",
+        f"top: {bare(et.MM_PER_MJ)} x {bare(t.slope)} x ({bare(t.net)} - {heat}) + {bare(air)} x "
         f"({bare(t.saturation)} - {bare(t.vapour)})",
         f"bottom: {bare(t.slope)} + {bare(t.psychrometric)} x (1 + 0.34 x {bare(t.wind)})",
-        f"ETo = top / bottom = {mm(t.mm_per_day, 3)} a day" + (", taken as 0" if t.mm_per_day < 0 else ""),
+        f"ETo = top / bottom = {mm(t.mm_per_day)} a day" + (", taken as 0" if t.mm_per_day < 0 else ""),
     )
-    return Sum(found, working, (by.FAO56,))
+    return Sum(max(0.0, t.mm_per_day), working, (by.FAO56,))
 
 
 # -- the planting --
 
 
-def species_factor(work: T) -> tuple[float, str]:
+def species_factor(work: T) -> tuple[float, Words]:
     """Return ks and where it is from: as written, the plant water class, the plant book, or moderate."""
     m = work.measures
     if m.species_factor is not None:
         return m.species_factor, "as written"
     if m.plant_water is not None:
-        return tables.SPECIES[m.plant_water][0], f"{m.plant_water} water use"
+        return tables.SPECIES[m.plant_water][0], f"{Word(m.plant_water)} water use"
     for plant in work.plants:
-        if plant.water is not None and plant.water.text in tables.SPECIES:
-            return tables.SPECIES[plant.water.text][0], f"{plant.botanical}: {plant.water.text} water use"
+        if plant.water is not None and (use := plant.water.text) in tables.SPECIES:
+            return tables.SPECIES[use][0], f"{Name(plant.botanical)}: {Word(use)} water use"
     return tables.SPECIES["moderate"][0], "moderate water use taken"
 
 
 def _degree(factor: float | None, degree: str | None, ranges: dict[str, Span]) -> float:
-    if factor is not None:
-        return factor
-    found = ranges[degree or "average"]
-    return (found.low + found.high) / 2
+    return ranges[degree or "average"].middle if factor is None else factor
 
 
 def coefficient(work: T) -> Sum:
     """Return what turns grass's water use into this planting's: Kc of a crop, else KL = ks x kd x kmc."""
     m = work.measures
     if m.crop_coefficient is not None:
-        return Sum(m.crop_coefficient, (f"as written: {bare(m.crop_coefficient)}",), (GIVEN,))
+        return written(m.crop_coefficient, bare(m.crop_coefficient))
     if m.crop is not None:
         stage = m.stage or "middle"
-        kc = garden.crop_at(tables.CROPS[m.crop], stage)
-        return Sum(kc, (f"{m.crop}, {stage} of its season: Kc = {bare(kc)}",), (by.FAO56_TABLES,))
+        kc: float = getattr(tables.CROPS[m.crop], stage)
+        return Sum(kc, (f"{Word(m.crop)}, {Word(stage)} of its season: Kc = {bare(kc)}",), (by.FAO56_TABLES,))
     ks, said = species_factor(work)
     kd = _degree(m.density_factor, m.density, tables.DENSITY)
     kmc = _degree(m.microclimate_factor, m.microclimate, tables.MICROCLIMATE)
@@ -170,7 +189,7 @@ def plant_use(work: T) -> Sum | None:
         return None
     factor = coefficient(work)
     found = formulae.plant_water_mm(reference.value, factor.value)
-    working = (*factor.working, f"{bare(reference.value)} x {bare(factor.value)} = {mm(found, 3)} a day")
+    working = (*factor.working, f"{bare(reference.value)} x {bare(factor.value)} = {mm(found)} a day")
     return Sum(found, working, factor.references)
 
 
@@ -178,22 +197,30 @@ def plant_use(work: T) -> Sum | None:
 
 
 class Ground(NamedTuple):
-    """The root zone: water contents by volume, root depth in m, TAW and RAW in mm, and p with its origin."""
+    """The root zone: water contents by volume, root depth in m, p with its origin, and who says so."""
 
     name: str
     field_capacity: float
     wilting_point: float
     root_m: float
-    total_mm: float
     depletion: float
-    depletion_said: str
-    easy_mm: float
+    depletion_said: Words
     references: tuple[Reference, ...]
 
     @property
     def available(self) -> float:
         """Field capacity less wilting point."""
         return self.field_capacity - self.wilting_point
+
+    @property
+    def total_mm(self) -> float:
+        """TAW: all the water that plants can take."""
+        return soil_water.total_available_mm(self.field_capacity, self.wilting_point, self.root_m)
+
+    @property
+    def easy_mm(self) -> float:
+        """RAW: what they take before they slow."""
+        return soil_water.readily_available_mm(self.total_mm, self.depletion)
 
 
 def soil_name(work: T) -> str:
@@ -224,33 +251,28 @@ def root_m(work: T) -> float:
     return min(usual, tables.CROPS[m.crop].root_low_m) if m.crop else usual
 
 
-def ground(work: T) -> Ground | None:
-    """Return the root zone, or None where field capacity is hardly above wilting point."""
-    m = work.measures
-    name = soil_name(work)
-    soil = tables.SOILS[name]
-    capacity = soil.field_capacity if m.field_capacity_percent is None else m.field_capacity_percent / 100
-    wilting = soil.wilting_point if m.wilting_point_percent is None else m.wilting_point_percent / 100
-    if not LEAST_TAKEN.allows(capacity - wilting):
-        return None
-    depth = root_m(work)
-    total = soil_water.total_available_mm(capacity, wilting, depth)
-    p, said, source = _depletion(work)
-    own = m.field_capacity_percent is not None or m.wilting_point_percent is not None
-    return Ground(
-        name=name,
-        field_capacity=capacity,
-        wilting_point=wilting,
-        root_m=depth,
-        total_mm=total,
-        depletion=p,
-        depletion_said=said,
-        easy_mm=soil_water.readily_available_mm(total, p),
-        references=(by.FAO56_SOIL, GIVEN if own else garden.soil_reference(name), source),
+def contents(work: T) -> tuple[float, float]:
+    """Return field capacity and wilting point in percent: as written, else the soil's."""
+    m, soil = work.measures, tables.SOILS[soil_name(work)]
+    capacity, wilting = m.field_capacity_percent, m.wilting_point_percent
+    return (
+        soil.field_capacity * 100 if capacity is None else capacity,
+        soil.wilting_point * 100 if wilting is None else wilting,
     )
 
 
-def _depletion(work: T) -> tuple[float, str, Reference]:
+def ground(work: T) -> Ground | None:
+    """Return the root zone, or None where field capacity is hardly above wilting point."""
+    m, name, (capacity, wilting) = work.measures, soil_name(work), contents(work)
+    if not LEAST_TAKEN.allows(capacity - wilting):
+        return None
+    p, said, source = _depletion(work)
+    usual = m.field_capacity_percent is None and m.wilting_point_percent is None
+    references = (by.FAO56_SOIL, garden.soil_reference(name) if usual else GIVEN, source)
+    return Ground(name, capacity / 100, wilting / 100, root_m(work), p, said, references)
+
+
+def _depletion(work: T) -> tuple[float, Words, Reference]:
     m = work.measures
     if m.depletion_fraction is not None:
         return m.depletion_fraction, f"p = {bare(m.depletion_fraction)} as written", GIVEN
@@ -260,7 +282,9 @@ def _depletion(work: T) -> tuple[float, str, Reference]:
     if use is None:
         return table, f"p = {bare(table)}", source
     p = soil_water.adjusted_depletion(table, use.value)
-    return p, f"p = {bare(table)} + 0.04 x (5 - {bare(use.value)}) = {bare(p)}, kept within 0.1 to 0.8", source
+    slope, usual = bare(soil_water.DEPLETION_SLOPE), bare(soil_water.TABLE_USE_MM)
+    said = f"p = {bare(table)} + {slope} x ({usual} - {bare(use.value)}) = {bare(p)}, kept within {DEPLETION}"
+    return p, said, source
 
 
 def days_between(work: T) -> float | None:
@@ -272,19 +296,17 @@ def days_between(work: T) -> float | None:
 
 
 def kept_interval(work: T) -> float | None:
-    """Return the days between waterings: as written, else those the soil allows, rounded down; at most 365."""
-    own = work.measures.interval_days
-    if own is not None:
+    """Return the days between waterings: as written, else those the soil allows, rounded down."""
+    if (own := work.measures.interval_days) is not None:
         return own
     days = days_between(work)
-    return None if days is None else float(min(365, soil_water.whole_days(days)))
+    return None if days is None else float(soil_water.whole_days(days))
 
 
 def steady_intake(work: T) -> Sum:
     """Return how fast the soil drinks when wet, in mm/h: measured, else the lowest published for its texture."""
-    own = work.measures.intake_mm_per_h
-    if own is not None:
-        return Sum(own, (f"measured: {qty(own, 'mm/h', 3)}",), (MEASURED,))
+    if (own := work.measures.intake_mm_per_h) is not None:
+        return Sum(own, (f"measured: {qty(own, 'mm/h')}",), (MEASURED,))
     name = soil_name(work)
     intake = tables.SOILS[name].intake_mm_per_h
-    return Sum(intake, (f"{name}: {qty(intake, 'mm/h', 3)}, the lowest published; measure yours",), (by.INTAKE,))
+    return Sum(intake, (f"{Word(name)}: {qty(intake, 'mm/h')}, the lowest published; measure yours",), (by.INTAKE,))

@@ -8,7 +8,6 @@ from howto.families.watering import references as by
 from howto.families.watering.formulae import Span, Stage
 from howto.families.watering.measures import WateringMeasures
 from howto.families.watering.needs import (
-    GIVEN,
     Sum,
     T,
     ball_mm,
@@ -17,12 +16,16 @@ from howto.families.watering.needs import (
     plant_use,
     soil_name,
     steady_intake,
+    written,
 )
-from howto.quantities.amounts import bare, mm, percent, qty
+from howto.model.family import Limit
+from howto.quantities.amounts import Amount, Count, Word, Words, bare, mm, percent, qty
 
 LEAST_CAUGHT_ML = 0.1  # ours: cans with less on the mean caught nothing that can be reckoned with
+WARM_SUMMER_C = 30  # ours: mean highest temperature of the hottest month
 LEAST_EVEN = 0.1  # ours: below it a quarter is dry, and 1/DU says nothing but mend the heads
-
+VERY_UNEVEN = Limit(unit="%", low=60, of="of the mean", reference=by.UNIFORMITY)
+EVEN = Limit(unit="%", low=80, of="of the mean", reference=by.UNIFORMITY)
 
 # -- each watering --
 
@@ -32,61 +35,53 @@ def net_depth(work: T) -> Sum | None:
 
     As written; else what the plants used since the last watering; else what the soil gives easily.
     """
-    m = work.measures
-    if m.wanted_depth_mm is not None:
-        return Sum(m.wanted_depth_mm, (f"as written: {mm(m.wanted_depth_mm, 3)}",), (GIVEN,))
+    if (own := work.measures.wanted_depth_mm) is not None:
+        return written(own, mm(own))
     use, days = plant_use(work), kept_interval(work)
     if use is not None and use.value >= garden.LEAST_USE_MM and days is not None:
         found = use.value * days
-        return Sum(found, (f"{mm(use.value, 3)} a day x {bare(days)} days = {mm(found, 3)}",), use.references)
-    soil = ground(work)
-    if soil is None:
+        return Sum(found, (f"{mm(use.value)} a day x {bare(days)} days = {mm(found)}",), use.references)
+    if (soil := ground(work)) is None:
         return None
-    return Sum(soil.easy_mm, (f"the water the soil gives easily: {mm(soil.easy_mm, 3)}",), soil.references)
+    return Sum(soil.easy_mm, (f"the water the soil gives easily: {mm(soil.easy_mm)}",), soil.references)
 
 
 def efficiency(work: T) -> Sum:
     """Return the part of the water that reaches the roots, 0 to 1."""
     m = work.measures
     if m.efficiency_percent is not None:
-        return Sum(m.efficiency_percent / 100, (f"as written: {percent(m.efficiency_percent)}",), (GIVEN,))
-    usual = garden.EFFICIENCIES[m.method]
-    return Sum(usual, (f"{m.method}: {bare(usual)}",), (garden.efficiency_reference(m.method),))
+        return written(m.efficiency_percent / 100, percent(m.efficiency_percent))
+    usual, source = garden.EFFICIENCIES[m.method]
+    return Sum(usual, (f"{Word(m.method)}: {bare(usual)}",), (source,))
 
 
 def sprinkler_rate(work: T) -> Sum | None:
     """Return how fast the ground is wetted in mm/h: as written, caught, or from flow and area; None if unknown."""
     m = work.measures
     if m.rate_mm_per_h is not None:
-        return Sum(m.rate_mm_per_h, (f"as written: {qty(m.rate_mm_per_h, 'mm/h', 3)}",), (GIVEN,))
+        return written(m.rate_mm_per_h, qty(m.rate_mm_per_h, "mm/h"))
     caught = readings(m)
     if caught and m.can_mouth_mm is not None and m.catch_minutes is not None:
         mean = formulae.mean(caught)
         depth = formulae.caught_mm(mean, m.can_mouth_mm)
         rate = formulae.caught_rate(depth, m.catch_minutes)
         working = (
-            f"mean can {qty(mean, 'mL', 3)} = {bare(mean * 1000)} mm³ / (π x {bare(m.can_mouth_mm)}² / 4) = {mm(depth, 3)}",
-            f"{mm(depth, 3)} x 60 / {qty(m.catch_minutes, 'min', 3)} = {qty(rate, 'mm/h', 3)}",
+            f"mean can {qty(mean, 'mL')} = {bare(mean * 1000)} mm³ / (π x {bare(m.can_mouth_mm)}² / 4) = {mm(depth)}",
+            f"{mm(depth)} x 60 / {qty(m.catch_minutes, 'min')} = {qty(rate, 'mm/h')}",
         )
         return Sum(rate, working, (by.SPRINKLER_RATE,))
     flow, each = m.flow_l_per_min, m.head_flow_l_per_min
     if each is not None and m.head_spacing_m is not None:
         area = formulae.head_area_m2(m.head_spacing_m, m.row_spacing_m, triangular=m.head_layout == "triangular")
-        rate = formulae.rate_mm_per_h(each * 60, area)
-        return Sum(
-            rate,
-            (f"60 x {qty(each, 'L/min', 3)} / {qty(area, 'm²', 3)} a head = {qty(rate, 'mm/h', 3)}",),
-            (by.SPRINKLER_RATE,),
-        )
+        return _over_area(each, area, " a head")
     flow = each * m.heads if flow is None and each is not None and m.heads is not None else flow
-    if flow is None or m.area_m2 is None:
-        return None
-    rate = formulae.rate_mm_per_h(flow * 60, m.area_m2)
-    return Sum(
-        rate,
-        (f"60 x {qty(flow, 'L/min', 3)} / {qty(m.area_m2, 'm²', 3)} = {qty(rate, 'mm/h', 3)}",),
-        (by.SPRINKLER_RATE,),
-    )
+    return None if flow is None or m.area_m2 is None else _over_area(flow, m.area_m2)
+
+
+def _over_area(flow_l_per_min: float, area_m2: float, each: Words = "") -> Sum:
+    rate = formulae.rate_mm_per_h(flow_l_per_min * 60, area_m2)
+    line = f"60 x {qty(flow_l_per_min, 'L/min')} / {qty(area_m2, 'm²')}{each} = {qty(rate, 'mm/h')}"
+    return Sum(rate, (line,), (by.SPRINKLER_RATE,))
 
 
 def readings(m: WateringMeasures) -> tuple[float, ...]:
@@ -113,7 +108,8 @@ def multiplier(work: T) -> Sum | None:
         return None
     soft = formulae.soft_multiplier(even)
     if work.measures.uniformity_rule == "soft" or even < LEAST_EVEN:
-        return Sum(soft, (f"soft: 1 / (0.4 + 0.6 x {bare(even)}) = {bare(soft)}",), (by.SOFT,))
+        share, rest = bare(formulae.SOFT_SHARE), bare(1 - formulae.SOFT_SHARE)
+        return Sum(soft, (f"soft: 1 / ({share} + {rest} x {bare(even)}) = {bare(soft)}",), (by.SOFT,))
     strict = formulae.strict_multiplier(even)
     return Sum(strict, (f"strict: 1 / {bare(even)} = {bare(strict)} (soft would be {bare(soft)})",), (by.STRICT,))
 
@@ -129,16 +125,14 @@ def run_time(work: T) -> Sum | None:
     uneven = multiplier(work)
     if uneven is not None:
         found = formulae.run_minutes(depth.value, rate.value, uneven.value)
-        line = (
-            f"60 x {mm(depth.value, 3)} / {qty(rate.value, 'mm/h', 3)} x {bare(uneven.value)} = {qty(found, 'min', 3)}"
-        )
+        line = f"60 x {mm(depth.value, 3)} / {qty(rate.value, 'mm/h', 3)} x {bare(uneven.value)} = {_took(found)}"
         return Sum(found, (*uneven.working, line), (by.SPRINKLER_RATE, *uneven.references))
     part = efficiency(work)
     put_on = formulae.applied(depth.value, part.value)
     found = formulae.run_minutes(put_on, rate.value)
     working = (
-        f"no cans set out: {mm(depth.value, 3)} / {bare(part.value)} = {mm(put_on, 3)} put on",
-        f"60 x {mm(put_on, 3)} / {qty(rate.value, 'mm/h', 3)} = {qty(found, 'min', 3)}",
+        f"no cans set out: {mm(depth.value)} / {bare(part.value)} = {mm(put_on)} put on",
+        f"60 x {mm(put_on, 3)} / {qty(rate.value, 'mm/h', 3)} = {_took(found)}",
     )
     return Sum(found, working, (by.SPRINKLER_RATE, *part.references))
 
@@ -151,11 +145,14 @@ def _drip_time(work: T) -> Sum | None:
     if wanted is None:
         return None
     found = formulae.drip_hours(wanted, m.drippers, m.dripper_flow_l_per_h) * 60
-    line = (
-        f"{qty(wanted, 'L', 3)} / ({m.drippers} drippers x {qty(m.dripper_flow_l_per_h, 'L/h', 3)}) x 60 = {qty(found, 'min', 3)}"
-        + (" for each plant" if m.is_new else "")
-    )
+    drips = f"{Count(m.drippers, 'dripper', 'drippers')} x {qty(m.dripper_flow_l_per_h, 'L/h', 3)}"
+    line = f"{qty(wanted, 'L', 3)} / ({drips}) x 60 = {_took(found)}{' for each plant' if m.is_new else ''}"
     return Sum(found, (line,), (by.DRIP_TIME,))
+
+
+def _took(minutes: float) -> Amount:
+    """Return a run as its sum gives it, for a finding shows that line too."""
+    return qty(minutes, "min", 3)
 
 
 def applied_litres(work: T) -> float | None:
@@ -214,25 +211,23 @@ def bulb(work: T) -> Bulb | None:
 
 
 def summer(work: T) -> str:
-    """Return how hot summers are: as written, else warm where the crew's hottest month passes 30 °C."""
+    """Return how hot summers are: as written, else by the crew's hottest month."""
     own, climate = work.measures.summer, work.crew.climate
-    if own:
-        return own
-    return "warm" if climate is not None and max(climate.max_c) >= 30 else "cool"
+    return own or ("warm" if climate is not None and max(climate.max_c) >= WARM_SUMMER_C else "cool")
 
 
 def plant_litres(work: T) -> Span | None:
     """Return the least and most litres a new plant takes each time: by its stem, else by its pot."""
     m = work.measures
     if m.calliper_mm is not None:
-        return formulae.by_calliper(m.calliper_mm / 10, *tables.LITRES_PER_CM[summer(work)])
-    return None if m.pot_l is None else formulae.by_pot(m.pot_l)
+        return tables.LITRES_PER_CM[summer(work)].times(m.calliper_mm / 10)
+    return None if m.pot_l is None else tables.POT_SHARE.times(m.pot_l)
 
 
-def given_each(work: T, span: Span) -> tuple[float, str]:
+def given_each(work: T, span: Span) -> tuple[float, Words]:
     """Return what a new plant is given each time and how it was chosen: as written, else the middle of `span`."""
     own = work.measures.water_each_l
-    return (own, "as written") if own is not None else ((span.low + span.high) / 2, "the middle of the range")
+    return (span.middle, "the middle of the range") if own is None else (own, "as written")
 
 
 def to_each(work: T) -> float | None:

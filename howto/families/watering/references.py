@@ -2,22 +2,12 @@
 
 from howto.model.reference import Grade, from_memory, source
 
-FAO56 = source(
-    Grade.B,
-    "Crop evapotranspiration (Irrigation and Drainage Paper 56)",
-    "FAO",
-    "1998",
-    "chapters 2 to 4; read in reprints of its worked examples",
-)
-FAO56_SOIL = source(Grade.A, "Crop evapotranspiration (Irrigation and Drainage Paper 56)", "FAO", "1998", "chapter 8")
-FAO56_TABLES = source(
-    Grade.B,
-    "Crop evapotranspiration (Irrigation and Drainage Paper 56)",
-    "FAO",
-    "1998",
-    "tables 12 and 22, as transcribed by USDA-ARS",
-)
+PAPER = "Crop evapotranspiration (Irrigation and Drainage Paper 56)"
+FAO56 = source(Grade.B, PAPER, "FAO", "1998", "chapters 2 to 4; read in reprints of its worked examples")
+FAO56_SOIL = source(Grade.A, PAPER, "FAO", "1998", "chapter 8")
+FAO56_TABLES = source(Grade.B, PAPER, "FAO", "1998", "tables 12 and 22, as transcribed by USDA-ARS")
 HARGREAVES = from_memory("FAO Irrigation and Drainage Paper 56, 1998, equation 52")
+USUAL_DEPLETION = from_memory("FAO Irrigation and Drainage Paper 56, 1998: p of about 0.5 for many plants")
 LANDSCAPE = source(Grade.A, "Salt management guide: KL = ks x kd x kmc", "University of California authors")
 SPECIES_FACTORS = source(Grade.B, "Species factors for garden plants", "Sacramento-area stormwater partnership")
 DENSITY_FACTORS = from_memory(
@@ -27,15 +17,9 @@ EFFICIENCY = source(
     Grade.A, "Water-efficient landscape worksheet, appendix B", "City of Gridley", "2015", "0.75 spray, 0.81 drip"
 )
 HAND_EFFICIENCY = from_memory("water from a hose or can at the stem reaches the roots to about 0.9")
-LITRE_A_MM = source(
-    Grade.A, "Converting readily available water to litres for drip irrigation", "DPIRD Western Australia"
-)
-DRIP_TIME = source(
-    Grade.A,
-    "Converting readily available water to litres for drip irrigation",
-    "DPIRD Western Australia",
-    place="worked irrigation times",
-)
+TO_LITRES = "Converting readily available water to litres for drip irrigation"
+LITRE_A_MM = source(Grade.A, TO_LITRES, "DPIRD Western Australia")
+DRIP_TIME = source(Grade.A, TO_LITRES, "DPIRD Western Australia", place="worked irrigation times")
 SOIL_WATER = source(Grade.B, "Soil water characteristics by texture", "Saxton and Rawls", "2006", "as reproduced")
 SOIL_WATER_CLAY = source(Grade.A, "Soil moisture table after Israelsen, 1932", "New Mexico State University")
 INTAKE = source(
@@ -84,4 +68,3 @@ BALL_DEPTH = source(
 )
 BACKFLOW = from_memory("a tap that feeds a garden line has a backflow preventer, as most water suppliers ask")
 COOL_HOURS = from_memory("water given early in the day loses least to sun and wind, and leaves dry before night")
-USUAL_DEPLETION = from_memory("FAO Irrigation and Drainage Paper 56, 1998: p of about 0.5 for many plants")

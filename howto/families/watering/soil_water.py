@@ -7,12 +7,8 @@ from math import ceil, floor, log, pi
 from typing import NamedTuple
 
 LEAST_DEPLETION, MOST_DEPLETION = 0.1, 0.8  # FAO-56, bounds on p
-DEPLETION_SLOPE = 0.04  # FAO-56: p moves by this for each mm a day away from 5
-
-
-def by_volume(share_by_weight: float, density_g_per_cm3: float) -> float:
-    """Return a water content by volume from one by weight and the soil's dry density."""
-    return share_by_weight * density_g_per_cm3
+YEAR_DAYS = 365
+DEPLETION_SLOPE, TABLE_USE_MM = 0.04, 5  # FAO-56: p moves by this for each mm a day away from what its table is for
 
 
 def total_available_mm(field_capacity: float, wilting_point: float, root_m: float) -> float:
@@ -27,7 +23,7 @@ def readily_available_mm(total_mm: float, depletion: float) -> float:
 
 def adjusted_depletion(table: float, plant_water_mm: float) -> float:
     """Return p for a day's plant water use: p = table + 0.04 (5 - ETc), kept within 0.1 to 0.8."""
-    return min(MOST_DEPLETION, max(LEAST_DEPLETION, table + DEPLETION_SLOPE * (5 - plant_water_mm)))
+    return min(MOST_DEPLETION, max(LEAST_DEPLETION, table + DEPLETION_SLOPE * (TABLE_USE_MM - plant_water_mm)))
 
 
 def stress_factor(total_mm: float, depletion: float, dried_mm: float) -> float:
@@ -43,13 +39,8 @@ def days_between(readily_mm: float, plant_water_mm: float) -> float:
 
 
 def whole_days(days: float) -> int:
-    """Return the days as they are kept in practice: rounded down, at least one."""
-    return max(1, floor(days + 1e-9))
-
-
-def held_litres(area_m2: float, root_cm: float, easy_mm_per_cm: float) -> float:
-    """Return the easily taken water held under an area, from mm per cm of soil."""
-    return area_m2 * root_cm * easy_mm_per_cm
+    """Return the days as they are kept in practice: rounded down, at least one and at most a year's."""
+    return min(YEAR_DAYS, max(1, floor(days + 1e-9)))
 
 
 def wetted_m(depth_mm: float, available: float, dried_share: float) -> float:

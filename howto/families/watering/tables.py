@@ -1,8 +1,12 @@
 """What is known of crops, plants and soils, as plain numbers; who says so stands in references.py."""
 
+from collections.abc import Iterable
 from typing import Literal, NamedTuple
 
 from howto.families.watering.formulae import Span, Stage
+from howto.families.watering.soil_water import YEAR_DAYS
+from howto.quantities import convert
+from howto.quantities.amounts import Count, Words, bare
 
 
 class Crop(NamedTuple):
@@ -69,6 +73,12 @@ DENSITY: dict[str, Span] = {"low": Span(0.5, 0.9), "average": Span(1.0, 1.0), "h
 MICROCLIMATE: dict[str, Span] = {"low": Span(0.5, 0.9), "average": Span(1.0, 1.0), "high": Span(1.1, 1.4)}
 
 
+def whole(ranges: Iterable[Span]) -> Span:
+    """Return the range that takes in several."""
+    lows, highs = zip(*ranges, strict=True)
+    return Span(min(lows), max(highs))
+
+
 class Soil(NamedTuple):
     """Field capacity and wilting point as shares of volume, and the least steady intake in mm/h.
 
@@ -80,11 +90,6 @@ class Soil(NamedTuple):
     wilting_point: float
     intake_mm_per_h: float
     wide_mm: float
-
-    @property
-    def available(self) -> float:
-        """Field capacity less wilting point."""
-        return self.field_capacity - self.wilting_point
 
 
 # Water: Saxton and Rawls 2006; clay from Israelsen 1932 (New Mexico State) as weight x density.
@@ -107,46 +112,42 @@ SoilName = Literal[
     "clay",
 ]  # fmt: skip
 
-# Litres per cm of calliper at each watering. Cool: University of Minnesota, 1 to 1.5 US gal/in. Warm:
-# University of Florida 2 US gal/in, and 3 from a nursery column.
+# Water for a stem at each watering. Cool: University of Minnesota. Warm: University of Florida's 2, and 3 from a
+# nursery column.
 Summer = Literal["cool", "warm"]
-LITRES_PER_CM: dict[str, Span] = {"cool": Span(1.4903, 2.2355), "warm": Span(2.9806, 4.4710)}
+US_GAL_PER_IN: dict[str, Span] = {"cool": Span(1, 1.5), "warm": Span(2, 3)}
+LITRES_PER_CM = {summer: rates.times(convert(1, "US gal/in", "L/cm")) for summer, rates in US_GAL_PER_IN.items()}
+POT_SHARE = Span(0.25, 0.30)  # of its pot, for a shrub: University of Minnesota
+ROOTED_MONTHS_PER_IN = Span(3, 4)  # see references.ESTABLISHED
+POT_MONTHS_PER_IN = Span(1, 2)  # and so many more from a container
 
-# The first year: University of Minnesota (weeks 1 to 2 daily, 3 to 12 every 2 to 3 days, then weekly), and
-# University of Florida for calliper to 50 mm (two weeks daily, two months every other day, then weekly).
-YEAR_DAYS = 365
+
+def _year(first: Words, daily_until: int, then: Words, then_until: int, every: tuple[int, int]) -> tuple[Stage, ...]:
+    """Return a first year by its days: daily, then every few days, then weekly."""
+    return (
+        Stage(first, 0, daily_until, 1, 1),
+        Stage(then, daily_until, then_until, *every),
+        Stage("to the end of the year", then_until, YEAR_DAYS, 7, 7),
+    )
+
+
+# The first year: University of Minnesota where summers are cool; University of Florida for calliper to 50 mm where
+# they are warm, and for larger trees there a nursery column.
+_FORTNIGHT = f"weeks {bare(1)} to {bare(2)}"
 FIRST_YEAR: dict[str, tuple[Stage, ...]] = {
-    "cool": (
-        Stage("weeks 1 to 2", 0, 14, 1, 1),
-        Stage("weeks 3 to 12", 14, 84, 2, 3),
-        Stage("to the end of the year", 84, YEAR_DAYS, 7, 7),
-    ),
-    "warm": (
-        Stage("weeks 1 to 2", 0, 14, 1, 1),
-        Stage("the next 2 months", 14, 75, 2, 2),
-        Stage("to the end of the year", 75, YEAR_DAYS, 7, 7),
-    ),
+    "cool": _year(_FORTNIGHT, 14, f"weeks {bare(3)} to {bare(12)}", 84, (2, 3)),
+    "warm": _year(_FORTNIGHT, 14, f"the next {Count(2, 'month', 'months')}", 75, (2, 2)),
 }
-# Larger trees where summers are warm (a nursery column): 50 to 100 mm daily 1 month, then alternate days
-# 3 months; over 100 mm daily 6 weeks, then alternate days 5 months.
-WARM_50_MM = (
-    Stage("month 1", 0, 30, 1, 1),
-    Stage("the next 3 months", 30, 121, 2, 2),
-    Stage("to the end of the year", 121, YEAR_DAYS, 7, 7),
-)
-WARM_100_MM = (
-    Stage("weeks 1 to 6", 0, 42, 1, 1),
-    Stage("the next 5 months", 42, 194, 2, 2),
-    Stage("to the end of the year", 194, YEAR_DAYS, 7, 7),
+WARM_BY_CALLIPER_MM = (
+    (100, _year(f"weeks {bare(1)} to {bare(6)}", 42, f"the next {Count(5, 'month', 'months')}", 194, (2, 2))),
+    (50, _year(f"month {bare(1)}", 30, f"the next {Count(3, 'month', 'months')}", 121, (2, 2))),
 )
 
 
 def first_year(summer: str, calliper_mm: float | None) -> tuple[Stage, ...]:
     """Return the stages of the first year for a summer and a calliper."""
-    if summer == "warm" and calliper_mm is not None and calliper_mm > 100:
-        return WARM_100_MM
-    if summer == "warm" and calliper_mm is not None and calliper_mm > 50:
-        return WARM_50_MM
+    if summer == "warm" and calliper_mm is not None:
+        return next((year for over, year in WARM_BY_CALLIPER_MM if calliper_mm > over), FIRST_YEAR[summer])
     return FIRST_YEAR[summer]
 
 

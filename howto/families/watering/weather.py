@@ -83,54 +83,24 @@ def solar(weather: Weather, above_air: float, daylight: float) -> float:
 
 def terms(weather: Weather) -> Terms:
     """Return the full formula's terms; what was not measured is filled in the way FAO-56 says."""
-    mean = (weather.max_c + weather.min_c) / 2
+    mean_c = (weather.max_c + weather.min_c) / 2
     blown = weather.wind_m_per_s
     wind = et.WIND_UNKNOWN_M_PER_S if blown is None else et.wind_at_2_m(blown, weather.wind_height_m)
-    slope = et.slope_kpa_per_c(mean)
-    psychrometric = et.psychrometric_kpa_per_c(et.pressure_kpa(weather.altitude_m))
-    full = et.mean_saturation_kpa(weather.max_c, weather.min_c)
-    held = vapour(weather)
-    above_air = extraterrestrial(weather)
-    daylight = et.daylight_hours(weather.latitude_deg, weather.day)
-    sun = solar(weather, above_air, daylight)
-    clear = et.clear_sky_mj_per_m2(above_air, weather.altitude_m)
+    slope = et.slope_kpa_per_c(mean_c)
+    gamma = et.psychrometric_kpa_per_c(et.pressure_kpa(weather.altitude_m))
+    full, held = et.mean_saturation_kpa(weather.max_c, weather.min_c), vapour(weather)
+    above, daylight = extraterrestrial(weather), et.daylight_hours(weather.latitude_deg, weather.day)
+    sun, clear = solar(weather, above, daylight), et.clear_sky_mj_per_m2(above, weather.altitude_m)
     short = et.net_shortwave_mj_per_m2(sun)
     long = et.net_longwave_mj_per_m2(weather.max_c, weather.min_c, held, sun, clear)
-    month = mean if weather.month_c is None else weather.month_c
-    heat = 0.0 if weather.previous_c is None else et.monthly_soil_heat_mj_per_m2(month, weather.previous_c)
-    depth = et.penman_monteith_mm(short - long, heat, mean, wind, full, held, slope, psychrometric)
-    return Terms(
-        mean_c=mean,
-        wind=wind,
-        slope=slope,
-        psychrometric=psychrometric,
-        saturation=full,
-        vapour=held,
-        extraterrestrial=above_air,
-        daylight=daylight,
-        solar=sun,
-        clear_sky=clear,
-        net_shortwave=short,
-        net_longwave=long,
-        net=short - long,
-        soil_heat=heat,
-        mm_per_day=depth,
-    )
-
-
-def reference_mm(weather: Weather) -> float:
-    """Return ETo in mm a day by the full formula."""
-    return terms(weather).mm_per_day
+    month_c = mean_c if weather.month_c is None else weather.month_c
+    heat = 0.0 if weather.previous_c is None else et.monthly_soil_heat_mj_per_m2(month_c, weather.previous_c)
+    depth = et.penman_monteith_mm(short - long, heat, mean_c, wind, full, held, slope, gamma)
+    sunny = (above, daylight, sun, clear, short, long, short - long)
+    return Terms(mean_c, wind, slope, gamma, full, held, *sunny, heat, depth)
 
 
 def only_temperature(weather: Weather) -> bool:
     """Tell whether nothing but temperature is known, so that the temperature-only formula is the one to use."""
-    known = (
-        weather.vapour_kpa,
-        weather.humidity_max_percent,
-        weather.humidity_percent,
-        weather.wind_m_per_s,
-        weather.sunshine_hours,
-        weather.solar_mj_per_m2,
-    )
-    return all(each is None for each in known)
+    air = weather.vapour_kpa, weather.humidity_max_percent, weather.humidity_percent, weather.wind_m_per_s
+    return all(each is None for each in (*air, weather.sunshine_hours, weather.solar_mj_per_m2))

@@ -1,5 +1,6 @@
 """The drawings of watering: which are drawn, how big, and that their words are the figures'."""
 
+from dataclasses import replace
 from datetime import date
 from math import isfinite
 from typing import Any
@@ -7,13 +8,14 @@ from typing import Any
 import pytest
 from hypothesis import given
 
+from howto.compute.ready import told as told_drawing
 from howto.families.watering import FAMILY
-from howto.model.technique import AnyTechnique
 from howto.shapes import Drawing, Line, Polygon, Role, extent
 from tests.families.watering.test_figures import TODAY, VALLEY
 from tests.families.watering.test_rules import MEASURES
 from tests.support.builders import technique
 from tests.support.drawings import words_of
+from tests.support.told import told
 
 CANS = (31.0, 34.0, 29.0, 22.0, 36.0, 39.0, 37.0, 27.0, 33.0, 40.0, 38.0, 30.0, 24.0, 31.0, 28.0, 21.0)
 SPRINKLER: dict[str, Any] = {
@@ -41,8 +43,10 @@ HEDGE: dict[str, Any] = {
 
 
 def drawn(today: date = TODAY, **measures: Any) -> tuple[Drawing, ...]:
-    made: AnyTechnique = technique(FAMILY, crew=VALLEY, **measures)
-    return FAMILY.drawings(made, today)
+    """Return the drawings as their reader sees them, spaces plain."""
+    made = technique(FAMILY, crew=VALLEY, **measures)
+    seen = [told_drawing(each, made.reader) for each in FAMILY.drawings(made, today)]
+    return tuple(replace(each, caption=told(each.caption), alt=told(each.alt)) for each in seen)
 
 
 def outlines(drawing: Drawing, role: Role) -> list[tuple[tuple[float, float], ...]]:
@@ -52,8 +56,8 @@ def outlines(drawing: Drawing, role: Role) -> list[tuple[tuple[float, float], ..
 def test_a_sprinkler_has_its_cans_its_soil_and_its_day() -> None:
     cans, soil, day = drawn(**SPRINKLER)
     assert cans.caption == "16 cans: evenness 75.2 %"
-    assert soil.caption.replace("\u00a0", " ") == "In clay loam: one watering wets 214 mm"
-    assert day.caption.replace("\u00a0", " ") == "5 cycles of 13.5 min, 30 min apart"
+    assert soil.caption == "In clay loam: one watering wets 214 mm"
+    assert day.caption == "5 cycles of 13.5 min, 30 min apart"
 
 
 def test_the_dry_quarter_is_hatched_and_no_more() -> None:
@@ -88,7 +92,7 @@ def test_the_soil_is_wet_as_deep_as_the_figure_says() -> None:
 
 def test_water_below_the_roots_is_hatched() -> None:
     (soil,) = drawn(wanted_depth_mm=35.0, depletion_fraction=0.5)
-    assert soil.alt.replace("\u00a0", " ").endswith("roots go 300 mm deep; what passes them is hatched and lost.")
+    assert soil.alt.endswith("roots go 300 mm deep; what passes them is hatched and lost.")
     (lost,) = outlines(soil, Role.REMOVE)
     assert max(y for _, y in lost) == -300
     assert min(y for _, y in lost) == pytest.approx(-500, abs=20)  # 35 / (140 x 0.5) = 0.5 m

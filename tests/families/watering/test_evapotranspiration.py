@@ -12,7 +12,7 @@ from pyfao56.refet import ascedaily
 from refet import Daily
 
 from howto.families.watering import evapotranspiration as et
-from howto.families.watering.weather import Terms, Weather, only_temperature, reference_mm, terms
+from howto.families.watering.weather import Terms, Weather, only_temperature, terms
 
 ONE_PERCENT = 0.01
 
@@ -101,7 +101,7 @@ def test_vapour_deficit_of_w2() -> None:
 
 
 def test_w3_by_the_exact_formula() -> None:
-    assert reference_mm(SURAKARTA) == pytest.approx(3.25, abs=0.005)
+    assert terms(SURAKARTA).mm_per_day == pytest.approx(3.25, abs=0.005)
 
 
 def test_w5_temperature_only() -> None:
@@ -179,7 +179,7 @@ def test_what_is_missing_is_filled_as_the_paper_says() -> None:
     """FAO-56 example 20 (memory): 4.56 mm a day with the dew point at Tmin, wind 2 m/s and Rs from temperature."""
     assert terms(LYON).vapour == pytest.approx(1.68, abs=0.005)
     assert terms(LYON).wind == 2.0
-    assert reference_mm(LYON) == pytest.approx(4.56, abs=0.03)
+    assert terms(LYON).mm_per_day == pytest.approx(4.56, abs=0.03)
 
 
 def test_highest_humidity_alone_is_enough() -> None:

@@ -7,14 +7,13 @@ import pytest
 from hypothesis import given
 
 from howto.families.watering import FAMILY
-from howto.families.watering.measures import WateringMeasures
 from howto.model.crew import Climate, Crew
 from howto.model.figure import Figure
 from howto.model.plants import Plant, PlantBook, Words
 from howto.model.reference import Grade
-from howto.model.technique import Technique
 from tests.families.watering.test_rules import MEASURES
 from tests.support.builders import technique
+from tests.support.told import told_figure
 
 TODAY = date(2027, 4, 5)
 CLIMATE = Climate(
@@ -34,8 +33,9 @@ def figures(
     today: date = TODAY,
     **measures: Any,
 ) -> dict[str, Figure]:
-    made: Technique[WateringMeasures] = technique(FAMILY, having, crew=crew, book=book, **measures)
-    return {figure.name: figure for figure in FAMILY.figures(made, today)}
+    """Return the figures by name, told to a reader of metric English."""
+    made = technique(FAMILY, having, crew=crew, book=book, **measures)
+    return {figure.name: told_figure(figure) for figure in FAMILY.figures(made, today)}
 
 
 def value(found: dict[str, Figure], name: str) -> float:

@@ -9,9 +9,19 @@ from hypothesis import strategies as st
 from howto.families.watering import formulae, soil_water, tables
 from howto.quantities import QuantityError, convert, parse
 
-LITRE_A_US_GAL = 3.785411784
-
 CATCH = (47, 42, 45, 24, 13, 26, 33, 34, 27, 30, 40, 44, 32, 12, 12)  # mL, NC State University (A)
+
+
+CODE_GALLONS = 0.62  # US gal that lie 1 in deep on 1 sq ft, as Californian water budgets print it
+
+
+def us_gallons(area_sq_ft: float, depth_in: float) -> float:
+    return convert(formulae.litres(convert(area_sq_ft, "ft2", "m2"), convert(depth_in, "in", "mm")), "L", "US gal")
+
+
+def rate_in_per_h(flow_us_gpm: float, area_sq_ft: float) -> float:
+    flow_l_per_h = convert(flow_us_gpm, "US gal/min", "L/h")
+    return convert(formulae.rate_mm_per_h(flow_l_per_h, convert(area_sq_ft, "ft2", "m2")), "mm/h", "in/h")
 
 
 # -- plants and areas --
@@ -39,27 +49,22 @@ def test_w15_tree_in_the_wind() -> None:
 
 
 def test_w17_water_budget() -> None:
-    """A completed state worksheet, 2021 (A): the worksheet's 0.62 is used, and nowhere else (trap T-13)."""
-    factor = formulae.adjustment_factor(0.5, 0.81)
+    """A completed state worksheet, 2021 (A): ETo 43 in, plant factor 0.5 over efficiency 0.81 on 204 sq ft."""
+    factor = formulae.applied(0.5, 0.81)
     assert factor == pytest.approx(0.617, abs=0.0005)
-    assert round(factor, 3) * 204 == pytest.approx(125.868, abs=0.1)
-    assert formulae.estimated_use_us_gal(43.0, 0.617 * 0.81, 0.81, 204) == pytest.approx(3355.64, abs=0.1)
+    assert formulae.litres(204, round(factor, 3)) == pytest.approx(125.868, abs=0.1)
+    assert 43.0 * CODE_GALLONS * round(factor, 3) * 204 == pytest.approx(3355.64, abs=0.1)
 
 
 def test_trap_t13_gallons_by_the_exact_factor() -> None:
     """0.62 in codes against 144/231 = 0.6234: half a percent too little."""
-    assert formulae.us_gallons(1, 1) == pytest.approx(0.6234, abs=0.00005)
-    assert formulae.CODE_GALLONS_PER_SQ_FT_INCH / formulae.us_gallons(1, 1) == pytest.approx(0.9946, abs=0.0001)
-
-
-def test_allowance() -> None:
-    """City of Gridley code, 2015: ETo x 0.62 x (0.55 x LA + 0.45 x SLA), worked by hand for 1000 and 200 sq ft."""
-    assert formulae.allowance_us_gal(50, 0.55, 1000, 200) == pytest.approx(19840)
+    assert us_gallons(1, 1) == pytest.approx(0.6234, abs=0.00005)
+    assert CODE_GALLONS / us_gallons(1, 1) == pytest.approx(0.9946, abs=0.0001)
 
 
 def test_h45_an_inch_on_100_sq_ft() -> None:
     """New Mexico State University, 2014 (A): 62.4 gal, within 0.1."""
-    assert formulae.us_gallons(100, 1) == pytest.approx(62.4, abs=0.1)
+    assert us_gallons(100, 1) == pytest.approx(62.4, abs=0.1)
 
 
 def test_a_millimetre_on_a_square_metre_is_a_litre() -> None:
@@ -72,15 +77,15 @@ def test_a_millimetre_on_a_square_metre_is_a_litre() -> None:
 
 def test_w19_rate() -> None:
     """Klickitat PUD (A): 10 gpm on 1000 sq ft."""
-    assert formulae.rate_in_per_h(10, 1000) == pytest.approx(0.9625, abs=0.001)
-    assert convert(formulae.rate_in_per_h(10, 1000), "in/h", "mm/h") == pytest.approx(24.4, abs=0.05)
+    assert rate_in_per_h(10, 1000) == pytest.approx(0.9625, abs=0.001)
+    assert convert(rate_in_per_h(10, 1000), "in/h", "mm/h") == pytest.approx(24.4, abs=0.05)
 
 
 def test_w20_heads_on_a_strip() -> None:
     """Slides of sample problems (C): 6 heads at 1.0 and 4 at 0.5 gpm on 60 x 15 ft give 0.86 in/h."""
     flow = 6 * 1.0 + 4 * 0.5
     assert flow == 8.0
-    assert formulae.rate_in_per_h(flow, 60 * 15) == pytest.approx(0.86, abs=0.005)
+    assert rate_in_per_h(flow, 60 * 15) == pytest.approx(0.86, abs=0.005)
 
 
 def test_w21_measuring_can() -> None:
@@ -162,9 +167,9 @@ def test_w29_held_under_a_tree() -> None:
 
     Two drippers hold 34 L; the page does not give their wetted area, which 34 L makes 1.62 m².
     """
-    assert soil_water.held_litres(9, 30, 0.70) == pytest.approx(189, abs=1)
+    assert formulae.litres(9, 30 * 0.70) == pytest.approx(189, abs=1)
     assert pytest.approx(21) == 30 * 0.70
-    assert soil_water.held_litres(1.62, 30, 0.70) == pytest.approx(34, abs=1)
+    assert formulae.litres(1.62, 30 * 0.70) == pytest.approx(34, abs=1)
 
 
 def test_w31_bed_on_drip() -> None:
@@ -178,9 +183,9 @@ def test_w31_bed_on_drip() -> None:
 
 def test_h44_hose_on_a_trunk() -> None:
     """A general page (C): 5 in of trunk at 10 gal an inch is 50 gal; at 10 gal in 5 min it takes 25 min."""
-    gallons = formulae.by_calliper(5, 10, 10)
+    gallons = formulae.Span(10, 10).times(5)
     assert gallons == (50, 50)
-    assert formulae.gallon_minutes(gallons.low, 10, 5) == 25
+    assert formulae.drip_hours(gallons.low, 1, 10 / 5) == 25  # minutes, of gallons a minute
 
 
 # -- new trees and shrubs --
@@ -188,28 +193,31 @@ def test_h44_hose_on_a_trunk() -> None:
 
 def test_w39_h43_two_inch_tree() -> None:
     """University of Minnesota Extension (A): 2 to 3 US gal, 7.6 to 11.4 L; Florida (A): 4 US gal, 15.1 L."""
-    assert formulae.by_calliper(2, 1, 1.5) == (2, 3)
-    cool = formulae.by_calliper(5.08, *tables.LITRES_PER_CM["cool"])
+    assert tables.US_GAL_PER_IN["cool"].times(2) == (2, 3)
+    cool = tables.LITRES_PER_CM["cool"].times(5.08)
     assert tuple(cool) == pytest.approx((7.6, 11.4), abs=0.1)
-    assert formulae.by_calliper(5.08, *tables.LITRES_PER_CM["warm"]).low == pytest.approx(15.1, abs=0.1)
+    assert tables.LITRES_PER_CM["warm"].times(5.08).low == pytest.approx(15.1, abs=0.1)
     assert convert(2, "US gal", "L") == pytest.approx(7.6, abs=0.1)
 
 
 def test_w40_five_centimetre_tree() -> None:
     """University of Minnesota Extension (A): 7.5 to 11.2 L."""
-    found = formulae.by_calliper(5, *tables.LITRES_PER_CM["cool"])
+    found = tables.LITRES_PER_CM["cool"].times(5)
     assert tuple(found) == pytest.approx((7.5, 11.2), abs=0.1)
 
 
 def test_w41_shrub_from_a_pot() -> None:
     """University of Minnesota Extension (A): 25 to 30 % of 10 L."""
-    assert tuple(formulae.by_pot(10)) == pytest.approx((2.5, 3.0))
+    assert tuple(tables.POT_SHARE.times(10)) == pytest.approx((2.5, 3.0))
 
 
 def test_w42_twelve_weeks() -> None:
     """University of Minnesota Extension (A): 14 + 23.3 to 35 = 37 to 49, within 1."""
     daily, then, _ = tables.FIRST_YEAR["cool"]
-    first, second = formulae.stage_waterings(daily), formulae.stage_waterings(then)
+    first, second = (
+        formulae.waterings(stage.end_day - stage.start_day, stage.every_low, stage.every_high)
+        for stage in (daily, then)
+    )
     assert first == (14, 14)
     assert tuple(second) == pytest.approx((23.3, 35), abs=0.05)
     assert first.low + second.low == pytest.approx(37, abs=1)
@@ -268,7 +276,7 @@ def test_every_crop_and_soil_may_be_written() -> None:
 
 @pytest.mark.parametrize("soil", tables.SOILS.values(), ids=tables.SOILS)
 def test_soils_hold_water(soil: tables.Soil) -> None:
-    assert 0.04 < soil.available < 0.25
+    assert 0.04 < soil.field_capacity - soil.wilting_point < 0.25
     assert soil.intake_mm_per_h >= 1
 
 
@@ -288,18 +296,6 @@ POSITIVE = st.floats(0.01, 1e4)
 @given(area=POSITIVE, depth=POSITIVE)
 def test_double_the_area_double_the_litres(area: float, depth: float) -> None:
     assert formulae.litres(2 * area, depth) == pytest.approx(2 * formulae.litres(area, depth))
-
-
-@given(area_sq_ft=POSITIVE, depth_in=st.floats(0.01, 20))
-def test_gallons_and_litres_agree(area_sq_ft: float, depth_in: float) -> None:
-    metric = formulae.litres(area_sq_ft * 0.09290304, depth_in * 25.4)
-    assert formulae.us_gallons(area_sq_ft, depth_in) * LITRE_A_US_GAL == pytest.approx(metric)
-
-
-@given(gpm=st.floats(0.1, 500), area_sq_ft=st.floats(1, 1e5))
-def test_inches_and_millimetres_an_hour_agree(gpm: float, area_sq_ft: float) -> None:
-    metric = formulae.rate_mm_per_h(gpm * LITRE_A_US_GAL * 60, area_sq_ft * 0.09290304)
-    assert formulae.rate_in_per_h(gpm, area_sq_ft) * 25.4 == pytest.approx(metric)
 
 
 @given(readings=st.lists(st.floats(0.1, 500), min_size=1, max_size=60))

@@ -18,8 +18,7 @@ def test_w32_water_by_weight() -> None:
 
 
 def _per_metre(capacity: float, wilting: float, density: float) -> float:
-    high, low = (soil_water.by_volume(each / 100, density) for each in (capacity, wilting))
-    return soil_water.total_available_mm(high, low, 1.0)
+    return soil_water.total_available_mm(capacity / 100 * density, wilting / 100 * density, 1.0)
 
 
 @pytest.mark.parametrize(

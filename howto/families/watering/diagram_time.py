@@ -7,12 +7,11 @@ from datetime import date, timedelta
 
 from howto.families.watering import needs, plan, soil_water
 from howto.families.watering.figures_running import LEAST_SOAK_MIN, cycles_for, run_minutes, soak_for
-from howto.families.watering.figures_young import every_words
+from howto.families.watering.figures_young import every
 from howto.families.watering.measures import WateringMeasures
-from howto.languages.reader import day_told as shown_day
+from howto.families.watering.needs import between
 from howto.model.work import Work
-from howto.quantities.amounts import bare, qty
-from howto.seasons import month_name
+from howto.quantities.amounts import Count, Word, bare, dated, qty
 from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, rectangle
 
 T = Work[WateringMeasures]
@@ -25,10 +24,11 @@ FOOT_MM = -7 * CELL_MM
 
 def day_bar(work: T) -> Drawing:
     """Return the day's bar: water on, soak, water on; and the water standing on the soil meanwhile."""
-    m, units = work.measures, work.crew.units
+    m = work.measures
     total, cycles = run_minutes(work) or 1.0, m.cycles or cycles_for(work) or 2
-    least = soak_for(work, cycles) or LEAST_SOAK_MIN
-    soak = least if m.soak_minutes is None else m.soak_minutes
+    least = soak_for(work, cycles)
+    usual = least.value if least else LEAST_SOAK_MIN
+    soak = usual if m.soak_minutes is None else m.soak_minutes
     drawn = soil_water.day_plan(total / cycles * min(cycles, MOST_DRAWN), min(cycles, MOST_DRAWN), soak)
     end = drawn[-1].off + soak
     scale, tall = LONG_MM / end, LONG_MM * 0.22
@@ -36,16 +36,17 @@ def day_bar(work: T) -> Drawing:
     shapes += [Polygon(rectangle(each.on * scale, 0, each.off * scale, tall), Role.WATER) for each in drawn]
     shapes += [Line(((0, 0), (LONG_MM, 0)), Role.GROUND), Line(_standing(work, drawn, end, scale, tall), Role.ACCENT)]
     on = drawn[0].off
-    shapes.append(Dimension((0, tall), (on * scale, tall), f"{qty(on, 'min')}", offset=tall * 0.5))
+    shapes.append(Dimension((0, tall), (on * scale, tall), str(qty(on, "min")), offset=tall * 0.5))
     if soak > 0:
-        shapes.append(Dimension((on * scale, 0), ((on + soak) * scale, 0), f"{qty(soak, 'min')}", offset=-tall))
+        shapes.append(Dimension((on * scale, 0), ((on + soak) * scale, 0), str(qty(soak, "min")), offset=-tall))
         shapes.append(Label(((on + soak / 2) * scale, -tall * 0.25), "soak: water off"))
-    shapes.append(Label((drawn[-1].on * scale + on * scale / 2, tall * 0.7), f"cycle {len(drawn)} of {cycles}"))
-    all_day = total + soak * (cycles - 1)
+    middle = (drawn[-1].on * scale + on * scale / 2, tall * 0.7)
+    shapes.append(Label(middle, f"cycle {bare(len(drawn))} of {bare(cycles)}"))
+    times, all_day = Count(cycles, "cycle", "cycles"), total + soak * (cycles - 1)
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"{cycles} cycles of {qty(on, 'min')}, {qty(soak, 'min')} apart",
-        alt=f"A day's bar: {cycles} cycles of {qty(on, 'min')} with {qty(soak, 'min')} of soak, "
+        caption=f"{times} of {qty(on, 'min')}, {qty(soak, 'min')} apart",
+        alt=f"A day's bar: {times} of {qty(on, 'min')} with {qty(soak, 'min')} of soak, "
         f"{qty(all_day, 'min')} from start to end. A line shows water standing on the soil in each cycle and "
         "sinking in while it soaks.",
         true=False,
@@ -82,25 +83,24 @@ def first_weeks(work: T, today: date) -> Drawing:
     for number, stage in enumerate(stage for stage in stages if stage.start_day < days):
         end = min(stage.end_day, days)
         shapes += [Polygon(_drop(*_cell(day)), Role.WATER) for day in range(stage.start_day, end, stage.every_high)]
-        often = f"every {every_words(stage)}"
-        said.append(often)
+        said.append(every(stage))
         left, right = (stage.start_day / 7 * CELL_MM, FOOT_MM), (end / 7 * CELL_MM, FOOT_MM)
         first = planted + timedelta(days=stage.start_day)
-        words = f"{first.day} {month_name(first.month)[:3]}: {often}"
+        words = f"{dated(first, 'short')}: {Word(every(stage))}"
         shapes.append(Dimension(left, right, words, offset=-CELL_MM * (0.9 + 0.9 * (number % 2))))
     gone = round((work.measures.planted_weeks or 0.0) * 7)
     if gone < days:
         x, y = _cell(gone)
         half = CELL_MM / 2
         shapes.append(Line(rectangle(x - half, y - half, x + half, y + half), Role.ACCENT, closed=True))
-    planting = shown_day(planted, work.crew.language)
     span = plan.plant_litres(work)
-    each = f", {bare(span.low)} to {qty(span.high, 'L', 3)} a plant" if span else ""
+    each = f", {between(span, 'L')} a plant" if span else ""
+    weeks, planting = Count(WEEKS_DRAWN, "week", "weeks"), dated(planted)
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"The first {WEEKS_DRAWN} weeks, planted {planting}{', today ringed' if gone < days else ''}",
-        alt=f"A calendar of {WEEKS_DRAWN} weeks from planting on {planting}, a drop for each watering{each}: "
-        f"{', then '.join(said)}.",
+        caption=f"The first {weeks}, planted {planting}{', today ringed' if gone < days else ''}",
+        alt=f"A calendar of {weeks} from planting on {planting}, a drop for each watering{each}: "
+        f"{', then '.join(str(Word(each)) for each in said)}.",
         true=False,
     )
 
