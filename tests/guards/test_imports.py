@@ -35,7 +35,7 @@ BELOW = {
     "families": {"model", "languages", *ALONE},
     **{stage: {stage, "model", "languages", *ALONE} for stage in STAGES},
     "jobs": {"jobs", "families", "model", "languages", "data", *ALONE, *STAGES},
-    "cli": {"jobs", "model", *ALONE},
+    "cli": {"jobs", "model", "languages", *ALONE},
 }
 
 
