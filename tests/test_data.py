@@ -261,8 +261,7 @@ def test_yearly_nitrogen_is_the_published_one(name: str, low: float, high: float
 
 
 @pytest.mark.parametrize(
-    ("name", "low_mm", "high_mm"),
-    [("apple", 304.8, 609.6), ("pear", 152.4, 304.8), ("peach", 254.0, 457.2)],
+    ("name", "low_mm", "high_mm"), [("apple", 304.8, 609.6), ("pear", 152.4, 304.8), ("peach", 254.0, 457.2)]
 )
 def test_shoots_of_bearing_fruit(name: str, low_mm: float, high_mm: float) -> None:
     """Colorado State University Extension, PlantTalk 1216: 12 to 24, 6 to 12 and 10 to 18 in."""

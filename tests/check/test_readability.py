@@ -29,8 +29,7 @@ def test_grades_from_counts(words: int, sentences: int, count: int, ease: float,
 
 
 @pytest.mark.parametrize(
-    ("long_words", "grade"),
-    [(0, 3.129), (4, 5.215), (9, 6.258), (16, 7.301), (30, 8.842), (36, 9.387), (100, 13.559)],
+    ("long_words", "grade"), [(0, 3.129), (4, 5.215), (9, 6.258), (16, 7.301), (30, 8.842), (36, 9.387), (100, 13.559)]
 )
 def test_smog_over_thirty_sentences(long_words: int, grade: float) -> None:
     assert smog(long_words, 30) == pytest.approx(grade, abs=0.001)

@@ -130,9 +130,7 @@ def test_a_rate_of_one_plant_said_twice_warns() -> None:
     here, there = made("a", BEECH, settling_mm_per_year=12.0), made("b", FAGUS, settling_mm_per_year=20.0)
     (one,) = findings(here, there)
     assert (one.rule, str(one.severity), one.span.path) == ("shelf.same-plant", "warning", "techniques/digging/b.md")
-    assert one.what == (
-        "`settling` of Fagus sylvatica is 20 mm/year here and 12 mm/year in `techniques/digging/a.md`"
-    )
+    assert one.what == ("`settling` of Fagus sylvatica is 20 mm/year here and 12 mm/year in `techniques/digging/a.md`")
     assert one.why == "one plant cannot have two rates"
     assert one.mend.startswith("write `settling: 12 mm/year` here")
 
@@ -172,9 +170,7 @@ def test_rates_worked_out_for_one_plant(first: tuple[Figure, ...], second: tuple
     both = findings(made("a", BEECH), made("b", BEECH), figures={"a": first, "b": second})
     assert len(both) == count
     if count:
-        assert both[0].what == (
-            "`growth` of beech is 120 mm/year here and 100 mm/year in `techniques/digging/a.md`"
-        )
+        assert both[0].what == ("`growth` of beech is 120 mm/year here and 100 mm/year in `techniques/digging/a.md`")
         assert both[0].mend.startswith("give both files the same measures, the other number there, or waive")
 
 

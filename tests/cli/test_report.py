@@ -120,12 +120,7 @@ def test_long_words_are_wrapped_in_their_own_column() -> None:
 def test_what_is_to_be_typed_is_not_torn_over_two_lines() -> None:
     mend = "write the line `needs: [clip-a-ball, plant]` at the top"
     lines = listed([finding(mend=mend)], SOURCES, width=44).split("\n")
-    assert lines[-4:] == [
-        "  mend: write the line",
-        "        `needs: [clip-a-ball, plant]` at the",
-        "        top",
-        "",
-    ]
+    assert lines[-4:] == ["  mend: write the line", "        `needs: [clip-a-ball, plant]` at the", "        top", ""]
 
 
 def test_what_is_longer_than_a_line_is_wrapped_all_the_same() -> None:

@@ -32,11 +32,7 @@ def test_the_face_holds_the_public_names_and_nothing_else() -> None:
 
 def test_what_does_not_belong_in_the_face() -> None:
     text = '"""Doc."""\nfrom howto.jobs.pipeline import build, check\n__all__ = ["build", "gone"]\nx = 1\n'
-    assert face_faults(text) == [
-        "line 4: x = 1",
-        "check is imported and not listed",
-        "gone is listed and not imported",
-    ]
+    assert face_faults(text) == ["line 4: x = 1", "check is imported and not listed", "gone is listed and not imported"]
 
 
 def test_nothing_private_is_imported_from_another_module() -> None:

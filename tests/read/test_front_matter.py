@@ -85,11 +85,7 @@ def test_values_have_their_line_and_column() -> None:
             "write the value itself in place of `*x`; if the text does start with `*`, put quotes round it",
         ),
         ("<<: 3", (1, 3), "take out this line and write its keys and values here"),
-        (
-            "a: !<x 2",
-            (4, 9),
-            "take out the `!` and what is joined to it, or put quotes round this text",
-        ),
+        ("a: !<x 2", (4, 9), "take out the `!` and what is joined to it, or put quotes round this text"),
     ],
 )
 def test_anchors_tags_aliases_and_merge_keys_are_findings(line: str, columns: tuple[int, int], mend: str) -> None:

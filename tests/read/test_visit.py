@@ -183,13 +183,7 @@ def test_a_technique_that_could_not_be_read_is_not_called_unknown() -> None:
         ("    alt:", "    atl:", "unknown-key", 13, "write `alt:`"),
         ("credit: the crew", "credit:", "value", 14, "write it after the colon, or take the line `credit:` out"),
         ("count: 2", "count: a few", "value", 18, "write a number from 1 to 10000, such as `count: 1`"),
-        (
-            "count: 2",
-            f"count: 1{'0' * 40}",
-            "bound",
-            18,
-            "write `count: 10000`, or another number from 1 to 10000",
-        ),
+        ("count: 2", f"count: 1{'0' * 40}", "bound", 18, "write `count: 10000`, or another number from 1 to 10000"),
         ("1500 sq ft", "1500 ft", "quantity", 19, "write an area, such as `140 m2`"),
         (
             "1500 sq ft",
@@ -210,13 +204,7 @@ def test_a_technique_that_could_not_be_read_is_not_called_unknown() -> None:
             "write a line `technique:` and the name of its file in this job",
         ),
         ("  - technique: Clip a ball\n", "  - tecnique: clip-a-ball\n", "unknown-key", 22, "write `technique:`"),
-        (
-            "  - technique: Clip a ball\n",
-            "  - technique:\n",
-            "value",
-            22,
-            "write it after the colon",
-        ),
+        ("  - technique: Clip a ball\n", "  - technique:\n", "value", 22, "write it after the colon"),
         (
             "  - technique: Clip a ball\n",
             "  - [a]\n",

@@ -60,10 +60,7 @@ def test_neighbours_share_their_hatching() -> None:
 
 def test_dashes_are_staggered_by_rows() -> None:
     found = level_dashes(SQUARE, 5, 2, 2)
-    assert [segment for segment in found if segment[0][1] == 5] == [
-        ((2.0, 5.0), (4.0, 5.0)),
-        ((6.0, 5.0), (8.0, 5.0)),
-    ]
+    assert [segment for segment in found if segment[0][1] == 5] == [((2.0, 5.0), (4.0, 5.0)), ((6.0, 5.0), (8.0, 5.0))]
     assert [segment[0] for segment in found if segment[0][1] == 0] == [(0.0, 0.0), (4.0, 0.0), (8.0, 0.0)]
 
 
@@ -91,10 +88,7 @@ def test_bounds_are_left_top_right_bottom() -> None:
     assert bounds(((3, 4), (-1, 9), (2, 0))) == (-1, 0, 3, 9)
 
 
-@given(
-    st.lists(st.tuples(halves, halves), min_size=3, max_size=8),
-    st.sampled_from([0.0, 45.0, 135.0]),
-)
+@given(st.lists(st.tuples(halves, halves), min_size=3, max_size=8), st.sampled_from([0.0, 45.0, 135.0]))
 def test_hatching_never_leaves_the_outline(outline: list[Point], angle: float) -> None:
     left, top, right, bottom = bounds(outline)
     for segment in hatching(outline, 2.5, angle):
