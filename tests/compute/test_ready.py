@@ -22,11 +22,9 @@ US = sample.CREW.model_copy(update={"units": "us"})
 
 def test_a_drawings_labels_caption_and_description_are_told_and_its_lines_are_left() -> None:
     found = told(DRAWING, Reader("en", "us"))
-    assert drawings.words_of(found) == ["2 ft 11½ in", "17¾ in up", "1½ in off each side"]
-    assert (found.caption, found.alt) == (
-        "A ball of 2\u00a0ft\u00a011½\u00a0in",
-        "A ball 2\u00a0ft\u00a011½\u00a0in across.",
-    )
+    assert drawings.words_of(found) == ["2 ft 11½ in", "17¾ in up", "1 5/8 in off each side"]
+    wide = "2\u00a0ft\u00a011½\u00a0in"
+    assert (found.caption, found.alt) == (f"A ball of {wide}", f"A ball {wide} across.")
     assert found.shapes[0] == DRAWING.shapes[0]
     assert told(found, Reader()) == found
 
@@ -39,7 +37,7 @@ def test_all_that_a_drawing_says_is_kept_as_it_was_meant() -> None:
 
 def test_a_technique_is_ready_in_its_crews_units_and_as_written_beside() -> None:
     ready = sample.ready(drawings=(DRAWING,), crew=US)
-    assert plain(ready.technique.steps[1].text).endswith("Take 1½\u00a0in off each side.")
+    assert plain(ready.technique.steps[1].text).endswith("Take 1\u00a05/8\u00a0in off each side.")
     assert ready.work.technique == sample.technique()
     assert ready.figures == sample.FIGURES
     assert drawings.words_of(ready.drawings[0])[0] == "2 ft 11½ in"
