@@ -76,7 +76,6 @@ def family_breaks(monkeypatch: pytest.MonkeyPatch, **parts: object) -> None:
     families = tuple(changed if each is FAMILY else each for each in FAMILIES)
     monkeypatch.setattr("howto.jobs.check.FAMILIES", families)
     monkeypatch.setattr("howto.jobs.check.BY_NAME", {each.name: each for each in families})
-    monkeypatch.setattr("howto.jobs.outputs.family", {each.name: each for each in families}.get)
 
 
 def faults(findings: tuple[Finding, ...]) -> list[Finding]:
@@ -93,7 +92,7 @@ STAGES = [
     ("howto.read.shelf.read_visit", "", VISIT, "read this file"),
     ("howto.read.shelf._folders", "", "", "read the shelf"),
     ("howto.read.photo.kind_of", "", BALL, "read the picture `ball-from-above.jpg`"),
-    ("howto.jobs.check.figures_of", "clip-a-ball", BALL, "work out its figures"),
+    ("howto.compute.ready.figures_of", "clip-a-ball", BALL, "work out its figures and draw its drawings"),
     ("howto.jobs.check.check_technique", "id='clip-a-ball'", BALL, "check it against its trade"),
     ("howto.jobs.check.check_claims", "clip-a-ball", BALL, "hold its words against its figures"),
     ("howto.check.shelf.disagreement", "", "", "run `shelf.same-plant` over the shelf"),
@@ -197,12 +196,15 @@ def test_figures_and_drawings_that_break_off_are_named(shelf: Path, monkeypatch:
     family_breaks(monkeypatch, figures=half)
     found = {(each.span.path, each.what) for each in faults(howto.check_shelf(shelf, TODAY).findings)}
     assert found == {
-        (named(shelf, BALL), "`howto` could not work out its figures"),
+        (named(shelf, BALL), "`howto` could not work out its figures and draw its drawings"),
         (named(shelf, VISIT), "`howto` could not check its jobs and list its tasks"),
     }
     family_breaks(monkeypatch, drawings=broken(print))
-    (fault,) = faults(howto.check_shelf(shelf, TODAY).findings)  # for card and pictures one mistake is one finding
-    assert (fault.span.path, fault.what) == (named(shelf, BALL), "`howto` could not draw its drawings")
+    (fault,) = faults(pipeline.check(shelf, TODAY).findings)  # for card and pictures one mistake is one finding
+    assert (fault.span.path, fault.what) == (
+        named(shelf, BALL),
+        "`howto` could not work out its figures and draw its drawings",
+    )
 
 
 def test_the_mend_mends(shelf: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -221,7 +223,7 @@ def test_a_fault_of_the_whole_shelf_is_told_for_any_part_of_it(shelf: Path, monk
 
 
 def test_json_stays_json(shelf: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    breaks(monkeypatch, "howto.jobs.check.figures_of", "clip-a-ball")
+    breaks(monkeypatch, "howto.compute.ready.figures_of", "clip-a-ball")
     words = [f"--shelf={shelf}", DAY, "--format=json"]
     checked = RUN.invoke(app, ["check", *words])
     assert checked.exit_code == 3
@@ -330,7 +332,7 @@ def test_the_line_of_ours_is_named_and_the_traceback_waits_to_be_asked_for(
             rules_named(None)  # type: ignore[arg-type]
         return found[0]
 
-    assert "(howto/py:" in run().why
+    assert "(howto/jobs/pipeline.py:" in run().why
     assert run().why.endswith(", rules_named)")
     assert capsys.readouterr().err == ""
     monkeypatch.setenv("HOWTO_TRACEBACK", "1")

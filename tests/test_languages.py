@@ -13,6 +13,7 @@ from pypdf import PdfReader
 from howto.jobs.build import Built, build
 from howto.jobs.check import examine
 from tests.support.source import ROOT
+from tests.support.untold import untold
 
 GOLDEN = ROOT / "tests" / "golden" / "languages"
 SHELF = GOLDEN / "shelf"
@@ -73,6 +74,10 @@ def test_the_words_of_a_card(built: Built, to: Path, language: str, accept: bool
     name = f"cards/round-a-bush{ENDING[language]}.pdf"
     assert name in built.written
     same(f"card.{language}.txt", words(to / name), accept)
+
+
+def test_every_amount_was_told(built: Built, to: Path) -> None:
+    assert untold((name, (to / name).read_bytes()) for name in built.written) == []
 
 
 @pytest.mark.parametrize("language", LANGUAGES)

@@ -10,10 +10,12 @@ import pytest
 from howto.families import FAMILIES
 from howto.findings import Severity
 from howto.jobs.rulebook import rulebook
+from howto.languages.reader import Reader
 from howto.model.family import Rule
 from howto.model.reference import Grade
 from tests.support.cases import all_cases
 from tests.support.source import ROOT
+from tests.support.untold import untold
 
 RULES = rulebook()
 OUTSIDE = ("file", "fit", "leaflet", "shelf", "technique", "visit")
@@ -30,6 +32,11 @@ def text_of_tests(folder: str) -> str:
     """Return the text of every test in a folder of tests, guards left out."""
     files = sorted((ROOT / "tests" / folder).rglob("test_*.py"))
     return "\n".join(path.read_text(encoding="utf-8") for path in files if "guards" not in path.parts)
+
+
+def test_every_rule_can_be_told() -> None:
+    reader = Reader()
+    assert untold((rule.name, reader.tell(f"{rule.statement} {rule.why}").encode()) for rule in RULES) == []
 
 
 def test_every_name_is_given_once() -> None:

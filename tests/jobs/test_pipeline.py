@@ -14,6 +14,7 @@ from howto.jobs.check import BY_NAME
 from howto.jobs.folders import not_a_shelf
 from howto.jobs.rulebook import rulebook, rules_named
 from tests.support.source import ROOT
+from tests.support.untold import untold, untold_in
 
 TODAY = date(2026, 10, 14)
 BALL = ROOT / "techniques/clipping/clip-a-ball.md"
@@ -51,6 +52,7 @@ def test_one_technique_comes_out_three_ways(shelf: Path, tmp_path: Path) -> None
     assert {"carousels/clip-a-ball/caption.txt", "carousels/clip-a-ball/alt-text.json"} <= names
     assert {f"carousels/clip-a-ball/{ratio}/01.jpg" for ratio in ("4x5", "1x1", "9x16")} <= names
     assert {"leaflets/2026-10-14-long-field.pdf", "leaflets/2026-10-14-long-field.html"} <= names
+    assert untold(bytes_of(tmp_path / "out").items()) == []
     assert built.summary(tmp_path) == f"Wrote 1 card, 1 carousel, 1 leaflet, the shelf page in {tmp_path}."
 
 
@@ -175,6 +177,7 @@ def test_a_new_technique_of_each_family_builds(family: str, tmp_path: Path) -> N
     built = howto.build_shelf(root, tmp_path / "out", TODAY)
     assert not built.stopped, [(f.rule, f.what) for f in built.findings]
     assert "cards/try-it-see.pdf" in built.written
+    assert untold(bytes_of(tmp_path / "out").items()) == untold_in(built.findings) == []
     again = plans.new_technique(root, "Try: it & see", family)
     assert "is there already" in again.problem
 

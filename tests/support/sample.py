@@ -7,7 +7,7 @@ from typing import Any, Literal
 
 from howto.compute import ready as making
 from howto.model.crew import Crew
-from howto.model.family import Family
+from howto.model.family import AnyFamily, Family
 from howto.model.figure import Figure, Table
 from howto.model.measures import Measures
 from howto.model.plants import PlantBook
@@ -18,7 +18,7 @@ from howto.model.sheet import Area, Art, Stroke, Words
 from howto.model.shelf import Shelf
 from howto.model.technique import Care, Hazard, Kit, Step, Technique, When
 from howto.model.visit import Job, Visit
-from howto.model.work import Work
+from howto.model.work import AnyWork, Work
 from howto.quantities.amounts import mm, percent
 from howto.shapes import Drawing
 
@@ -214,7 +214,7 @@ FIGURES = (
 )
 
 
-def _trade(figures: Sequence[Figure], drawings: Sequence[Drawing] = ()) -> Family[BallMeasures]:
+def _trade(figures: Sequence[Figure], drawings: Sequence[Drawing] = ()) -> AnyFamily:
     """Return a trade that computes and draws just this."""
     return Family(
         name="clipping",
@@ -234,11 +234,12 @@ def ready(
     *,
     crew: Crew = CREW,
     book: PlantBook | None = None,
+    measures: Measures = MEASURES,
     **changes: Any,
 ) -> Ready:
     """Return the sample technique, with some fields changed, ready to show with these figures and drawings."""
-    work = Work(technique(**changes), crew, book or PlantBook())
-    return making.ready(work, _trade(figures, drawings), TODAY)
+    work: AnyWork = Work(technique(**changes), crew, book or PlantBook())
+    return making.ready(work.having(measures=measures), _trade(figures, drawings), TODAY)
 
 
 def _ring(centre: tuple[float, float], radius: float) -> tuple[tuple[float, float], ...]:
