@@ -9,7 +9,7 @@ from howto.families.clipping.gauge import handy_step, marks
 from howto.families.clipping.measures import ClippingMeasures
 from howto.model.crew import System
 from howto.model.work import Work
-from howto.quantities.amounts import mm, percent
+from howto.quantities.amounts import Words, mm, percent
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
 
 LEAF = 0.016  # how far a drawn leaf cluster stands proud, in standing widths
@@ -28,7 +28,6 @@ def drawings(work: Work[ClippingMeasures], today: date) -> tuple[Drawing, ...]:
 def section(work: Work[ClippingMeasures]) -> Drawing:
     """Return the shape cut down its middle: what comes off hatched, rings at their heights."""
     m = work.measures
-    units = work.crew.units
     width, height = m.finished_width_mm, m.height_mm
     stands, high = max(m.standing_width_mm, width), max(m.standing_mm, height)
     drop = (high - height) / 2 if m.shape == "ball" else 0.0  # a ball grows out below as well as above
@@ -44,7 +43,7 @@ def section(work: Work[ClippingMeasures]) -> Drawing:
         Polygon(rectangle(-stem, ground, stem, height * 0.3), Role.WOOD),
         Line(((-stands * 0.62, ground), (stands * 0.62, ground)), Role.GROUND),
         Line(((0, ground), (0, high - drop + height * 0.08)), Role.CENTRE),
-        *_rings(m, units),
+        *_rings(m, work.crew.units),
         Dimension((-width / 2, ground), (width / 2, ground), f"{mm(width)}", offset=-height * 0.10),
         Dimension((-width / 2, 0), (-width / 2, height), f"{mm(height)}", offset=off + height * 0.10),
     ]
@@ -54,11 +53,12 @@ def section(work: Work[ClippingMeasures]) -> Drawing:
         shapes=tuple(shapes),
         caption=f"Section: {m.shape} {mm(width)} wide when done",
         alt=f"A {m.shape} in section, {mm(width)} wide and {mm(height)} high when "
-        f"done. It stands {mm(stands)} wide; {_comes_off(m, off, units)}",
+        f"done. It stands {mm(stands)} wide; {_comes_off(m, off)}",
     )
 
 
-def _comes_off(m: ClippingMeasures, off: float, units: System) -> str:
+def _comes_off(m: ClippingMeasures, off: float) -> Words:
+    """Return what the clip takes, as the end of a sentence."""
     part = share(m) * 100
     if part <= 0:
         return "nothing comes off."
@@ -72,7 +72,7 @@ def _rings(m: ClippingMeasures, units: System) -> Iterator[Shape]:
     if m.shape in STRAIGHT:
         inner = [m.height_mm / 2]
     if len(inner) > MOST_RINGS:
-        every = handy_step(m.height_mm, units)
+        every = handy_step(m.height_mm, units).mm
         inner = [every * at for at in range(1, int(m.height_mm / every) + 1) if every * at < m.height_mm]
     for up in inner:
         half = formulae.width_at_mm(m.shape, m.finished_width_mm, m.height_mm, up) / 2
@@ -90,7 +90,6 @@ def _in_the_shell(m: ClippingMeasures, off: float) -> Point:
 def from_above(work: Work[ClippingMeasures]) -> Drawing:
     """Return the plan: the finished line inside what stands."""
     m = work.measures
-    units = work.crew.units
     width, stands = m.finished_width_mm, max(m.standing_width_mm, m.finished_width_mm)
     inner, outer = _plan(m.shape, width), _plan(m.shape, stands)
     reach = stands * 0.6
