@@ -177,8 +177,10 @@ def test_a_gauge_with_one_step_works_its_foot() -> None:
     [(50, 10, 0.5), (150, 20, 1), (700, 100, 4), (900, 150, 6), (1600, 200, 8), (4000, 500, 24), (10_000, 1000, 36)],
 )
 def test_a_handy_step_is_round_in_the_crews_units(height: float, metric: float, inches: float) -> None:
-    assert handy_step(height) == (metric, f"{metric} mm")
-    assert handy_step(height, "uk") == (pytest.approx(inches * 25.4), f"{inches} in")
+    assert handy_step(height).text == f"{metric} mm"
+    assert handy_step(height, "uk").text == f"{inches} in"
+    assert handy_step(height).mm == metric
+    assert handy_step(height, "uk").mm == pytest.approx(inches * 25.4)
 
 
 def test_a_crew_in_inches_marks_whole_inches() -> None:
