@@ -17,10 +17,12 @@ def figure(
     return Figure(name=name, label=label, value=value, unit=unit, working=tuple(working), references=who, **more)
 
 
-def to_write(field: str, text: str, what: Words, why: Words = "", then: str = "", **more: Any) -> Breach:
-    """Return the breach of a measure that has to be written anew; `then` follows in its mend."""
+def to_write(
+    field: str, text: str, what: Words, why: Words = "", *, first: str = "", then: str = "", **more: Any
+) -> Breach:
+    """Return the breach of a measure that has to be written anew; its mend says what comes `first` and `then`."""
     key, _ = field_unit(field)
-    return Breach(f"measures.{field}", what, why, f"write `{key}: {text}`{then}", Edit(text, key), **more)
+    return Breach(f"measures.{field}", what, why, f"{first}write `{key}: {text}`{then}", Edit(text, key), **more)
 
 
 def season_to_write(text: str, what: Words, why: Words) -> Breach:

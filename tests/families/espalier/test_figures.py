@@ -7,8 +7,8 @@ from hypothesis import strategies as st
 
 from howto.families.espalier import FAMILY, frame, pruning
 from howto.families.espalier.figures import figures
-from howto.model.crew import Crew
 from howto.languages.reader import Reader
+from howto.model.crew import Crew
 from howto.model.figure import Figure
 from howto.model.shown import shown
 from howto.read.plants import read_book
