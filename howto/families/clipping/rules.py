@@ -51,11 +51,11 @@ def _too_small(side: str, word: str, stands: float, finished: float) -> Breach:
     )
 
 
-@rule("clipping.half-at-most", Severity.ERROR, by.RENOVATION, applies="every clipped shape", most=HALF.most)
+@rule("clipping.half-at-most", Severity.ERROR, by.RENOVATION, applies="every clipped shape", limit=HALF)
 def half_at_most(work: T) -> Iterator[Breach]:
-    """No more than {most} of the width or height comes off in one clip, even from plants that take hard cutting.
+    """No more than {limit.most} of the width or height comes off in one clip, even from plants that take hard cutting.
 
-    box, yew, holly and the like may lose up to {most} of height and width in one cut; more is staged over years
+    box, yew, holly and the like may lose up to {limit.most} of height and width in one cut; more is staged over years
     """
     for side, stands, finished in _sides(work.measures):
         off = 1 - finished / stands
@@ -90,13 +90,13 @@ def _sound(m: ClippingMeasures) -> bool:
     by.TREE_STANDARD,
     by.CROWN,
     applies="every clipped shape",
-    most=THIRD.most,
+    limit=THIRD,
 )
 def third_of_the_leaf(work: T) -> Iterator[Breach]:
-    """A clip takes at most {most} of the leafy volume, since the leaf is all in the shell.
+    """A clip takes at most {limit.most} of the leafy volume, since the leaf is all in the shell.
 
-    the leaf stands in the shell: 8 % off a ball's width is 22 % of its volume; trade limits run from 20 % to {most},
-    and a standard for mature trees stops at a quarter
+    the leaf stands in the shell: 8 % off a ball's width is 22 % of its volume; trade limits run from 20 % to
+    {limit.most}, and a standard for mature trees stops at a quarter
     """
     m = work.measures
     off = share(m)
@@ -133,9 +133,9 @@ def _third_left(m: ClippingMeasures) -> dict[str, float]:
     )
 
 
-@rule("clipping.light-passes", Severity.WARNING, by.SHEARING, PRACTICE, applies="every clipped shape", most=LIGHT.most)
+@rule("clipping.light-passes", Severity.WARNING, by.SHEARING, PRACTICE, applies="every clipped shape", limit=LIGHT)
 def light_passes(work: T) -> Iterator[Breach]:
-    """Many light passes beat a few deep ones: none takes more than {most} of what stands.
+    """Many light passes beat a few deep ones: none takes more than {limit.most} of what stands.
 
     a deep pass cannot be put back; a light one shows the line before it is passed
     """
@@ -201,14 +201,12 @@ def tolerance_within_cut(work: T) -> Iterator[Breach]:
     Severity.WARNING,
     PRACTICE,
     applies="shapes that write the height between two rings",
-    rings=RINGS,
-    least=RINGS.least,
-    most=RINGS.most,
+    limit=RINGS,
 )
 def rings_to_read(work: T) -> Iterator[Breach]:
-    """The gauge has {rings}, so that it can be read at a glance and still holds the shape.
+    """The gauge has {limit}, so that it can be read at a glance and still holds the shape.
 
-    {least} steps are the least that tell a curve from a slope; more than {most} cannot be read at a glance
+    {limit.least} steps are the least that tell a curve from a slope; more than {limit.most} cannot be read at a glance
     """
     m = work.measures
     if m.gauge_every_mm is None or RINGS.allows(steps := m.height_mm / m.gauge_every_mm):

@@ -124,12 +124,12 @@ def day_temperature(work: T) -> Iterator[Breach]:
     Severity.WARNING,
     by.FROST,
     applies="techniques that write the weeks to the first frost",
-    least=FROST_WEEKS.least,
+    limit=FROST_WEEKS,
 )
 def before_frost(work: T) -> Iterator[Breach]:
-    """The last clip falls at least {least} before frost, so that new shoots harden.
+    """The last clip falls at least {limit.least} before frost, so that new shoots harden.
 
-    soft shoots after a clip need at least {least} to harden
+    soft shoots after a clip need at least {limit.least} to harden
     """
     for breach in outside(FROST_WEEKS, work, "first_frost_weeks", what="frost is {found} away", why=""):
         yield replace(breach, mend=f"leave the clip until spring, and {breach.mend}")

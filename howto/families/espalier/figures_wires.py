@@ -65,7 +65,7 @@ def wire_figures(work: T) -> Iterator[Figure]:
 
 
 def _strength(m: EspalierMeasures, breaking: float) -> Figure:
-    said, who = [f"as written: {qty(breaking, 'N', 6)}"], (GIVEN,)
+    said, who = [f"as written: {qty(breaking, 'N', 6)}"], [GIVEN]
     if m.breaking_load_n is None and m.wire_diameter_mm is not None and m.lay is not None:
         each = formulae.wire_diameter_mm(m.wire_diameter_mm, m.lay)
         wires, factor = bare(formulae.WIRES[m.lay]), bare(formulae.LAY_FACTORS[m.lay])
@@ -74,7 +74,7 @@ def _strength(m: EspalierMeasures, breaking: float) -> Figure:
             f"{wires} x π x {bare(each / 2, 4)}² mm² x {qty(formulae.GRADE_N_PER_MM2, 'N/mm²', 4)} x {factor} = "
             f"{qty(breaking, 'N', 4)}, or {bare(breaking / formulae.GRAVITY_M_PER_S2)} kgf",
         ]
-        who = (by.STRENGTH, by.SUPPLIER_LOADS)
+        who = [by.STRENGTH, by.SUPPLIER_LOADS]
     return figure("strength", "Wire breaks at", breaking, "N", said, *who, digits=4)
 
 

@@ -80,12 +80,6 @@ def point_sag(weight: float, span: float, tension: float) -> float:
     return weight * span / (4 * tension)
 
 
-def tension_for_point_sag(weight: float, span: float, most_sag: float) -> float:
-    """Return the tension at which one weight in the middle sags so far, P·L/(4s); ValueError for no sag at all."""
-    _some(most_sag, "sag")
-    return weight * span / (4 * most_sag)
-
-
 # -- a wire held at both ends, which tightens as it is loaded --
 
 
@@ -124,11 +118,6 @@ def metal_area_mm2(rope_mm: float, lay: str) -> float:
 def breaking_load_n(rope_mm: float, lay: str, grade_n_per_mm2: float = GRADE_N_PER_MM2) -> float:
     """Return the breaking load of stainless rope, n·π·r²·1570·k, k being what the lay loses."""
     return metal_area_mm2(rope_mm, lay) * grade_n_per_mm2 * LAY_FACTORS[lay]
-
-
-def diameter_for_mm(breaking_n: float, lay: str) -> float:
-    """Return the rope diameter whose breaking load is so great."""
-    return sqrt(breaking_n / breaking_load_n(1.0, lay))
 
 
 def mass_kg_per_m(rope_mm: float, lay: str) -> float:

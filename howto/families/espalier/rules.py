@@ -35,19 +35,12 @@ SPACING = Limit(high=MOST_SPACING_MM, unit="mm", reference=by.ESPALIERS)
 LEADER_CUT = Limit(low=25, high=75, unit="mm", of="above the first wire", reference=by.LEADER)
 
 
-@rule(
-    "espalier.first-wire",
-    Severity.WARNING,
-    by.FIRST_WIRE,
-    applies="techniques that write a first wire",
-    limit=FIRST,
-    least=FIRST.least,
-    most=FIRST.most,
-)
+@rule("espalier.first-wire", Severity.WARNING, by.FIRST_WIRE, applies="techniques that write a first wire", limit=FIRST)
 def first_wire(work: T) -> Iterator[Breach]:
     """The first wire stands {limit} above the ground.
 
-    below {least} low arms are splashed with soil and lost in grass; above {most} a band of wall stays bare for good
+    below {limit.least} low arms are splashed with soil and lost in grass; above {limit.most} a band of wall
+    stays bare for good
     """
     if not _kept(FIRST, work.measures.first_wire_mm):
         yield from outside(FIRST, work, "first_wire_mm", what="the first wire is at {found}", why="")
@@ -76,11 +69,11 @@ def tier_spacing(work: T) -> Iterator[Breach]:
     yield to_write("tier_spacing_mm", bound, f"wires stand {mm(gap, 5)} apart", severity=severity)
 
 
-@rule("espalier.tier-count", Severity.WARNING, by.TIER_COUNT, applies="every espalier", most=TIERS.most)
+@rule("espalier.tier-count", Severity.WARNING, by.TIER_COUNT, applies="every espalier", limit=TIERS)
 def tier_count(work: T) -> Iterator[Breach]:
-    """{most} wires are enough.
+    """{limit.most} wires are enough.
 
-    two or three tiers are usual, four or {most} with a vigorous stock
+    two or three tiers are usual, four or {limit.most} with a vigorous stock
     """
     why = "at a tier a year the top one comes in year {found}; {most} wires are enough, even with a vigorous stock"
     yield from outside(TIERS, work, "tiers", what="{found} tiers are planned", why=why)
@@ -91,10 +84,10 @@ def tier_count(work: T) -> Iterator[Breach]:
     Severity.WARNING,
     by.POSTS,
     applies="techniques that write the heights of their wires",
-    most=TOP.most,
+    limit=TOP,
 )
 def top_wire(work: T) -> Iterator[Breach]:
-    """The top wire is at most {most} up, so that the tree is pruned and picked from the ground.
+    """The top wire is at most {limit.most} up, so that the tree is pruned and picked from the ground.
 
     a higher frame is pruned from a ladder for the rest of its life
     """
@@ -115,9 +108,9 @@ def top_wire(work: T) -> Iterator[Breach]:
     )
 
 
-@rule("espalier.eye-spacing", Severity.WARNING, by.WALL_EYES, applies="wires on a wall", most=EYES.most)
+@rule("espalier.eye-spacing", Severity.WARNING, by.WALL_EYES, applies="wires on a wall", limit=EYES)
 def eye_spacing(work: T) -> Iterator[Breach]:
-    """Wall eyes stand no more than {most} apart.
+    """Wall eyes stand no more than {limit.most} apart.
 
     a longer span sags by the square of its length, and loads each eye the more
     """
@@ -131,21 +124,21 @@ def eye_spacing(work: T) -> Iterator[Breach]:
     Severity.WARNING,
     by.POSTS,
     applies="wires on posts",
-    most=POST_GAP.most,
-    usual=Range(2500, 3500, "mm"),
+    usual=f"{Range(2500, 3500, 'mm')}",
+    limit=POST_GAP,
 )
 def post_spacing(work: T) -> Iterator[Breach]:
-    """Posts of a free-standing frame stand no more than {most} apart.
+    """Posts of a free-standing frame stand no more than {limit.most} apart.
 
-    growers set posts {usual} apart, and one in every {most} at the least
+    growers set posts {usual} apart, and one in every {limit.most} at the least
     """
     if work.measures.support == "posts":
         yield from outside(POST_GAP, work, "eye_spacing_mm", what="posts are {found} apart", why="")
 
 
-@rule("espalier.post-depth", Severity.WARNING, by.POSTS, applies="wires on posts", least=POST_DEPTH.least)
+@rule("espalier.post-depth", Severity.WARNING, by.POSTS, applies="wires on posts", limit=POST_DEPTH)
 def post_depth(work: T) -> Iterator[Breach]:
-    """Posts stand at least {least} deep.
+    """Posts stand at least {limit.least} deep.
 
     the wires pull at the top of the end post
     """
@@ -158,10 +151,10 @@ def post_depth(work: T) -> Iterator[Breach]:
     Severity.WARNING,
     by.OFF_WALL,
     applies="techniques that write how far wires run off the wall",
-    least=OFF.least,
+    limit=OFF,
 )
 def off_wall(work: T) -> Iterator[Breach]:
-    """Wires run at least {least} off the wall.
+    """Wires run at least {limit.least} off the wall.
 
     a hand and a tie must pass behind, and air, or leaf mildews against the wall
     """
@@ -173,10 +166,10 @@ def off_wall(work: T) -> Iterator[Breach]:
     Severity.WARNING,
     by.STEM_OFF_WALL,
     applies="techniques that write how far the stem stands off the wall",
-    least=STEM_OFF.least,
+    limit=STEM_OFF,
 )
 def stem_off_wall(work: T) -> Iterator[Breach]:
-    """A stem is planted at least {least} off the wall.
+    """A stem is planted at least {limit.least} off the wall.
 
     the foot of a wall is dry, and a stem thickens
     """
@@ -191,7 +184,7 @@ def stem_off_wall(work: T) -> Iterator[Breach]:
     by.SEMI_VIGOROUS,
     applies="two trees or more, or a written tree spacing",
     most=SPACING.most,
-    limit=Range(LEAST_SPACING_MM, MOST_SPACING_MM, "mm"),
+    limit=f"{Range(LEAST_SPACING_MM, MOST_SPACING_MM, 'mm')}",
     stocks=", ".join(f"{Name(stock)} takes {mm(least)}" for stock, (least, _) in STOCK_MM.items()),
 )
 def tree_spacing(work: T) -> Iterator[Breach]:
@@ -255,7 +248,7 @@ def trees_on_the_wall(work: T) -> Iterator[Breach]:
     Severity.WARNING,
     by.LEADER,
     applies="techniques that write where the leader is cut",
-    above=mm(LEADER_ABOVE_MM),
+    above=f"{mm(LEADER_ABOVE_MM)}",
 )
 def leader_cut(work: T) -> Iterator[Breach]:
     """At planting the leader is cut to a bud about {above} above the first wire.

@@ -111,8 +111,8 @@ def clean_blades(work: T) -> Iterator[Breach]:
     Severity.WARNING,
     by.BLADES,
     applies="apples and pears of techniques that name fire blight",
-    soak=qty(SOAK_MINUTES, "min"),
-    parts=bare(WATER_PARTS),
+    soak=f"{qty(SOAK_MINUTES, 'min')}",
+    parts=f"{bare(WATER_PARTS)}",
 )
 def fire_blight(work: T) -> Iterator[Breach]:
     """Where fire blight is about, blades go into bleach and not alcohol.

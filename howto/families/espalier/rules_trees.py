@@ -29,14 +29,13 @@ FROM_FRAME, FROM_SPUR = "the stem or an arm", "a spur"
     Severity.WARNING,
     by.ARMS,
     applies="techniques that write how steep new arms are tied",
-    usual=STEEP.least,
-    most=STEEP.most,
+    limit=STEEP,
 )
 def arm_angle(work: T) -> Iterator[Breach]:
-    """New arms are tied at {usual} in their first summer, and laid level after leaf fall.
+    """New arms are tied at {limit.least} in their first summer, and laid level after leaf fall.
 
     an arm laid down while it grows stops growing, and one tied too steep stiffens and snaps when it is bent down;
-    {usual} is usual, {most} the steepest
+    {limit.least} is usual, {limit.most} the steepest
     """
     angle = work.measures.arm_angle_deg
     if angle is not None and not STEEP.allows(angle):
@@ -67,11 +66,11 @@ def tier_a_year(work: T) -> Iterator[Breach]:
     )
 
 
-@rule("espalier.blossom-off", Severity.WARNING, by.ESPALIERS, applies="fruit", least=SPRINGS.least)
+@rule("espalier.blossom-off", Severity.WARNING, by.ESPALIERS, applies="fruit", limit=SPRINGS)
 def blossom_off(work: T) -> Iterator[Breach]:
-    """Blossom comes off for the first {least} springs.
+    """Blossom comes off for the first {limit.least} springs.
 
-    a tree that ripens fruit in its first {least} years makes little wood, and the frame stops short
+    a tree that ripens fruit in its first {limit.least} years makes little wood, and the frame stops short
     """
     if frame.fruit_of(work) is not None:
         what = "blossom comes off in {found} of the first {least} springs"
@@ -155,13 +154,13 @@ def stone_fruit_season(work: T) -> Iterator[Breach]:
     Severity.WARNING,
     by.ESPALIERS,
     applies="winter thinning of apples and pears",
-    least=OLD_SPURS.least,
-    months=months_named(pruning.THINNING_MONTHS_NORTH, "to"),
+    months=f"{months_named(pruning.THINNING_MONTHS_NORTH, 'to')}",
+    limit=OLD_SPURS,
 )
 def winter_thinning(work: T) -> Iterator[Breach]:
-    """Old spurs are thinned in winter, once they are {least} old.
+    """Old spurs are thinned in winter, once they are {limit.least} old.
 
-    spurs crowd after {least} or eight, and are thinned to one or two fruit buds, {months} in the north
+    spurs crowd after {limit.least} or eight, and are thinned to one or two fruit buds, {months} in the north
     """
     season, side = work.technique.season, work.crew.hemisphere
     if work.measures.job != "winter thinning" or frame.fruit_of(work) == "stone fruit":
@@ -181,10 +180,10 @@ def winter_thinning(work: T) -> Iterator[Breach]:
     by.LEAVES,
     by.STUBS,
     applies="summer pruning of apples and pears that counts leaves",
-    main=leaves(pruning.MAIN_LEAVES),
-    spur=leaves(pruning.SPUR_LEAVES),
-    main_mm=mm(POME.main_mm),
-    spur_mm=mm(POME.spur_mm),
+    main=f"{leaves(pruning.MAIN_LEAVES)}",
+    spur=f"{leaves(pruning.SPUR_LEAVES)}",
+    main_mm=f"{mm(POME.main_mm)}",
+    spur_mm=f"{mm(POME.spur_mm)}",
 )
 def leaves_left(work: T) -> Iterator[Breach]:
     """A shoot from the frame keeps {main}, and one from a spur {spur}, above the ring at its foot.
@@ -212,10 +211,10 @@ def leaves_left(work: T) -> Iterator[Breach]:
     by.STUBS,
     by.STONE,
     applies="techniques that write how long a stub is left",
-    main=mm(POME.main_mm),
-    spur=mm(POME.spur_mm),
-    stone=mm(STONE.main_mm),
-    stone_spur=mm(STONE.spur_mm),
+    main=f"{mm(POME.main_mm)}",
+    spur=f"{mm(POME.spur_mm)}",
+    stone=f"{mm(STONE.main_mm)}",
+    stone_spur=f"{mm(STONE.spur_mm)}",
 )
 def stubs(work: T) -> Iterator[Breach]:
     """Stubs are as long as the fruit asks: {main} and {spur}, or on stone fruit {stone} and {stone_spur}.
@@ -242,12 +241,12 @@ def stubs(work: T) -> Iterator[Breach]:
     by.LEAVES,
     by.STONE,
     applies="techniques that write the shortest shoot to cut",
-    least=SHORTEST.least,
+    limit=SHORTEST,
 )
 def shortest_cut(work: T) -> Iterator[Breach]:
-    """Shoots under {least} are left.
+    """Shoots under {limit.least} are left.
 
-    a shoot that stops short of {least} mostly ends in fruit buds
+    a shoot that stops short of {limit.least} mostly ends in fruit buds
     """
     yield from outside(SHORTEST, work, "shortest_cut_mm", what="shoots from {found} up are cut", why="")
 

@@ -49,7 +49,7 @@ def _strung(m: EspalierMeasures) -> Strung | None:
     Severity.WARNING,
     PRACTICE,
     applies="wires of crews on the coast (`coast: yes` in crew.yaml)",
-    steel=Name(SEA_STEEL),
+    steel=f"{Name(SEA_STEEL)}",
 )
 def coast(work: T) -> Iterator[Breach]:
     """Near the sea the wire is {steel}.
@@ -69,12 +69,12 @@ def coast(work: T) -> Iterator[Breach]:
     Severity.WARNING,
     by.STRENGTH,
     applies="wires whose pull and strength are known",
-    most=HALF.most,
+    limit=HALF,
 )
 def half_of_breaking(work: T) -> Iterator[Breach]:
-    """A wire is set to no more than {most} of its breaking load.
+    """A wire is set to no more than {limit.most} of its breaking load.
 
-    loads over {most} of the breaking load leave lasting damage
+    loads over {limit.most} of the breaking load leave lasting damage
     """
     m = work.measures
     set_n, breaking = frame.tension_n(m), frame.breaking_n(m)
@@ -97,10 +97,10 @@ def half_of_breaking(work: T) -> Iterator[Breach]:
     by.STRETCH,
     GEOMETRY,
     applies="1x19 wires whose pull, load and span are known",
-    most=HALF.most,
+    limit=HALF,
 )
 def half_when_loaded(work: T) -> Iterator[Breach]:
-    """With its leaf and crop on, a wire pulls no more than {most} of its breaking load.
+    """With its leaf and crop on, a wire pulls no more than {limit.most} of its breaking load.
 
     a tight wire held at both ends pulls harder as it is loaded: it can only sag by stretching
     """
@@ -165,12 +165,12 @@ def _tauter(m: EspalierMeasures, what: Words, why: Words, pull: float, closer_mm
     GEOMETRY,
     by.CABLES,
     applies="wires whose pull, load and span are known",
-    most=SHALLOW.most,
+    limit=SHALLOW,
 )
 def shallow(work: T) -> Iterator[Breach]:
-    """A wire sags no more than {most} of its span, as far as the sums hold.
+    """A wire sags no more than {limit.most} of its span, as far as the sums hold.
 
-    past {most} of the span the sums for sag, pull and length no longer hold
+    past {limit.most} of the span the sums for sag, pull and length no longer hold
     """
     wire = _strung(work.measures)
     if wire is None or SHALLOW.allows(part := wire.sag_mm / wire.span_m / 1000):
