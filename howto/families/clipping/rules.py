@@ -204,7 +204,7 @@ def tolerance_within_cut(work: T) -> Iterator[Breach]:
     limit=RINGS,
 )
 def rings_to_read(work: T) -> Iterator[Breach]:
-    """The gauge has {limit}, so that it can be read at a glance and still holds the shape.
+    """The gauge has {limit.least} to {limit.most} steps, so that it can be read at a glance and still holds the shape.
 
     {limit.least} steps are the least that tell a curve from a slope; more than {limit.most} cannot be read at a glance
     """

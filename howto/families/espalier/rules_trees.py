@@ -82,10 +82,10 @@ def blossom_off(work: T) -> Iterator[Breach]:
     Severity.WARNING,
     by.TIES,
     applies="techniques that write how often ties are looked at",
-    checks=CHECKS,
+    limit=CHECKS,
 )
 def tie_checks(work: T) -> Iterator[Breach]:
-    """Ties are looked at {checks}.
+    """Ties are looked at {limit.least} times a year or more.
 
     an arm thickens within a season, and a tie that fits in spring cuts through its bark by autumn
     """
@@ -160,12 +160,12 @@ def stone_fruit_season(work: T) -> Iterator[Breach]:
 def winter_thinning(work: T) -> Iterator[Breach]:
     """Old spurs are thinned in winter, once they are {limit.least} old.
 
-    spurs crowd after {limit.least} or eight, and are thinned to one or two fruit buds, {months} in the north
+    spurs crowd after {limit.least} or so, and are thinned to one or two fruit buds, {months} in the north
     """
     season, side = work.technique.season, work.crew.hemisphere
     if work.measures.job != "winter thinning" or frame.fruit_of(work) == "stone fruit":
         return
-    why = "spurs crowd after {least} or eight; thinned sooner they are next year's fruit lost"
+    why = "spurs crowd after {least} or so; thinned sooner they are next year's fruit lost"
     yield from outside(OLD_SPURS, work, "age_years", what="spurs of a tree of {found} are thinned", why=why)
     good = months_here(pruning.THINNING_MONTHS_NORTH, side)
     written = months_of(season, side) if season else None
