@@ -11,6 +11,7 @@ from howto.model.family import Rule
 from howto.model.figure import Cell, Figure
 from howto.model.reference import Grade, Reference
 
+PLAIN = Reader()
 GRADES = {
     Grade.A: "university, government, standards body, learned society or published study",
     Grade.B: "a column by an officer of one, or a reprint",
@@ -109,8 +110,8 @@ def _rule(rule: Rule[Any], width: int) -> str:
     def part(lead: str, text: str) -> list[str]:
         return textwrap.wrap(text, width, initial_indent=f"  {lead:<9}", subsequent_indent=" " * 11)
 
-    lines = [f"{rule.name} ({rule.severity})", *part("asks", rule.statement)]
-    lines += part("of", rule.applies) + part("why", rule.why)
+    lines = [f"{rule.name} ({rule.severity})", *part("asks", PLAIN.plain(rule.statement))]
+    lines += part("of", PLAIN.plain(rule.applies)) + part("why", PLAIN.plain(rule.why))
     for reference in rule.references:
         lines += part(
             "source", f"{_source(reference)}: {GRADES[reference.grade]}" if reference.grade in "ABC" else str(reference)
@@ -133,9 +134,9 @@ def rules_as_json(rules: Iterable[Rule[Any]]) -> str:
         {
             "name": rule.name,
             "severity": rule.severity,
-            "statement": rule.statement,
-            "why": rule.why,
-            "applies": rule.applies,
+            "statement": PLAIN.plain(rule.statement),
+            "why": PLAIN.plain(rule.why),
+            "applies": PLAIN.plain(rule.applies),
             "references": [{"source": str(ref), "grade": ref.grade} for ref in rule.references],
         }
         for rule in rules

@@ -5,6 +5,7 @@ from datetime import date
 from pathlib import Path
 from typing import Any, Final, NamedTuple
 
+from howto.check.place import AUTHOR
 from howto.compute.tasks import plan_of
 from howto.findings import Finding, Severity
 from howto.layout.pages.leaflet import leaflet_sheet
@@ -64,7 +65,7 @@ def leaflet(ready: ReadyVisit, root: Path, today: date, write: Write | None = No
 
 def fit_finding(rule: Rule[Any], span: Span, text: str, what: str, mend: str) -> Finding:
     """Return the finding of a page that will not fit."""
-    return rule.finding(span, what, f"{rule.statement.rstrip('.')}: {rule.why}", mend, text)
+    return rule.finding(span, what, AUTHOR.plain(f"{rule.statement.rstrip('.')}: {rule.why}"), mend, text)
 
 
 def _photos(ready: ReadyVisit, root: Path) -> tuple[tuple[Photo, ...], tuple[Finding, ...]]:

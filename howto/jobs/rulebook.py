@@ -7,7 +7,7 @@ from typing import Any
 from howto.check.claims import CLAIM_RULES
 from howto.check.colours import COLOUR_RULES
 from howto.check.common import COMMON_RULES
-from howto.check.place import WAIVER
+from howto.check.place import AUTHOR, WAIVER
 from howto.check.shelf import SHELF_RULES
 from howto.check.visit_words import VISIT_WORDS
 from howto.check.visits import VISIT_RULES
@@ -44,5 +44,7 @@ def rules_named(name: str) -> Named:
         return Named(found)
     names = [rule.name for rule in rules]
     near = [each for each in names if wanted in each][:3] or get_close_matches(wanted, names, n=3, cutoff=0.6)
-    near = near or [rule.name for rule in rules if wanted in f"{rule.statement} {rule.why}".casefold()][:3]
+    near = (
+        near or [rule.name for rule in rules if wanted in AUTHOR.plain(f"{rule.statement} {rule.why}").casefold()][:3]
+    )
     return Named(sentence=f"No rule is called `{name}`. Nearest: {', '.join(near) or 'none'}. All: howto why")

@@ -74,7 +74,7 @@ def _rings(m: ClippingMeasures, units: System) -> Iterator[Shape]:
     if m.shape in STRAIGHT:
         inner = [m.height_mm / 2]
     if len(inner) > MOST_RINGS:
-        every = handy_step(m.height_mm, units)
+        every = handy_step(m.height_mm, units).mm
         inner = [every * at for at in range(1, int(m.height_mm / every) + 1) if every * at < m.height_mm]
     for up in inner:
         half = formulae.width_at_mm(m.shape, m.finished_width_mm, m.height_mm, up) / 2

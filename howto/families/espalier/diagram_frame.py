@@ -6,11 +6,13 @@ from math import ceil, cos, radians, sin
 
 from howto.families.espalier import formulae, frame
 from howto.families.espalier.frame import T
-from howto.quantities.amounts import mm, qty
+from howto.families.espalier.parts import tiers, wires
+from howto.quantities.amounts import Count, Words, bare, mm, qty
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
 
 MOST_TREES = 2  # drawn; the rest stand as these do
 MOST_EYES = 24  # drawn on a wire: closer ones would run together
+MOST_HEIGHTS = 6  # told
 MOST_CLUSTERS = 40  # of leaf along an arm: more are too fine to be seen at the scale of a long wall
 LEAF_MM = 28.0  # how far a leaf cluster stands proud of its outline
 BRICK_MM = (230.0, 75.0)
@@ -52,11 +54,11 @@ def frame_of(work: T) -> Frame | None:
     eyes = tuple(span * at for at in range(0, count + 1, max(1, ceil(count / MOST_EYES))))
     middle = wide / 2
     stems = tuple(middle + (at - (drawn - 1) / 2) * bay for at in range(drawn))
-    bare = m.job == "wiring"
-    later = m.tiers_made > 0 or m.job == "planting" or bare
-    made = 0 if bare else min(m.tiers_made, m.tiers) if later else m.tiers
+    wired = m.job == "wiring"
+    later = m.tiers_made > 0 or m.job == "planting"
+    made = 0 if wired else min(m.tiers_made, m.tiers) if later else m.tiers
     gap = heights[0] if m.tiers == 1 else m.tier_spacing_mm or heights[0]
-    return Frame(heights, gap, span, eyes, stems, arm, wide, made, whole, bare)
+    return Frame(heights, gap, span, eyes, stems, arm, wide, made, whole, wired)
 
 
 def elevation(work: T) -> Drawing | None:
@@ -64,51 +66,57 @@ def elevation(work: T) -> Drawing | None:
     found = frame_of(work)
     if found is None:
         return None
-    m, units = work.measures, work.crew.units
-    if found.bare:
-        return _wires(work, found)
+    m = work.measures
+    part = "" if found.whole else f", the first {bare(len(found.stems))} of {Count(m.trees, 'tree', 'trees')}"
+    heights = ", ".join(f"{mm(height)}" for height in found.heights[:MOST_HEIGHTS])
+    draw = _wires if found.bare else _trees
+    return draw(work, found, part, heights)
+
+
+def _trees(work: T, found: Frame, part: Words, heights: Words) -> Drawing:
+    """Return the frame with its trees: what stays, what comes off, and the tiers to come."""
+    m = work.measures
     shapes: list[Shape] = [*_ground(found), *_bricks(found)]
     for at, _ in enumerate(found.stems):
         shapes += _leaves(found, at)
     shapes += [Line(((0.0, height), (found.wide, height)), Role.WIRE) for height in found.heights]
     for stem in found.stems:
-        shapes += _wood(found, stem)
-        shapes += _next_tier(work, found, stem)
-    shapes += _fixings(found)
-    shapes += _words(work, found)
+        shapes += [*_wood(found, stem), *_next_tier(found, stem, m.arm_angle_deg)]
+    stem, top, last = found.stems[0], found.top, found.stems[-1]
+    shapes += [*_fixings(found), *_levels(found)]
+    shapes.append(Line(((stem, -top * 0.05), (stem, top + found.gap * 0.5)), Role.CENTRE))
+    arm = f"arm {mm(found.arm)}"
+    shapes.append(Dimension((stem - found.arm, top), (stem, top), arm, offset=found.gap + top * 0.2))
+    shapes += _labels(found, last, m.arm_angle_deg)
+    new = made = ""
+    if found.made < m.tiers:
+        made = f" {bare(found.made)} of {tiers(m.tiers)} are made."
+        new = "" if m.arm_angle_deg is None else f"; new ones at {qty(m.arm_angle_deg, '°', 3)}, then level"
     arms = formulae.laterals(m.tiers, m.trees)
-    part = "" if found.whole else f", the first {len(found.stems)} of {m.trees} trees"
-    heights = ", ".join(f"{mm(height)}" for height in found.heights[:6])
-    steep = found.made < m.tiers and m.arm_angle_deg is not None
-    new = f"; new ones at {qty(m.arm_angle_deg or 0, '°', 3)}, then level" if steep else ""
-    made = "" if found.made == m.tiers else f" {found.made} of {m.tiers} tiers are made."
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"From the front: {m.tiers} wires, {arms} arms{part}{new}",
-        alt=f"Front view{part}: {m.tiers} wires at {heights} above the ground, an eye each "
-        f"{mm(found.span)}. One arm each side of the stem on each wire stays; hatched shoots come off."
-        f"{made}",
+        caption=f"From the front: {wires(m.tiers)}, {Count(arms, 'arm', 'arms')}{part}{new}",
+        alt=f"Front view{part}: {wires(m.tiers)} at {heights} above the ground, an eye each {mm(found.span)}. "
+        f"One arm each side of the stem on each wire stays; hatched shoots come off.{made}",
     )
 
 
-def _wires(work: T, found: Frame) -> Drawing:
+def _wires(work: T, found: Frame, part: Words, heights: Words) -> Drawing:
     """Return the wires alone, the tree to come dashed."""
-    m, units = work.measures, work.crew.units
+    m = work.measures
     shapes: list[Shape] = [*_ground(found), *_bricks(found)]
     shapes += [Line(((stem, 0.0), (stem, found.top + found.gap * 0.3)), Role.LAST) for stem in found.stems]
     shapes += [Line(((0.0, height), (found.wide, height)), Role.ACCENT) for height in found.heights]
-    shapes += [*_fixings(found), *_levels(work, found)]
+    shapes += [*_fixings(found), *_levels(found)]
     if len(found.eyes) > 1:
         shapes.append(Label((found.eyes[-1], found.heights[0]), "eye"))
     if found.whole:
         shapes.append(Label((found.wide - _eye(found) * 7, found.top), "tensioner"))
     spans = frame.spans(m)
-    eyes = "" if spans is None else f", {m.tiers * (spans + 1)} eyes"
-    part = "" if found.whole else f", the first {len(found.stems)} of {m.trees} trees"
-    heights = ", ".join(f"{mm(height)}" for height in found.heights[:6])
+    eyes = "" if spans is None else f", {Count(m.tiers * (spans + 1), 'eye', 'eyes')}"
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"From the front: {m.tiers} wires{eyes}{part}",
+        caption=f"From the front: {wires(m.tiers)}{eyes}{part}",
         alt=f"Front view{part}: level lines of wire at {heights} above the ground, an eye at each end and each "
         f"{mm(found.span)} between, a tensioner at the right end. The stem to come is dashed.",
     )
@@ -205,25 +213,25 @@ def _arm(stem: float, side: int, height: float, found: Frame, thick: float) -> t
     return tuple((stem + side * out, height + up) for out, up in (*low, *reversed(high)))
 
 
-def _next_tier(work: T, found: Frame, stem: float) -> Iterator[Shape]:
+def _next_tier(found: Frame, stem: float, angle_deg: float | None) -> Iterator[Shape]:
     """Yield what is still to come: the next tier's arms as they are tied in summer, and the tiers above dashed."""
-    m = work.measures
     coming = found.heights[found.made :]
     if not coming:
         return
     for height in coming:
         yield Line(((stem - found.arm * 0.97, height), (stem + found.arm * 0.97, height)), Role.LAST)
-    lowest = coming[0]
-    first = found.heights[found.made - 1] if found.made else 0.0
-    yield Line(((stem, max(first, lowest - found.gap * 0.3)), (stem, found.top)), Role.LAST)
-    if m.arm_angle_deg is None:
-        return
-    reach = found.gap * 1.3
-    angle = radians(m.arm_angle_deg)
-    start = (stem, lowest - found.gap * 0.12)
-    for side in (-1, 1):
-        end = (stem + side * reach * cos(angle), start[1] + reach * sin(angle))
-        yield Line((start, end), Role.ACCENT)
+    made = found.heights[found.made - 1] if found.made else 0.0
+    yield Line(((stem, max(made, coming[0] - found.gap * 0.3)), (stem, found.top)), Role.LAST)
+    if angle_deg is not None:
+        foot = (stem, coming[0] - found.gap * 0.12)
+        for side in (-1, 1):
+            yield Line((foot, _along(found, stem, side * 1.3, angle_deg)), Role.ACCENT)
+
+
+def _along(found: Frame, stem: float, gaps: float, angle_deg: float) -> Point:
+    """Return the point so many gaps along the next tier's arm, to the left where they are below nought."""
+    reach, angle = found.gap * gaps, radians(angle_deg)
+    return stem + reach * cos(angle), found.heights[found.made] - found.gap * 0.12 + abs(reach) * sin(angle)
 
 
 def _eye(found: Frame) -> float:
@@ -242,28 +250,17 @@ def _fixings(found: Frame) -> Iterator[Shape]:
             yield Polygon(rectangle(left, height - radius, right, height + radius), Role.WOOD)
 
 
-def _words(work: T, found: Frame) -> Iterator[Shape]:
-    yield from _levels(work, found)
-    stem, top = found.stems[0], found.top
-    yield Line(((stem, -top * 0.05), (stem, top + found.gap * 0.5)), Role.CENTRE)
-    arm = f"arm {mm(found.arm)}"
-    yield Dimension((stem - found.arm, top), (stem, top), arm, offset=found.gap + top * 0.2)
-    yield from _labels(work, found, found.stems[-1])
-
-
-def _levels(work: T, found: Frame) -> Iterator[Shape]:
+def _levels(found: Frame) -> Iterator[Shape]:
     """Yield the height of each wire, a span and the whole length."""
-    units, top = work.crew.units, found.top
     for height in found.heights:
         yield Level((found.wide, height), f"{mm(height)}")
     if len(found.eyes) > 1:
-        yield Dimension((0, 0), (found.span, 0), f"{mm(found.span)}", offset=-top * 0.2)
-    yield Dimension((0, 0), (found.wide, 0), f"{mm(found.wide)}", offset=-top * 0.32)
+        yield Dimension((0, 0), (found.span, 0), f"{mm(found.span)}", offset=-found.top * 0.2)
+    yield Dimension((0, 0), (found.wide, 0), f"{mm(found.wide)}", offset=-found.top * 0.32)
 
 
-def _labels(work: T, found: Frame, stem: float) -> Iterator[Shape]:
+def _labels(found: Frame, stem: float, angle_deg: float | None) -> Iterator[Shape]:
     """Yield what stays, what comes off, and what is still to come, said of the last tree drawn."""
-    angle_deg = work.measures.arm_angle_deg
     if found.made:
         tier = found.made - 1
         near, far = stem + found.arm * 0.1, stem + found.arm * 0.96
@@ -271,6 +268,4 @@ def _labels(work: T, found: Frame, stem: float) -> Iterator[Shape]:
         yield Label((near + (far - near) * share, found.heights[tier] + found.gap * 0.5), "off")
         yield Label((near + (far - near) * 0.96, found.heights[0] - _deep(found) * 0.4), "stays")
     if found.made < len(found.heights) and angle_deg is not None:
-        angle, reach = radians(angle_deg), found.gap * 1.1
-        low = found.heights[found.made] - found.gap * 0.12
-        yield Label((stem + reach * cos(angle), low + reach * sin(angle)), f"{qty(angle_deg, '°', 3)}")
+        yield Label(_along(found, stem, 1.1, angle_deg), f"{qty(angle_deg, '°', 3)}")

@@ -5,7 +5,8 @@ from math import cos, radians, sin
 
 from howto.families.espalier import frame, pruning
 from howto.families.espalier.frame import T
-from howto.quantities.amounts import mm
+from howto.families.espalier.parts import leaves
+from howto.quantities.amounts import bare, mm
 from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc
 
 TALLEST_MM = 300.0  # how tall a shoot is drawn: the tip tells nothing
@@ -19,10 +20,8 @@ SPUR_MM = 22.0
 
 def shoots(work: T) -> Drawing:
     """Return three shoots on an arm, where each is cut, and what comes off it."""
-    m, units = work.measures, work.crew.units
-    stubs = pruning.stubs_of(frame.fruit_of(work) or "apple")
-    main, spur = m.main_stub_mm or stubs.main_mm, m.spur_stub_mm or stubs.spur_mm
-    shortest = m.shortest_cut_mm or pruning.SHORTEST_CUT_MM
+    m, stubs = work.measures, pruning.stubs_of(frame.fruit_of(work))
+    shortest, main, spur = pruning.cuts_mm(m, stubs)
     tall = max(min(m.shoot_length_mm or TALLEST_MM, TALLEST_MM), shortest * 1.15, main * 2, spur * 2)
     last = SPUR_AT_MM
     shapes: list[Shape] = [Polygon(_arm(last), Role.WOOD)]
@@ -30,28 +29,23 @@ def shoots(work: T) -> Drawing:
     shapes += _shoot(SHORT_AT_MM, 0.0, shortest * 0.7, None)
     shapes += _spur(last)
     shapes += _shoot(last, SPUR_MM, tall * 0.86, spur)
-    leaves = m.main_leaves or pruning.MAIN_LEAVES, m.spur_leaves or pruning.SPUR_LEAVES
-    counted = stubs.counts_leaves
-    first = f"{leaves[0]} {_leaf(leaves[0])}" if counted else "a stub"
-    beside = [f", {count} {_leaf(count)}" if counted else "" for count in leaves]
+    first, spurs, beside, said = "a stub", "a shorter one", ("", ""), f"{mm(main)} of it"
+    if stubs.counts_leaves:
+        kept, of_spur = pruning.leaves_of(m)
+        first, spurs, said = f"{leaves(kept)}", f"{bare(of_spur)}", f"{leaves(kept)} of it, {mm(main)},"
+        beside = f", {leaves(kept)}", f", {leaves(of_spur)}"
     shapes += [
-        Dimension((0, 0), (0, main), f"{mm(main)}" + beside[0], offset=110),
+        Dimension((0, 0), (0, main), f"{mm(main)}{beside[0]}", offset=110),
         Dimension((SHORT_AT_MM, 0), (SHORT_AT_MM, shortest), f"{mm(shortest)}", offset=-LEAF_MM * 1.25),
-        Dimension((last, SPUR_MM), (last, SPUR_MM + spur), f"{mm(spur)}" + beside[1], offset=-110),
+        Dimension((last, SPUR_MM), (last, SPUR_MM + spur), f"{mm(spur)}{beside[1]}", offset=-110),
         Label((0, main + (tall - main) * 0.6), "off"),
     ]
-    spurs = str(leaves[1]) if counted else "a shorter one"
-    said = f"{first} of it, {mm(main)}," if counted else f"{mm(main)} of it"
     return Drawing(
         shapes=tuple(shapes),
         caption=f"Cut to {first}, {spurs} from a spur; under {mm(shortest)} stays",
         alt=f"Three shoots on an arm. Of a long one from the arm {said} stay; the rest, hatched, comes off. One from a "
         f"spur is cut to {mm(spur)}. One under {mm(shortest)} is left whole.",
     )
-
-
-def _leaf(count: int) -> str:
-    return "leaf" if count == 1 else "leaves"
 
 
 def _arm(last: float) -> tuple[Point, ...]:

@@ -4,8 +4,8 @@ from collections.abc import Iterator
 
 from howto.families.espalier import frame
 from howto.families.espalier.frame import T
-from howto.quantities import show
-from howto.quantities.amounts import mm
+from howto.families.espalier.parts import wires
+from howto.quantities.amounts import bare, mm
 from howto.shapes import (
     Dimension,
     Drawing,
@@ -29,7 +29,7 @@ MOST_WIRES = 2  # drawn; those above stand as these do
 
 def side(work: T) -> Drawing | None:
     """Return the wall in section, or None where heights or the gap to the wall are missing, or posts hold the wires."""
-    m, units = work.measures, work.crew.units
+    m = work.measures
     heights = frame.heights_mm(m)[:MOST_WIRES]
     if not heights or m.off_wall_mm is None or m.support != "wall":
         return None
@@ -53,15 +53,15 @@ def side(work: T) -> Drawing | None:
         shapes.append(Dimension((0, 0), (stem, 0), f"{mm(stem)}", offset=-gap * 0.6))
         said = f" The stem is planted {mm(stem)} off the wall."
     shapes.append(Label((-45, heights[0]), "eye"))
-    bare = m.job == "wiring"
-    shapes.append(Label((off, heights[0]), "wire") if bare else Label((off + 260, heights[-1] + 10), "forward: off"))
-    forward = "" if bare else " A shoot that comes forward is hatched: it comes off."
-    which = f"the lowest {len(heights)} of {m.tiers} wires" if m.tiers > len(heights) else "the wires"
+    wired = m.job == "wiring"
+    shapes.append(Label((off, heights[0]), "wire") if wired else Label((off + 260, heights[-1] + 10), "forward: off"))
+    forward = "" if wired else " A shoot that comes forward is hatched: it comes off."
+    which = f"the lowest {bare(len(heights))} of {wires(m.tiers)}" if m.tiers > len(heights) else "the wires"
     return Drawing(
         shapes=tuple(shapes),
         caption=f"From the side: wires {mm(off)} off the wall",
         alt=f"The wall in section with {which}, {mm(off)} off its face, at "
-        f"{' and '.join(show(height, 'mm', units) for height in heights)} above the ground.{said}{forward}",
+        f"{' and '.join(f'{mm(height)}' for height in heights)} above the ground.{said}{forward}",
     )
 
 

@@ -2,8 +2,7 @@
 
 from howto.families.espalier import formulae, frame
 from howto.families.espalier.frame import T
-from howto.families.espalier.measures import EspalierMeasures
-from howto.quantities.amounts import mm, qty
+from howto.quantities.amounts import bare, mm, qty
 from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, rectangle
 
 DRAWN_SHARE = 0.26  # of the span: about how deep the deepest sag is drawn
@@ -16,7 +15,7 @@ def sag(work: T) -> Drawing | None:
 
     None where load, span or pull is missing, or where the wire would hang past half its span: no parabola then.
     """
-    m, units = work.measures, work.crew.units
+    m = work.measures
     deep, span, set_n = frame.sag_m(m), frame.span_mm(m), frame.tension_n(m)
     if not deep or span is None or set_n is None:
         return None
@@ -26,34 +25,30 @@ def sag(work: T) -> Drawing | None:
     limit = m.sag_limit_mm if m.sag_limit_mm is not None and m.sag_limit_mm <= span * MOST_SHARE else None
     deepest = max(deep, limit or 0.0)
     times = max((each for each in TIMES if deepest * each <= span * DRAWN_SHARE), default=1)
-    bare = formulae.sag(frame.bare_n_per_m(m), span / 1000, set_n) * 1000
+    own = formulae.sag(frame.bare_n_per_m(m), span / 1000, set_n) * 1000
     shapes: list[Shape] = [*_walls(span), Line(((0, 0), (span, 0)), Role.CENTRE)]
     if limit is not None:
         shapes.append(Line(_curve(span, limit * times), Role.GUIDE))
         shapes.append(Label(_at(span, limit * times, 0.72), f"limit {mm(limit)}"))
-    shapes.append(Line(_curve(span, bare * times), Role.WIRE))
+    shapes.append(Line(_curve(span, own * times), Role.WIRE))
     shapes.append(Line(_curve(span, deep * times), Role.ACCENT))
     shapes += _load(span, deep * times)
     for x in (0.0, span):
         shapes.append(Polygon(arc((x, 0), span * 0.009, steps=16)[:-1], Role.WOOD))
     shapes += [
-        Label((span, 0), f"{qty(set_n, 'N')}" + (f": bare, it sags {mm(bare)}" if bare else "")),
+        Label((span, 0), f"{qty(set_n, 'N')}" + (f": bare, it sags {mm(own)}" if own else "")),
         Dimension((0, 0), (span, 0), f"{mm(span)}", offset=span * 0.14),
         Dimension((span / 2, 0), (span / 2, -deep * times), f"{mm(deep)}", offset=span * 0.03),
     ]
-    drawn = "true to scale" if times == 1 else f"drawn {times} times too deep"
+    drawn = "true to scale" if times == 1 else f"drawn {bare(times)} times too deep"
     return Drawing(
         shapes=tuple(shapes),
         caption=f"One span, tightened to {qty(set_n, 'N')}: the sag is {drawn}",
         alt=f"One span of {mm(span)} between two eyes, tightened to {qty(set_n, 'N')}. Under "
-        f"{_carried(m, units)} it sags {mm(deep)} in the middle; the sag is {drawn}."
+        f"{qty(m.load_kg_per_m or 0.0, 'kg/m')} of leaf and crop it sags {mm(deep)} in the middle; the sag is {drawn}."
         + ("" if limit is None else f" The limit is {mm(limit)}."),
         true=times == 1,
     )
-
-
-def _carried(m: EspalierMeasures, units: str) -> str:
-    return f"{qty(m.load_kg_per_m or 0.0, 'kg/m')} of leaf and crop"
 
 
 def _walls(span: float) -> tuple[Shape, ...]:

@@ -14,12 +14,16 @@ WIRES = {"1x19": 19, "7x7": 49, "7x19": 133}
 LAY_FACTORS = {"1x19": 0.88, "7x7": 0.838, "7x19": 0.80}  # see references.STRENGTH
 WIRES_ACROSS = {"1x19": 5, "7x7": 9, "7x19": 15}  # the rope is so many of its wires across
 STEEL_KG_PER_M3 = 8000.0  # see references.STEEL_MASS
-STRETCH_SHARE = 0.05  # of the breaking load for each 1 mm in 2 m, 1x19; see references.STRETCH
-STRETCH_STRAIN = 0.001 / 2
+MOST_SHARE = 0.5  # of the breaking load, in use; see references.STRENGTH
+STRETCH_SHARE, STRETCH_MM, STRETCH_OVER_MM = 0.05, 1.0, 2000.0  # 1x19 grows so by so much; see references.STRETCH
+STRETCH_STRAIN = STRETCH_MM / STRETCH_OVER_MM
+STIFF_TIMES = STRETCH_SHARE / STRETCH_STRAIN  # the pull that would double its length, in breaking loads
+MOST_SAG_SHARE = 1 / 8  # of the span: past it the parabola no longer holds
 
 # Published tension in N by diameter, lay and post spacing in mm; None is a cross in the table: past the safe load.
-# See references.BARRIERS; wires 80 mm apart.
+# See references.BARRIERS; wires 80 mm apart; the table's own note says which row a size between two uses.
 BARRIER_SPANS_MM = (600, 900, 1000, 1200, 1500, 1800, 2000)
+BARRIER_ROWS_MM = {3.2: 3.0}
 BARRIER_TENSIONS_N: dict[tuple[float, str], tuple[int | None, ...]] = {
     (2.5, "7x7"): (382, 730, 824, 1025, 1288, None, None),
     (2.5, "1x19"): (420, 735, 840, 1050, 1400, 1750, None),
@@ -76,12 +80,6 @@ def point_sag(weight: float, span: float, tension: float) -> float:
     return weight * span / (4 * tension)
 
 
-def tension_for_point_sag(weight: float, span: float, most_sag: float) -> float:
-    """Return the tension at which one weight in the middle sags so far, P·L/(4s); ValueError for no sag at all."""
-    _some(most_sag, "sag")
-    return weight * span / (4 * most_sag)
-
-
 # -- a wire held at both ends, which tightens as it is loaded --
 
 
@@ -100,8 +98,8 @@ def loaded_tension_n(load_n_per_m: float, span_m: float, set_n: float, stiffness
 
 
 def stiffness_n(breaking_n: float) -> float:
-    """Return the pull that would double a 1x19 wire's length, from 1 mm in 2 m for each 5 % of its breaking load."""
-    return breaking_n * STRETCH_SHARE / STRETCH_STRAIN
+    """Return the pull that would double a 1x19 wire's length, by the folding rule."""
+    return breaking_n * STIFF_TIMES
 
 
 # -- strength --
@@ -120,11 +118,6 @@ def metal_area_mm2(rope_mm: float, lay: str) -> float:
 def breaking_load_n(rope_mm: float, lay: str, grade_n_per_mm2: float = GRADE_N_PER_MM2) -> float:
     """Return the breaking load of stainless rope, n·π·r²·1570·k, k being what the lay loses."""
     return metal_area_mm2(rope_mm, lay) * grade_n_per_mm2 * LAY_FACTORS[lay]
-
-
-def diameter_for_mm(breaking_n: float, lay: str) -> float:
-    """Return the rope diameter whose breaking load is so great."""
-    return sqrt(breaking_n / breaking_load_n(1.0, lay))
 
 
 def mass_kg_per_m(rope_mm: float, lay: str) -> float:
@@ -160,12 +153,14 @@ def share_from_stretch(stretched_mm: float, length_mm: float) -> float:
 # -- the table of barrier wires --
 
 
-def barrier_tension_n(rope_mm: float, lay: str, span_mm: float) -> float | None:
-    """Return the published tension of a barrier wire, between two columns in proportion, or None off the table.
+def barrier_row_mm(rope_mm: float) -> float:
+    """Return the diameter whose row of the table a wire uses."""
+    return BARRIER_ROWS_MM.get(rope_mm, rope_mm)
 
-    A 3.2 mm wire uses the figures for 3 mm, as the table's own note says.
-    """
-    row = BARRIER_TENSIONS_N.get((3.0 if rope_mm == 3.2 else float(rope_mm), lay))
+
+def barrier_tension_n(rope_mm: float, lay: str, span_mm: float) -> float | None:
+    """Return the published tension of a barrier wire, between two columns in proportion, or None off the table."""
+    row = BARRIER_TENSIONS_N.get((barrier_row_mm(rope_mm), lay))
     if row is None:
         return None
     for (near, low), (far, high) in pairwise(zip(BARRIER_SPANS_MM, row, strict=True)):

@@ -8,14 +8,15 @@ from dataclasses import dataclass
 from datetime import date
 
 from howto.families.espalier import references as by
-from howto.families.espalier.measures import Fruit
+from howto.families.espalier.measures import EspalierMeasures, Fruit
 from howto.model.reference import Reference
+from howto.quantities.amounts import Words, month_named
 from howto.seasons import Hemisphere, month_here
 
 SHORTEST_CUT_MM = 200.0
 MAIN_LEAVES = 3
 SPUR_LEAVES = 1
-BLOSSOM_SPRINGS = 3
+BLOSSOM_SPRINGS = 3  # see references.ESPALIERS
 THINNING_MONTHS_NORTH = (11, 12, 1, 2, 3)
 REGROWTH_MONTH_NORTH = 9
 
@@ -26,7 +27,7 @@ class Window:
 
     start: tuple[int, int]
     end: tuple[int, int]
-    words: str
+    words: Words
     reference: Reference
 
 
@@ -41,17 +42,27 @@ class Stubs:
 
 
 WINDOWS: dict[Fruit, Window] = {
-    "pear": Window((7, 21), (8, 10), "late July to early August", by.SUMMER),
-    "apple": Window((8, 11), (8, 31), "mid to late August", by.SUMMER),
+    "pear": Window((7, 21), (8, 10), f"late {month_named(7)} to early {month_named(8)}", by.SUMMER),
+    "apple": Window((8, 11), (8, 31), f"mid to late {month_named(8)}", by.SUMMER),
     "stone fruit": Window((3, 1), (8, 31), "spring and summer, on a dry day", by.STONE),
 }
 POME_STUBS = Stubs(75, 25, counts_leaves=True, references=(by.LEAVES, by.STUBS))
 STONE_STUBS = Stubs(50, 25, counts_leaves=False, references=(by.STONE,))
 
 
-def stubs_of(fruit: Fruit) -> Stubs:
-    """Return how short a fruit's shoots are cut."""
+def stubs_of(fruit: Fruit | None) -> Stubs:
+    """Return how short a fruit's shoots are cut; one that is not known goes as an apple."""
     return STONE_STUBS if fruit == "stone fruit" else POME_STUBS
+
+
+def cuts_mm(m: EspalierMeasures, stubs: Stubs) -> tuple[float, float, float]:
+    """Return the shortest shoot that is cut, and what is left of one from the frame and of one from a spur."""
+    return m.shortest_cut_mm or SHORTEST_CUT_MM, m.main_stub_mm or stubs.main_mm, m.spur_stub_mm or stubs.spur_mm
+
+
+def leaves_of(m: EspalierMeasures) -> tuple[int, int]:
+    """Return how many leaves are left on a shoot from the frame and on one from a spur."""
+    return m.main_leaves or MAIN_LEAVES, m.spur_leaves or SPUR_LEAVES
 
 
 def summer_months(fruit: Fruit, hemisphere: Hemisphere) -> tuple[int, ...]:

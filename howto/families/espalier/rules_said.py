@@ -10,35 +10,31 @@ from howto.findings import Severity
 from howto.model.family import Breach, Rule, line_wanted, rule
 from howto.model.reference import PRACTICE
 from howto.model.wording import says
+from howto.quantities.amounts import bare, percent, qty
 
 CUTTING = ("planting", "training", "summer pruning", "winter thinning")
 EYES = ("eye protection", "goggles")
+ALCOHOL_PERCENT = 70  # see references.BLADES
+SOAK_MINUTES, WATER_PARTS = 10, 9  # likewise
 
 
 @rule("espalier.tightened", Severity.WARNING, PRACTICE, by.ORCHARD_SPRING, applies="wiring")
 def tightened(work: T) -> Iterator[Breach]:
     """A technique that puts up wires says how they are tightened.
 
-    Wires are pulled straight and taut, with a means of tightening them when they sag.
+    each wire settles and sags in its first years, and is tightened again
     """
     if work.measures.job != "wiring" or says(work, "tensioner", "turnbuckle", "strainer", "ratchet"):
         return
-    count = work.measures.tensioners or work.measures.tiers
-    line = f"- Tensioners: {count}, one a wire"
-    yield line_wanted(
-        "Materials",
-        line,
-        what="nothing is listed to tighten the wires with",
-        why=f"{work.measures.tiers} wires; each settles and sags in its first years, and is tightened again "
-        "(common practice, no source)",
-    )
+    line = f"- Tensioners: {work.measures.tensioners or work.measures.tiers}, one a wire"
+    yield line_wanted("Materials", line, what="nothing is listed to tighten the wires with", why="")
 
 
 @rule("espalier.wire-ends", Severity.WARNING, PRACTICE, applies="wiring")
 def wire_ends(work: T) -> Iterator[Breach]:
     """A technique that pulls wires tight warns of the ends that whip.
 
-    A tight wire that is cut or slips whips back at the height of a face.
+    a wire cut or slipped under pull whips back as far as it is long, at the height of a face
     """
     worn = " ".join(item for hazard in work.technique.cautions for item in hazard.wear).casefold()
     if work.measures.job != "wiring" or any(word in worn for word in EYES):
@@ -48,137 +44,104 @@ def wire_ends(work: T) -> Iterator[Breach]:
     line = (
         "- **Wire ends.** Hold both sides of a cut, and stand out of line with a tight wire. → eye protection, gloves"
     )
-    yield line_wanted(
-        "Cautions",
-        line,
-        what="nothing warns of a tight wire that lets go",
-        why="a wire cut or slipped under pull whips back as far as it is long, at the height of a face",
-    )
+    yield line_wanted("Cautions", line, what="nothing warns of a tight wire that lets go", why="")
 
 
 @rule("espalier.in-the-wall", Severity.WARNING, PRACTICE, applies="wiring of walls")
 def in_the_wall(work: T) -> Iterator[Breach]:
     """A technique that drills a wall says to look for cables and pipes first.
 
-    House walls carry cables and pipes, most of all near doors, taps and lamps.
+    a cable or a pipe behind brick or plaster shows only once the drill is in it, near doors, taps and lamps above all
     """
-    if work.measures.job != "wiring" or work.measures.support != "wall":
-        return
-    if says(work, "cable", "pipe", "detector"):
+    if work.measures.job != "wiring" or work.measures.support != "wall" or says(work, "cable", "pipe", "detector"):
         return
     line = "- **In the wall.** Look for cables and pipes with a detector before drilling. → eye protection"
-    yield line_wanted(
-        "Cautions",
-        line,
-        what="nothing says to look for cables and pipes in the wall",
-        why="a cable or a pipe behind brick or plaster shows only once the drill is in it (common practice, no source)",
-    )
+    yield line_wanted("Cautions", line, what="nothing says to look for cables and pipes in the wall", why="")
 
 
 @rule("espalier.soft-ties", Severity.WARNING, by.TIES, by.EIGHT, applies="planting and training")
 def soft_ties(work: T) -> Iterator[Breach]:
     """Ties are soft, with room to swell, so that bark never rubs on wire.
 
-    Soft, fixed to the wire first, with room to swell; crossed between wire and arm.
+    a hard or tight tie cuts into bark as the arm thickens, and bark on wire chafes through
     """
     if work.measures.job not in {"planting", "training"}:
         return
     if says(work, "soft", "figure of eight", "figure-of-eight", "room to swell", "loose"):
         return
     line = "- Soft ties: tied to the wire first, crossed, a finger's room round the arm"
-    yield line_wanted(
-        "Materials",
-        line,
-        what="nothing says that ties are soft and loose",
-        why="a hard or tight tie cuts into bark as the arm thickens, and bark on wire chafes through",
-    )
+    yield line_wanted("Materials", line, what="nothing says that ties are soft and loose", why="")
 
 
 @rule("espalier.left-and-right", Severity.ADVICE, PRACTICE, applies="training and summer pruning")
 def left_and_right(work: T) -> Iterator[Breach]:
     """Only shoots that run left and right along the wall stay.
 
-    What comes forward shades the spurs and breaks under its fruit; what goes straight up robs the arm.
+    what comes forward shades the spurs and breaks under its fruit; what goes straight up robs the arm
     """
     if work.measures.job not in {"training", "summer pruning"}:
         return
     if says(work, "forward", "to the front", "toward you", "away from the wall", "out from the wall"):
         return
     line = "1. **Take off what comes forward.** Cut away each shoot that grows out from the wall or in to it."
-    yield line_wanted(
-        "Steps",
-        line,
-        field=f"steps[{len(work.technique.steps) - 1}]" if work.technique.steps else "steps",
-        what="no step takes off the shoots that come forward",
-        why="only shoots that run left and right along the wall stay (common practice, no source)",
-    )
-
-
-@rule("espalier.clean-blades", Severity.WARNING, by.BLADES, applies="planting, training and pruning")
-def clean_blades(work: T) -> Iterator[Breach]:
-    """Blades are disinfected between trees, and the card says so.
-
-    Disease goes from tree to tree on blades; wipe or dip in 70 % alcohol, no soak and no rinse.
-    """
-    if work.measures.job not in CUTTING or says(work, "disinfect", "alcohol", "bleach", "wiped clean", "wipe", "sanit"):
-        return
-    line = "- **Clean blades.** Wipe the blades with 70 % alcohol before the next tree."
-    yield line_wanted(
-        "Cautions",
-        line,
-        what="nothing tells the reader to clean the blades between trees",
-        why="disease goes from tree to tree on blades; 70 % alcohol, wiped on, is enough for most",
-    )
+    field = f"steps[{len(work.technique.steps) - 1}]" if work.technique.steps else "steps"
+    yield line_wanted("Steps", line, field=field, what="no step takes off the shoots that come forward", why="")
 
 
 @rule(
-    "espalier.fire-blight", Severity.WARNING, by.BLADES, applies="apples and pears of techniques that name fire blight"
+    "espalier.clean-blades",
+    Severity.WARNING,
+    by.BLADES,
+    applies="planting, training and pruning",
+    alcohol=f"{percent(ALCOHOL_PERCENT)} alcohol",
+)
+def clean_blades(work: T) -> Iterator[Breach]:
+    """Blades are disinfected between trees, and the card says so.
+
+    disease goes from tree to tree on blades; {alcohol}, wiped on or dipped in, is enough for most: no soak, no rinse
+    """
+    if work.measures.job not in CUTTING or says(work, "disinfect", "alcohol", "bleach", "wiped clean", "wipe", "sanit"):
+        return
+    line = f"- **Clean blades.** Wipe the blades with {ALCOHOL_PERCENT} % alcohol before the next tree."
+    yield line_wanted("Cautions", line, what="nothing tells the reader to clean the blades between trees", why="")
+
+
+@rule(
+    "espalier.fire-blight",
+    Severity.WARNING,
+    by.BLADES,
+    applies="apples and pears of techniques that name fire blight",
+    soak=f"{qty(SOAK_MINUTES, 'min')}",
+    parts=f"{bare(WATER_PARTS)}",
 )
 def fire_blight(work: T) -> Iterator[Breach]:
     """Where fire blight is about, blades go into bleach and not alcohol.
 
-    Alcohol does not stop fire blight; bleach at 1 part to 9 does, in 10 minutes, used within 2 hours.
+    alcohol is not enough for fire blight; bleach is, 1 part to {parts} parts water for {soak}, used within 2 hours
     """
     if work.measures.job not in CUTTING or frame.fruit_of(work) not in {"apple", "pear"}:
         return
     if not says(work, "fire blight") or says(work, "bleach"):
         return
     line = (
-        "- **Fire blight.** Soak blades for 10 minutes in 1 part bleach to 9 parts water, made the same hour; rinse. "
-        "→ gloves, eye protection"
+        f"- **Fire blight.** Soak blades for {SOAK_MINUTES} minutes in 1 part bleach to {WATER_PARTS} parts water, "
+        "made the same hour; rinse. → gloves, eye protection"
     )
-    yield line_wanted(
-        "Cautions",
-        line,
-        what="fire blight is named, and no bleach",
-        why="alcohol is not enough for fire blight; bleach is, 1 part to 9 parts water for 10 minutes",
-    )
+    yield line_wanted("Cautions", line, what="fire blight is named, and no bleach", why="")
 
 
 @rule("espalier.dry-day", Severity.WARNING, by.STONE, applies="plums, cherries, peaches, apricots and almonds")
 def dry_day(work: T) -> Iterator[Breach]:
     """Stone fruit is cut on a dry day.
 
-    The spores that kill stone fruit travel in the wet.
+    silver leaf and canker settle on wet cuts
     """
     if work.measures.job not in CUTTING or frame.fruit_of(work) != "stone fruit" or says(work, "dry"):
         return
     line = "- **Silver leaf.** Cut stone fruit on a dry day only, with more dry days to come."
-    yield line_wanted(
-        "Cautions",
-        line,
-        what="nothing says that stone fruit is cut on a dry day",
-        why="silver leaf and canker settle on wet cuts",
-    )
+    yield line_wanted("Cautions", line, what="nothing says that stone fruit is cut on a dry day", why="")
 
 
 SAID_RULES: tuple[Rule[EspalierMeasures], ...] = (
-    tightened,
-    wire_ends,
-    in_the_wall,
-    soft_ties,
-    left_and_right,
-    clean_blades,
-    fire_blight,
-    dry_day,
-)
+    tightened, wire_ends, in_the_wall, soft_ties, left_and_right, clean_blades, fire_blight, dry_day,
+)  # fmt: skip

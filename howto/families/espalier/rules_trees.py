@@ -1,40 +1,45 @@
 """The rules of the trees: training, the years of a frame, and pruning by fruit and season."""
 
 from collections.abc import Iterator
-from dataclasses import replace
 
-from howto.families.espalier import frame, pruning
+from howto.families.espalier import formulae, frame, pruning
 from howto.families.espalier import references as by
+from howto.families.espalier.figures_trees import TIE_CHECKS
 from howto.families.espalier.frame import T
 from howto.families.espalier.measures import EspalierMeasures
+from howto.families.espalier.parts import leaves, season_to_write, tiers, to_write
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule, rule
-from howto.quantities.amounts import bare, mm, months_named
-from howto.seasons import month_here, month_run, months_of, season_months
+from howto.model.family import SHARE, Breach, Limit, Rule, outside, rule, typed
+from howto.quantities.amounts import Name, Word, bare, mm, months_named, qty
+from howto.seasons import month_run, months_here, months_of, season_months
 
-STEEP = Limit(low=45, high=60, unit="degrees", reference=by.ARMS)
-SPRINGS = Limit(low=3, unit="", of="springs", reference=by.ESPALIERS)
-CHECKS = Limit(low=2, unit="times", of="a year", reference=by.TIES)
-SHORTEST = Limit(low=200, unit="mm", reference=by.STONE)
+ARM_DEG = 45
+STEEP = Limit(low=ARM_DEG, high=60, unit="°", reference=by.ARMS)
+SPRINGS = Limit(low=pruning.BLOSSOM_SPRINGS, unit="", of="springs", reference=by.ESPALIERS)
+CHECKS = Limit(low=TIE_CHECKS, unit="", of="times a year", reference=by.TIES)
+SHORTEST = Limit(low=pruning.SHORTEST_CUT_MM, unit="mm", reference=by.STONE)
 OLD_SPURS = Limit(low=7, unit="years", reference=by.ESPALIERS)
-INCH_MM = 25.4
+ABOUT = Limit(high=1 / 3, unit=SHARE, of="of a stub", reference=by.STUBS)  # ours: what "about 75 mm (3 in)" leaves open
+POME, STONE = pruning.POME_STUBS, pruning.STONE_STUBS
+FROM_FRAME, FROM_SPUR = "the stem or an arm", "a spur"
 
 
-@rule("espalier.arm-angle", Severity.WARNING, by.ARMS, applies="techniques that write how steep new arms are tied")
+@rule(
+    "espalier.arm-angle",
+    Severity.WARNING,
+    by.ARMS,
+    applies="techniques that write how steep new arms are tied",
+    limit=STEEP,
+)
 def arm_angle(work: T) -> Iterator[Breach]:
-    """New arms are tied at 45 degrees in their first summer, and laid level after leaf fall.
+    """New arms are tied at {limit.least} in their first summer, and laid level after leaf fall.
 
-    45 degrees in the first summer (one grower: 60), then level once the leaves are down.
+    an arm laid down while it grows stops growing, and one tied too steep stiffens and snaps when it is bent down;
+    {limit.least} is usual, {limit.most} the steepest
     """
     angle = work.measures.arm_angle_deg
-    if angle is None or STEEP.allows(angle):
-        return
-    why = (
-        "an arm laid down while it grows stops growing; at 45 degrees it fills the wall, and bends down in autumn"
-        if angle < 45
-        else "an arm tied too steep stiffens and snaps when it is bent down; 45 degrees is usual, 60 the steepest"
-    )
-    yield _one("arm angle", "arm_angle_deg", f"new arms are tied at {bare(angle)} degrees", "45 deg", why)
+    if angle is not None and not STEEP.allows(angle):
+        yield to_write("arm_angle_deg", f"{ARM_DEG} deg", f"new arms are tied at {qty(angle, '°', 3)}")
 
 
 @rule(
@@ -46,80 +51,74 @@ def arm_angle(work: T) -> Iterator[Breach]:
 def tier_a_year(work: T) -> Iterator[Breach]:
     """A frame fills at a tier a year.
 
-    The cut leader makes the next stem and two arms once a year: four tiers take four years.
+    the cut leader makes the next stem and two arms once a year: four tiers take four years
     """
     m = work.measures
-    left = max(0, m.tiers - m.tiers_made)
+    left = formulae.years_to_fill(m.tiers, m.tiers_made)
     if m.filled_in_years is None or m.filled_in_years >= left:
         return
-    years = f"{left} year{'' if left == 1 else 's'}"
-    yield _one(
-        "filled in",
+    yield to_write(
         "filled_in_years",
-        f"the frame is to be full in {bare(m.filled_in_years)} years",
-        years,
-        f"{m.tiers} tiers - {m.tiers_made} made, one a year = {left}; the leader makes the next two arms once a year",
+        "1 year" if left == 1 else f"{left} years",
+        f"the frame is to be full in {qty(m.filled_in_years, 'years', 3)}",
+        f"{tiers(m.tiers)} - {bare(m.tiers_made)} made, one a year = {bare(left)}; the leader makes the next two arms "
+        "once a year",
     )
 
 
-@rule("espalier.blossom-off", Severity.WARNING, by.ESPALIERS, applies="fruit")
+@rule("espalier.blossom-off", Severity.WARNING, by.ESPALIERS, applies="fruit", limit=SPRINGS)
 def blossom_off(work: T) -> Iterator[Breach]:
-    """Blossom comes off for the first three springs.
+    """Blossom comes off for the first {limit.least} springs.
 
-    Fruit in the first three years is wood that the frame goes without.
+    a tree that ripens fruit in its first {limit.least} years makes little wood, and the frame stops short
     """
-    springs = work.measures.blossom_off_springs
-    if springs is None or frame.fruit_of(work) is None or SPRINGS.allows(springs):
-        return
-    yield _one(
-        "blossom off springs",
-        "blossom_off_springs",
-        f"blossom comes off in {springs} of the first three springs",
-        "3",
-        "a tree that ripens fruit in its first three years makes little wood, and the frame stops short",
-    )
+    if frame.fruit_of(work) is not None:
+        what = "blossom comes off in {found} of the first {least} springs"
+        yield from outside(SPRINGS, work, "blossom_off_springs", what=what, why="")
 
 
-@rule("espalier.tie-checks", Severity.WARNING, by.TIES, applies="techniques that write how often ties are looked at")
+@rule(
+    "espalier.tie-checks",
+    Severity.WARNING,
+    by.TIES,
+    applies="techniques that write how often ties are looked at",
+    limit=CHECKS,
+)
 def tie_checks(work: T) -> Iterator[Breach]:
-    """Ties are looked at twice a year.
+    """Ties are looked at {limit.least} times a year or more.
 
-    A tie that fits in spring cuts in by autumn.
+    an arm thickens within a season, and a tie that fits in spring cuts through its bark by autumn
     """
-    checks = work.measures.tie_checks
-    if checks is None or CHECKS.allows(checks):
-        return
-    yield _one(
-        "tie checks",
-        "tie_checks",
-        f"ties are looked at {'never' if checks == 0 else 'once a year'}",
-        "2",
-        "an arm thickens within a season, and a tight tie cuts through its bark; twice a year at least",
-    )
+    found = "once a year" if work.measures.tie_checks else "never"
+    yield from outside(CHECKS, work, "tie_checks", what=f"ties are looked at {found}", why="")
 
 
-@rule("espalier.prune-months", Severity.WARNING, by.SUMMER, by.SEASONS, applies="summer pruning of apples and pears")
+@rule(
+    "espalier.prune-months",
+    Severity.WARNING,
+    by.SUMMER,
+    by.SEASONS,
+    applies="summer pruning of apples and pears",
+    pears=pruning.WINDOWS["pear"].words,
+    apples=pruning.WINDOWS["apple"].words,
+)
 def prune_months(work: T) -> Iterator[Breach]:
-    """Trained fruit is summer pruned in its own weeks: pears from late July, apples from mid August, in the north.
+    """Trained fruit is summer pruned in its own weeks: in the north pears {pears}, apples {apples}.
 
-    Pears late July to early August, apples mid to late August, once the end bud is set; in the south six months
-    on.
+    once the end bud is set, and in the south six months on: sooner, they grow again; later, the spurs do not ripen
     """
-    fruit = frame.fruit_of(work)
-    if work.measures.job != "summer pruning" or fruit is None or fruit == "stone fruit" or not work.technique.season:
+    fruit, season, side = frame.fruit_of(work), work.technique.season, work.crew.hemisphere
+    if work.measures.job != "summer pruning" or fruit is None or fruit == "stone fruit" or not season:
         return
-    side = work.crew.hemisphere
-    written, good = months_of(work.technique.season, side), pruning.summer_months(fruit, side)
+    written, good = months_of(season, side), pruning.summer_months(fruit, side)
     if not written or set(written) & set(good):
         return
-    text = month_run(good)
-    yield Breach(
-        field="season",
-        what=f"{fruit} trees are not summer pruned in {work.technique.season}",
-        why=f"their weeks are {pruning.WINDOWS[fruit].words} in the north, which is {text} here: sooner, they grow "
-        "again; later, the spurs do not ripen",
-        mend=f"write `season: {text}`",
-        edit=Edit(key="season", text=text, top=True),
+    north, here = pruning.WINDOWS[fruit].words, months_named(good, "to")
+    yield season_to_write(
+        month_run(good),
+        f"{Word(fruit)} trees are not summer pruned in {Name(season)}",
+        f"their weeks are {north} in the north, which is {here} here: sooner, they grow again; later, the spurs do not "
+        "ripen",
     )
 
 
@@ -133,51 +132,46 @@ def prune_months(work: T) -> Iterator[Breach]:
 def stone_fruit_season(work: T) -> Iterator[Breach]:
     """Stone fruit is cut only in spring and summer.
 
-    Silver leaf and canker enter through cuts made in the wet half of the year.
+    silver leaf and canker get in through cuts made in the wet half of the year
     """
-    if frame.fruit_of(work) != "stone fruit" or work.measures.job == "wiring" or not work.technique.season:
+    season, side = work.technique.season, work.crew.hemisphere
+    if frame.fruit_of(work) != "stone fruit" or work.measures.job == "wiring" or not season:
         return
-    side = work.crew.hemisphere
-    written = months_of(work.technique.season, side)
+    written = months_of(season, side)
     good = season_months("spring", side) + season_months("summer", side)
     if not written or set(written) <= set(good):
         return
-    yield Breach(
-        field="season",
-        what=f"stone fruit is cut in {work.technique.season}",
-        why=f"here spring and summer are {months_named(good, 'to')}; silver leaf and canker get in through cuts made in the "
-        "wet half of the year",
-        mend="write `season: spring to summer`",
-        edit=Edit(key="season", text="spring to summer", top=True),
+    yield season_to_write(
+        "spring to summer",
+        f"stone fruit is cut in {Name(season)}",
+        f"here spring and summer are {months_named(good, 'to')}; silver leaf and canker get in through cuts made in "
+        "the wet half of the year",
     )
 
 
-@rule("espalier.winter-thinning", Severity.WARNING, by.ESPALIERS, applies="winter thinning of apples and pears")
+@rule(
+    "espalier.winter-thinning",
+    Severity.WARNING,
+    by.ESPALIERS,
+    applies="winter thinning of apples and pears",
+    months=f"{months_named(pruning.THINNING_MONTHS_NORTH, 'to')}",
+    limit=OLD_SPURS,
+)
 def winter_thinning(work: T) -> Iterator[Breach]:
-    """Old spurs are thinned in winter, once they are seven years old.
+    """Old spurs are thinned in winter, once they are {limit.least} old.
 
-    Spur systems are thinned after seven or eight years to one or two fruit buds, November to March in the
-    north.
+    spurs crowd after {limit.least} or so, and are thinned to one or two fruit buds, {months} in the north
     """
-    m = work.measures
-    if m.job != "winter thinning" or frame.fruit_of(work) == "stone fruit":
+    season, side = work.technique.season, work.crew.hemisphere
+    if work.measures.job != "winter thinning" or frame.fruit_of(work) == "stone fruit":
         return
-    if m.age_years is not None and not OLD_SPURS.allows(m.age_years):
-        why = "spurs crowd after seven or eight years; thinned sooner they are next year's fruit lost"
-        yield _one("age", "age_years", f"spurs of a tree of {bare(m.age_years)} years are thinned", "7 years", why)
-    side = work.crew.hemisphere
-    good = tuple(month_here(month, side) for month in pruning.THINNING_MONTHS_NORTH)
-    written = months_of(work.technique.season, side) if work.technique.season else None
-    if not written or set(written) & set(good):
-        return
-    text = month_run(good)
-    yield Breach(
-        field="season",
-        what=f"spurs are thinned in {work.technique.season}",
-        why=f"they are thinned while the tree is at rest, {text} here",
-        mend=f"write `season: {text}`",
-        edit=Edit(key="season", text=text, top=True),
-    )
+    why = "spurs crowd after {least} or so; thinned sooner they are next year's fruit lost"
+    yield from outside(OLD_SPURS, work, "age_years", what="spurs of a tree of {found} are thinned", why=why)
+    good = months_here(pruning.THINNING_MONTHS_NORTH, side)
+    written = months_of(season, side) if season else None
+    if written and not set(written) & set(good):
+        why = f"they are thinned while the tree is at rest, {months_named(good, 'to')} here"
+        yield season_to_write(month_run(good), f"spurs are thinned in {Name(season)}", why)
 
 
 @rule(
@@ -186,54 +180,59 @@ def winter_thinning(work: T) -> Iterator[Breach]:
     by.LEAVES,
     by.STUBS,
     applies="summer pruning of apples and pears that counts leaves",
+    main=f"{leaves(pruning.MAIN_LEAVES)}",
+    spur=f"{leaves(pruning.SPUR_LEAVES)}",
+    main_mm=f"{mm(POME.main_mm)}",
+    spur_mm=f"{mm(POME.spur_mm)}",
 )
 def leaves_left(work: T) -> Iterator[Breach]:
-    """A shoot from the frame keeps three leaves, and one from a spur a single leaf, above the ring at its foot.
+    """A shoot from the frame keeps {main}, and one from a spur {spur}, above the ring at its foot.
 
-    Three leaves on a shoot from the frame (about 75 mm), one on a shoot from a spur (about 25 mm).
+    {main} on a shoot from the frame (about {main_mm}), {spur} on a shoot from a spur (about {spur_mm})
     """
     m = work.measures
     if frame.fruit_of(work) == "stone fruit":
         return
-    if m.main_leaves is not None and m.main_leaves != pruning.MAIN_LEAVES:
-        yield _leaves("main leaves", "main_leaves", m.main_leaves, pruning.MAIN_LEAVES, "the stem or an arm", 75)
-    if m.spur_leaves is not None and m.spur_leaves != pruning.SPUR_LEAVES:
-        yield _leaves("spur leaves", "spur_leaves", m.spur_leaves, pruning.SPUR_LEAVES, "a spur", 25)
+    for field, written, right, place, about in (
+        ("main_leaves", m.main_leaves, pruning.MAIN_LEAVES, FROM_FRAME, POME.main_mm),
+        ("spur_leaves", m.spur_leaves, pruning.SPUR_LEAVES, FROM_SPUR, POME.spur_mm),
+    ):
+        if written is None or written == right:
+            continue
+        fewer = "fewer, and the buds that should fruit grow out"
+        more = fewer if written < right else "more, and the spur stands too far out"
+        why = f"{bare(right)} above the ring of small leaves, about {mm(about, 3)}; {more}"
+        yield to_write(field, str(right), f"a shoot from {Word(place)} keeps {leaves(written)}", why)
 
 
-def _leaves(key: str, field: str, written: int, right: int, from_: str, about_mm: float) -> Breach:
-    more = (
-        "fewer, and the buds that should fruit grow out" if written < right else "more, and the spur stands too far out"
-    )
-    return _one(
-        key,
-        field,
-        f"{written} leaves are left on a shoot from {from_}",
-        str(right),
-        f"{right} above the ring of small leaves, about {mm(about_mm, 3)}; {more}",
-    )
-
-
-@rule("espalier.stubs", Severity.WARNING, by.STUBS, by.STONE, applies="techniques that write how long a stub is left")
+@rule(
+    "espalier.stubs",
+    Severity.WARNING,
+    by.STUBS,
+    by.STONE,
+    applies="techniques that write how long a stub is left",
+    main=f"{mm(POME.main_mm)}",
+    spur=f"{mm(POME.spur_mm)}",
+    stone=f"{mm(STONE.main_mm)}",
+    stone_spur=f"{mm(STONE.spur_mm)}",
+)
 def stubs(work: T) -> Iterator[Breach]:
-    """Stubs are as long as the fruit asks: 75 mm and 25 mm, or on stone fruit 50 mm and 25 mm.
+    """Stubs are as long as the fruit asks: {main} and {spur}, or on stone fruit {stone} and {stone_spur}.
 
-    75 mm and 25 mm on apple and pear; 50 mm from the stem and 25 mm from a spur on stone fruit.
+    a shoot is cut to {main} and one from a spur to {spur} on apple and pear, to {stone} and {stone_spur} on stone fruit
     """
     m = work.measures
-    right = pruning.stubs_of(frame.fruit_of(work) or "apple")
-    fruit = "on stone fruit" if not right.counts_leaves else "on apple and pear"
-    for key, field, written, bound in (
-        ("main stub", "main_stub_mm", m.main_stub_mm, right.main_mm),
-        ("spur stub", "spur_stub_mm", m.spur_stub_mm, right.spur_mm),
+    right = pruning.stubs_of(frame.fruit_of(work))
+    fruit = Word("on apple and pear" if right.counts_leaves else "on stone fruit")
+    for field, written, bound, place in (
+        ("main_stub_mm", m.main_stub_mm, right.main_mm, FROM_FRAME),
+        ("spur_stub_mm", m.spur_stub_mm, right.spur_mm, FROM_SPUR),
     ):
-        # "about 75 mm (3 in)" and "about 25 mm (1 in)": within a third
-        if written is None or abs(written - bound) <= bound / 3 + 1e-9:
+        if written is None or ABOUT.allows(abs(written - bound) / bound):
             continue
-        from_ = "the stem or an arm" if key == "main stub" else "a spur"
-        why = f"{fruit} a shoot from {from_} is cut to about {mm(bound, 3)} ({bare(bound / INCH_MM, 1)} in)"
-        breach = _one(key, field, f"a shoot from {from_} is cut to {mm(written, 3)}", f"{mm(bound, 3)}", why)
-        yield replace(breach, reference=right.references[-1])
+        what = f"a shoot from {Word(place)} is cut to {mm(written, 3)}"
+        why = f"{fruit} a shoot from {Word(place)} is cut to about {mm(bound, 3)}"
+        yield to_write(field, typed(bound, "mm"), what, why, reference=right.references[-1])
 
 
 @rule(
@@ -242,40 +241,17 @@ def stubs(work: T) -> Iterator[Breach]:
     by.LEAVES,
     by.STONE,
     applies="techniques that write the shortest shoot to cut",
+    limit=SHORTEST,
 )
 def shortest_cut(work: T) -> Iterator[Breach]:
-    """Shoots under 200 mm are left.
+    """Shoots under {limit.least} are left.
 
-    Short shoots are next year's fruit.
+    a shoot that stops short of {limit.least} mostly ends in fruit buds
     """
-    shortest = work.measures.shortest_cut_mm
-    if shortest is None or SHORTEST.allows(shortest):
-        return
-    yield _one(
-        "shortest cut",
-        "shortest_cut_mm",
-        f"shoots from {mm(shortest, 3)} up are cut",
-        "200 mm",
-        "a shoot that stops short of 200 mm (8 in) mostly ends in fruit buds",
-    )
-
-
-def _one(key: str, field: str, what: str, text: str, why: str) -> Breach:
-    """Return a breach whose mend writes one measure."""
-    return Breach(
-        field=f"measures.{field}", what=what, why=why, mend=f"write `{key}: {text}`", edit=Edit(key=key, text=text)
-    )
+    yield from outside(SHORTEST, work, "shortest_cut_mm", what="shoots from {found} up are cut", why="")
 
 
 TREE_RULES: tuple[Rule[EspalierMeasures], ...] = (
-    arm_angle,
-    tier_a_year,
-    blossom_off,
-    tie_checks,
-    prune_months,
-    stone_fruit_season,
-    winter_thinning,
-    leaves_left,
-    stubs,
-    shortest_cut,
-)
+    arm_angle, tier_a_year, blossom_off, tie_checks, prune_months, stone_fruit_season, winter_thinning, leaves_left,
+    stubs, shortest_cut,
+)  # fmt: skip

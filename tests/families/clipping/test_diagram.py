@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 from hypothesis import given
 
+from howto.compute.ready import told
 from howto.families.clipping import FAMILY
 from howto.families.clipping.diagram import outline
 from howto.layout.drawing.diagram import fit
@@ -30,7 +31,8 @@ NOTHING: dict[str, Any] = {"finished_width_mm": 900.0, "standing_width_mm": 900.
 
 
 def drawn(crew: Crew | None = None, **measures: Any) -> tuple[Drawing, ...]:
-    return FAMILY.drawings(technique(FAMILY, crew=crew, **measures), TODAY)
+    work = technique(FAMILY, crew=crew, **measures)
+    return tuple(told(drawing, work.reader) for drawing in FAMILY.drawings(work, TODAY))
 
 
 def bounds(drawing: Drawing, role: Role) -> tuple[float, ...]:
@@ -98,7 +100,7 @@ def test_where_only_the_top_comes_off_no_side_is_named() -> None:
     assert Role.REMOVE in roles(section)
     assert Role.REMOVE not in roles(plan)
     assert "each side" not in " ".join(words_of(section))
-    assert section.alt.endswith("the hatched shell, 5.88 % of the leaf, comes off.")
+    assert section.alt.replace("\u00a0", " ").endswith("the hatched shell, 5.88 % of the leaf, comes off.")
 
 
 def test_where_nothing_comes_off_nothing_is_hatched() -> None:

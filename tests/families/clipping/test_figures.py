@@ -13,9 +13,9 @@ from howto.families.clipping.gauge import handy_step
 from howto.model.crew import Crew
 from howto.model.figure import Figure
 from howto.model.plants import Plant, PlantBook
-from howto.model.technique import AnyTechnique
 from tests.support.builders import technique
 from tests.support.cases import book
+from tests.support.told import told_figure
 
 JUNE = date(2026, 6, 10)
 SOUTH = Crew(hemisphere="south")
@@ -38,7 +38,7 @@ MEASURES = st.fixed_dictionaries(
 
 def worked(*plants: str, today: date = JUNE, crew: Crew | None = None, **measures: Any) -> dict[str, Figure]:
     made = technique(FAMILY, {"plants": plants}, book=book(), crew=crew, **measures)
-    return {figure.name: figure for figure in figures(made, today)}
+    return {figure.name: told_figure(figure, made.reader) for figure in figures(made, today)}
 
 
 def cone(**measures: Any) -> dict[str, Figure]:
@@ -133,7 +133,7 @@ def test_the_working_of_passes_is_a_row_of_three_quarters() -> None:
 def test_the_rings_of_a_ball_and_its_widest() -> None:
     # worked by hand: at a quarter and three quarters of the height a ball is √3/2 of its width, 779.4 mm
     found = worked(gauge_every_mm=225.0)["gauge rings"]
-    assert found.value == "every 225\u00a0mm up the stick"
+    assert found.value == "every 225 mm up the stick"
     rows: Any = found.table and found.table.rows
     ring = (225, pytest.approx(779.42, abs=0.01), pytest.approx(389.71, abs=0.01))
     assert rows == ((0, 0, 0), ring, (450, 900, 450), (675, *ring[1:]), (900, 0, 0))
@@ -177,13 +177,15 @@ def test_a_gauge_with_one_step_works_its_foot() -> None:
     [(50, 10, 0.5), (150, 20, 1), (700, 100, 4), (900, 150, 6), (1600, 200, 8), (4000, 500, 24), (10_000, 1000, 36)],
 )
 def test_a_handy_step_is_round_in_the_crews_units(height: float, metric: float, inches: float) -> None:
-    assert handy_step(height) == metric
-    assert handy_step(height, "uk") == pytest.approx(inches * 25.4)
+    assert handy_step(height).text == f"{metric} mm"
+    assert handy_step(height, "uk").text == f"{inches} in"
+    assert handy_step(height).mm == metric
+    assert handy_step(height, "uk").mm == pytest.approx(inches * 25.4)
 
 
 def test_a_crew_in_inches_marks_whole_inches() -> None:
     found = worked(finished_width_mm=609.6, standing_width_mm=660.4, crew=Crew(units="us"))["gauge rings"]
-    assert found.value == "every 3\u00a0in up the stick"
+    assert found.value == "every 3 in up the stick"
 
 
 def test_the_top_of_a_ball_in_inches_is_nothing_wide() -> None:
@@ -305,7 +307,7 @@ def test_a_plant_whose_growth_nobody_knows_is_taken_from_memory() -> None:
     assert "100 mm" in worked("Quercus ignota")["next clip"].working[0]
     bare = PlantBook(plants=(Plant(botanical="Quercus ignota", kind="deciduous"),))
     made = technique(FAMILY, {"plants": ("Quercus ignota",)}, book=bare)
-    found = {figure.name: figure for figure in figures(made, JUNE)}
+    found = {figure.name: told_figure(figure) for figure in figures(made, JUNE)}
     assert "100 mm" in found["next clip"].working[0]
 
 
@@ -330,8 +332,8 @@ def test_clip_before_a_third_stands_outside() -> None:
 
 @given(measures=MEASURES, plants=st.sampled_from([(), ("box",), ("yew", "leylandii"), ("unknown",)]))
 def test_no_measures_break_the_figures(measures: dict[str, Any], plants: tuple[str, ...]) -> None:
-    made: AnyTechnique = technique(FAMILY, {"plants": plants}, book=book(), **measures)
-    found = list(figures(made, JUNE))
+    made = technique(FAMILY, {"plants": plants}, book=book(), **measures)
+    found = [told_figure(figure) for figure in figures(made, JUNE)]
     assert len(found) >= 7
     assert len({figure.name for figure in found}) == len(found)
     for figure in found:

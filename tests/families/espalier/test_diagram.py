@@ -4,29 +4,36 @@ from typing import Any
 import pytest
 from hypothesis import given
 
+from howto.compute.ready import told
 from howto.families.espalier import FAMILY
 from howto.families.espalier.diagram import drawings
 from howto.families.espalier.diagram_frame import elevation
 from howto.families.espalier.diagram_shoots import shoots
 from howto.families.espalier.diagram_side import side
 from howto.families.espalier.diagram_wire import sag
-from howto.model.crew import Crew
+from howto.languages.reader import Reader
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, Shape, extent
 from tests.families.espalier.test_figures import ANY, WIRE
 from tests.support.builders import technique
+from tests.support.told import ENGLISH
 
 TODAY = date(2026, 10, 14)
 
 
-def drawn(drawing: Drawing | None) -> Drawing:
-    """Return a drawing that is there."""
+def drawn(drawing: Drawing | None, reader: Reader = ENGLISH) -> Drawing:
+    """Return a drawing that is there, as its reader sees it."""
     assert drawing is not None
-    return drawing
+    return told(drawing, reader)
+
+
+def plain(text: str) -> str:
+    """Return a text with plain spaces."""
+    return text.replace("\u00a0", " ")
 
 
 def words(drawing: Drawing, kind: type[Dimension | Level | Label]) -> list[str]:
     """Return the words of one kind of mark, spaces plain."""
-    return [shape.text.replace("\u00a0", " ") for shape in drawing.shapes if isinstance(shape, kind)]
+    return [plain(shape.text) for shape in drawing.shapes if isinstance(shape, kind)]
 
 
 def polygons(drawing: Drawing, role: Role) -> list[Polygon]:
@@ -48,13 +55,13 @@ def size(shape: Shape) -> tuple[float, float, float, float]:
     ],
 )
 def test_each_job_has_its_drawings(job: str, captions: list[str]) -> None:
-    found = drawings(technique(FAMILY, **{**WIRE, "job": job}), TODAY)
-    assert [drawing.caption[: len(start)] for drawing, start in zip(found, captions, strict=True)] == captions
+    found = [drawn(each) for each in drawings(technique(FAMILY, **{**WIRE, "job": job}), TODAY)]
+    assert [plain(drawing.caption)[: len(start)] for drawing, start in zip(found, captions, strict=True)] == captions
 
 
 def test_with_hardly_a_measure_the_shoots_are_drawn() -> None:
     (only,) = drawings(technique(FAMILY, job="wiring", wall_length_m=None, first_wire_mm=None), TODAY)
-    assert only.caption == "Cut to 3 leaves, 1 from a spur; under 200\u00a0mm stays"
+    assert plain(drawn(only).caption) == "Cut to 3 leaves, 1 from a spur; under 200 mm stays"
 
 
 def test_the_frame_from_the_front() -> None:
@@ -75,22 +82,20 @@ def test_the_frame_from_the_front() -> None:
 
 def test_wires_alone_with_the_tree_to_come() -> None:
     found = drawn(elevation(technique(FAMILY, **WIRE)))
-    assert found.caption == "From the front: 4 wires, 16 eyes"
+    assert plain(found.caption) == "From the front: 4 wires, 16 eyes"
     assert words(found, Dimension) == ["1.6 m", "4.8 m"]
     assert words(found, Label) == ["eye", "tensioner"]
     wires = [shape for shape in found.shapes if isinstance(shape, Line) and shape.role is Role.ACCENT]
     assert [wire.points for wire in wires] == [((0, y), (4800, y)) for y in (450, 850, 1250, 1650)]
     assert polygons(found, Role.KEEP) == polygons(found, Role.REMOVE) == []
-    (across,) = [
-        each for each in drawings(technique(FAMILY, **WIRE), TODAY) if each.caption.startswith("From the side")
-    ]
+    across = drawn(side(technique(FAMILY, **WIRE)))
     assert words(across, Label) == ["eye", "wire"]
 
 
 def test_a_part_of_a_long_wall_without_a_second_eye() -> None:
     long = {**WIRE, "trees": 5, "wall_length_m": 20.0, "eye_spacing_mm": 20_000.0}
     found = drawn(elevation(technique(FAMILY, **long)))
-    assert found.caption == "From the front: 4 wires, 8 eyes, the first 2 of 5 trees"
+    assert plain(found.caption) == "From the front: 4 wires, 8 eyes, the first 2 of 5 trees"
     assert words(found, Label) == []
     assert words(found, Dimension) == ["8 m"]
 
@@ -102,14 +107,14 @@ def test_tiers_to_come_are_dashed_and_new_arms_at_their_angle() -> None:
     assert len(new) == 2
     (x0, y0), (x1, y1) = new[1].points
     assert y1 - y0 == pytest.approx(x1 - x0)
-    assert "3 of 4 tiers are made" in found.alt
-    assert found.caption == "From the front: 4 wires, 8 arms; new ones at 45°, then level"
+    assert "3 of 4 tiers are made" in plain(found.alt)
+    assert plain(found.caption) == "From the front: 4 wires, 8 arms; new ones at 45°, then level"
     assert any(isinstance(shape, Line) and shape.role is Role.LAST for shape in found.shapes)
 
 
 def test_many_trees_are_shown_by_the_first_two() -> None:
     found = drawn(elevation(technique(FAMILY, trees=5, tree_spacing_mm=4000.0, wall_length_m=20.0)))
-    assert found.caption == "From the front: 4 wires, 40 arms, the first 2 of 5 trees"
+    assert plain(found.caption) == "From the front: 4 wires, 40 arms, the first 2 of 5 trees"
     assert extent(found.shapes)[2] == pytest.approx(8240)
     assert len(polygons(found, Role.KEEP)) == 16
 
@@ -129,8 +134,8 @@ def test_the_wall_in_section() -> None:
 
 def test_the_sag_is_drawn_deeper_than_it_is_and_says_so() -> None:
     found = drawn(sag(technique(FAMILY, **WIRE)))
-    assert found.caption == "One span, tightened to 600\u00a0N: the sag is drawn 15 times too deep"
-    assert "15 times too deep" in found.alt
+    assert plain(found.caption) == "One span, tightened to 600 N: the sag is drawn 15 times too deep"
+    assert "15 times too deep" in plain(found.alt)
     assert not found.true
     assert words(found, Dimension) == ["1.6 m", "21 mm"]
     assert "limit 25 mm" in words(found, Label)
@@ -142,7 +147,7 @@ def test_the_sag_is_drawn_deeper_than_it_is_and_says_so() -> None:
 
 def test_a_deep_sag_is_drawn_true() -> None:
     found = drawn(sag(technique(FAMILY, **{**WIRE, "tension_n": 60.0, "sag_limit_mm": None})))
-    assert found.caption == "One span, tightened to 60\u00a0N: the sag is true to scale"
+    assert plain(found.caption) == "One span, tightened to 60 N: the sag is true to scale"
     assert found.true
     assert sag(technique(FAMILY)) is None
     assert sag(technique(FAMILY, **{**WIRE, "tension_n": 15.0})) is None  # 0.85 m of 1.6 m: no wire hangs so
@@ -151,11 +156,11 @@ def test_a_deep_sag_is_drawn_true() -> None:
 def test_a_limit_that_no_wire_reaches_is_left_out() -> None:
     found = drawn(sag(technique(FAMILY, **{**WIRE, "sag_limit_mm": 5000.0})))
     assert not any(isinstance(shape, Line) and shape.role is Role.GUIDE for shape in found.shapes)
-    assert "limit" not in found.alt
+    assert "limit" not in plain(found.alt)
 
 
 def test_a_shoot_is_cut_to_three_leaves_and_a_spurs_to_one() -> None:
-    found = shoots(technique(FAMILY))
+    found = drawn(shoots(technique(FAMILY)))
     assert words(found, Dimension) == ["75 mm, 3 leaves", "200 mm", "25 mm, 1 leaf"]
     whole = [each for each in polygons(found, Role.KEEP) if size(each)[2] - size(each)[0] > 30]
     first = [each for each in whole if size(each)[2] < 60]
@@ -164,18 +169,19 @@ def test_a_shoot_is_cut_to_three_leaves_and_a_spurs_to_one() -> None:
     off = polygons(found, Role.REMOVE)
     assert all(size(each)[1] > 75 for each in off if size(each)[2] < 60)
     assert all(size(each)[1] > 47 for each in off)
-    stone = shoots(technique(FAMILY, fruit="stone fruit"))
+    stone = drawn(shoots(technique(FAMILY, fruit="stone fruit")))
     assert words(stone, Dimension) == ["50 mm", "200 mm", "25 mm"]
 
 
 def test_a_drawing_in_feet_says_inches() -> None:
-    found = shoots(technique(FAMILY, crew=Crew(units="us")))
+    found = drawn(shoots(technique(FAMILY)), Reader(units="us"))
     assert words(found, Dimension) == ["3 in, 3 leaves", "7¾ in", "1 in, 1 leaf"]
 
 
 @given(measures=ANY)
 def test_every_drawing_is_finite_and_described(measures: dict[str, Any]) -> None:
-    found = drawings(technique(FAMILY, off_wall_mm=60.0, arm_angle_deg=45.0, **measures), TODAY)
+    work = technique(FAMILY, off_wall_mm=60.0, arm_angle_deg=45.0, **measures)
+    found = [drawn(each) for each in drawings(work, TODAY)]
     assert 1 <= len(found) <= 3
     for drawing in found:
         assert 40 < len(drawing.alt) <= 250

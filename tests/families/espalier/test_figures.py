@@ -7,12 +7,14 @@ from hypothesis import strategies as st
 
 from howto.families.espalier import FAMILY, frame, pruning
 from howto.families.espalier.figures import figures
+from howto.languages.reader import Reader
 from howto.model.crew import Crew
 from howto.model.figure import Figure
 from howto.model.shown import shown
 from howto.read.plants import read_book
 from tests.support.builders import technique
 from tests.support.cases import FOLDER
+from tests.support.told import told_figure
 
 TODAY = date(2026, 10, 14)
 SOUTH = Crew(hemisphere="south")
@@ -35,7 +37,7 @@ def made(
 ) -> dict[str, Figure]:
     """Return the figures of a technique by name."""
     whole = technique(FAMILY, having, crew=crew, book=BOOK, **measures)
-    return {figure.name: figure for figure in figures(whole, today)}
+    return {figure.name: told_figure(figure, whole.reader) for figure in figures(whole, today)}
 
 
 def value(found: Figure) -> float:
@@ -46,7 +48,7 @@ def value(found: Figure) -> float:
 
 def test_the_frame_of_four_wires() -> None:
     found = made()
-    assert found["wire heights"].value == "450\u00a0mm, 850\u00a0mm, 1.25\u00a0m and 1.65\u00a0m"
+    assert found["wire heights"].value == "450 mm, 850 mm, 1.25 m and 1.65 m"
     table = found["wire heights"].table
     assert table is not None
     assert [row[1] for row in table.rows] == [450, 850, 1250, 1650]
@@ -56,8 +58,9 @@ def test_the_frame_of_four_wires() -> None:
     assert found["arm length"].value == 2400
 
 
-def test_heights_that_share_a_unit_say_it_once() -> None:
-    assert made(first_wire_mm=300.0, tier_spacing_mm=350.0, tiers=2)["wire heights"].value == "300 and 650\u00a0mm"
+def test_heights_are_told_as_a_list() -> None:
+    assert made(first_wire_mm=300.0, tier_spacing_mm=350.0, tiers=2)["wire heights"].value == "300 mm and 650 mm"
+    assert made(first_wire_mm=300.0, tiers=1)["wire heights"].value == "300 mm"
 
 
 def test_an_arm_stops_where_the_wall_gives_out() -> None:
@@ -93,7 +96,7 @@ def test_the_bill_of_materials() -> None:
     table = made(**WIRE)["materials"].table
     assert table is not None
     assert list(table.rows) == [
-        ("Wire, 3\u00a0mm, 1x19, 316 stainless", "23\u00a0m"),
+        ("Wire, 3 mm, 1x19, 316 stainless", "23 m"),
         ("Eyes", 16.0),
         ("Tensioners", 4.0),
         ("Grips or ferrules, two a wire", 8.0),
@@ -140,7 +143,7 @@ def test_h50_in_feet_and_pounds_through_a_whole_technique() -> None:
     )
     assert value(found["pull for the limit"]) / 4.4482216 == pytest.approx(35_417, abs=1)
     assert value(found["end pull"]) / 4.4482216 == pytest.approx(55_323, abs=1)
-    assert shown(found["pull for the limit"], Crew(units="us")) == "35417\u00a0lbf"
+    assert shown(found["pull for the limit"], Reader(units="us")) == "35417\u00a0lbf"
 
 
 def test_h53_through_a_whole_technique() -> None:
@@ -236,13 +239,13 @@ def test_blossom_comes_off_in_three_springs() -> None:
 def test_what_is_left_of_a_shoot() -> None:
     # Westmorland Gazette [B], Toronto Master Gardeners [B]; Royal Horticultural Society for stone fruit [A]
     pome = made({"plants": ("pear",)}, shoot_length_mm=450.0)
-    assert pome["shoots"].value == "75\u00a0mm, or 25\u00a0mm from a spur"
+    assert pome["shoots"].value == "75 mm, or 25 mm from a spur"
     table = pome["shoots"].table
     assert table is not None
     assert [row[1] for row in table.rows] == ["3 leaves", "1 leaf", "all of it", "nothing"]
     assert pome["comes off"].value == 375
     stone = made({"plants": ("plum",)}, shoot_length_mm=450.0)
-    assert stone["shoots"].value == "50\u00a0mm, or 25\u00a0mm from a spur"
+    assert stone["shoots"].value == "50 mm, or 25 mm from a spur"
     assert stone["comes off"].value == 400
     assert made(shoot_length_mm=180.0)["comes off"].value == 0
 
@@ -300,5 +303,5 @@ def test_no_measures_break_the_figures(measures: dict[str, Any], side: Any, unit
     crew = Crew(hemisphere=side, units=units)
     found = made(crew=crew, **measures)
     assert found["arms"].value == 2 * measures["tiers"] * measures["trees"]
-    assert all(shown(figure, crew) for figure in found.values())
+    assert all(shown(figure, crew.read_in("en")) for figure in found.values())
     assert all(line.strip() for figure in found.values() for line in figure.working)

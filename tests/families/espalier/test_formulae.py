@@ -91,7 +91,6 @@ def test_h54_two_kilograms_half_way(span: float, pull: float, sag_mm: float) -> 
     weight = formulae.weight_n_per_m(2)
     assert weight == pytest.approx(19.6, abs=0.05)
     assert formulae.point_sag(weight, span, pull) * 1000 == pytest.approx(sag_mm, rel=0.02)
-    assert formulae.tension_for_point_sag(weight, span, sag_mm / 1000) == pytest.approx(pull, rel=0.02)
 
 
 @pytest.mark.parametrize(("share", "millimetres"), [(0.20, 4), (0.15, 3), (0.05, 1)])
@@ -227,7 +226,6 @@ def test_a_weight_half_way_sags_twice_as_far_as_the_same_spread_out(load: float,
 @given(rope=ROPE, lay=LAY)
 def test_twice_the_diameter_is_four_times_the_strength(rope: float, lay: str) -> None:
     assert formulae.breaking_load_n(2 * rope, lay) == pytest.approx(4 * formulae.breaking_load_n(rope, lay))
-    assert formulae.diameter_for_mm(formulae.breaking_load_n(rope, lay), lay) == pytest.approx(rope)
 
 
 @given(load=LOAD, span=SPAN, pull=PULL, rope=ROPE)
@@ -253,8 +251,6 @@ def test_impossible_numbers_are_refused() -> None:
         formulae.span_for_sag(0, 500, 0.01)
     with pytest.raises(ValueError, match="tension must be more than 0"):
         formulae.point_sag(20, 2, -1)
-    with pytest.raises(ValueError, match="sag must be more than 0"):
-        formulae.tension_for_point_sag(20, 2, 0)
     with pytest.raises(ValueError, match="breaking load must be more than 0"):
         formulae.share_of_breaking(100, 0)
     with pytest.raises(ValueError, match="length must be more than 0"):
