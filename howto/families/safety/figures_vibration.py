@@ -4,11 +4,11 @@ from collections.abc import Iterator
 
 from howto.families.safety import references as by
 from howto.families.safety import vibration
-from howto.families.safety.day import Spell, shakes, timed
+from howto.families.safety.day import Spell, hardest, shakes, timed
 from howto.families.safety.measures import SafetyMeasures
+from howto.families.safety.vibration import ACTION_M_PER_S2, ACTION_POINTS, LIMIT_M_PER_S2, LIMIT_POINTS
 from howto.model.figure import Figure, Table
 from howto.model.work import Work
-from howto.quantities import show_number as num
 from howto.quantities.amounts import bare, qty
 
 
@@ -20,26 +20,24 @@ def points_of(m: SafetyMeasures) -> float | None:
 
 def shaking(work: Work[SafetyMeasures]) -> Iterator[Figure]:
     """Yield what the vibration of the day comes to."""
-    m = work.measures
-    spells = shakes(m)
+    spells, total = shakes(work.measures), points_of(work.measures)
     if not spells:
         return
-    total = points_of(m)
     if total is not None:
         yield _points(spells, total)
         yield _exposure(total)
     yield from _times(spells)
     if total is not None:
-        yield _left(spells, total)
+        yield _left(hardest(spells), total)
 
 
 def _points(spells: tuple[Spell, ...], total: float) -> Figure:
-    parts = [vibration.points(s.amount, (s.minutes or 0.0) / 60) for s in spells]
+    parts = [(spell, vibration.points(spell.amount, spell.spent / 60)) for spell in spells]
     reached = (
         "over the limit value: stop"
-        if total > 400
+        if total > LIMIT_POINTS
         else "over the action value: cut it down"
-        if total > 100
+        if total > ACTION_POINTS
         else "under"
     )
     return Figure(
@@ -47,17 +45,15 @@ def _points(spells: tuple[Spell, ...], total: float) -> Figure:
         label="Vibration points of the day",
         value=total,
         working=(
-            *(
-                f"{s.name}: 2 x {bare(s.amount)}² x {bare(s.minutes or 0.0)} / 60 = {bare(part)} points"
-                for s, part in zip(spells, parts, strict=True)
-            ),
-            f"{' + '.join(num(part) for part in parts)} = {bare(total)}; action value 100, limit value 400: {reached}",
+            *(f"{s.name}: 2 x {bare(s.amount)}² x {bare(s.spent)} / 60 = {bare(part)} points" for s, part in parts),
+            f"{' + '.join(str(bare(part)) for _, part in parts)} = {bare(total)}; action value {bare(ACTION_POINTS)}, "
+            f"limit value {bare(LIMIT_POINTS)}: {reached}",
         ),
         references=(by.RECKONER, by.POINTS),
         table=Table(
             columns=("Tool", "Vibration", "Trigger time", "Points"),
             units=("", "m/s2", "min", ""),
-            rows=tuple((s.name, s.amount, s.minutes or 0.0, part) for s, part in zip(spells, parts, strict=True)),
+            rows=tuple((s.name, s.amount, s.spent, part) for s, part in parts),
         ),
         headline=True,
         digits=3,
@@ -71,42 +67,38 @@ def _exposure(total: float) -> Figure:
         label="A(8)",
         value=level,
         unit="m/s2",
-        working=(f"√({bare(total)} / 16) = {qty(level, 'm/s²', 3)}; action value 2.5, limit value 5",),
+        working=(
+            f"√({bare(total)} / {bare(vibration.POINTS_OF_ONE)}) = {qty(level, 'm/s²', 3)}; action value "
+            f"{bare(ACTION_M_PER_S2)}, limit value {bare(LIMIT_M_PER_S2)}",
+        ),
         references=(by.A8, by.EU_VIBRATION),
     )
 
 
 def _times(spells: tuple[Spell, ...]) -> Iterator[Figure]:
-    worst = max(spells, key=lambda spell: spell.amount)
-    rows = tuple(
-        (s.name, s.amount, vibration.hours_to_action(s.amount) * 60, vibration.hours_to_limit(s.amount) * 60)
-        for s in spells
+    worst = hardest(spells)
+    both = (ACTION_POINTS, LIMIT_POINTS)
+    rows = ((s.name, s.amount, *(vibration.hours_to_points(s.amount, each) * 60 for each in both)) for s in spells)
+    table = Table(
+        columns=("Tool", "Vibration", "To action value", "To limit value"),
+        units=("", "m/s2", "min", "min"),
+        rows=tuple(rows),
     )
-    for name, wanted, label in (
-        ("time to action value", vibration.ACTION_POINTS, "Trigger time to the action value, hardest shaker"),
-        ("time to limit value", vibration.LIMIT_POINTS, "Trigger time to the limit value, hardest shaker"),
-    ):
+    for what, wanted in zip(("action", "limit"), both, strict=True):
         hours = vibration.hours_to_points(worst.amount, wanted)
         yield Figure(
-            name=name,
-            label=label,
+            name=f"time to {what} value",
+            label=f"Trigger time to the {what} value, hardest shaker",
             value=hours * 60,
             unit="min",
             working=(f"{worst.name}: {bare(wanted)} / (2 x {bare(worst.amount)}²) = {qty(hours, 'h', 3)}",),
             references=(by.RECKONER, by.POINTS),
-            table=Table(
-                columns=("Tool", "Vibration", "To action value", "To limit value"),
-                units=("", "m/s2", "min", "min"),
-                rows=rows,
-            )
-            if wanted == vibration.ACTION_POINTS
-            else None,
+            table=table if what == "action" else None,
         )
 
 
-def _left(spells: tuple[Spell, ...], total: float) -> Figure:
-    worst = max(spells, key=lambda spell: spell.amount)
-    left = max(0.0, vibration.ACTION_POINTS - total)
+def _left(worst: Spell, total: float) -> Figure:
+    left = max(0.0, ACTION_POINTS - total)
     minutes = vibration.hours_to_points(worst.amount, left) * 60
     return Figure(
         name="trigger time left",
@@ -114,7 +106,9 @@ def _left(spells: tuple[Spell, ...], total: float) -> Figure:
         value=minutes,
         unit="min",
         working=(
-            f"100 - {bare(total)} = {bare(left)} points left" if left else "the action value is reached",
+            f"{bare(ACTION_POINTS)} - {bare(total)} = {bare(left)} points left"
+            if left
+            else "the action value is reached",
             f"{bare(left)} / (2 x {bare(worst.amount)}²) x 60 = {qty(minutes, 'min', 3)} with {worst.name}",
         ),
         references=(by.RECKONER, by.POINTS),
