@@ -83,6 +83,7 @@ def _allowed(scheme: noise.Scheme, spells: tuple[Spell, ...]) -> Figure:
     other = noise.OSHA if scheme is noise.NIOSH else noise.NIOSH
     times = [(spell, noise.allowed_minutes(spell.amount, scheme)) for spell in spells]
     criterion, exchange = bare(scheme.criterion_db), bare(scheme.exchange_db)
+    by_other = _time(noise.allowed_minutes(loudest.amount, other))
     return Figure(
         name="time allowed",
         label=f"Time allowed for the loudest ({Name(scheme.name)})",
@@ -95,7 +96,7 @@ def _allowed(scheme: noise.Scheme, spells: tuple[Spell, ...]) -> Figure:
                 for spell, allowed in times
             ),
             f"by {Name(scheme.name)}, {exchange} dB from {qty(scheme.criterion_db, 'dB(A)', 3)}; by {Name(other.name)} "
-            f"{qty(loudest.amount, 'dB(A)', 3)} is allowed {_time(noise.allowed_minutes(loudest.amount, other))}: never mix",
+            f"{qty(loudest.amount, 'dB(A)', 3)} is allowed {by_other}: never mix",
         ),
         references=_sources(scheme),
         table=Table(

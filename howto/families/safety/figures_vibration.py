@@ -78,11 +78,11 @@ def _exposure(total: float) -> Figure:
 def _times(spells: tuple[Spell, ...]) -> Iterator[Figure]:
     worst = hardest(spells)
     both = (ACTION_POINTS, LIMIT_POINTS)
-    rows = ((s.name, s.amount, *(vibration.hours_to_points(s.amount, each) * 60 for each in both)) for s in spells)
+    minutes = [[vibration.hours_to_points(spell.amount, each) * 60 for each in both] for spell in spells]
     table = Table(
         columns=("Tool", "Vibration", "To action value", "To limit value"),
         units=("", "m/s2", "min", "min"),
-        rows=tuple(rows),
+        rows=tuple((spell.name, spell.amount, *each) for spell, each in zip(spells, minutes, strict=True)),
     )
     for what, wanted in zip(("action", "limit"), both, strict=True):
         hours = vibration.hours_to_points(worst.amount, wanted)

@@ -2,14 +2,12 @@
 
 from collections.abc import Iterator, Mapping
 
-from howto.families.safety import gloves, machines, sharpening
+from howto.families.safety import machines, ppe
 from howto.families.safety import references as by
 from howto.families.safety.measures import SafetyMeasures
-from howto.families.safety.ppe import WEAR, Task
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY
 from howto.model.work import Work
-from howto.quantities import show_number as num
 from howto.quantities.amounts import bare, mm, qty
 
 T = Work[SafetyMeasures]
@@ -17,13 +15,13 @@ T = Work[SafetyMeasures]
 
 def wear_figures(work: T) -> Iterator[Figure]:
     """Yield distances, ranges and levels that kit is held to, then what to wear."""
-    m, units = work.measures, work.crew.units
+    m = work.measures
     if m.fuel_to_start_mm is not None:
-        yield _start(m.fuel_to_start_mm, units)
+        yield _start(m.fuel_to_start_mm)
     if m.chain_speed_m_per_s is not None:
         yield _legs(m.chain_speed_m_per_s)
     if m.battery_temperature_c is not None:
-        yield _charge(m.battery_temperature_c, units)
+        yield _charge(m.battery_temperature_c)
     if m.bevel_deg is not None:
         yield from _bevel(m, m.bevel_deg)
     if m.eye_mark is not None:
@@ -34,16 +32,14 @@ def wear_figures(work: T) -> Iterator[Figure]:
         yield _wear(m.task)
 
 
-def _start(walked_mm: float, units: str) -> Figure:
-    least = machines.START_FROM_FUEL_MM
-    enough = "far enough" if walked_mm >= least else "too near"
+def _start(walked_mm: float) -> Figure:
     return Figure(
         name="start distance",
         label="Start a saw from where it was fuelled",
-        value=least,
+        value=machines.START.low or 0,
         unit="mm",
         working=(
-            f"at least {mm(least)} (10 ft); {mm(walked_mm)} is {enough}",
+            f"{machines.START}; {mm(walked_mm)} is {'far enough' if machines.START.allows(walked_mm) else 'too near'}",
             "on the ground, chain brake on, two hands; never a drop start",
         ),
         references=(by.CHAINSAW, by.CHAINSAW_QUEBEC),
@@ -51,8 +47,8 @@ def _start(walked_mm: float, units: str) -> Figure:
 
 
 def _legs(chain: float) -> Figure:
-    found = machines.class_for(chain)
-    speeds = ", ".join(f"class {name} to {bare(speed)}" for name, speed in machines.CHAIN_SPEED_M_PER_S.items())
+    found = ppe.class_for(chain)
+    speeds = ", ".join(f"class {name} to {bare(speed)}" for name, speed in ppe.CHAIN_SPEED_M_PER_S.items())
     return Figure(
         name="trousers needed",
         label="Chain-saw trousers for this chain",
@@ -62,15 +58,13 @@ def _legs(chain: float) -> Figure:
     )
 
 
-def _charge(pack_c: float, units: str) -> Figure:
-    low, high = (f"{qty(each, '°C')}" for each in (machines.LEAST_CHARGE_C, machines.MOST_CHARGE_C))
-    said = "may go on charge" if machines.may_charge(pack_c) else "must not go on charge"
+def _charge(pack_c: float) -> Figure:
     return Figure(
         name="charge range",
         label="Charge a lithium-ion pack at",
-        value=f"{low} to {high}",
+        value=f"{machines.CHARGE}",
         working=(
-            f"{qty(pack_c, '°C')}: {said}",
+            f"{qty(pack_c, '°C')}: {'may' if machines.CHARGE.allows(pack_c) else 'must not'} go on charge",
             "a smell, a swelling, a leak or heat of its own: stop, outdoors, never in the bin",
         ),
         references=(by.CHARGING,),
@@ -78,60 +72,58 @@ def _charge(pack_c: float, units: str) -> Figure:
 
 
 def _bevel(m: SafetyMeasures, bevel: float) -> Iterator[Figure]:
-    if m.blade_thickness_mm is not None:
-        wide = sharpening.bevel_width(m.blade_thickness_mm, bevel)
-        yield Figure(
-            name="bevel width",
-            label="Ground face, once it is right",
-            value=wide,
-            unit="mm",
-            working=(f"{mm(m.blade_thickness_mm, 3)} / sin {qty(bevel, '°', 3)} = {mm(wide, 3)}",),
-            references=(GEOMETRY,),
-            headline=True,
-        )
-    if m.file_length_mm is not None:
-        up = sharpening.raised_end(m.file_length_mm, bevel)
-        yield Figure(
-            name="file raised",
-            label="Far end of the file, above the blade's back",
-            value=up,
-            unit="mm",
-            working=(f"{mm(m.file_length_mm, 3)} x sin {qty(bevel, '°', 3)} = {mm(up, 3)}",),
-            references=(GEOMETRY,),
-            headline=True,
-        )
+    sine = f"sin {qty(bevel, '°', 3)}"
+    if (thick := m.blade_thickness_mm) is not None:
+        wide = machines.bevel_width(thick, bevel)
+        yield _face("bevel width", "Ground face, once it is right", wide, f"{mm(thick, 3)} / {sine}")
+    if (long := m.file_length_mm) is not None:
+        up = machines.raised_end(long, bevel)
+        yield _face("file raised", "Far end of the file, above the blade's back", up, f"{mm(long, 3)} x {sine}")
+
+
+def _face(name: str, label: str, value: float, sum_: str) -> Figure:
+    return Figure(
+        name=name,
+        label=label,
+        value=value,
+        unit="mm",
+        working=(f"{sum_} = {mm(value, 3)}",),
+        references=(GEOMETRY,),
+        headline=True,
+    )
 
 
 def _eyes(mark: str) -> Figure:
-    kinds = machines.IMPACT_WORN_AS[mark]
+    kinds = ", ".join(ppe.IMPACT_WORN_AS[mark])
+    levels = ", ".join(f"{name} {bare(speed)}" for name, speed in ppe.IMPACT_M_PER_S.items())
     return Figure(
         name="eye impact",
         label=f"Eye protection marked {mark}",
-        value=f"{qty(machines.IMPACT_M_PER_S[mark], 'm/s', 3)}, on {', '.join(kinds)}",
+        value=f"{qty(ppe.IMPACT_M_PER_S[mark], 'm/s', 3)}, on {kinds}",
         working=(
-            "EN 166, a 6 mm ball: S 12, F 45, B 120, A 190 m/s",
-            f"{mark} can stand on {', '.join(kinds)}; on anything else refuse the mark",
+            f"EN 166, a 6 mm ball: {levels} m/s",
+            f"{mark} can stand on {kinds}; on anything else refuse the mark",
         ),
         references=(by.EYES,),
     )
 
 
 def _gloves(text: str) -> Iterator[Figure]:
-    marks = gloves.read_marks(text)
+    marks = ppe.read_marks(text)
     if marks is None:
         return
     tested: tuple[tuple[str, int | None, Mapping[int, float]], ...] = (
-        ("abrasion, cycles", marks.abrasion, gloves.ABRASION_CYCLES),
-        ("coup cut, index", marks.coup_cut, gloves.COUP_INDEX),
-        ("tear, N", marks.tear, gloves.TEAR_N),
-        ("puncture, N", marks.puncture, gloves.PUNCTURE_N),
+        ("abrasion, cycles", marks.abrasion, ppe.ABRASION_CYCLES),
+        ("coup cut, index", marks.coup_cut, ppe.COUP_INDEX),
+        ("tear, N", marks.tear, ppe.TEAR_N),
+        ("puncture, N", marks.puncture, ppe.PUNCTURE_N),
     )
     rows: list[tuple[str, str, str]] = [
-        (name, "not tested" if level is None else str(level), num(levels[level]) if level else "none")
+        (name, "not tested" if level is None else f"{bare(level)}", f"{bare(levels[level])}" if level else "none")
         for name, level, levels in tested
     ]
-    newtons = gloves.cut_newtons(marks)
-    rows.append(("cut ISO 13997, N", marks.cut or "not tested", num(newtons) if newtons else "none"))
+    newtons = ppe.cut_newtons(marks)
+    rows.append(("cut ISO 13997, N", marks.cut or "not tested", f"{bare(newtons)}" if newtons else "none"))
     rows.append(("impact", "P" if marks.impact else "not tested", "5 J" if marks.impact else "none"))
     yield Figure(
         name="glove levels",
@@ -146,8 +138,8 @@ def _gloves(text: str) -> Iterator[Figure]:
     )
 
 
-def _wear(task: Task) -> Figure:
-    pieces = WEAR[task]
+def _wear(task: ppe.Task) -> Figure:
+    pieces = ppe.WEAR[task]
     return Figure(
         name="wear",
         label=f"Wear for {task}",

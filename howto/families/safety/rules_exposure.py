@@ -45,7 +45,8 @@ def lists_pair(work: T) -> Iterator[Breach]:
         text = _minutes([*(times or ())][:wanted] + [NEW_TOOL_MIN] * (wanted - given))
         yield Breach(
             field=f"measures.{time_field}",
-            what=f"`{key}` names {Count(wanted, 'tool', 'tools')}, and `{time_key}` has {Count(given, 'time', 'times')}",
+            what=f"`{key}` names {Count(wanted, 'tool', 'tools')}, and `{time_key}` has "
+            f"{Count(given, 'time', 'times')}",
             why="",
             mend=f"write one time for each tool, in the same order: `{time_key}: {text}`"
             if wanted

@@ -11,7 +11,7 @@ from howto.findings import Severity
 from howto.model.family import Breach, Edit, Rule, rule, typed
 from howto.model.work import Work
 from howto.quantities import convert, field_unit, round_down
-from howto.quantities.amounts import Words, bare, qty
+from howto.quantities.amounts import bare, qty
 
 T = Work[SafetyMeasures]
 NEXT_TO_NOTHING = 0.05  # ours: below it no load worth lifting is left
