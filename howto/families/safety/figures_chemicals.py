@@ -4,9 +4,10 @@ from collections.abc import Iterator
 
 from howto.families.safety import chemicals
 from howto.families.safety import references as by
+from howto.families.safety.figure import figure, table
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.family import Limit
-from howto.model.figure import Figure, Table
+from howto.model.figure import Figure
 from howto.model.reference import Reference
 from howto.model.work import Work
 from howto.quantities.amounts import Count, Name, Range, bare, percent, qty
@@ -50,42 +51,35 @@ def _bleach(m: SafetyMeasures, total_ml: float) -> Iterator[Figure]:
         ("bleach to measure", "Household bleach", one, bleach),
         ("water to measure", "Water, in first", nine, total_ml - bleach),
     ):
-        yield Figure(
-            name=name,
-            label=label,
-            value=value,
-            unit="mL",
-            working=(
-                f"{qty(total_ml, 'mL', 5)} x {bare(part)} / ({bare(one)} + {bare(nine)}) = "
-                f"{bare(total_ml, 5)} x {bare(part)} / {bare(one + nine)} = {qty(value, 'mL', 3)}",
-                "water first, then the bleach into it; it corrodes steel, so rinse and dry the blades",
-            ),
-            references=(by.PRUNERS, by.PRUNERS_MINNESOTA),
+        working = (
+            f"{qty(total_ml, 'mL', 5)} x {bare(part)} / ({bare(one)} + {bare(nine)}) = "
+            f"{bare(total_ml, 5)} x {bare(part)} / {bare(one + nine)} = {qty(value, 'mL', 3)}",
+            "water first, then the bleach into it; it corrodes steel, so rinse and dry the blades",
+        )
+        yield figure(
+            name,
+            label,
+            value,
+            "mL",
+            working,
+            by.PRUNERS,
+            by.PRUNERS_MINNESOTA,
             headline=name == "bleach to measure" and m.bevel_deg is None,
         )
-    yield Figure(
-        name="use the mix within",
-        label="Use the mix within",
-        value=LASTS.high or 0,
-        unit="h",
-        working=(f"blades in it {SOAK.least} or more; pour it away {LASTS.most} after mixing",),
-        references=(by.PRUNERS,),
-    )
+    use = f"blades in it {SOAK.least} or more; pour it away {LASTS.most} after mixing"
+    yield figure("use the mix within", "Use the mix within", LASTS.high or 0, "h", use, by.PRUNERS)
 
 
 def _clean_with(*, blight: bool) -> Figure:
-    return Figure(
-        name="clean blades with",
-        label="Clean blades with",
-        value=f"bleach mix, {SOAK.least} or more" if blight else f"{ALCOHOL}, wiped or dipped, or the bleach mix",
-        working=(
-            f"fire blight: alcohol kills some and not all, so bleach mix, {ONE_TO_NINE}"
-            if blight
-            else f"routine work: {ALCOHOL}, no soak and no rinse",
-            f"advice runs from a wipe through {SHORTER} to {SOAK.least}; the longer one is kept",
-        ),
-        references=(by.PRUNERS, by.PRUNERS_MINNESOTA, by.PRUNERS_ARIZONA),
+    working = (
+        f"fire blight: alcohol kills some and not all, so bleach mix, {ONE_TO_NINE}"
+        if blight
+        else f"routine work: {ALCOHOL}, no soak and no rinse",
+        f"advice runs from a wipe through {SHORTER} to {SOAK.least}; the longer one is kept",
     )
+    value = f"bleach mix, {SOAK.least} or more" if blight else f"{ALCOHOL}, wiped or dipped, or the bleach mix"
+    label = "Clean blades with"
+    return figure("clean blades with", label, value, "", working, by.PRUNERS, by.PRUNERS_MINNESOTA, by.PRUNERS_ARIZONA)
 
 
 def wait_hours(m: SafetyMeasures) -> float | None:
@@ -113,47 +107,29 @@ def _entry(m: SafetyMeasures, hours: float) -> Iterator[Figure]:
         working.append(f"worst of {', '.join(m.toxicity)} is category {worst}: {wait}")
     if m.label_wait_hours is not None:
         working.append(f"the label says {qty(m.label_wait_hours, 'h', 3)}; the longer wait is kept")
-    yield Figure(
-        name="no entry for",
-        label="Nobody goes in for (United States)",
-        value=hours,
-        unit="h",
-        working=(*working, "the label outranks this figure"),
-        references=wait_sources(m),
-        headline=True,
-        client=True,
-    )
+    working.append("the label outranks this figure")
+    label = "Nobody goes in for (United States)"
+    yield figure("no entry for", label, hours, "h", working, *wait_sources(m), headline=True, client=True)
     start = chemicals.clock_minutes(m.sprayed_at) if m.sprayed_at else None
     if start is None:
         return
     days, at = chemicals.after(start, hours)
     day = "the same day" if not days else "the next day" if days == 1 else f"{Count(days, 'day', 'days')} later"
     end = f"{Name(chemicals.clock(at))} {day}"
-    yield Figure(
-        name="entry from",
-        label="Entry from",
-        value=end,
-        working=(f"{Name(chemicals.clock(start))} + {qty(hours, 'h', 3)} = {end}",),
-        references=wait_sources(m),
-        client=True,
-    )
+    added = f"{Name(chemicals.clock(start))} + {qty(hours, 'h', 3)} = {end}"
+    yield figure("entry from", "Entry from", end, "", added, *wait_sources(m), client=True)
 
 
 def _steps(mix: str) -> Figure:
-    return Figure(
-        name="dust steps",
-        label=f"Opening {mix}: keep the dust out of your lungs",
-        value=f"{Count(len(MIX_STEPS), 'step', 'steps')}",
-        working=(
-            "Legionella longbeachae lives in potting mix, compost, mulch and soil mixes; it is breathed in",
-            "illness comes 2 to 10 days later; over 50, smokers and the ill are hit hardest",
-        ),
-        references=(by.LEGIONELLA_STEPS, by.LEGIONELLA, by.LEGIONELLA_WORK),
-        table=Table(
-            columns=("Step", "What"),
-            units=("", ""),
-            rows=tuple((float(number), words) for number, words in enumerate(MIX_STEPS, 1)),
-        ),
+    rows = table({"Step": "", "What": ""}, tuple((float(number), words) for number, words in enumerate(MIX_STEPS, 1)))
+    working = (
+        "Legionella longbeachae lives in potting mix, compost, mulch and soil mixes; it is breathed in",
+        "illness comes 2 to 10 days later; over 50, smokers and the ill are hit hardest",
+    )
+    label = f"Opening {mix}: keep the dust out of your lungs"
+    value = f"{Count(len(MIX_STEPS), 'step', 'steps')}"
+    return figure(
+        "dust steps", label, value, "", working, by.LEGIONELLA_STEPS, by.LEGIONELLA, by.LEGIONELLA_WORK, table=rows
     )
 
 
@@ -162,13 +138,8 @@ def _tetanus(m: SafetyMeasures, wound: chemicals.Wound) -> Figure:
     doses = "doses not known" if m.tetanus_doses is None else f"{Count(m.tetanus_doses, 'dose', 'doses')}"
     last = "" if m.last_dose_years is None else f", the last {bare(m.last_dose_years)} years ago"
     full, years = bare(chemicals.FULL_COURSE), Count(chemicals.BOOSTER_YEARS[wound], "year", "years")
-    return Figure(
-        name="tetanus",
-        label="Tetanus",
-        value=answer,
-        working=(
-            f"a {wound} wound, {doses}{last}",
-            f"with {full} or more doses a booster is due over {years}: {answer}; a doctor decides",
-        ),
-        references=(by.TETANUS,),
+    working = (
+        f"a {wound} wound, {doses}{last}",
+        f"with {full} or more doses a booster is due over {years}: {answer}; a doctor decides",
     )
+    return figure("tetanus", "Tetanus", answer, "", working, by.TETANUS)

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from howto.families.safety import height, ladder
 from howto.families.safety import references as by
 from howto.families.safety.countries import BORROWED, Zone, line_zone
+from howto.families.safety.figure import figure
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.figure import Figure
 from howto.model.reference import GEOMETRY
@@ -32,30 +33,18 @@ def ladder_figures(work: T) -> Iterator[Figure]:
 
 def _rails(m: SafetyMeasures, landing_mm: float, top_mm: float) -> Figure:
     law = ladder.law_of(m)
-    return Figure(
-        name="rails to",
-        label=f"Rails end at least at ({ladder.country_of(m)})",
-        value=top_mm,
-        unit="mm",
-        working=(
-            f"{bare(landing_mm, 5)} + {bare(law.past_mm, 5)} past the landing = {mm(top_mm, 5)} above the ground",
-            *_borrowed(m),
-        ),
-        references=(law.landing,),
+    working = (
+        f"{bare(landing_mm, 5)} + {bare(law.past_mm, 5)} past the landing = {mm(top_mm, 5)} above the ground",
+        *_borrowed(m),
     )
+    return figure("rails to", f"Rails end at least at ({ladder.country_of(m)})", top_mm, "mm", working, law.landing)
 
 
 def _length(stand: ladder.Stance, top_mm: float) -> Figure:
     long = stand.length_mm * top_mm / stand.contact_mm
     contact, foot = bare(stand.contact_mm, 5), bare(stand.foot_mm, 5)
-    return Figure(
-        name="ladder length",
-        label="Length of ladder to that height",
-        value=long,
-        unit="mm",
-        working=(f"√({contact}² + {foot}²) x {bare(top_mm, 5)} / {contact} = {mm(long, 5)}",),
-        references=(GEOMETRY,),
-    )
+    working = f"√({contact}² + {foot}²) x {bare(top_mm, 5)} / {contact} = {mm(long, 5)}"
+    return figure("ladder length", "Length of ladder to that height", long, "mm", working, GEOMETRY)
 
 
 def _borrowed(m: SafetyMeasures) -> tuple[Words, ...]:
@@ -81,36 +70,23 @@ def _foot(m: SafetyMeasures, stand: ladder.Stance) -> Figure:
     )
     others = [each for rule in ("by height", "by length", "75 degrees") if (each := ladder.stance(m, rule))]
     apart = ", ".join(f"{Word(each.rule)} {mm(each.foot_mm, 4)}" for each in others)
-    return Figure(
-        name="ladder foot",
-        label=f"Foot out from the wall ({FLAT if flat else Word(stand.rule)}, {ladder.country_of(m)})",
-        value=stand.foot_mm,
-        unit="mm",
-        working=(
-            given,
-            f"{own} = {mm(stand.foot_mm, 5)} out",
-            f"one in four is read in three ways: {apart}",
-            *_borrowed(m),
-        ),
-        references=(ladder.law_of(m).foot, GEOMETRY),
-        headline=True,
+    working = (
+        given,
+        f"{own} = {mm(stand.foot_mm, 5)} out",
+        f"one in four is read in three ways: {apart}",
+        *_borrowed(m),
     )
+    label = f"Foot out from the wall ({FLAT if flat else Word(stand.rule)}, {ladder.country_of(m)})"
+    return figure("ladder foot", label, stand.foot_mm, "mm", working, ladder.law_of(m).foot, GEOMETRY, headline=True)
 
 
 def _angle(stand: ladder.Stance) -> Figure:
-    return Figure(
-        name="ladder angle",
-        label="Angle from the ground",
-        value=stand.angle_deg,
-        unit="deg",
-        working=(
-            f"atan({bare(stand.contact_mm, 5)} / {bare(stand.foot_mm, 5)}) = {qty(stand.angle_deg, '°', 4)}; "
-            f"{ladder.ANGLE} holds all three ways of reading one in four",
-        ),
-        references=(by.ANGLES,),
-        headline=True,
-        digits=4,
+    working = (
+        f"atan({bare(stand.contact_mm, 5)} / {bare(stand.foot_mm, 5)}) = {qty(stand.angle_deg, '°', 4)}; "
+        f"{ladder.ANGLE} holds all three ways of reading one in four"
     )
+    value = stand.angle_deg
+    return figure("ladder angle", "Angle from the ground", value, "deg", working, by.ANGLES, headline=True, digits=4)
 
 
 def _measured(m: SafetyMeasures, foot_mm: float, angle: float) -> Figure:
@@ -118,15 +94,8 @@ def _measured(m: SafetyMeasures, foot_mm: float, angle: float) -> Figure:
     by_length = f"acos({foot} / {bare(m.working_length_mm or 0.0, 5)})"
     form = by_length if contact is None else f"atan({bare(contact, 5)} / {foot})"
     said = "good" if ladder.ANGLE.allows(angle) else "too flat" if angle < ladder.ANGLE.nearest(angle) else "too steep"
-    return Figure(
-        name="measured angle",
-        label="Angle as it stands",
-        value=angle,
-        unit="deg",
-        working=(f"{form} = {qty(angle, '°', 4)}; {ladder.ANGLE} is good: {said}",),
-        references=(by.ANGLES,),
-        digits=4,
-    )
+    working = f"{form} = {qty(angle, '°', 4)}; {ladder.ANGLE} is good: {said}"
+    return figure("measured angle", "Angle as it stands", angle, "deg", working, by.ANGLES, digits=4)
 
 
 def zone_of(m: SafetyMeasures) -> Zone | None:
@@ -147,19 +116,14 @@ def line_figures(work: T) -> Iterator[Figure]:
     zone, found = zone_of(m), distance_mm(m)
     if zone is not None:
         spotter = (f"with a spotter from there to {mm(zone.spotter_mm)}",) if zone.spotter_mm is not None else ()
-        yield Figure(
-            name="keep from the line",
-            label=f"Keep from the line ({ladder.country_of(m)})",
-            value=zone.no_go_mm,
-            unit="mm",
-            working=(
-                f"{zone.note}: nothing nearer than {mm(zone.no_go_mm)}, body, tool or branch",
-                *spotter,
-                "treat every line as live; a line sags lower in heat",
-            ),
-            references=(zone.reference, by.QLD_PLANTS),
-            headline=True,
+        working = (
+            f"{zone.note}: nothing nearer than {mm(zone.no_go_mm)}, body, tool or branch",
+            *spotter,
+            "treat every line as live; a line sags lower in heat",
         )
+        label = f"Keep from the line ({ladder.country_of(m)})"
+        value = zone.no_go_mm
+        yield figure("keep from the line", label, value, "mm", working, zone.reference, by.QLD_PLANTS, headline=True)
     if found is None or m.line is None:
         return
     less = (
@@ -167,11 +131,5 @@ def line_figures(work: T) -> Iterator[Figure]:
         if m.line_distance_mm is None
         else "as measured"
     )
-    yield Figure(
-        name="nearest to the line",
-        label="Nearest anything comes",
-        value=found,
-        unit="mm",
-        working=(f"{less} = {mm(found, 6)} between the line and the nearest of body, tool or branch",),
-        references=(GEOMETRY,),
-    )
+    nearest = f"{less} = {mm(found, 6)} between the line and the nearest of body, tool or branch"
+    yield figure("nearest to the line", "Nearest anything comes", found, "mm", nearest, GEOMETRY)

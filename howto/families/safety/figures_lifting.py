@@ -6,11 +6,12 @@ from typing import Final
 
 from howto.families.safety import lifting
 from howto.families.safety import references as by
+from howto.families.safety.figure import figure, table
 from howto.families.safety.lifting import FORMS, Lift
 from howto.families.safety.lifting_tables import System
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.family import Limit
-from howto.model.figure import Figure, Table
+from howto.model.figure import Figure
 from howto.model.work import Work
 from howto.quantities import convert
 from howto.quantities.amounts import Words, bare, qty
@@ -86,13 +87,10 @@ def lift_figures(work: T) -> Iterator[Figure]:
 
 
 def _end(name: str, lift: Lift) -> Figure:
-    return Figure(
-        name=f"{name} limit",
-        label=f"Weight limit, {name}",
-        value=lifting.weight_limit(lift),
-        unit=lift.form.weight,
-        working=(*_terms(lift), _product(lift)),
-        references=(by.WORKSHEET, by.EQUATION),
+    working = (*_terms(lift), _product(lift))
+    label = f"Weight limit, {name}"
+    return figure(
+        f"{name} limit", label, lifting.weight_limit(lift), lift.form.weight, working, by.WORKSHEET, by.EQUATION
     )
 
 
@@ -129,40 +127,33 @@ def _product(lift: Lift, *, table: bool = False) -> Words:
 
 def _limit(ends: Ends) -> Figure:
     name, lift = min(ends, key=lambda end: lifting.weight_limit(end[1]))
-    kinds = [(end, one, table) for end, one in ends for table in (False, True)]
-    columns = ("Multiplier", *(f"{end}, {'printed' if table else 'formula'}" for end, _, table in kinds))
-    found = [lifting.multipliers(one, table=table) for _, one, table in kinds]
-    return Figure(
-        name="weight limit",
-        label="Recommended weight limit",
-        value=lifting.weight_limit(lift),
-        unit=lift.form.weight,
-        working=(*_terms(lift), _product(lift))
+    kinds = [(end, one, how) for end, one in ends for how in ("formula", "printed")]
+    found = [lifting.multipliers(one, table=how == "printed") for _, one, how in kinds]
+    rows = table(
+        dict.fromkeys(("Multiplier", *(f"{end}, {how}" for end, _, how in kinds)), ""),
+        ((f"{term}, {words}", *(each[term] for each in found)) for term, words in TERMS.items()),
+    )
+    working = (
+        (*_terms(lift), _product(lift))
         if len(ends) == 1
-        else (f"the smaller of the two ends: {name}, {_product(lift)}",),
-        references=(by.WORKSHEET, by.EQUATION),
-        table=Table(
-            columns=columns,
-            units=("",) * len(columns),
-            rows=tuple((f"{term}, {words}", *(each[term] for each in found)) for term, words in TERMS.items()),
-        ),
-        headline=True,
+        else (f"the smaller of the two ends: {name}, {_product(lift)}",)
+    )
+    value = lifting.weight_limit(lift)
+    label = "Recommended weight limit"
+    return figure(
+        "weight limit", label, value, lift.form.weight, working, by.WORKSHEET, by.EQUATION, table=rows, headline=True
     )
 
 
 def _printed(ends: Ends) -> Figure:
     name, lift = min(ends, key=lambda end: lifting.weight_limit(end[1], table=True))
-    return Figure(
-        name="printed limit",
-        label="The same by the printed multipliers",
-        value=lifting.weight_limit(lift, table=True),
-        unit=lift.form.weight,
-        working=(
-            *(f"{end}: {_product(each, table=True)}" for end, each in ends),
-            f"{name} governs; printed multipliers have two decimals, so they differ from the formulas by up to 2 %",
-        ),
-        references=(by.WORKSHEET, by.CCOHS_LIFT),
+    working = (
+        *(f"{end}: {_product(each, table=True)}" for end, each in ends),
+        f"{name} governs; printed multipliers have two decimals, so they differ from the formulas by up to 2 %",
     )
+    value = lifting.weight_limit(lift, table=True)
+    label = "The same by the printed multipliers"
+    return figure("printed limit", label, value, lift.form.weight, working, by.WORKSHEET, by.CCOHS_LIFT)
 
 
 def _index(m: SafetyMeasures, load_kg: float) -> Iterator[Figure]:
@@ -172,34 +163,25 @@ def _index(m: SafetyMeasures, load_kg: float) -> Iterator[Figure]:
     unit = FORMS[system_of(m)].weight
     load, formula, table = (bare(convert(each, "kg", unit)) for each in (load_kg, limit, printed))
     index = lifting.lifting_index(load_kg, limit)
-    yield Figure(
-        name="lifting index",
-        label="Lifting index",
-        value=index,
-        working=(
-            f"{load} / {formula} = {bare(index)} by the formulas",
-            f"{load} / {table} = {bare(load_kg / printed)} by the printed multipliers",
-            INDEX_SAID,
-        ),
-        references=(by.WORKSHEET, by.EQUATION),
-        headline=True,
-        digits=2,
+    working = (
+        f"{load} / {formula} = {bare(index)} by the formulas",
+        f"{load} / {table} = {bare(load_kg / printed)} by the printed multipliers",
+        INDEX_SAID,
+    )
+    yield figure(
+        "lifting index", "Lifting index", index, "", working, by.WORKSHEET, by.EQUATION, headline=True, digits=2
     )
 
 
 def _guide() -> Figure:
-    return Figure(
-        name="guide weights",
-        label="Guide weights (United Kingdom)",
-        value=f"{qty(WAIST_KG[1], 'kg')} a man, {qty(WAIST_KG[3], 'kg')} a woman, at the waist and close",
-        working=(
-            "by the height of the hands, close to the body and at arm's length; no law sets a maximum",
-            "less a tenth for a turn of 45°, a fifth for 90°; less 30 % at 1 or 2 lifts a minute",
-        ),
-        references=(by.GUIDELINES, by.WAIST),
-        table=Table(
-            columns=("Hands", "Man, close", "Man, arm's length", "Woman, close", "Woman, arm's length"),
-            units=("", "kg", "kg", "kg", "kg"),
-            rows=ZONES,
-        ),
+    rows = table(
+        {"Hands": "", "Man, close": "kg", "Man, arm's length": "kg", "Woman, close": "kg", "Woman, arm's length": "kg"},
+        ZONES,
     )
+    working = (
+        "by the height of the hands, close to the body and at arm's length; no law sets a maximum",
+        "less a tenth for a turn of 45°, a fifth for 90°; less 30 % at 1 or 2 lifts a minute",
+    )
+    value = f"{qty(WAIST_KG[1], 'kg')} a man, {qty(WAIST_KG[3], 'kg')} a woman, at the waist and close"
+    label = "Guide weights (United Kingdom)"
+    return figure("guide weights", label, value, "", working, by.GUIDELINES, by.WAIST, table=rows)

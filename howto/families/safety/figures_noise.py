@@ -6,8 +6,9 @@ from math import floor
 from howto.families.safety import noise
 from howto.families.safety import references as by
 from howto.families.safety.day import Spell, hardest, noises, timed
+from howto.families.safety.figure import figure, table
 from howto.families.safety.measures import SafetyMeasures
-from howto.model.figure import Figure, Table
+from howto.model.figure import Figure
 from howto.model.reference import Reference
 from howto.model.work import Work
 from howto.quantities.amounts import Name, Words, bare, percent, qty
@@ -84,82 +85,63 @@ def _allowed(scheme: noise.Scheme, spells: tuple[Spell, ...]) -> Figure:
     times = [(spell, noise.allowed_minutes(spell.amount, scheme)) for spell in spells]
     criterion, exchange = bare(scheme.criterion_db), bare(scheme.exchange_db)
     by_other = _time(noise.allowed_minutes(loudest.amount, other))
-    return Figure(
-        name="time allowed",
-        label=f"Time allowed for the loudest ({Name(scheme.name)})",
-        value=noise.allowed_minutes(loudest.amount, scheme),
-        unit="min",
-        working=(
-            *(
-                f"{spell.name}: {bare(noise.DAY_MIN)} / 2^(({bare(spell.amount)} - {criterion}) / {exchange}) = "
-                f"{_time(allowed)}"
-                for spell, allowed in times
-            ),
-            f"by {Name(scheme.name)}, {exchange} dB from {qty(scheme.criterion_db, 'dB(A)', 3)}; by {Name(other.name)} "
-            f"{qty(loudest.amount, 'dB(A)', 3)} is allowed {by_other}: never mix",
-        ),
-        references=_sources(scheme),
-        table=Table(
-            columns=("Tool", "Level", f"Allowed in a day ({Name(scheme.name)})"),
-            units=("", "dB(A)", "min"),
-            rows=tuple((spell.name, spell.amount, allowed) for spell, allowed in times),
-        ),
+    rows = table(
+        {"Tool": "", "Level": "dB(A)", f"Allowed in a day ({Name(scheme.name)})": "min"},
+        ((spell.name, spell.amount, allowed) for spell, allowed in times),
     )
+    working = (
+        *(
+            f"{spell.name}: {bare(noise.DAY_MIN)} / 2^(({bare(spell.amount)} - {criterion}) / {exchange}) = "
+            f"{_time(allowed)}"
+            for spell, allowed in times
+        ),
+        f"by {Name(scheme.name)}, {exchange} dB from {qty(scheme.criterion_db, 'dB(A)', 3)}; by {Name(other.name)} "
+        f"{qty(loudest.amount, 'dB(A)', 3)} is allowed {by_other}: never mix",
+    )
+    label = f"Time allowed for the loudest ({Name(scheme.name)})"
+    value = noise.allowed_minutes(loudest.amount, scheme)
+    return figure("time allowed", label, value, "min", working, *_sources(scheme), table=rows)
 
 
 def _dose(scheme: noise.Scheme, spells: tuple[Spell, ...], dose: float) -> Figure:
     times = [(spell, noise.allowed_minutes(spell.amount, scheme)) for spell in spells]
     parts = [100 * spell.spent / allowed for spell, allowed in times]
-    return Figure(
-        name="noise dose",
-        label=f"Noise dose of the day ({Name(scheme.name)})",
-        value=dose,
-        unit="%",
-        working=(
-            *(
-                f"{spell.name}: {qty(spell.spent, 'min', 3)} / {qty(allowed, 'min', 3)} x 100 = {percent(part, 4)}"
-                for (spell, allowed), part in zip(times, parts, strict=True)
-            ),
-            f"{' + '.join(str(bare(part, 4)) for part in parts)} = {percent(dose, 4)}; 100 % is a full day",
-        ),
-        references=_sources(scheme),
-        table=Table(
-            columns=("Tool", "Level", "Time", "Dose"),
-            units=("", "dB(A)", "min", "%"),
-            rows=tuple((s.name, s.amount, s.spent, part) for s, part in zip(spells, parts, strict=True)),
-        ),
-        headline=True,
+    rows = table(
+        {"Tool": "", "Level": "dB(A)", "Time": "min", "Dose": "%"},
+        ((s.name, s.amount, s.spent, part) for s, part in zip(spells, parts, strict=True)),
     )
+    working = (
+        *(
+            f"{spell.name}: {qty(spell.spent, 'min', 3)} / {qty(allowed, 'min', 3)} x 100 = {percent(part, 4)}"
+            for (spell, allowed), part in zip(times, parts, strict=True)
+        ),
+        f"{' + '.join(str(bare(part, 4)) for part in parts)} = {percent(dose, 4)}; 100 % is a full day",
+    )
+    label = f"Noise dose of the day ({Name(scheme.name)})"
+    return figure("noise dose", label, dose, "%", working, *_sources(scheme), table=rows, headline=True)
 
 
 def _average(scheme: noise.Scheme, dose: float) -> Figure:
     level = noise.day_average_db(dose, scheme)
-    return Figure(
-        name="day average",
-        label=f"Level spread over {DAY} ({Name(scheme.name)})",
-        value=level,
-        unit="dB(A)",
-        working=(
-            f"{bare(scheme.factor, 4)} x log10({bare(dose, 4)} / 100) + {bare(scheme.criterion_db)} = "
-            f"{qty(level, 'dB(A)', 3)}",
-        ),
-        references=(by.AVERAGE,) if scheme is noise.NIOSH else (by.FIVE_DB,),
+    working = (
+        f"{bare(scheme.factor, 4)} x log10({bare(dose, 4)} / 100) + {bare(scheme.criterion_db)} = "
+        f"{qty(level, 'dB(A)', 3)}"
     )
+    label, said_by = (
+        f"Level spread over {DAY} ({Name(scheme.name)})",
+        by.AVERAGE if scheme is noise.NIOSH else by.FIVE_DB,
+    )
+    return figure("day average", label, level, "dB(A)", working, said_by)
 
 
 def _left(scheme: noise.Scheme, loudest: Spell, dose: float) -> Figure:
     part, allowed = max(0.0, 1 - dose / 100), noise.allowed_minutes(loudest.amount, scheme)
-    return Figure(
-        name="time left",
-        label=f"Left today with the loudest ({Name(scheme.name)})",
-        value=part * allowed,
-        unit="min",
-        working=(
-            f"(100 - {bare(dose, 4)}) / 100 = {bare(part)} of the day left" if part else "the day is used up",
-            f"{bare(part)} x {qty(allowed, 'min', 3)} with {loudest.name} = {qty(part * allowed, 'min', 3)}",
-        ),
-        references=_sources(scheme),
+    working = (
+        f"(100 - {bare(dose, 4)}) / 100 = {bare(part)} of the day left" if part else "the day is used up",
+        f"{bare(part)} x {qty(allowed, 'min', 3)} with {loudest.name} = {qty(part * allowed, 'min', 3)}",
     )
+    label = f"Left today with the loudest ({Name(scheme.name)})"
+    return figure("time left", label, part * allowed, "min", working, *_sources(scheme))
 
 
 def _eu(spells: tuple[Spell, ...], exposure: float) -> Figure:
@@ -172,14 +154,8 @@ def _eu(spells: tuple[Spell, ...], exposure: float) -> Figure:
         if exposure >= noise.EU_LOWER_DB
         else f"under the lower {lower}"
     )
-    return Figure(
-        name="daily exposure",
-        label="LEX,8h (European Union)",
-        value=exposure,
-        unit="dB(A)",
-        working=(f"10 x log10(({inside}) / {bare(noise.DAY_H)}) = {qty(exposure, 'dB(A)', 3)}", passed),
-        references=(by.EU_NOISE, by.EU_ENERGY),
-    )
+    working = (f"10 x log10(({inside}) / {bare(noise.DAY_H)}) = {qty(exposure, 'dB(A)', 3)}", passed)
+    return figure("daily exposure", "LEX,8h (European Union)", exposure, "dB(A)", working, by.EU_NOISE, by.EU_ENERGY)
 
 
 def _at_ear(loudest: float, exposure: float | None, rating: float) -> Figure:
@@ -189,11 +165,5 @@ def _at_ear(loudest: float, exposure: float | None, rating: float) -> Figure:
             f"the day's LEX,8h inside: {less_wear(exposure, rating, '')}; the limit is {bare(noise.EU_LIMIT_DB)}, "
             "and action values are counted without the protector"
         )
-    return Figure(
-        name="level at the ear",
-        label="Loudest, under the protector",
-        value=noise.level_at_ear_db(loudest, rating),
-        unit="dB(A)",
-        working=tuple(working),
-        references=(by.MUFFS, by.EU_NOISE),
-    )
+    value = noise.level_at_ear_db(loudest, rating)
+    return figure("level at the ear", "Loudest, under the protector", value, "dB(A)", working, by.MUFFS, by.EU_NOISE)

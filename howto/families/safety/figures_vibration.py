@@ -5,9 +5,10 @@ from collections.abc import Iterator
 from howto.families.safety import references as by
 from howto.families.safety import vibration
 from howto.families.safety.day import Spell, hardest, shakes, timed
+from howto.families.safety.figure import figure, table
 from howto.families.safety.measures import SafetyMeasures
 from howto.families.safety.vibration import ACTION_M_PER_S2, ACTION_POINTS, LIMIT_M_PER_S2, LIMIT_POINTS
-from howto.model.figure import Figure, Table
+from howto.model.figure import Figure
 from howto.model.work import Work
 from howto.quantities.amounts import bare, qty
 
@@ -40,76 +41,51 @@ def _points(spells: tuple[Spell, ...], total: float) -> Figure:
         if total > ACTION_POINTS
         else "under"
     )
-    return Figure(
-        name="vibration points",
-        label="Vibration points of the day",
-        value=total,
-        working=(
-            *(f"{s.name}: 2 x {bare(s.amount)}² x {bare(s.spent)} / 60 = {bare(part)} points" for s, part in parts),
-            f"{' + '.join(str(bare(part)) for _, part in parts)} = {bare(total)}; action value {bare(ACTION_POINTS)}, "
-            f"limit value {bare(LIMIT_POINTS)}: {reached}",
-        ),
-        references=(by.RECKONER, by.POINTS),
-        table=Table(
-            columns=("Tool", "Vibration", "Trigger time", "Points"),
-            units=("", "m/s2", "min", ""),
-            rows=tuple((s.name, s.amount, s.spent, part) for s, part in parts),
-        ),
-        headline=True,
-        digits=3,
+    rows = table(
+        {"Tool": "", "Vibration": "m/s2", "Trigger time": "min", "Points": ""},
+        ((s.name, s.amount, s.spent, part) for s, part in parts),
+    )
+    working = (
+        *(f"{s.name}: 2 x {bare(s.amount)}² x {bare(s.spent)} / 60 = {bare(part)} points" for s, part in parts),
+        f"{' + '.join(str(bare(part)) for _, part in parts)} = {bare(total)}; action value {bare(ACTION_POINTS)}, "
+        f"limit value {bare(LIMIT_POINTS)}: {reached}",
+    )
+    label = "Vibration points of the day"
+    return figure(
+        "vibration points", label, total, "", working, by.RECKONER, by.POINTS, table=rows, headline=True, digits=3
     )
 
 
 def _exposure(total: float) -> Figure:
     level = vibration.exposure_of_points_m_per_s2(total)
-    return Figure(
-        name="day vibration",
-        label="A(8)",
-        value=level,
-        unit="m/s2",
-        working=(
-            f"√({bare(total)} / {bare(vibration.POINTS_OF_ONE)}) = {qty(level, 'm/s²', 3)}; action value "
-            f"{bare(ACTION_M_PER_S2)}, limit value {bare(LIMIT_M_PER_S2)}",
-        ),
-        references=(by.A8, by.EU_VIBRATION),
+    working = (
+        f"√({bare(total)} / {bare(vibration.POINTS_OF_ONE)}) = {qty(level, 'm/s²', 3)}; action value "
+        f"{bare(ACTION_M_PER_S2)}, limit value {bare(LIMIT_M_PER_S2)}"
     )
+    return figure("day vibration", "A(8)", level, "m/s2", working, by.A8, by.EU_VIBRATION)
 
 
 def _times(spells: tuple[Spell, ...]) -> Iterator[Figure]:
-    worst = hardest(spells)
-    both = (ACTION_POINTS, LIMIT_POINTS)
-    minutes = [[vibration.hours_to_points(spell.amount, each) * 60 for each in both] for spell in spells]
-    table = Table(
-        columns=("Tool", "Vibration", "To action value", "To limit value"),
-        units=("", "m/s2", "min", "min"),
-        rows=tuple((spell.name, spell.amount, *each) for spell, each in zip(spells, minutes, strict=True)),
+    worst, values = hardest(spells), {"action": ACTION_POINTS, "limit": LIMIT_POINTS}
+    minutes = [[60 * vibration.hours_to_points(spell.amount, each) for each in values.values()] for spell in spells]
+    rows = table(
+        {"Tool": "", "Vibration": "m/s2", "To action value": "min", "To limit value": "min"},
+        ((spell.name, spell.amount, *each) for spell, each in zip(spells, minutes, strict=True)),
     )
-    for what, wanted in zip(("action", "limit"), both, strict=True):
+    for what, wanted in values.items():
         hours = vibration.hours_to_points(worst.amount, wanted)
-        yield Figure(
-            name=f"time to {what} value",
-            label=f"Trigger time to the {what} value, hardest shaker",
-            value=hours * 60,
-            unit="min",
-            working=(f"{worst.name}: {bare(wanted)} / (2 x {bare(worst.amount)}²) = {qty(hours, 'h', 3)}",),
-            references=(by.RECKONER, by.POINTS),
-            table=table if what == "action" else None,
-        )
+        working = f"{worst.name}: {bare(wanted)} / (2 x {bare(worst.amount)}²) = {qty(hours, 'h', 3)}"
+        name, label = f"time to {what} value", f"Trigger time to the {what} value, hardest shaker"
+        more = {"table": rows} if what == "action" else {}
+        yield figure(name, label, hours * 60, "min", working, by.RECKONER, by.POINTS, **more)
 
 
 def _left(worst: Spell, total: float) -> Figure:
     left = max(0.0, ACTION_POINTS - total)
     minutes = vibration.hours_to_points(worst.amount, left) * 60
-    return Figure(
-        name="trigger time left",
-        label="Left to the action value, hardest shaker",
-        value=minutes,
-        unit="min",
-        working=(
-            f"{bare(ACTION_POINTS)} - {bare(total)} = {bare(left)} points left"
-            if left
-            else "the action value is reached",
-            f"{bare(left)} / (2 x {bare(worst.amount)}²) x 60 = {qty(minutes, 'min', 3)} with {worst.name}",
-        ),
-        references=(by.RECKONER, by.POINTS),
+    working = (
+        f"{bare(ACTION_POINTS)} - {bare(total)} = {bare(left)} points left" if left else "the action value is reached",
+        f"{bare(left)} / (2 x {bare(worst.amount)}²) x 60 = {qty(minutes, 'min', 3)} with {worst.name}",
     )
+    label = "Left to the action value, hardest shaker"
+    return figure("trigger time left", label, minutes, "min", working, by.RECKONER, by.POINTS)

@@ -4,8 +4,9 @@ from collections.abc import Iterator, Mapping
 
 from howto.families.safety import machines, ppe
 from howto.families.safety import references as by
+from howto.families.safety.figure import figure, table
 from howto.families.safety.measures import SafetyMeasures
-from howto.model.figure import Figure, Table
+from howto.model.figure import Figure
 from howto.model.reference import GEOMETRY
 from howto.model.work import Work
 from howto.quantities.amounts import bare, mm, qty
@@ -33,42 +34,29 @@ def wear_figures(work: T) -> Iterator[Figure]:
 
 
 def _start(walked_mm: float) -> Figure:
-    return Figure(
-        name="start distance",
-        label="Start a saw from where it was fuelled",
-        value=machines.START.low or 0,
-        unit="mm",
-        working=(
-            f"{machines.START}; {mm(walked_mm)} is {'far enough' if machines.START.allows(walked_mm) else 'too near'}",
-            "on the ground, chain brake on, two hands; never a drop start",
-        ),
-        references=(by.CHAINSAW, by.CHAINSAW_QUEBEC),
+    working = (
+        f"{machines.START}; {mm(walked_mm)} is {'far enough' if machines.START.allows(walked_mm) else 'too near'}",
+        "on the ground, chain brake on, two hands; never a drop start",
     )
+    value = machines.START.low or 0
+    label = "Start a saw from where it was fuelled"
+    return figure("start distance", label, value, "mm", working, by.CHAINSAW, by.CHAINSAW_QUEBEC)
 
 
 def _legs(chain: float) -> Figure:
     found = ppe.class_for(chain)
     speeds = ", ".join(f"class {name} to {bare(speed)}" for name, speed in ppe.CHAIN_SPEED_M_PER_S.items())
-    return Figure(
-        name="trousers needed",
-        label="Chain-saw trousers for this chain",
-        value=f"class {found}" if found else "no class covers it",
-        working=(f"EN ISO 11393: {speeds} m/s", f"lowest that covers {qty(chain, 'm/s', 3)}: {found or 'none'}"),
-        references=(by.SAW_LEGS,),
-    )
+    working = (f"EN ISO 11393: {speeds} m/s", f"lowest that covers {qty(chain, 'm/s', 3)}: {found or 'none'}")
+    value = f"class {found}" if found else "no class covers it"
+    return figure("trousers needed", "Chain-saw trousers for this chain", value, "", working, by.SAW_LEGS)
 
 
 def _charge(pack_c: float) -> Figure:
-    return Figure(
-        name="charge range",
-        label="Charge a lithium-ion pack at",
-        value=f"{machines.CHARGE}",
-        working=(
-            f"{qty(pack_c, '°C')}: {'may' if machines.CHARGE.allows(pack_c) else 'must not'} go on charge",
-            "a smell, a swelling, a leak or heat of its own: stop, outdoors, never in the bin",
-        ),
-        references=(by.CHARGING,),
+    working = (
+        f"{qty(pack_c, '°C')}: {'may' if machines.CHARGE.allows(pack_c) else 'must not'} go on charge",
+        "a smell, a swelling, a leak or heat of its own: stop, outdoors, never in the bin",
     )
+    return figure("charge range", "Charge a lithium-ion pack at", f"{machines.CHARGE}", "", working, by.CHARGING)
 
 
 def _bevel(m: SafetyMeasures, bevel: float) -> Iterator[Figure]:
@@ -82,30 +70,15 @@ def _bevel(m: SafetyMeasures, bevel: float) -> Iterator[Figure]:
 
 
 def _face(name: str, label: str, value: float, sum_: str) -> Figure:
-    return Figure(
-        name=name,
-        label=label,
-        value=value,
-        unit="mm",
-        working=(f"{sum_} = {mm(value, 3)}",),
-        references=(GEOMETRY,),
-        headline=True,
-    )
+    return figure(name, label, value, "mm", f"{sum_} = {mm(value, 3)}", GEOMETRY, headline=True)
 
 
 def _eyes(mark: str) -> Figure:
     kinds = ", ".join(ppe.IMPACT_WORN_AS[mark])
     levels = ", ".join(f"{name} {bare(speed)}" for name, speed in ppe.IMPACT_M_PER_S.items())
-    return Figure(
-        name="eye impact",
-        label=f"Eye protection marked {mark}",
-        value=f"{qty(ppe.IMPACT_M_PER_S[mark], 'm/s', 3)}, on {kinds}",
-        working=(
-            f"EN 166, a 6 mm ball: {levels} m/s",
-            f"{mark} can stand on {kinds}; on anything else refuse the mark",
-        ),
-        references=(by.EYES,),
-    )
+    working = (f"EN 166, a 6 mm ball: {levels} m/s", f"{mark} can stand on {kinds}; on anything else refuse the mark")
+    label = f"Eye protection marked {mark}"
+    return figure("eye impact", label, f"{qty(ppe.IMPACT_M_PER_S[mark], 'm/s', 3)}, on {kinds}", "", working, by.EYES)
 
 
 def _gloves(text: str) -> Iterator[Figure]:
@@ -125,30 +98,22 @@ def _gloves(text: str) -> Iterator[Figure]:
     newtons = ppe.cut_newtons(marks)
     rows.append(("cut ISO 13997, N", marks.cut or "not tested", f"{bare(newtons)}" if newtons else "none"))
     rows.append(("impact", "P" if marks.impact else "not tested", "5 J" if marks.impact else "none"))
-    yield Figure(
-        name="glove levels",
-        label="What the gloves stand (EN 388)",
-        value=text.strip(),
-        working=(
-            "in order: abrasion, coup cut, tear, puncture, then the letter of ISO 13997, then P for impact",
-            "where the coup blade dulls, the letter rules; no puncture level means safe against thorns",
-        ),
-        references=(by.GLOVES, by.GLOVES_THORNS),
-        table=Table(columns=("Test", "Level", "At least"), units=("", "", ""), rows=tuple(rows)),
+    tests = table({"Test": "", "Level": "", "At least": ""}, rows)
+    working = (
+        "in order: abrasion, coup cut, tear, puncture, then the letter of ISO 13997, then P for impact",
+        "where the coup blade dulls, the letter rules; no puncture level means safe against thorns",
     )
+    value = text.strip()
+    label = "What the gloves stand (EN 388)"
+    yield figure("glove levels", label, value, "", working, by.GLOVES, by.GLOVES_THORNS, table=tests)
 
 
 def _wear(task: ppe.Task) -> Figure:
     pieces = ppe.WEAR[task]
-    return Figure(
-        name="wear",
-        label=f"Wear for {task}",
-        value=", ".join(piece.worn for piece in pieces),
-        working=tuple(f"{piece.worn}: {piece.standard}, {piece.level}" for piece in pieces),
-        references=tuple(dict.fromkeys(piece.reference for piece in pieces)),
-        table=Table(
-            columns=("Wear", "Standard", "Level"),
-            units=("", "", ""),
-            rows=tuple((piece.worn, piece.standard, piece.level) for piece in pieces),
-        ),
+    rows = table(
+        {"Wear": "", "Standard": "", "Level": ""}, tuple((piece.worn, piece.standard, piece.level) for piece in pieces)
     )
+    working = tuple(f"{piece.worn}: {piece.standard}, {piece.level}" for piece in pieces)
+    label = f"Wear for {task}"
+    value = ", ".join(piece.worn for piece in pieces)
+    return figure("wear", label, value, "", working, *dict.fromkeys(piece.reference for piece in pieces), table=rows)

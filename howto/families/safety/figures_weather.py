@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from howto.families.safety import heat
 from howto.families.safety import references as by
+from howto.families.safety.figure import figure
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.figure import Figure
 from howto.model.work import Work
@@ -79,45 +80,29 @@ def _index(m: SafetyMeasures, index: float) -> Figure:
         f"{qty(index, '°F', 4)} = {qty(heat.celsius(index), '°C', 3)} in the shade; the printed chart {shows} "
         f"{qty(chart, '°F', 3)}"
     )
-    return Figure(
-        name="heat index",
-        label="Heat index, in the shade",
-        value=heat.celsius(index),
-        unit="°C",
-        working=tuple(working),
-        references=(by.HEAT_INDEX, by.HEAT_CHART),
-        headline=alone(m),
-    )
+    value = heat.celsius(index)
+    label = "Heat index, in the shade"
+    return figure("heat index", label, value, "°C", working, by.HEAT_INDEX, by.HEAT_CHART, headline=alone(m))
 
 
 def _band(index: float, *, in_sun: bool) -> Figure:
     felt = index + SUN_F * in_sun
     sun = f"full sun adds up to {bare(SUN_F)}: {bare(index, 4)} + {bare(SUN_F)} = {qty(felt, '°F', 4)}"
     bands = ", ".join(f"{Word(name)} {bare(low)}" for name, low in reversed(BANDS_F.items()))
-    return Figure(
-        name="heat band",
-        label="Heat band" + (", in full sun" if in_sun else ""),
-        value=band(felt),
-        working=(
-            *([sun] * in_sun),
-            f"{qty(felt, '°F', 4)}: from {bands} °F; another set in print puts danger at {bare(OTHER_DANGER_F)}, and "
-            "the lower is the safer",
-        ),
-        references=(by.HEAT_BANDS, by.HEAT_CHART),
+    working = (
+        *([sun] * in_sun),
+        f"{qty(felt, '°F', 4)}: from {bands} °F; another set in print puts danger at {bare(OTHER_DANGER_F)}, and "
+        "the lower is the safer",
     )
+    label = "Heat band" + (", in full sun" if in_sun else "")
+    return figure("heat band", label, band(felt), "", working, by.HEAT_BANDS, by.HEAT_CHART)
 
 
 def _wet_bulb(wet: float, globe: float, dry: float | None) -> Figure:
     value = heat.wbgt_c(wet, globe, dry)
     shares = f"0.3 x {bare(globe)}" if dry is None else f"0.2 x {bare(globe)} + 0.1 x {bare(dry)}"
-    return Figure(
-        name="wbgt",
-        label="Wet-bulb globe temperature",
-        value=value,
-        unit="°C",
-        working=(f"0.7 x {bare(wet)} + {shares} = {qty(value, '°C', 3)}",),
-        references=(by.WBGT,),
-    )
+    working = f"0.7 x {bare(wet)} + {shares} = {qty(value, '°C', 3)}"
+    return figure("wbgt", "Wet-bulb globe temperature", value, "°C", working, by.WBGT)
 
 
 def _drink() -> Figure:
@@ -126,51 +111,35 @@ def _drink() -> Figure:
     every = (
         f"{CUP} ({qty(heat.CUP_FL_OZ * heat.L_PER_FL_OZ, 'L', 3)}) every {Range(heat.FEWEST_MIN, heat.MOST_MIN, 'min')}"
     )
-    return Figure(
-        name="drink each hour",
-        label="Drink each hour in the heat",
-        value=f"{Range(low, high, 'L')}",
-        working=(
-            f"{every}: {cups} = {bare(low)} to {qty(high, 'L', 3)}",
-            f"never over {CEILING} in an hour = {qty(heat.most_drink_l_per_h(), 'L', 3)}",
-        ),
-        references=(by.DRINK, by.DRINK_CEILING, by.HEAT_STRESS),
+    working = (
+        f"{every}: {cups} = {bare(low)} to {qty(high, 'L', 3)}",
+        f"never over {CEILING} in an hour = {qty(heat.most_drink_l_per_h(), 'L', 3)}",
     )
+    value = f"{Range(low, high, 'L')}"
+    label = "Drink each hour in the heat"
+    return figure("drink each hour", label, value, "", working, by.DRINK, by.DRINK_CEILING, by.HEAT_STRESS)
 
 
 def _drink_in(hours: float, *, headline: bool) -> Iterator[Figure]:
     (low, high), (least, most) = heat.drink_l_per_h(), heat.drink_l(hours)
-    yield Figure(
-        name="drink in the day",
-        label="Drink over the hours in the heat",
-        value=f"{Range(least, most, 'L')}",
-        working=(
-            f"{qty(hours, 'h', 3)} x {bare(low)} to {qty(high, 'L', 3)} = {bare(least)} to {qty(most, 'L', 3)} "
-            "a person",
-        ),
-        references=(by.DRINK,),
-        headline=headline,
+    working = (
+        f"{qty(hours, 'h', 3)} x {bare(low)} to {qty(high, 'L', 3)} = {bare(least)} to {qty(most, 'L', 3)} a person"
+    )
+    value = f"{Range(least, most, 'L')}"
+    yield figure(
+        "drink in the day", "Drink over the hours in the heat", value, "", working, by.DRINK, headline=headline
     )
     carried = Range(LEAST_CARRY_L_PER_H * hours, MOST_CARRY_L_PER_H * hours, "L")
-    yield Figure(
-        name="water to take",
-        label="Water to take, a person",
-        value=f"{carried}",
-        working=(f"{CARRY} an hour x {qty(hours, 'h', 3)} = {carried}",),
-        references=(by.CARRY,),
-    )
+    working = f"{CARRY} an hour x {qty(hours, 'h', 3)} = {carried}"
+    yield figure("water to take", "Water to take, a person", f"{carried}", "", working, by.CARRY)
 
 
 def _uv(index: float) -> Figure:
     name = heat.uv_band(index)
     bands = ", ".join(f"{Word(each)} to {bare(most)}" for each, most in heat.UV_BANDS)
-    return Figure(
-        name="uv band",
-        label="Sun's ultraviolet",
-        value=f"{name}: cover up" if index >= heat.COVER_UP else f"{name}: outdoor crews still cover up",
-        working=(
-            f"index {bare(index)}: {bands}, extreme over that",
-            f"from {bare(heat.COVER_UP)} up: shade, hat, sleeves, sunglasses and sunscreen; outdoor workers all year",
-        ),
-        references=(by.UV, by.UV_WORKERS),
+    working = (
+        f"index {bare(index)}: {bands}, extreme over that",
+        f"from {bare(heat.COVER_UP)} up: shade, hat, sleeves, sunglasses and sunscreen; outdoor workers all year",
     )
+    value = f"{name}: cover up" if index >= heat.COVER_UP else f"{name}: outdoor crews still cover up"
+    return figure("uv band", "Sun's ultraviolet", value, "", working, by.UV, by.UV_WORKERS)

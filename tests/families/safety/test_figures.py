@@ -7,8 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from howto.families.safety import FAMILY
-from howto.families.safety.figures import figures
+from howto.families.safety import FAMILY, figures
 from howto.model.crew import Crew
 from howto.model.figure import Figure
 from howto.model.work import AnyWork
