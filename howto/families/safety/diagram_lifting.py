@@ -7,7 +7,7 @@ from howto.families.safety.lifting import FORMS, Lift
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.work import Work
 from howto.quantities import convert
-from howto.quantities.amounts import Amount, mm, qty
+from howto.quantities.amounts import Amount, Word, mm, qty
 from howto.shapes import Dimension, Disc, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, rectangle
 
 CM = FORMS["metric"]
@@ -37,7 +37,7 @@ def lift_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
         Dimension((0.0, 0.0), (FAR_MM, 0.0), f"{mm(FAR_MM)}", offset=-180),
     ]
     for number, ((name, each), point) in enumerate(zip(ends, points, strict=True), 1):
-        shapes += [Disc(point, number), Label(point, f"{name}: at most {_limit(each)}")]
+        shapes += [Disc(point, number), Label(point, f"{Word(name)}: at most {_limit(each)}")]
     if len(points) > 1:
         shapes.append(Line(tuple(points), Role.ACCENT))
     if whole:
@@ -55,7 +55,7 @@ def _limit(lift: Lift) -> Amount:
 
 def _alt(load: Amount, ends: Ends, *, whole: bool) -> str:
     zone = f"the plain zone near the body is where {load} may be held" if whole else f"nowhere may {load} be held so"
-    limits = " and ".join(f"{name} at most {_limit(lift)}" for name, lift in ends)
+    limits = " and ".join(f"{Word(name)} at most {_limit(lift)}" for name, lift in ends)
     return f"A person from the side with zones of reach and height: {zone}. This lift allows {limits}."
 
 

@@ -5,7 +5,7 @@ from howto.families.safety.figures_height import distance_mm, zone_of
 from howto.families.safety.ladder import country_of
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.work import Work
-from howto.quantities.amounts import mm
+from howto.quantities.amounts import Word, mm
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, Shape, arc, rectangle
 
 USUAL_LINE_MM = 6000.0  # ours: where nobody measured how high the line hangs
@@ -38,7 +38,7 @@ def line_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
     ]
     reach = line - (keep if gap is None else gap)
     shapes += _worker(min(max(reach, 0.0), line))
-    said = f"A line overhead, {zone.note}, with a hatched zone of {mm(keep)} round it."
+    said = f"A line overhead, {Word(zone.note)}, with a hatched zone of {mm(keep)} round it."
     if gap is None:
         said += " A worker stands below with a pole that ends outside it."
     else:

@@ -10,7 +10,7 @@ from howto.model.family import Limit
 from howto.model.figure import Figure
 from howto.model.reference import Reference
 from howto.model.work import Work
-from howto.quantities.amounts import Count, Name, Range, bare, percent, qty
+from howto.quantities.amounts import Count, Name, Range, Word, bare, percent, qty
 
 T = Work[SafetyMeasures]
 WATER_TO_ONE = Limit(low=9, high=9, unit="", of="parts of water to one of bleach", reference=by.PRUNERS)
@@ -104,7 +104,7 @@ def _entry(m: SafetyMeasures, hours: float) -> Iterator[Figure]:
     working = []
     if m.toxicity:
         worst, wait = chemicals.worst(m.toxicity), qty(category_hours(m) or 0, "h", 3)
-        working.append(f"worst of {', '.join(m.toxicity)} is category {worst}: {wait}")
+        working.append(f"worst of {Name(', '.join(m.toxicity))} is category {Name(worst)}: {wait}")
     if m.label_wait_hours is not None:
         working.append(f"the label says {qty(m.label_wait_hours, 'h', 3)}; the longer wait is kept")
     working.append("the label outranks this figure")
@@ -126,7 +126,7 @@ def _steps(mix: str) -> Figure:
         "Legionella longbeachae lives in potting mix, compost, mulch and soil mixes; it is breathed in",
         "illness comes 2 to 10 days later; over 50, smokers and the ill are hit hardest",
     )
-    label = f"Opening {mix}: keep the dust out of your lungs"
+    label = f"Opening {Word(mix)}: keep the dust out of your lungs"
     value = f"{Count(len(MIX_STEPS), 'step', 'steps')}"
     return figure(
         "dust steps", label, value, "", working, by.LEGIONELLA_STEPS, by.LEGIONELLA, by.LEGIONELLA_WORK, table=rows
@@ -139,7 +139,7 @@ def _tetanus(m: SafetyMeasures, wound: chemicals.Wound) -> Figure:
     last = "" if m.last_dose_years is None else f", the last {bare(m.last_dose_years)} years ago"
     full, years = bare(chemicals.FULL_COURSE), Count(chemicals.BOOSTER_YEARS[wound], "year", "years")
     working = (
-        f"a {wound} wound, {doses}{last}",
-        f"with {full} or more doses a booster is due over {years}: {answer}; a doctor decides",
+        f"a {Word(wound)} wound, {doses}{last}",
+        f"with {full} or more doses a booster is due over {years}: {Word(answer)}; a doctor decides",
     )
     return figure("tetanus", "Tetanus", answer, "", working, by.TETANUS)

@@ -94,7 +94,7 @@ def _measured(m: SafetyMeasures, foot_mm: float, angle: float) -> Figure:
     by_length = f"acos({foot} / {bare(m.working_length_mm or 0.0, 5)})"
     form = by_length if contact is None else f"atan({bare(contact, 5)} / {foot})"
     said = "good" if ladder.ANGLE.allows(angle) else "too flat" if angle < ladder.ANGLE.nearest(angle) else "too steep"
-    working = f"{form} = {qty(angle, '°', 4)}; {ladder.ANGLE} is good: {said}"
+    working = f"{form} = {qty(angle, '°', 4)}; {ladder.ANGLE} is good: {Word(said)}"
     return figure("measured angle", "Angle as it stands", angle, "deg", working, by.ANGLES, digits=4)
 
 
@@ -117,7 +117,7 @@ def line_figures(work: T) -> Iterator[Figure]:
     if zone is not None:
         spotter = (f"with a spotter from there to {mm(zone.spotter_mm)}",) if zone.spotter_mm is not None else ()
         working = (
-            f"{zone.note}: nothing nearer than {mm(zone.no_go_mm)}, body, tool or branch",
+            f"{Word(zone.note)}: nothing nearer than {mm(zone.no_go_mm)}, body, tool or branch",
             *spotter,
             "treat every line as live; a line sags lower in heat",
         )

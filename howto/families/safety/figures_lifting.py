@@ -14,7 +14,7 @@ from howto.model.family import Limit
 from howto.model.figure import Figure
 from howto.model.work import Work
 from howto.quantities import convert
-from howto.quantities.amounts import Words, bare, qty
+from howto.quantities.amounts import Word, Words, bare, qty
 
 T = Work[SafetyMeasures]
 Ends = tuple[tuple[str, Lift], ...]
@@ -88,7 +88,7 @@ def lift_figures(work: T) -> Iterator[Figure]:
 
 def _end(name: str, lift: Lift) -> Figure:
     working = (*_terms(lift), _product(lift))
-    label = f"Weight limit, {name}"
+    label = f"Weight limit, {Word(name)}"
     return figure(
         f"{name} limit", label, lifting.weight_limit(lift), lift.form.weight, working, by.WORKSHEET, by.EQUATION
     )
@@ -115,7 +115,7 @@ def _terms(lift: Lift) -> tuple[Words, ...]:
     return (
         *(f"{term} = {how} = {bare(found[term])}" for term, how in worked.items()),
         f"FM = {bare(found['FM'])} from the table, {bare(lift.lifts_a_min)} a minute for {qty(lift.hours, 'h', 3)}",
-        f"CM = {bare(found['CM'])}, a {lift.grip} grip",
+        f"CM = {bare(found['CM'])}, a {Word(lift.grip)} grip",
     )
 
 
@@ -130,13 +130,13 @@ def _limit(ends: Ends) -> Figure:
     kinds = [(end, one, how) for end, one in ends for how in ("formula", "printed")]
     found = [lifting.multipliers(one, table=how == "printed") for _, one, how in kinds]
     rows = table(
-        dict.fromkeys(("Multiplier", *(f"{end}, {how}" for end, _, how in kinds)), ""),
-        ((f"{term}, {words}", *(each[term] for each in found)) for term, words in TERMS.items()),
+        dict.fromkeys(("Multiplier", *(f"{Word(end)}, {Word(how)}" for end, _, how in kinds)), ""),
+        ((f"{term}, {Word(words)}", *(each[term] for each in found)) for term, words in TERMS.items()),
     )
     working = (
         (*_terms(lift), _product(lift))
         if len(ends) == 1
-        else (f"the smaller of the two ends: {name}, {_product(lift)}",)
+        else (f"the smaller of the two ends: {Word(name)}, {_product(lift)}",)
     )
     value = lifting.weight_limit(lift)
     label = "Recommended weight limit"
@@ -148,8 +148,8 @@ def _limit(ends: Ends) -> Figure:
 def _printed(ends: Ends) -> Figure:
     name, lift = min(ends, key=lambda end: lifting.weight_limit(end[1], table=True))
     working = (
-        *(f"{end}: {_product(each, table=True)}" for end, each in ends),
-        f"{name} governs; printed multipliers have two decimals, so they differ from the formulas by up to 2 %",
+        *(f"{Word(end)}: {_product(each, table=True)}" for end, each in ends),
+        f"{Word(name)} governs; printed multipliers have two decimals, so they differ from the formulas by up to 2 %",
     )
     value = lifting.weight_limit(lift, table=True)
     label = "The same by the printed multipliers"

@@ -8,6 +8,7 @@ from howto.families.safety import references as by
 from howto.families.safety.day import Spell, hardest, noises, timed
 from howto.families.safety.figure import figure, table
 from howto.families.safety.measures import SafetyMeasures
+from howto.model.family import Limit
 from howto.model.figure import Figure
 from howto.model.reference import Reference
 from howto.model.work import Work
@@ -15,6 +16,7 @@ from howto.quantities.amounts import Name, Words, bare, percent, qty
 
 BLINK_MIN = 1e-6  # ours: less than that is no time at all
 DAY = qty(noise.DAY_H, "h")
+DOSE = Limit(high=100, unit="%", of="of the day's dose", reference=by.REL)
 
 
 def scheme_of(m: SafetyMeasures) -> noise.Scheme:
@@ -115,7 +117,7 @@ def _dose(scheme: noise.Scheme, spells: tuple[Spell, ...], dose: float) -> Figur
             f"{spell.name}: {qty(spell.spent, 'min', 3)} / {qty(allowed, 'min', 3)} x 100 = {percent(part, 4)}"
             for (spell, allowed), part in zip(times, parts, strict=True)
         ),
-        f"{' + '.join(str(bare(part, 4)) for part in parts)} = {percent(dose, 4)}; 100 % is a full day",
+        f"{' + '.join(str(bare(part, 4)) for part in parts)} = {percent(dose, 4)}; {DOSE.most} is a full day",
     )
     label = f"Noise dose of the day ({Name(scheme.name)})"
     return figure("noise dose", label, dose, "%", working, *_sources(scheme), table=rows, headline=True)

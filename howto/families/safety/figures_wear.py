@@ -9,7 +9,7 @@ from howto.families.safety.measures import SafetyMeasures
 from howto.model.figure import Figure
 from howto.model.reference import GEOMETRY
 from howto.model.work import Work
-from howto.quantities.amounts import bare, mm, qty
+from howto.quantities.amounts import Name, Word, bare, mm, qty
 
 T = Work[SafetyMeasures]
 
@@ -45,9 +45,9 @@ def _start(walked_mm: float) -> Figure:
 
 def _legs(chain: float) -> Figure:
     found = ppe.class_for(chain)
-    speeds = ", ".join(f"class {name} to {bare(speed)}" for name, speed in ppe.CHAIN_SPEED_M_PER_S.items())
-    working = (f"EN ISO 11393: {speeds} m/s", f"lowest that covers {qty(chain, 'm/s', 3)}: {found or 'none'}")
-    value = f"class {found}" if found else "no class covers it"
+    speeds = ", ".join(f"class {Name(name)} to {bare(speed)}" for name, speed in ppe.CHAIN_SPEED_M_PER_S.items())
+    working = (f"EN ISO 11393: {speeds} m/s", f"lowest that covers {qty(chain, 'm/s', 3)}: {Word(found or 'none')}")
+    value = f"class {Name(found)}" if found else "no class covers it"
     return figure("trousers needed", "Chain-saw trousers for this chain", value, "", working, by.SAW_LEGS)
 
 
@@ -74,10 +74,13 @@ def _face(name: str, label: str, value: float, sum_: str) -> Figure:
 
 
 def _eyes(mark: str) -> Figure:
-    kinds = ", ".join(ppe.IMPACT_WORN_AS[mark])
-    levels = ", ".join(f"{name} {bare(speed)}" for name, speed in ppe.IMPACT_M_PER_S.items())
-    working = (f"EN 166, a 6 mm ball: {levels} m/s", f"{mark} can stand on {kinds}; on anything else refuse the mark")
-    label = f"Eye protection marked {mark}"
+    kinds = ", ".join(str(Word(kind)) for kind in ppe.IMPACT_WORN_AS[mark])
+    levels = ", ".join(f"{Name(name)} {bare(speed)}" for name, speed in ppe.IMPACT_M_PER_S.items())
+    working = (
+        f"EN 166, a 6 mm ball: {levels} m/s",
+        f"{Name(mark)} can stand on {kinds}; on anything else refuse the mark",
+    )
+    label = f"Eye protection marked {Name(mark)}"
     return figure("eye impact", label, f"{qty(ppe.IMPACT_M_PER_S[mark], 'm/s', 3)}, on {kinds}", "", working, by.EYES)
 
 
@@ -113,7 +116,7 @@ def _wear(task: ppe.Task) -> Figure:
     rows = table(
         {"Wear": "", "Standard": "", "Level": ""}, tuple((piece.worn, piece.standard, piece.level) for piece in pieces)
     )
-    working = tuple(f"{piece.worn}: {piece.standard}, {piece.level}" for piece in pieces)
-    label = f"Wear for {task}"
-    value = ", ".join(piece.worn for piece in pieces)
+    working = tuple(f"{Word(piece.worn)}: {Word(piece.standard)}, {Word(piece.level)}" for piece in pieces)
+    label = f"Wear for {Word(task)}"
+    value = ", ".join(str(Word(piece.worn)) for piece in pieces)
     return figure("wear", label, value, "", working, *dict.fromkeys(piece.reference for piece in pieces), table=rows)

@@ -141,5 +141,5 @@ def _uv(index: float) -> Figure:
         f"index {bare(index)}: {bands}, extreme over that",
         f"from {bare(heat.COVER_UP)} up: shade, hat, sleeves, sunglasses and sunscreen; outdoor workers all year",
     )
-    value = f"{name}: cover up" if index >= heat.COVER_UP else f"{name}: outdoor crews still cover up"
+    value = f"{Word(name)}: cover up" if index >= heat.COVER_UP else f"{Word(name)}: outdoor crews still cover up"
     return figure("uv band", "Sun's ultraviolet", value, "", working, by.UV, by.UV_WORKERS)

@@ -6,7 +6,7 @@ from math import ceil, floor
 from howto.families.safety import noise, vibration
 from howto.families.safety import references as by
 from howto.families.safety.day import Spell, noises, shakes
-from howto.families.safety.figures_noise import DAY, dose_of, exposure_of, less_wear, scheme_of, under_protector
+from howto.families.safety.figures_noise import DAY, DOSE, dose_of, exposure_of, less_wear, scheme_of, under_protector
 from howto.families.safety.figures_vibration import points_of
 from howto.families.safety.measures import SafetyMeasures
 from howto.findings import Severity
@@ -15,7 +15,6 @@ from howto.model.work import Work
 from howto.quantities.amounts import Count, Words, bare, percent, qty
 
 T = Work[SafetyMeasures]
-DOSE = Limit(high=100, unit="%", of="of the day's dose", reference=by.REL)
 INSIDE = Limit(high=noise.EU_LIMIT_DB, unit="dB(A)", of="inside the protector", reference=by.EU_NOISE)
 CEILING_DB = 140.0
 CEILING = Limit(high=CEILING_DB, unit="dB(A)", reference=by.CEILING_DB)

@@ -181,7 +181,7 @@ def clear_of_line(work: T) -> Iterator[Breach]:
     yield Breach(
         field="measures.line_distance_mm" if m.line_distance_mm is not None else "measures.reach_mm",
         what=f"{mm(found) if found > 0 else 'nothing'} between the line and the work",
-        why=f"{country_of(m)}, {zone.note}: at least {mm(zone.no_go_mm)} for body, tool and branch",
+        why=f"{country_of(m)}, {Word(zone.note)}: at least {mm(zone.no_go_mm)} for body, tool and branch",
         mend="stop, and have the line's owner isolate it or leave the work to the licensed; write "
         f"`line distance: {text}` or more where that can be kept, leaf and wind included",
         edit=Edit(key="line distance", text=text),
