@@ -88,10 +88,10 @@ def _index(m: SafetyMeasures, index: float) -> Figure:
 def _band(index: float, *, in_sun: bool) -> Figure:
     felt = index + SUN_F * in_sun
     sun = f"full sun adds up to {bare(SUN_F)}: {bare(index, 4)} + {bare(SUN_F)} = {qty(felt, '°F', 4)}"
-    bands = ", ".join(f"{Word(name)} {bare(low)}" for name, low in reversed(BANDS_F.items()))
+    bands = ", ".join(f"{Word(name)} from {bare(low)}" for name, low in reversed(BANDS_F.items()))
     working = (
         *([sun] * in_sun),
-        f"{qty(felt, '°F', 4)}: from {bands} °F; another set in print puts danger at {bare(OTHER_DANGER_F)}, and "
+        f"{qty(felt, '°F', 4)}: {bands} °F; another set in print puts danger at {bare(OTHER_DANGER_F)}, and "
         "the lower is the safer",
     )
     label = "Heat band" + (", in full sun" if in_sun else "")
@@ -108,9 +108,7 @@ def _wet_bulb(wet: float, globe: float, dry: float | None) -> Figure:
 def _drink() -> Figure:
     low, high = heat.drink_l_per_h()
     cups = f"{bare(60 / heat.MOST_MIN)} to {bare(60 / heat.FEWEST_MIN)} cups an hour"
-    every = (
-        f"{CUP} ({qty(heat.CUP_FL_OZ * heat.L_PER_FL_OZ, 'L', 3)}) every {Range(heat.FEWEST_MIN, heat.MOST_MIN, 'min')}"
-    )
+    every = f"{CUP} ({qty(heat.CUP_FL_OZ * heat.L_PER_FL_OZ, 'L', 3)}) every {bare(heat.MOST_MIN)} to {qty(heat.FEWEST_MIN, 'min')}"
     working = (
         f"{every}: {cups} = {bare(low)} to {qty(high, 'L', 3)}",
         f"never over {CEILING} in an hour = {qty(heat.most_drink_l_per_h(), 'L', 3)}",
