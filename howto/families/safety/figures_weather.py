@@ -108,9 +108,10 @@ def _wet_bulb(wet: float, globe: float, dry: float | None) -> Figure:
 def _drink() -> Figure:
     low, high = heat.drink_l_per_h()
     cups = f"{bare(60 / heat.MOST_MIN)} to {bare(60 / heat.FEWEST_MIN)} cups an hour"
-    every = f"{CUP} ({qty(heat.CUP_FL_OZ * heat.L_PER_FL_OZ, 'L', 3)}) every {bare(heat.MOST_MIN)} to {qty(heat.FEWEST_MIN, 'min')}"
+    cup = f"{CUP} ({qty(heat.CUP_FL_OZ * heat.L_PER_FL_OZ, 'L', 3)})"
+    every = f"every {bare(heat.MOST_MIN)} to {qty(heat.FEWEST_MIN, 'min')}"
     working = (
-        f"{every}: {cups} = {bare(low)} to {qty(high, 'L', 3)}",
+        f"{cup} {every}: {cups} = {bare(low)} to {qty(high, 'L', 3)}",
         f"never over {CEILING} in an hour = {qty(heat.most_drink_l_per_h(), 'L', 3)}",
     )
     value = f"{Range(low, high, 'L')}"
