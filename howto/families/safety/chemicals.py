@@ -1,14 +1,18 @@
-"""The arithmetic of sprayed chemicals and of bleach: shares, waiting times, and the clock."""
+"""The arithmetic of sprayed chemicals, of bleach and of wounds: shares, waiting times, the clock, and boosters."""
 
 import re
 from collections.abc import Sequence
+from typing import Literal
 
 # 40 CFR 156.208: hours of no entry by the worst acute toxicity of the active ingredients. III was read in EPA's label
 # training; I, II and the dry-area case are from memory.
 ENTRY_HOURS = {"I": 48.0, "II": 24.0, "III": 12.0, "IV": 12.0}
 DRY_NERVE_POISON_HOURS = 72.0
 _CLOCK = re.compile(r"\s*(\d{1,2})(?:[:.h](\d{2}))?\s*(?:([ap])\.?\s*m\.?)?\s*", re.IGNORECASE)
+Wound = Literal["clean", "dirty"]  # soil, thorns and depth make it dirty
 ORDER = ("I", "II", "III", "IV")  # the most toxic first: 40 CFR 156.62
+BOOSTER_YEARS: dict[Wound, int] = {"clean": 10, "dirty": 5}  # Merck Manual
+FULL_COURSE = 3
 
 
 def part_of(total: float, parts: float, others: float) -> float:
@@ -53,3 +57,14 @@ def after(start_min: int, hours: float) -> tuple[int, int]:
 def clock(minutes: int) -> str:
     """Return minutes after midnight as a clock shows them: `02:00`."""
     return f"{minutes // 60:02d}:{minutes % 60:02d}"
+
+
+def tetanus(wound: Wound, doses: int | None, last_years: float | None) -> str:
+    """Return `none due`, `booster due`, `vaccine due` or `vaccine and immune globulin due`.
+
+    `doses` is None where nobody knows them; with three or more, a booster is due when the last one lies too far back,
+    as one that nobody can date does.
+    """
+    if doses is None or doses < FULL_COURSE:
+        return "vaccine due" if wound == "clean" else "vaccine and immune globulin due"
+    return "booster due" if last_years is None or last_years > BOOSTER_YEARS[wound] else "none due"

@@ -4,7 +4,9 @@ from dataclasses import dataclass
 from typing import Literal
 
 from howto.families.safety import references as by
+from howto.model.family import Limit
 from howto.model.reference import Reference
+from howto.quantities.amounts import Range, Words, qty
 
 Country = Literal[
     "New Zealand", "Western Australia", "Queensland", "Victoria", "Alberta", "United States", "Denmark",
@@ -37,8 +39,7 @@ LADDERS: dict[Country, Ladder] = {
     "elsewhere": Ladder("75 degrees", 1000.0, by.DK_LADDER, by.NZ_LADDER),
 }
 BORROWED: frozenset[Country] = frozenset({"Queensland", "Victoria", "elsewhere"})
-FALL_MM = 2000.0  # Victoria: from there the law asks for a written order of controls
-FALLS: dict[Country, Reference] = {"Victoria": by.VICTORIA_FALLS}
+FALL = Limit(high=2000, unit="mm", reference=by.VICTORIA_FALLS)  # over it the law asks for an order of controls
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,39 +48,31 @@ class Zone:
 
     no_go_mm: float
     reference: Reference
+    note: Words
     spotter_mm: float | None = None
-    note: str = ""
 
 
-QLD_MIDDLE_KV, QLD_TOP_KV = 132.0, 330.0
+LOW_KV, QLD_MIDDLE_KV, QLD_TOP_KV = 1.0, 132.0, 330.0
+NZ_CONSENT = Zone(500.0, by.NZ_LINES, "low voltage, with the owner's written consent")
+NZ_ALONE = Zone(4000.0, by.NZ_LINES, "low voltage, without consent")
+QLD_ZONES = (
+    (QLD_MIDDLE_KV, Zone(3000.0, by.QLD_LINES, f"up to {qty(QLD_MIDDLE_KV, 'kV')}, untrained")),
+    (QLD_TOP_KV, Zone(6000.0, by.QLD_LINES, f"up to {qty(QLD_TOP_KV, 'kV')}, untrained")),
+)
+VIC_ZONES: dict[LineKind, Zone] = {
+    "on poles": Zone(3000.0, by.VIC_LINES, "lines on poles", 6400.0),
+    "on towers": Zone(8000.0, by.VIC_LINES, "lines on towers", 10_000.0),
+}
+ALL_ZONES = Range(NZ_CONSENT.no_go_mm, VIC_ZONES["on towers"].no_go_mm, "mm")
 
 
 def line_zone(country: Country, kind: LineKind, kv: float | None, *, consent: bool) -> Zone | None:
-    """Return the zone round a line where the country has one on record, else None: then ask the line's owner."""
-    if country == "New Zealand":
-        return _new_zealand(kind, kv, consent=consent)
-    if country == "Queensland":
-        return _queensland(kind, kv)
-    if country == "Victoria":
-        if kind == "on towers":
-            return Zone(8000.0, by.VIC_LINES, 10_000.0, "lines on towers")
-        return Zone(3000.0, by.VIC_LINES, 6400.0, "lines on poles") if kind == "on poles" else None
-    return None
+    """Return the zone round a line where the country has one on record, else None: then ask the line's owner.
 
-
-def _new_zealand(kind: LineKind, kv: float | None, *, consent: bool) -> Zone | None:
-    """Return New Zealand's zone: low voltage only, up to 1 kV."""
-    if kind != "low voltage" or (kv is not None and kv > 1):
-        return None
-    if consent:
-        return Zone(500.0, by.NZ_LINES, note="low voltage, with the owner's written consent")
-    return Zone(4000.0, by.NZ_LINES, note="low voltage, without consent")
-
-
-def _queensland(kind: LineKind, kv: float | None) -> Zone | None:
-    """Return Queensland's zone for the untrained, by voltage; low voltage is within the first band."""
-    if kv is None and kind != "low voltage":
-        return None
-    if (kv or 0.0) <= QLD_MIDDLE_KV:
-        return Zone(3000.0, by.QLD_LINES, note="up to 132 kV, untrained")
-    return Zone(6000.0, by.QLD_LINES, note="up to 330 kV, untrained") if (kv or 0.0) <= QLD_TOP_KV else None
+    New Zealand has one for low voltage alone; Queensland by voltage, low voltage within its first band.
+    """
+    if country == "New Zealand" and kind == "low voltage" and (kv or 0.0) <= LOW_KV:
+        return NZ_CONSENT if consent else NZ_ALONE
+    if country == "Queensland" and (kv is not None or kind == "low voltage"):
+        return next((zone for most_kv, zone in QLD_ZONES if (kv or 0.0) <= most_kv), None)
+    return VIC_ZONES.get(kind) if country == "Victoria" else None

@@ -2,7 +2,7 @@
 
 from math import cos, radians, sin, tan
 
-from howto.families.safety import sharpening
+from howto.families.safety import machines
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.work import Work
 from howto.quantities.amounts import mm, qty
@@ -13,14 +13,15 @@ USUAL_THICKNESS_MM = 3.5  # ours: hand shears, where nobody measured
 
 def blade_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
     """Return the edge cut across with the file on its bevel; None without a bevel."""
-    m, units = work.measures, work.crew.units
+    m = work.measures
     if m.bevel_deg is None:
         return None
     thick = m.blade_thickness_mm or USUAL_THICKNESS_MM
+    bevel = qty(m.bevel_deg, "°", 3)
     angle = radians(m.bevel_deg)
     back = thick / tan(angle)
     long = back + thick * 2.2
-    wide = sharpening.bevel_width(thick, m.bevel_deg)
+    wide = machines.bevel_width(thick, m.bevel_deg)
     blade = ((0.0, 0.0), (long, 0.0), (long, thick), (back, thick))
     gap, depth = thick * 0.06, thick * 0.9
     lean, out = (cos(angle), sin(angle)), (-sin(angle), cos(angle))
@@ -39,14 +40,14 @@ def blade_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
         Line(arc((0.0, 0.0), back * 0.45, 0, m.bevel_deg, 16), Role.GUIDE),
         Line(((-thick, 0.0), (long * 1.06, 0.0)), Role.CENTRE),
         Dimension((long, 0.0), (long, thick), f"{mm(thick)}", offset=-thick * 0.7),
-        Label((back * 0.42, back * 0.16), f"bevel {qty(m.bevel_deg, '°', 3)}"),
+        Label((back * 0.42, back * 0.16), f"bevel {bevel}"),
         Label((long * 0.7, 0.0), "flat back: never filed"),
         Label(on_file(end * 0.8, gap + depth), "file, pushed towards the edge"),
         Label(on_file(wide * 0.5, 0.0), f"ground face {mm(wide)}"),
     ]
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Blade in section: bevel {qty(m.bevel_deg, '°', 3)}",
-        alt=f"A blade {mm(thick)} thick cut across. A file lies at {qty(m.bevel_deg, '°', 3)} to its "
+        caption=f"Blade in section: bevel {bevel}",
+        alt=f"A blade {mm(thick)} thick cut across. A file lies at {bevel} to its "
         f"flat back; the ground face is {mm(wide)} wide.",
     )

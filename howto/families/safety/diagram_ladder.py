@@ -2,68 +2,55 @@
 
 from math import atan2, cos, degrees, radians, sin
 
-from howto.families.safety.figures_height import country_of
-from howto.families.safety.ladder import Stance, law_of, measured_angle, rails_to_mm, stance
+from howto.families.safety.ladder import Stance, country_of, law_of, measured_angle, rails_to_mm, stance
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.work import Work
-from howto.quantities.amounts import mm, qty
+from howto.quantities.amounts import Word, mm, qty
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, rectangle
 
 RUNG_MM = 280.0
 RAIL_MM = 70.0
+SEEN_DEG = 0.6  # a ladder found further off its angle is drawn as well
 
 
 def ladder_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
     """Return the ladder as it should stand, over how it was found; None where nothing says how long or high it is."""
-    m, units = work.measures, work.crew.units
+    m = work.measures
     stand = stance(m)
     if stand is None:
         return None
-    top = rails_to_mm(m) or m.rail_top_mm
-    past = max(stand.contact_mm * 1.04, top or 0.0)
-    angle = stand.angle_deg
-    high = max(past, stand.contact_mm) * 1.06
+    top, contact, landing = rails_to_mm(m) or m.rail_top_mm, stand.contact_mm, m.landing_mm
+    past = max(contact * 1.04, top or 0.0)
+    high = past * 1.06
     thick = max(120.0, high * 0.035)
-    shapes: list[Shape] = [*_wall(stand, m.landing_mm, high, thick), *_ground(stand, thick)]
-    found = measured_angle(m)
-    if found is not None and abs(found - angle) > 0.6 and m.foot_measured_mm is not None:
-        shapes.append(Line(((-m.foot_measured_mm, 0.0), (0.0, stand.contact_mm)), Role.LAST))
-    shapes += _rails(stand.foot_mm, angle, past)
-    shapes += _angle(stand, angle)
-    shapes += [
-        Dimension((-stand.foot_mm, 0.0), (0.0, 0.0), f"{mm(stand.foot_mm)}", offset=-high * 0.07),
-        Dimension((0.0, 0.0), (0.0, stand.contact_mm), f"{mm(stand.contact_mm)}", offset=-high * 0.13),
-    ]
+    angle, foot = qty(stand.angle_deg, "°", 3), mm(stand.foot_mm)
+    shapes: list[Shape] = [*_wall(stand, landing, high, thick), *_ground(stand, thick)]
+    labels: list[Shape] = []
+    said = f"A ladder leans at {angle}: foot {foot} out, touching {mm(contact)} up."
     if stand.rule != "75 degrees":
-        shapes.append(Label(_on(stand, 0.5), f"foot set {stand.rule}"))
-    if found is not None and abs(found - angle) > 0.6 and m.foot_measured_mm is not None:
-        shapes.append(Label((-m.foot_measured_mm * 0.72, stand.contact_mm * 0.28), f"as found: {qty(found, '°', 3)}"))
-    if m.landing_mm is None or abs(m.landing_mm - stand.contact_mm) > 1:
-        shapes.append(Level((thick, stand.contact_mm), "touches here"))
-    if m.landing_mm is not None and top is not None:
-        shapes += [
-            Level((thick * 1.6, m.landing_mm), f"landing {mm(m.landing_mm)}"),
-            Dimension((0.0, m.landing_mm), (0.0, top), f"{mm(top - m.landing_mm)} past", offset=-high * 0.24),
-        ]
-    return Drawing(
-        shapes=tuple(shapes),
-        caption=f"Ladder: foot {mm(stand.foot_mm)} out, {qty(angle, '°', 3)}",
-        alt=_alt(work, stand, found),
-    )
-
-
-def _alt(work: Work[SafetyMeasures], stand: Stance, found: float | None) -> str:
-    m, units = work.measures, work.crew.units
-    said = (
-        f"A ladder leans at {qty(stand.angle_deg, '°', 3)}: foot {mm(stand.foot_mm)} out, touching "
-        f"{mm(stand.contact_mm)} up."
-    )
-    if m.landing_mm is not None:
-        landing, past = f"{mm(m.landing_mm)}", f"{mm(law_of(m).past_mm)}"
-        said += f" Its rails pass the landing at {landing} by {past} ({country_of(m)})."
-    if found is not None and abs(found - stand.angle_deg) > 0.6:
+        labels.append(Label(_on(stand, 0.5), f"foot set {Word(stand.rule)}"))
+    if landing is not None:
+        said += f" Its rails pass the landing at {mm(landing)} by {mm(law_of(m).past_mm)} ({country_of(m)})."
+    found, out = measured_angle(m), m.foot_measured_mm
+    if found is not None and out is not None and abs(found - stand.angle_deg) > SEEN_DEG:
+        shapes.append(Line(((-out, 0.0), (0.0, contact)), Role.LAST))
+        labels.append(Label((-out * 0.72, contact * 0.28), f"as found: {qty(found, '°', 3)}"))
         said += f" Dashed: as found, {qty(found, '°', 3)}."
-    return said
+    if landing is None or abs(landing - contact) > 1:
+        labels.append(Level((thick, contact), "touches here"))
+    if landing is not None and top is not None:
+        labels += [
+            Level((thick * 1.6, landing), f"landing {mm(landing)}"),
+            Dimension((0.0, landing), (0.0, top), f"{mm(top - landing)} past", offset=-high * 0.24),
+        ]
+    shapes += [
+        *_rails(stand.foot_mm, stand.angle_deg, past),
+        *_angle(stand, stand.angle_deg),
+        Dimension((-stand.foot_mm, 0.0), (0.0, 0.0), f"{foot}", offset=-high * 0.07),
+        Dimension((0.0, 0.0), (0.0, contact), f"{mm(contact)}", offset=-high * 0.13),
+        *labels,
+    ]
+    return Drawing(shapes=tuple(shapes), caption=f"Ladder: foot {foot} out, {angle}", alt=said)
 
 
 def _on(stand: Stance, part: float) -> Point:

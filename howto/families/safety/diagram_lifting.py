@@ -2,92 +2,82 @@
 
 from howto.families.safety import lifting
 from howto.families.safety.diagram_people import person
-from howto.families.safety.figures_lifting import WEIGHT, lifts_of
-from howto.families.safety.lifting import Lift
+from howto.families.safety.figures_lifting import Ends, lifts_of
+from howto.families.safety.lifting import FORMS, Lift
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.work import Work
-from howto.quantities import convert, show
-from howto.quantities.amounts import mm, qty
+from howto.quantities import convert
+from howto.quantities.amounts import Amount, Word, mm, qty
 from howto.shapes import Dimension, Disc, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, rectangle
 
-NEAR_MM, FAR_MM, TOP_MM, KNUCKLE_MM = 250.0, 630.0, 1750.0, 750.0
+CM = FORMS["metric"]
+NEAR_MM, FAR_MM, TOP_MM, KNUCKLE_MM = (10 * each for each in (CM.near, CM.most_reach, CM.most_height, CM.knuckles))
+LEFT_MM = NEAR_MM * 0.4
 SLICES = 35
 
 
 def lift_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
     """Return the zones of the load by reach and height, and both ends of the lift; None without a load or hands."""
-    m, units, ends = work.measures, work.crew.units, lifts_of(work)
+    m, ends = work.measures, lifts_of(work.measures)
     if not ends or m.load_kg is None:
         return None
-    lift = ends[0][1]
+    lift, load = ends[0][1], qty(m.load_kg, "kg")
     whole, half = _zone(lift, m.load_kg), _zone(lift, m.load_kg / 2)
     points = [_hands(each) for _, each in ends]
     shapes: list[Shape] = [
         Polygon(rectangle(-420, -70, FAR_MM * 1.35, 0.0), Role.SOIL),
         Line(((-420, 0.0), (FAR_MM * 1.35, 0.0)), Role.GROUND),
-        Polygon(rectangle(NEAR_MM * 0.4, 0.0, FAR_MM, TOP_MM), Role.REMOVE),
-    ]
-    if half:
-        shapes.append(Polygon(half, Role.MULCH))
-    if whole:
-        shapes.append(Polygon(whole, Role.KEEP))
-    shapes += person((0.0, 0.0), points[0])
-    shapes += [
+        Polygon(rectangle(LEFT_MM, 0.0, FAR_MM, TOP_MM), Role.REMOVE),
+        *(Polygon(zone, role) for zone, role in ((half, Role.MULCH), (whole, Role.KEEP)) if zone),
+        *person((0.0, 0.0), points[0]),
         Line(((0.0, -70), (0.0, TOP_MM * 1.04)), Role.CENTRE),
-        Line(((NEAR_MM * 0.4, KNUCKLE_MM), (FAR_MM, KNUCKLE_MM)), Role.GUIDE),
+        Line(((LEFT_MM, KNUCKLE_MM), (FAR_MM, KNUCKLE_MM)), Role.GUIDE),
         Level((FAR_MM, KNUCKLE_MM), f"{mm(KNUCKLE_MM)}"),
         Level((FAR_MM, TOP_MM), f"{mm(TOP_MM)}"),
         Dimension((0.0, 0.0), (FAR_MM, 0.0), f"{mm(FAR_MM)}", offset=-180),
     ]
     for number, ((name, each), point) in enumerate(zip(ends, points, strict=True), 1):
-        shapes += [Disc(point, number), Label(point, f"{name}: at most {_limit(each, units)}")]
+        shapes += [Disc(point, number), Label(point, f"{Word(name)}: at most {_limit(each)}")]
     if len(points) > 1:
         shapes.append(Line(tuple(points), Role.ACCENT))
     if whole:
-        shapes.append(Label(_inside(whole), f"{qty(m.load_kg, 'kg')} may be held here"))
-    if half and not whole:
+        shapes.append(Label(_inside(whole), f"{load} may be held here"))
+    elif half:
         shapes.append(Label(_inside(half), f"half of it, {qty(m.load_kg / 2, 'kg')}, here"))
     return Drawing(
-        shapes=tuple(shapes),
-        caption=f"Lifting {qty(m.load_kg, 'kg')}: where it may be held",
-        alt=_alt(work, ends, whole=bool(whole)),
+        shapes=tuple(shapes), caption=f"Lifting {load}: where it may be held", alt=_alt(load, ends, whole=bool(whole))
     )
 
 
-def _limit(lift: Lift, units: str) -> str:
-    return show(lifting.weight_limit(lift), WEIGHT[lift.system], units)
+def _limit(lift: Lift) -> Amount:
+    return qty(lifting.weight_limit(lift), lift.form.weight)
 
 
-def _alt(work: Work[SafetyMeasures], ends: tuple[tuple[str, Lift], ...], *, whole: bool) -> str:
-    m, units = work.measures, work.crew.units
-    load = f"{qty(m.load_kg or 0.0, 'kg')}"
+def _alt(load: Amount, ends: Ends, *, whole: bool) -> str:
     zone = f"the plain zone near the body is where {load} may be held" if whole else f"nowhere may {load} be held so"
-    limits = " and ".join(f"{name} at most {_limit(lift, units)}" for name, lift in ends)
+    limits = " and ".join(f"{Word(name)} at most {_limit(lift)}" for name, lift in ends)
     return f"A person from the side with zones of reach and height: {zone}. This lift allows {limits}."
 
 
 def _hands(lift: Lift) -> Point:
-    unit = "cm" if lift.system == "metric" else "in"
-    return convert(lift.out, unit, "mm"), convert(lift.up, unit, "mm")
+    return convert(lift.out, lift.form.length, "mm"), convert(lift.up, lift.form.length, "mm")
 
 
 def _zone(lift: Lift, load_kg: float) -> tuple[Point, ...]:
     """Return where so much may be held in this lift: the reach at which the limit is the load, by height."""
     found: list[Point] = []
     rest = lifting.multipliers(lift)
-    others = rest["DM"] * rest["AM"]
     for at in range(SLICES + 1):
         up = TOP_MM * at / SLICES
-        here = others * lifting.height_multiplier(up / 10)
+        here = rest["DM"] * rest["AM"] * lifting.height_multiplier(up / 10)
         here *= lifting.frequency_multiplier(lift.lifts_a_min, lift.hours, up / 10)
         here *= lifting.grip_multiplier(lift.grip, up / 10)
-        reach = NEAR_MM * lifting.LOAD_CONSTANT["metric"] * here / load_kg
+        reach = NEAR_MM * CM.constant * here / load_kg
         if reach >= NEAR_MM - 1e-9:
             found.append((min(reach, FAR_MM), up))
     if len(found) < 2:
         return ()
-    left = NEAR_MM * 0.4
-    return ((left, found[0][1]), *found, (left, found[-1][1]))
+    return ((LEFT_MM, found[0][1]), *found, (LEFT_MM, found[-1][1]))
 
 
 def _inside(zone: tuple[Point, ...]) -> Point:
@@ -95,4 +85,4 @@ def _inside(zone: tuple[Point, ...]) -> Point:
     low, high = min(y for _, y in zone), max(y for _, y in zone)
     middle = (low + high) / 2
     across = min((x for x, y in zone[1:-1] if abs(y - middle) <= TOP_MM / SLICES), default=NEAR_MM)
-    return (NEAR_MM * 0.4 + across) / 2, middle
+    return (LEFT_MM + across) / 2, middle

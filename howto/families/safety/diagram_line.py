@@ -1,24 +1,25 @@
 """How near a line the work comes, at true size: the zone round it, and the highest of body, tool or branch."""
 
 from howto.families.safety.diagram_people import SHOULDER_MM, TALL_MM, person
-from howto.families.safety.figures_height import country_of, distance_mm, zone_of
+from howto.families.safety.figures_height import distance_mm, zone_of
+from howto.families.safety.ladder import country_of
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.work import Work
-from howto.quantities.amounts import mm
+from howto.quantities.amounts import Word, mm
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, Shape, arc, rectangle
 
 USUAL_LINE_MM = 6000.0  # ours: where nobody measured how high the line hangs
+DUST = 1e-6
 
 
 def line_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
     """Return the line with its zone over the work; None where the country has no distance on record for it."""
-    m, units = work.measures, work.crew.units
+    m = work.measures
     zone, gap = zone_of(m), distance_mm(m)
     if zone is None:
         return None
     keep = zone.no_go_mm
     line = m.line_height_mm or max(USUAL_LINE_MM, keep + TALL_MM + 1000, (gap or 0.0) + TALL_MM + 400)
-    reach = line - gap if gap is not None else line - keep
     wide = max(keep, zone.spotter_mm or 0.0) * 1.1
     shapes: list[Shape] = [
         Polygon(rectangle(-wide, -line * 0.05, wide, 0.0), Role.SOIL),
@@ -35,35 +36,25 @@ def line_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
         Dimension((0.0, line), (keep, line), f"{mm(keep)}", offset=keep * 0.12),
         Label((-keep * 0.6, line + keep * 0.6), "keep out: live"),
     ]
+    reach = line - (keep if gap is None else gap)
     shapes += _worker(min(max(reach, 0.0), line))
-    if gap is not None:
-        near = gap < keep - 1e-6
+    said = f"A line overhead, {Word(zone.note)}, with a hatched zone of {mm(keep)} round it."
+    if gap is None:
+        said += " A worker stands below with a pole that ends outside it."
+    else:
+        near, off = gap < keep - DUST, mm(max(gap, 0.0))
         shapes += [
-            Dimension((0.0, reach), (0.0, line), f"{mm(max(gap, 0.0))}", offset=wide * 0.35),
+            Dimension((0.0, reach), (0.0, line), f"{off}", offset=wide * 0.35),
             Label((0.0, reach), "too near: stop" if near else "highest point of the work"),
         ]
-    return Drawing(
-        shapes=tuple(shapes),
-        caption=f"Line overhead: keep {mm(keep)} away ({country_of(m)})",
-        alt=_alt(work, keep, gap),
-    )
+        said += f" The work comes within {off} of the line, {'inside the zone: stop' if near else 'outside it'}."
+    return Drawing(shapes=tuple(shapes), caption=f"Line overhead: keep {mm(keep)} away ({country_of(m)})", alt=said)
 
 
 def _worker(reach: float) -> list[Shape]:
     """Return somebody under the line, a pole in their hands up to the reach."""
-    foot = (-320.0, 0.0)
     hands = (0.0, min(SHOULDER_MM - 250, reach))
-    shapes: list[Shape] = person(foot, hands)
+    shapes: list[Shape] = person((-320.0, 0.0), hands)
     if reach > hands[1]:
         shapes.append(Line(((0.0, max(0.0, hands[1] - 500)), (0.0, reach)), Role.ACCENT))
     return shapes
-
-
-def _alt(work: Work[SafetyMeasures], keep: float, gap: float | None) -> str:
-    m, units = work.measures, work.crew.units
-    zone = zone_of(m)
-    said = f"A line overhead, {zone.note if zone else ''}, with a hatched zone of {mm(keep)} round it."
-    if gap is None:
-        return f"{said} A worker stands below with a pole that ends outside it."
-    word = "inside the zone: stop" if gap < keep - 1e-6 else "outside it"
-    return f"{said} The work comes within {mm(max(gap, 0.0))} of the line, {word}."

@@ -4,11 +4,12 @@ from collections.abc import Iterator
 
 from howto.families.safety import references as by
 from howto.families.safety import vibration
-from howto.families.safety.day import Spell, shakes, timed
+from howto.families.safety.day import Spell, hardest, shakes, timed
+from howto.families.safety.figure import figure, table
 from howto.families.safety.measures import SafetyMeasures
-from howto.model.figure import Figure, Table
+from howto.families.safety.vibration import ACTION_M_PER_S2, ACTION_POINTS, LIMIT_M_PER_S2, LIMIT_POINTS
+from howto.model.figure import Figure
 from howto.model.work import Work
-from howto.quantities import show_number as num
 from howto.quantities.amounts import bare, qty
 
 
@@ -20,102 +21,71 @@ def points_of(m: SafetyMeasures) -> float | None:
 
 def shaking(work: Work[SafetyMeasures]) -> Iterator[Figure]:
     """Yield what the vibration of the day comes to."""
-    m = work.measures
-    spells = shakes(m)
+    spells, total = shakes(work.measures), points_of(work.measures)
     if not spells:
         return
-    total = points_of(m)
     if total is not None:
         yield _points(spells, total)
         yield _exposure(total)
     yield from _times(spells)
     if total is not None:
-        yield _left(spells, total)
+        yield _left(hardest(spells), total)
 
 
 def _points(spells: tuple[Spell, ...], total: float) -> Figure:
-    parts = [vibration.points(s.amount, (s.minutes or 0.0) / 60) for s in spells]
+    parts = [(spell, vibration.points(spell.amount, spell.spent / 60)) for spell in spells]
     reached = (
         "over the limit value: stop"
-        if total > 400
+        if total > LIMIT_POINTS
         else "over the action value: cut it down"
-        if total > 100
+        if total > ACTION_POINTS
         else "under"
     )
-    return Figure(
-        name="vibration points",
-        label="Vibration points of the day",
-        value=total,
-        working=(
-            *(
-                f"{s.name}: 2 x {bare(s.amount)}² x {bare(s.minutes or 0.0)} / 60 = {bare(part)} points"
-                for s, part in zip(spells, parts, strict=True)
-            ),
-            f"{' + '.join(num(part) for part in parts)} = {bare(total)}; action value 100, limit value 400: {reached}",
-        ),
-        references=(by.RECKONER, by.POINTS),
-        table=Table(
-            columns=("Tool", "Vibration", "Trigger time", "Points"),
-            units=("", "m/s2", "min", ""),
-            rows=tuple((s.name, s.amount, s.minutes or 0.0, part) for s, part in zip(spells, parts, strict=True)),
-        ),
-        headline=True,
-        digits=3,
+    rows = table(
+        {"Tool": "", "Vibration": "m/s2", "Trigger time": "min", "Points": ""},
+        ((s.name, s.amount, s.spent, part) for s, part in parts),
+    )
+    working = (
+        *(f"{s.name}: 2 x {bare(s.amount)}² x {bare(s.spent)} / 60 = {bare(part)} points" for s, part in parts),
+        f"{' + '.join(str(bare(part)) for _, part in parts)} = {bare(total)}; action value {bare(ACTION_POINTS)}, "
+        f"limit value {bare(LIMIT_POINTS)}: {reached}",
+    )
+    label = "Vibration points of the day"
+    return figure(
+        "vibration points", label, total, "", working, by.RECKONER, by.POINTS, table=rows, headline=True, digits=3
     )
 
 
 def _exposure(total: float) -> Figure:
     level = vibration.exposure_of_points_m_per_s2(total)
-    return Figure(
-        name="day vibration",
-        label="A(8)",
-        value=level,
-        unit="m/s2",
-        working=(f"√({bare(total)} / 16) = {qty(level, 'm/s²', 3)}; action value 2.5, limit value 5",),
-        references=(by.A8, by.EU_VIBRATION),
+    working = (
+        f"√({bare(total)} / {bare(vibration.POINTS_OF_ONE)}) = {qty(level, 'm/s²', 3)}; action value "
+        f"{bare(ACTION_M_PER_S2)}, limit value {bare(LIMIT_M_PER_S2)}"
     )
+    return figure("day vibration", "A(8)", level, "m/s2", working, by.A8, by.EU_VIBRATION)
 
 
 def _times(spells: tuple[Spell, ...]) -> Iterator[Figure]:
-    worst = max(spells, key=lambda spell: spell.amount)
-    rows = tuple(
-        (s.name, s.amount, vibration.hours_to_action(s.amount) * 60, vibration.hours_to_limit(s.amount) * 60)
-        for s in spells
+    worst, values = hardest(spells), {"action": ACTION_POINTS, "limit": LIMIT_POINTS}
+    minutes = [[60 * vibration.hours_to_points(spell.amount, each) for each in values.values()] for spell in spells]
+    rows = table(
+        {"Tool": "", "Vibration": "m/s2", "To action value": "min", "To limit value": "min"},
+        ((spell.name, spell.amount, *each) for spell, each in zip(spells, minutes, strict=True)),
     )
-    for name, wanted, label in (
-        ("time to action value", vibration.ACTION_POINTS, "Trigger time to the action value, hardest shaker"),
-        ("time to limit value", vibration.LIMIT_POINTS, "Trigger time to the limit value, hardest shaker"),
-    ):
+    for what, wanted in values.items():
         hours = vibration.hours_to_points(worst.amount, wanted)
-        yield Figure(
-            name=name,
-            label=label,
-            value=hours * 60,
-            unit="min",
-            working=(f"{worst.name}: {bare(wanted)} / (2 x {bare(worst.amount)}²) = {qty(hours, 'h', 3)}",),
-            references=(by.RECKONER, by.POINTS),
-            table=Table(
-                columns=("Tool", "Vibration", "To action value", "To limit value"),
-                units=("", "m/s2", "min", "min"),
-                rows=rows,
-            )
-            if wanted == vibration.ACTION_POINTS
-            else None,
-        )
+        working = f"{worst.name}: {bare(wanted)} / (2 x {bare(worst.amount)}²) = {qty(hours, 'h', 3)}"
+        name, label = f"time to {what} value", f"Trigger time to the {what} value, hardest shaker"
+        more = {"table": rows} if what == "action" else {}
+        yield figure(name, label, hours * 60, "min", working, by.RECKONER, by.POINTS, **more)
 
 
-def _left(spells: tuple[Spell, ...], total: float) -> Figure:
-    worst = max(spells, key=lambda spell: spell.amount)
-    left = max(0.0, vibration.ACTION_POINTS - total)
+def _left(worst: Spell, total: float) -> Figure:
+    left = max(0.0, ACTION_POINTS - total)
     minutes = vibration.hours_to_points(worst.amount, left) * 60
-    return Figure(
-        name="trigger time left",
-        label="Left to the action value, hardest shaker",
-        value=minutes,
-        unit="min",
-        working=(
-            f"100 - {bare(total)} = {bare(left)} points left" if left else "the action value is reached",
-            f"{bare(left)} / (2 x {bare(worst.amount)}²) x 60 = {qty(minutes, 'min', 3)} with {worst.name}",
-        ),
-        references=(by.RECKONER, by.POINTS),
+    working = (
+        f"{bare(ACTION_POINTS)} - {bare(total)} = {bare(left)} points left" if left else "the action value is reached",
+        f"{bare(left)} / (2 x {bare(worst.amount)}²) x 60 = {qty(minutes, 'min', 3)} with {worst.name}",
     )
+    label = "Left to the action value, hardest shaker"
+    return figure("trigger time left", label, minutes, "min", working, by.RECKONER, by.POINTS)

@@ -2,9 +2,12 @@
 
 from math import sqrt
 
-LEAST_DRINK_FL_OZ, FEWEST_MIN, MOST_MIN = 8.0, 15.0, 20.0  # 8 US fl oz each 15 to 20 min
-CEILING_FL_OZ_PER_H = 48.0
+CUP_FL_OZ, FEWEST_MIN, MOST_MIN = 8.0, 15.0, 20.0  # 8 US fl oz each 15 to 20 min
+CEILING_FL_OZ = 48.0  # in an hour
 L_PER_FL_OZ = 0.0295735295625  # US fluid ounce, 231 in³ / 128
+SIMPLE_UP_TO_F = 80.0  # from there the regression
+COVER_UP = 3.0  # ultraviolet index
+UV_BANDS = (("low", 2), ("moderate", 5), ("high", 7), ("very high", 10))
 
 
 def fahrenheit(celsius: float) -> float:
@@ -55,18 +58,13 @@ def heat_index_f(air_f: float, humidity: float) -> float:
     if not 0 <= humidity <= 100:
         raise ValueError("relative humidity is 0 to 100 %")
     simple = simple_index_f(air_f, humidity)
-    return simple if simple < 80 else regression_f(air_f, humidity) + adjustment_f(air_f, humidity)
+    return simple if simple < SIMPLE_UP_TO_F else regression_f(air_f, humidity) + adjustment_f(air_f, humidity)
 
 
 def chart_index_f(air_f: float, humidity: float) -> int:
     """Return the heat index as the printed chart has it: whole degrees, the damp-heat addition left out."""
     simple = simple_index_f(air_f, humidity)
-    return round(simple if simple < 80 else regression_f(air_f, humidity))
-
-
-def heat_index_c(air_c: float, humidity: float) -> float:
-    """Return the heat index in °C."""
-    return celsius(heat_index_f(fahrenheit(air_c), humidity))
+    return round(simple if simple < SIMPLE_UP_TO_F else regression_f(air_f, humidity))
 
 
 def warmest_f(humidity: float, most_f: float) -> float:
@@ -83,8 +81,8 @@ def wbgt_c(natural_wet_bulb_c: float, globe_c: float, dry_c: float | None = None
 
 
 def drink_l_per_h() -> tuple[float, float]:
-    """Return the least and the most of the advised drink in litres an hour: 8 US fl oz each 20 or each 15 min."""
-    cup = LEAST_DRINK_FL_OZ * L_PER_FL_OZ
+    """Return the least and the most of the advised drink in litres an hour."""
+    cup = CUP_FL_OZ * L_PER_FL_OZ
     return cup * 60 / MOST_MIN, cup * 60 / FEWEST_MIN
 
 
@@ -97,12 +95,11 @@ def drink_l(hours: float) -> tuple[float, float]:
 
 
 def most_drink_l_per_h() -> float:
-    """Return the most to drink in any hour, in litres: 48 US fl oz."""
-    return CEILING_FL_OZ_PER_H * L_PER_FL_OZ
+    """Return the most to drink in any hour, in litres."""
+    return CEILING_FL_OZ * L_PER_FL_OZ
 
 
 def uv_band(index: float) -> str:
     """Return the band of an ultraviolet index, rounded to a whole number as it is forecast."""
     whole = int(index + 0.5)
-    bands = ((2, "low"), (5, "moderate"), (7, "high"), (10, "very high"))
-    return next((name for most, name in bands if whole <= most), "extreme")
+    return next((name for name, most in UV_BANDS if whole <= most), "extreme")

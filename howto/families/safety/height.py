@@ -1,6 +1,6 @@
-"""The geometry of a ladder, and how near a line a body, a tool or a branch comes."""
+"""The geometry of a leaning ladder."""
 
-from math import acos, atan, degrees, hypot, pi, radians, sqrt, tan
+from math import acos, atan, degrees, hypot, radians, sqrt, tan
 
 ONE_IN = 4.0  # one out for four up
 FLAT_DEG = 75.0
@@ -45,14 +45,3 @@ def contact_of(length: float, foot: float) -> float:
     if foot > length:
         raise ValueError("a foot cannot stand further out than the ladder is long")
     return sqrt(length**2 - foot**2)
-
-
-def rails_past(contact: float, foot: float, above: float) -> float:
-    """Return the whole length of rail that ends `above` higher than the landing it leans on."""
-    angle = atan(contact / foot) if foot > 0 else pi / 2
-    return hypot(contact, foot) * (contact + above) / contact if contact > 0 and angle > 0 else above
-
-
-def clearance(line: float, reach: float) -> float:
-    """Return how far the top of a reach straight up stays below a line; below zero where it passes it."""
-    return line - reach

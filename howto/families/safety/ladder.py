@@ -4,8 +4,13 @@ from math import cos, radians, sqrt
 from typing import NamedTuple
 
 from howto.families.safety import height
+from howto.families.safety import references as by
 from howto.families.safety.countries import LADDERS, Ladder, LadderRule
 from howto.families.safety.measures import SafetyMeasures
+from howto.model.family import Limit
+from howto.quantities.amounts import Name, Word, Words
+
+ANGLE = Limit(low=74, high=77, unit="°", reference=by.ANGLES)
 
 
 class Stance(NamedTuple):
@@ -20,6 +25,11 @@ class Stance(NamedTuple):
     def angle_deg(self) -> float:
         """Its angle from the ground."""
         return height.angle_by_height(self.foot_mm, self.contact_mm)
+
+
+def country_of(m: SafetyMeasures) -> Words:
+    """Return the country as it is printed."""
+    return str(Word("no country named") if m.place == "elsewhere" else Name(m.place))
 
 
 def law_of(m: SafetyMeasures) -> Ladder:

@@ -10,15 +10,30 @@ from math import floor, prod
 
 from howto.families.safety.lifting_tables import DISTANCE, FREQUENCY, GRIP, HEIGHT, REACH, TWIST, Grip, System
 
-LOAD_CONSTANT = {"metric": 23.0, "us": 51.0}
-MOST_REACH = {"metric": 63.0, "us": 25.0}
-LEAST_REACH = {"metric": 25.0, "us": 10.0}
-KNUCKLES = {"metric": 75.0, "us": 30.0}
-MOST_HEIGHT = {"metric": 175.0, "us": 70.0}
-LEAST_DISTANCE = {"metric": 25.0, "us": 10.0}
-MOST_TWIST_DEG = 135.0
-MOST_LIFTS_A_MIN = 15.0
-MOST_HOURS = 8.0
+MOST_TWIST_DEG, TWIST_SLOPE = 135.0, 0.0032
+MOST_LIFTS_A_MIN, MOST_HOURS = 15, 8.0
+TRAVEL_FLOOR = 0.82
+
+
+@dataclass(frozen=True, slots=True)
+class Form:
+    """A published form: its units, the load constant, and the bounds and slopes of its multipliers."""
+
+    weight: str
+    length: str
+    constant: float
+    near: float  # the nearest reach, and the least travel that counts
+    most_reach: float
+    knuckles: float
+    most_height: float  # and the most travel
+    height_slope: float
+    travel_part: float
+
+
+FORMS: dict[System, Form] = {
+    "metric": Form("kg", "cm", 23.0, 25.0, 63.0, 75.0, 175.0, 0.003, 4.5),
+    "us": Form("lb", "in", 51.0, 10.0, 25.0, 30.0, 70.0, 0.0075, 1.8),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,44 +49,50 @@ class Lift:
     grip: Grip = "good"
     system: System = "metric"
 
+    @property
+    def form(self) -> Form:
+        """The published form that it is worked in."""
+        return FORMS[self.system]
+
 
 def reach_multiplier(out: float, system: System = "metric", *, table: bool = False) -> float:
     """Return HM: 25 / H in cm, 10 / H in inches; nothing beyond 63 cm (25 in)."""
-    if out > MOST_REACH[system]:
+    form = FORMS[system]
+    if out > form.most_reach:
         return 0.0
-    near = LEAST_REACH[system]
-    return _printed(REACH[system], out, near / max(out, near), table=table)
+    return _printed(REACH[system], out, form.near / max(out, form.near), table=table)
 
 
 def height_multiplier(up: float, system: System = "metric", *, table: bool = False) -> float:
     """Return VM: 1 - 0.003 |V - 75| in cm, 1 - 0.0075 |V - 30| in inches; nothing above 175 cm (70 in)."""
-    if up < 0 or up > MOST_HEIGHT[system]:
+    form = FORMS[system]
+    if up < 0 or up > form.most_height:
         return 0.0
-    slope = 0.003 if system == "metric" else 0.0075
-    return _printed(HEIGHT[system], up, 1 - slope * abs(up - KNUCKLES[system]), table=table)
+    return _printed(HEIGHT[system], up, 1 - form.height_slope * abs(up - form.knuckles), table=table)
 
 
 def distance_multiplier(travel: float, system: System = "metric", *, table: bool = False) -> float:
     """Return DM: 0.82 + 4.5 / D in cm, 0.82 + 1.8 / D in inches; 1 below 25 cm (10 in), nothing beyond 175 cm."""
-    if travel > MOST_HEIGHT[system]:
+    form = FORMS[system]
+    if travel > form.most_height:
         return 0.0
-    if travel <= LEAST_DISTANCE[system]:
+    if travel <= form.near:
         return 1.0
-    return _printed(DISTANCE[system], travel, 0.82 + (4.5 if system == "metric" else 1.8) / travel, table=table)
+    return _printed(DISTANCE[system], travel, TRAVEL_FLOOR + form.travel_part / travel, table=table)
 
 
 def twist_multiplier(twist_deg: float, *, table: bool = False) -> float:
     """Return AM: 1 - 0.0032 A; nothing beyond 135°."""
     if twist_deg > MOST_TWIST_DEG:
         return 0.0
-    return _printed(TWIST, twist_deg, 1 - 0.0032 * twist_deg, table=table)
+    return _printed(TWIST, twist_deg, 1 - TWIST_SLOPE * twist_deg, table=table)
 
 
 def frequency_multiplier(lifts_a_min: float, hours: float, up: float, system: System = "metric") -> float:
     """Return FM from its printed table, straight lines between its rows; nothing over 15 lifts a minute or 8 hours."""
     if lifts_a_min > MOST_LIFTS_A_MIN or hours > MOST_HOURS:
         return 0.0
-    column = (0 if hours <= 1 else 2 if hours <= 2 else 4) + (up >= KNUCKLES[system])
+    column = (0 if hours <= 1 else 2 if hours <= 2 else 4) + (up >= FORMS[system].knuckles)
     rows = [(often, row[column]) for often, row in FREQUENCY]
     if lifts_a_min <= rows[0][0]:
         return rows[0][1]
@@ -82,7 +103,7 @@ def frequency_multiplier(lifts_a_min: float, hours: float, up: float, system: Sy
 
 def grip_multiplier(grip: Grip, up: float, system: System = "metric") -> float:
     """Return CM: good 1, poor 0.90, fair 0.95 with the hands below 75 cm (30 in) and 1 from there."""
-    return GRIP[grip][up >= KNUCKLES[system]]
+    return GRIP[grip][up >= FORMS[system].knuckles]
 
 
 def multipliers(lift: Lift, *, table: bool = False) -> dict[str, float]:
@@ -104,7 +125,7 @@ def limit_from(constant: float, factors: Sequence[float]) -> float:
 
 def weight_limit(lift: Lift, *, table: bool = False) -> float:
     """Return the recommended weight limit of a lift, in kg or lb; by the formulas unless `table` is set."""
-    return limit_from(LOAD_CONSTANT[lift.system], tuple(multipliers(lift, table=table).values()))
+    return limit_from(lift.form.constant, tuple(multipliers(lift, table=table).values()))
 
 
 def lifting_index(load: float, limit: float) -> float:

@@ -2,98 +2,76 @@
 
 import re
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from howto.families.safety.kit import Item
 from howto.findings import Severity
 from howto.languages.tags import is_english
-from howto.model.family import Breach, Edit, Rule
+from howto.model.family import Breach, Rule, line_wanted
 from howto.model.prose import plain
 from howto.model.reference import Reference
 from howto.model.wording import words_of_steps
 from howto.model.work import AnyWork
+from howto.quantities.amounts import Words
 
 
 @dataclass(frozen=True, slots=True)
 class Ask:
-    """Something that was found and asks for a caution: where, what, the reason, and the line to add."""
+    """Something that was found and asks for a caution.
+
+    Where, what, and where they are not the need's own, the reason, the line to add, and who says so.
+    """
 
     field: str
-    seen: str
-    because: str
-    line: str
+    seen: Words
+    because: Words = ""
+    line: str = ""
     severity: Severity | None = None
     reference: Reference | None = None
 
 
-def listed(item: Item | None, because: str, line: str, severity: Severity | None = None) -> Ask | None:
-    """Return what an item on the list asks for; nothing where there is none."""
-    if item is None:
-        return None
+def on_list(item: Item, because: Words = "", line: str = "", severity: Severity | None = None) -> Ask:
+    """Return what an item on the list asks for."""
     return Ask(item.field, f"`{item.name}` is on the list", because, line, severity)
 
 
 @dataclass(frozen=True, slots=True)
 class Need:
-    """One rule over techniques of every family.
+    """A rule over techniques of every family: what is found asks for a caution about a hazard.
 
-    The cautions cover it when each of `covers` is found among them; with `anywhere` the steps count as well.
+    The cautions cover it when each of the patterns `covers` is found among them; with `anywhere` the steps count too.
     """
 
     name: str
     severity: Severity
-    statement: str
-    why: str
     references: tuple[Reference, ...]
-    applies: str
-    hazard: str
-    asks: Callable[[AnyWork], Ask | None]
-    covers: tuple[re.Pattern[str], ...]
+    applies: Words
+    must: Words
+    why: Words
+    hazard: Words
+    finds: Callable[[AnyWork], Item | Ask | None]
+    covers: tuple[str, ...]
+    line: str = ""
     anywhere: bool = False
 
-    @property
-    def rule(self) -> Rule[Any]:
-        """The rule as the rulebook holds it."""
-
-        def missing_caution(work: AnyWork) -> Iterator[Breach]:
-            yield from breaches(self, work)
-
-        return Rule(
-            name=f"safety.{self.name}",
-            severity=self.severity,
-            statement=self.statement,
-            why=self.why,
-            references=self.references,
-            applies=self.applies,
-            check=missing_caution,
-        )
+    def missing_caution(self, work: AnyWork) -> Iterator[Breach]:
+        """Yield the breach of a need that is there and that no caution covers."""
+        found = self.finds(work) if is_english(work.technique.language) else None
+        ask = on_list(found) if isinstance(found, Item) else found
+        said = f"{cautions(work)}\n{steps(work)}" if self.anywhere else cautions(work)
+        if ask is None or all(says(pattern).search(said) for pattern in self.covers):
+            return
+        what = f"{ask.seen}, and no caution speaks of {self.hazard}"
+        breach = line_wanted("Cautions", ask.line or self.line, what=what, why=ask.because, field=ask.field)
+        yield replace(breach, severity=ask.severity, reference=ask.reference)
 
 
-def breaches(need: Need, work: AnyWork) -> Iterator[Breach]:
-    """Yield the breach of a need that is there and that no caution covers."""
-    if not is_english(work.technique.language):
-        return
-    ask = need.asks(work)
-    if ask is None or covered(need, work):
-        return
-    yield Breach(
-        field=ask.field,
-        what=f"{ask.seen}, and no caution speaks of {need.hazard}",
-        why=ask.because,
-        mend=f"add under `## Cautions` the line `{ask.line}`",
-        edit=Edit(section="Cautions", text=ask.line),
-        severity=ask.severity,
-        reference=ask.reference,
+def rules_of(*needs: Need) -> tuple[Rule[Any], ...]:
+    """Return the needs as rules."""
+    return tuple(
+        Rule(f"safety.{n.name}", n.severity, n.why, n.references, n.applies, n.missing_caution, n.must) for n in needs
     )
-
-
-def covered(need: Need, work: AnyWork) -> bool:
-    """Tell whether the cautions, or with `anywhere` also the steps, cover a need."""
-    text = cautions(work)
-    if need.anywhere:
-        text = f"{text}\n{steps(work)}"
-    return all(pattern.search(text) for pattern in need.covers)
 
 
 def cautions(work: AnyWork) -> str:

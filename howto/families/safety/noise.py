@@ -21,19 +21,15 @@ class Scheme:
 NIOSH = Scheme("NIOSH", 85.0, 3.0, 10.0)  # 98-126; average over a day: 10 log10(D / 100) + 85
 OSHA = Scheme("OSHA", 90.0, 5.0, 16.61)  # WAC 296-307-63415; average: 16.61 log10(D / 100) + 90
 SCHEMES = {scheme.name: scheme for scheme in (NIOSH, OSHA)}
-DAY_MIN = 480.0
+DAY_H = 8.0
+DAY_MIN = 60 * DAY_H
+EU_LOWER_DB, EU_UPPER_DB, EU_LIMIT_DB = 80.0, 85.0, 87.0  # Directive 2003/10/EC
+LOST_IN_WEAR_DB = 4.0  # Health and Safety Executive, from memory
 
 
 def allowed_minutes(level_db: float, scheme: Scheme = NIOSH) -> float:
     """Return the minutes a level is allowed in a day: 480 / 2^((level - criterion) / exchange)."""
     return DAY_MIN / 2 ** ((level_db - scheme.criterion_db) / scheme.exchange_db)
-
-
-def level_for_minutes(minutes: float, scheme: Scheme = NIOSH) -> float:
-    """Return the level in dB(A) that so many minutes a day are allowed at; ValueError for no time at all."""
-    if minutes <= 0:
-        raise ValueError("a time over zero is needed")
-    return scheme.criterion_db + scheme.exchange_db * log10(DAY_MIN / minutes) / log10(2)
 
 
 def dose_percent(levels_db: Sequence[float], minutes: Sequence[float], scheme: Scheme = NIOSH) -> float:
@@ -58,15 +54,15 @@ def daily_exposure_db(levels_db: Sequence[float], minutes: Sequence[float]) -> f
     energy = sum(spent / 60 * 10 ** (level / 10) for level, spent in zip(levels_db, minutes, strict=True))
     if energy <= 0:
         raise ValueError("a time over zero is needed")
-    return 10 * log10(energy / 8)
+    return 10 * log10(energy / DAY_H)
 
 
-def level_at_ear_db(level_db: float, rating_db: float, derating_db: float = 4.0) -> float:
+def level_at_ear_db(level_db: float, rating_db: float) -> float:
     """Return the level under a muff or plug by its single number rating, less what is lost in real wear.
 
-    EN 458 estimate with the Health and Safety Executive's 4 dB, both from memory. Never above the level outside.
+    EN 458 estimate, from memory. Never above the level outside.
     """
-    return level_db - max(0.0, rating_db - derating_db)
+    return level_db - max(0.0, rating_db - LOST_IN_WEAR_DB)
 
 
 def _check(levels_db: Sequence[float], minutes: Sequence[float]) -> None:

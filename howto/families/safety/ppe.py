@@ -1,15 +1,23 @@
-"""What to wear by task, each piece with the number of its standard and who says so."""
+"""What to wear by task, each piece with its standard and who says so, and how the marks on it are read."""
 
+import re
 from dataclasses import dataclass
 from typing import Literal
 
 from howto.families.safety import references as by
 from howto.model.reference import PRACTICE, Reference
+from howto.quantities.amounts import Words, qty
 
 Task = Literal[
     "hand clipping", "hedge trimming", "brush cutting", "mowing", "blowing", "chainsaw", "spraying", "potting",
     "lifting", "ladder work", "thorny pruning", "feeding",
 ]  # fmt: skip
+
+
+CHAIN_SPEED_M_PER_S = {"0": 16.0, "1": 20.0, "2": 24.0, "3": 28.0}  # EN ISO 11393, tested within 0.2 m/s
+IMPACT_M_PER_S = {"S": 12.0, "F": 45.0, "B": 120.0, "A": 190.0}  # EN 166, a 6 mm ball
+_ANY = ("spectacles", "goggles", "shield")
+IMPACT_WORN_AS = {"S": _ANY, "F": _ANY, "B": ("goggles", "shield"), "A": ("shield",)}
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,12 +26,14 @@ class Piece:
 
     worn: str
     standard: str
-    level: str
+    level: Words
     reference: Reference
 
 
-SPECTACLES_F = Piece("safety spectacles with side cover", "EN 166", "F, 45 m/s", by.CLIPPING_EYES)
-GOGGLES_B = Piece("goggles or shield", "EN 166", "B, 120 m/s", by.CLIPPING_EYES)
+SPECTACLES_F = Piece(
+    "safety spectacles with side cover", "EN 166", f"F, {qty(IMPACT_M_PER_S['F'], 'm/s', 3)}", by.CLIPPING_EYES
+)
+GOGGLES_B = Piece("goggles or shield", "EN 166", f"B, {qty(IMPACT_M_PER_S['B'], 'm/s', 3)}", by.CLIPPING_EYES)
 SPLASH_GOGGLES = Piece("goggles", "EN 166", "3, droplets; never mesh", by.MESH)
 MUFFS_ON = Piece("ear muffs or plugs", "EN 352-1, EN 352-2", "by SNR, see the noise figures", by.EARS)
 WORK_GLOVES = Piece("work gloves", "EN 388", "abrasion 2 or more", by.GLOVES)
@@ -57,3 +67,50 @@ WEAR: dict[Task, tuple[Piece, ...]] = {
     "thorny pruning": (THORN_GLOVES, SPECTACLES_F, Piece("long sleeves", "none", "close woven", PRACTICE)),
     "feeding": (Piece("gloves", "EN 388", "dry", PRACTICE), DUST),
 }
+
+
+def class_for(chain_m_per_s: float) -> str | None:
+    """Return the lowest class of chain-saw trousers that covers a chain speed, or None past the highest."""
+    return next((name for name in CHAIN_SPEED_M_PER_S if name != "0" and covers(name, chain_m_per_s)), None)
+
+
+def covers(class_: str, chain_m_per_s: float) -> bool:
+    """Tell whether a class of chain-saw clothing covers a chain speed."""
+    return CHAIN_SPEED_M_PER_S[class_] >= chain_m_per_s
+
+
+# -- the marks under the hammer of a glove: EN 388:2016 + A1:2018 --
+
+ABRASION_CYCLES = {1: 100, 2: 500, 3: 2000, 4: 8000}
+COUP_INDEX = {1: 1.2, 2: 2.5, 3: 5.0, 4: 10.0, 5: 20.0}
+TEAR_N = {1: 10, 2: 25, 3: 50, 4: 75}
+PUNCTURE_N = {1: 20, 2: 60, 3: 100, 4: 150}
+CUT_N = {"A": 2, "B": 5, "C": 10, "D": 15, "E": 22, "F": 30}
+_MARKS = re.compile(r"(?:EN ?388\s*:?\s*)?([0-4X])([0-5X])([0-4X])([0-4X])([A-FX])?([PX])?", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True)
+class Marks:
+    """The levels of a glove as marked; None where it was not tested."""
+
+    abrasion: int | None
+    coup_cut: int | None
+    tear: int | None
+    puncture: int | None
+    cut: str | None = None
+    impact: bool = False
+
+
+def read_marks(text: str) -> Marks | None:
+    """Return the levels of marks such as `4X43DP`, or None where the text is no such mark."""
+    found = _MARKS.fullmatch(re.sub(r"[\s\u00a0]+", "", text.replace("EN 388", "EN388")))
+    if found is None:
+        return None
+    abrasion, coup, tear, puncture = (None if found[at] in "Xx" else int(found[at]) for at in range(1, 5))
+    cut = found[5].upper() if found[5] and found[5] not in "Xx" else None
+    return Marks(abrasion, coup, tear, puncture, cut, (found[6] or "").upper() == "P")
+
+
+def cut_newtons(marks: Marks) -> int | None:
+    """Return the cut force that a glove stands in newtons by the ISO 13997 letter, or None where it has none."""
+    return CUT_N[marks.cut] if marks.cut else None

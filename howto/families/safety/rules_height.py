@@ -1,27 +1,27 @@
 """Rules over the measures of safety: how a ladder stands, and how near a line anything comes."""
 
 from collections.abc import Iterator
-from math import ceil, floor
+from math import ceil
 
+from howto.families.safety import countries, height
 from howto.families.safety import references as by
-from howto.families.safety.countries import FALL_MM, FALLS
-from howto.families.safety.figures_height import country_of, distance_mm, zone_of
-from howto.families.safety.ladder import contact_of, law_of, measured_angle, rails_to_mm, stance
+from howto.families.safety.countries import ALL_ZONES, FALL, LADDERS
+from howto.families.safety.figures_height import distance_mm, zone_of
+from howto.families.safety.ladder import ANGLE, contact_of, country_of, law_of, measured_angle, rails_to_mm, stance
 from howto.families.safety.measures import SafetyMeasures
 from howto.families.safety.needs import cautions, says
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule, rule
+from howto.model.family import Breach, Edit, Limit, Rule, line_wanted, outside, rule, typed
 from howto.model.reference import CEILING, GEOMETRY
 from howto.model.work import Work
-from howto.quantities import show
-from howto.quantities import show_number as num
-from howto.quantities.amounts import bare, mm, qty
+from howto.quantities.amounts import Word, mm, qty
 
 T = Work[SafetyMeasures]
-ANGLE = Limit(low=74, high=77, unit="degrees", of="from the ground", reference=by.ANGLES)
 ASKED = says(r"lines?['’]?s? owner|lines? company|network (?:owner|operator)|owner of the lines?")
 UK_TIME = Limit(high=30, unit="min", reference=by.UK_SHORT)
 UK_LOAD = Limit(high=10, unit="kg", reference=by.UK_SHORT)
+READINGS = (height.FLAT_DEG, height.angle_by_length(1, height.ONE_IN), height.angle_by_height(1, height.ONE_IN))
+FLAT, BY_LENGTH, BY_HEIGHT = (qty(each, "°", 3) for each in READINGS)
 
 
 @rule(
@@ -33,25 +33,26 @@ UK_LOAD = Limit(high=10, unit="kg", reference=by.UK_SHORT)
     by.DK_LADDER,
     by.ANGLES,
     applies="techniques with `foot measured:` and a top contact or a working length",
+    limit=ANGLE,
 )
 def ladder_angle(work: T) -> Iterator[Breach]:
-    """A leaning ladder stands at 74 to 77° from the ground.
+    """A leaning ladder stands at {limit} from the ground.
 
-    Flatter, its foot slides out; steeper, it tips back. 74 to 77° holds the three published readings.
+    flatter, its foot slides out; steeper, it tips back; {limit} holds the three published readings
     """
     m = work.measures
     angle, stand = measured_angle(m), stance(m)
     if angle is None or stand is None or ANGLE.allows(angle):
         return
-    text = f"{round(stand.foot_mm)} mm"
-    flat = angle < (ANGLE.low or 0)
+    text = typed(round(stand.foot_mm), "mm")
+    flat = angle < ANGLE.nearest(angle)
     yield Breach(
         field="measures.foot_measured_mm",
-        what=f"the ladder stands at {qty(angle, '°', 3)}, {'too flat' if flat else 'too steep'}",
-        why=f"foot {mm(m.foot_measured_mm or 0, 5)} out, touching at {mm(stand.contact_mm, 5)}; one in four is "
-        f"read as 75°, 75.5° or 76°, so {ANGLE}",
-        mend=f"{'bring the foot in' if flat else 'take the foot out'}: write `foot measured: {text}` ({stand.rule}, "
-        f"{country_of(m)})",
+        what=f"the ladder stands at {qty(angle, '°', 3)}, {Word('too flat' if flat else 'too steep')}",
+        why=f"foot {mm(m.foot_measured_mm or 0, 5)} out, touching at {mm(stand.contact_mm, 5)}; one in four is read as "
+        f"{FLAT}, {BY_LENGTH} or {BY_HEIGHT}, so {ANGLE} from the ground",
+        mend=f"{'bring the foot in' if flat else 'take the foot out'}: write `foot measured: {text}` "
+        f"({Word(stand.rule)}, {country_of(m)})",
         edit=Edit(key="foot measured", text=text),
         reference=by.ANGLES,
     )
@@ -61,15 +62,14 @@ def ladder_angle(work: T) -> Iterator[Breach]:
 def foot_on_ladder(work: T) -> Iterator[Breach]:
     """A ladder's foot stands no further out than the ladder is long.
 
-    A foot that far out leaves no height at all.
+    a foot that far out leaves no height at all
     """
-    m = work.measures
-    if m.foot_measured_mm is None or m.working_length_mm is None or contact_of(m) is not None:
+    m, stand = work.measures, stance(work.measures)
+    if m.foot_measured_mm is None or m.working_length_mm is None or contact_of(m) is not None or stand is None:
         return
     if m.foot_measured_mm < m.working_length_mm:
         return
-    stand = stance(m)
-    text = f"{round(stand.foot_mm)} mm" if stand else f"{floor(m.working_length_mm / 4)} mm"
+    text = typed(round(stand.foot_mm), "mm")
     yield Breach(
         field="measures.foot_measured_mm",
         what="the foot stands further out than the ladder is long",
@@ -88,24 +88,24 @@ def foot_on_ladder(work: T) -> Iterator[Breach]:
     by.ALBERTA_LADDER,
     by.DK_LADDER,
     applies="techniques with `landing:` and `rail top:`",
+    short=f"{mm(LADDERS['Western Australia'].past_mm)}",
+    long=f"{mm(LADDERS['New Zealand'].past_mm)}",
 )
 def past_the_landing(work: T) -> Iterator[Breach]:
     """The rails of a ladder pass the landing by what the country asks.
 
-    0.9 m past a landing in Western Australia and the United States, 1 m in New Zealand, Alberta and Denmark.
+    {short} past a landing in Western Australia and the United States, {long} in New Zealand, Alberta and Denmark
     """
     m = work.measures
-    wanted = rails_to_mm(m)
+    wanted, law = rails_to_mm(m), law_of(m)
     if m.rail_top_mm is None or wanted is None or m.landing_mm is None or m.rail_top_mm >= wanted - 1e-6:
         return
-    law = law_of(m)
-    past = m.rail_top_mm - m.landing_mm
-    text = f"{ceil(wanted - 1e-6)} mm"
+    past = mm(m.rail_top_mm - m.landing_mm, 5)
+    text = typed(ceil(wanted - 1e-6), "mm")
     yield Breach(
         field="measures.rail_top_mm",
-        what=f"the rails end {mm(past, 5)} past the landing",
-        why=f"{bare(m.rail_top_mm, 5)} - {bare(m.landing_mm, 5)} = {mm(past, 5)}; {country_of(m)}: at least "
-        f"{mm(law.past_mm, 5)}",
+        what=f"the rails end {past} past the landing",
+        why=f"{mm(m.rail_top_mm, 5)} - {mm(m.landing_mm, 5)} = {past}; {country_of(m)}: at least {mm(law.past_mm, 5)}",
         mend=f"take a longer ladder: write `rail top: {text}` or more",
         edit=Edit(key="rail top", text=text),
         also="measures.landing_mm",
@@ -114,52 +114,46 @@ def past_the_landing(work: T) -> Iterator[Breach]:
     )
 
 
-@rule("safety.falls-law", Severity.ERROR, by.VICTORIA_FALLS, applies="techniques with `country: victoria` and `fall:`")
+@rule(
+    "safety.falls-law",
+    Severity.ERROR,
+    by.VICTORIA_FALLS,
+    applies="techniques with `country: victoria` and `fall:`",
+    most=FALL.most,
+)
 def falls_law(work: T) -> Iterator[Breach]:
-    """In Victoria a fall over 2 m is assessed and controlled in the law's order, and the card says so.
+    """In Victoria a fall over {most} is assessed and controlled in the law's order, and the card says so.
 
-    Over 2 m: identify, assess, control by the order of the law, review.
+    over {most} the law of Victoria asks: ground or solid platform, then a passive device, positioning, arrest, and a
+    ladder last
     """
-    m = work.measures
-    if m.place not in FALLS or m.fall_mm is None or m.fall_mm <= FALL_MM:
+    m, said = work.measures, cautions(work).casefold()
+    if m.place != "Victoria" or m.fall_mm is None or FALL.allows(m.fall_mm):
         return
-    said = cautions(work).casefold()
     if "platform" in said and any(word in said for word in ("ground first", "from the ground", "assess")):
         return
     line = "- **Falls.** Assess it first: from the ground if it can be done, then a platform, a ladder last."
-    yield Breach(
-        field="measures.fall_mm",
-        what=f"a fall of {mm(m.fall_mm)}, and no caution gives the order of controls",
-        why=f"over {mm(FALL_MM)} the law of Victoria asks: ground or solid platform, "
-        "then a passive device, positioning, arrest, and a ladder last",
-        mend=f"add under `## Cautions` the line `{line}`",
-        edit=Edit(section="Cautions", text=line),
-    )
+    what = f"a fall of {mm(m.fall_mm)}, and no caution gives the order of controls"
+    yield line_wanted("Cautions", line, what=what, why="", field="measures.fall_mm")
 
 
-@rule("safety.short-on-ladder", Severity.ADVICE, by.UK_SHORT, applies="techniques with `ladder time:` or `carried:`")
+@rule(
+    "safety.short-on-ladder",
+    Severity.ADVICE,
+    by.UK_SHORT,
+    applies="techniques with `ladder time:` or `carried:`",
+    time=UK_TIME.most,
+    load=UK_LOAD.most,
+)
 def short_and_light(work: T) -> Iterator[Breach]:
-    """Work from a leaning ladder is short and light: 30 minutes and 10 kg.
+    """Work from a leaning ladder is short and light: {time} and {load}.
 
-    A ladder is for short, light work.
+    a ladder is for short, light work
     """
-    m = work.measures
-    if m.ladder_time_minutes is not None and not UK_TIME.allows(m.ladder_time_minutes):
-        yield Breach(
-            field="measures.ladder_time_minutes",
-            what=f"{bare(m.ladder_time_minutes)} minutes on the ladder",
-            why=f"{UK_TIME} at a time in the United Kingdom",
-            mend="come down and rest: write `ladder time: 30 min` or less, or work from a platform",
-            edit=Edit(key="ladder time", text="30 min"),
-        )
-    if m.carried_kg is not None and not UK_LOAD.allows(m.carried_kg):
-        yield Breach(
-            field="measures.carried_kg",
-            what=f"{qty(m.carried_kg, 'kg', 3)} carried up the ladder",
-            why=f"{UK_LOAD} in the United Kingdom",
-            mend="haul it up on a rope: write `carried: 10 kg` or less",
-            edit=Edit(key="carried", text="10 kg"),
-        )
+    rest = "{limit} at a time in the United Kingdom: come down and rest, or work from a platform"
+    yield from outside(UK_TIME, work, "ladder_time_minutes", what="{found} on the ladder", why=rest)
+    rope = "{limit} in the United Kingdom: haul it up on a rope"
+    yield from outside(UK_LOAD, work, "carried_kg", what="{found} carried up the ladder", why=rope)
 
 
 @rule(
@@ -170,23 +164,26 @@ def short_and_light(work: T) -> Iterator[Breach]:
     by.QLD_PLANTS,
     by.VIC_LINES,
     applies="techniques with `line:` in a country whose distances are on record",
+    alone=f"{mm(countries.NZ_ALONE.no_go_mm)}",
+    consent=f"{mm(countries.NZ_CONSENT.no_go_mm)}",
+    bands=", ".join(f"{mm(zone.no_go_mm)} to {qty(kv, 'kV')}" for kv, zone in countries.QLD_ZONES),
 )
 def clear_of_line(work: T) -> Iterator[Breach]:
     """Body, tool and branch stay outside the distance that the country keeps from its lines.
 
-    New Zealand 4 m, or 0.5 m with consent, at low voltage; Queensland 3 m to 132 kV, 6 m to 330 kV.
+    New Zealand {alone}, or {consent} with consent, at low voltage; Queensland {bands}
     """
-    m, units = work.measures, work.crew.units
+    m = work.measures
     zone, found = zone_of(m), distance_mm(m)
     if zone is None or found is None or found >= zone.no_go_mm - 1e-6:
         return
-    text = f"{num(zone.no_go_mm / 1000)} m"
-    least = f"`line distance: {text}` or more where that can be kept, leaf and wind included"
+    text = typed(zone.no_go_mm / 1000, "m")
     yield Breach(
         field="measures.line_distance_mm" if m.line_distance_mm is not None else "measures.reach_mm",
-        what=f"{show(found, 'mm', units) if found > 0 else 'nothing'} between the line and the work",
-        why=f"{country_of(m)}, {zone.note}: at least {mm(zone.no_go_mm)} for body, tool and branch",
-        mend=f"stop, and have the line's owner isolate it or leave the work to the licensed; write {least}",
+        what=f"{mm(found) if found > 0 else 'nothing'} between the line and the work",
+        why=f"{country_of(m)}, {Word(zone.note)}: at least {mm(zone.no_go_mm)} for body, tool and branch",
+        mend="stop, and have the line's owner isolate it or leave the work to the licensed; write "
+        f"`line distance: {text}` or more where that can be kept, leaf and wind included",
         edit=Edit(key="line distance", text=text),
         severity=CEILING[zone.reference.grade],
         reference=zone.reference,
@@ -200,33 +197,21 @@ def clear_of_line(work: T) -> Iterator[Breach]:
     by.QLD_LINES,
     by.VIC_LINES,
     applies="techniques with `line:` in a country without a distance on record for it",
+    zones=f"{ALL_ZONES}",
 )
 def line_on_record(work: T) -> Iterator[Breach]:
     """A distance from a line is one that the country has set.
 
-    Limits are national; none is borrowed for a line.
+    distances are national, from {zones}, so another country's is not used here
     """
     m = work.measures
-    if m.line is None or zone_of(m) is not None:
+    if m.line is None or zone_of(m) is not None or ASKED.search(cautions(work)):
         return
     line = "- **Power lines.** Ask the line's owner for the distance, and stay out until you have it in writing."
-    if ASKED.search(cautions(work)):
-        return
-    yield Breach(
-        field="measures.line",
-        what=f"no distance is on record for this line ({country_of(m)})",
-        why="distances are national, from 0.5 m to 8 m, so another country's is not used here",
-        mend=f"add under `## Cautions` the line `{line}`",
-        edit=Edit(section="Cautions", text=line),
-    )
+    what = f"no distance is on record for this line ({country_of(m)})"
+    yield line_wanted("Cautions", line, what=what, why="", field="measures.line")
 
 
 HEIGHTS: tuple[Rule[SafetyMeasures], ...] = (
-    ladder_angle,
-    foot_on_ladder,
-    past_the_landing,
-    falls_law,
-    short_and_light,
-    clear_of_line,
-    line_on_record,
-)
+    ladder_angle, foot_on_ladder, past_the_landing, falls_law, short_and_light, clear_of_line, line_on_record,
+)  # fmt: skip

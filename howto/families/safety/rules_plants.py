@@ -3,22 +3,23 @@
 import re
 from collections.abc import Iterator
 from dataclasses import replace
-from typing import Any, Final
+from typing import Final
 
 from howto.families.safety import kit
-from howto.families.safety.needs import Ask, Need, cautions, says
+from howto.families.safety.chemicals import BOOSTER_YEARS
+from howto.families.safety.needs import Ask, Need, cautions, rules_of, says
 from howto.families.safety.references import TETANUS
 from howto.findings import Severity
-from howto.model.family import Rule
 from howto.model.plants import Words
 from howto.model.prose import capital
 from howto.model.reference import CEILING, Grade, Reference, source
 from howto.model.work import AnyWork
+from howto.quantities.amounts import Count, bare
 
 THORNS: Final = says(r"\bthorn|\bspin(?:e|es|y)\b|prickl|\bspik")
 POISON: Final = says(r"poison|cyanide|\btoxic")
 SAP: Final = says(r"\bsap\b|\boil and juice\b|irritat|blister|\brash\b")
-POISON_SAID: Final = says(r"poison|\btoxic|cyanide|\bharm")
+POISON_SAID: Final = r"poison|\btoxic|cyanide|\bharm"
 LEAD: Final = re.compile(r"^(?:thorns|poison|poisonous|sap):\s*", re.IGNORECASE)
 KERNELS: Final = says(r"kernel|almond|inside the stone")
 PLANT_BOOK: Final = source(
@@ -45,8 +46,7 @@ def _ask(work: AnyWork, about: re.Pattern[str], line: str, but: re.Pattern[str] 
     if not found:
         return None
     at, name, caution = min(found, key=lambda each: (ORDER.index(CEILING[each[2].grade]), -len(each[2].text)))
-    text = LEAD.sub("", " ".join(caution.text.replace("→", ",").split())).rstrip(".")
-    text = capital(text)
+    text = capital(LEAD.sub("", " ".join(caution.text.replace("→", ",").split())).rstrip("."))
     return Ask(
         f"plants[{at}]",
         f"`{name}` is cut here",
@@ -69,43 +69,37 @@ def _poison(work: AnyWork) -> Ask | None:
 
 
 def _sap(work: AnyWork) -> Ask | None:
-    told = POISON_SAID.search(cautions(work))  # else the line about poison brings the same words
+    told = says(POISON_SAID).search(cautions(work))  # else the line about poison brings the same words
     return _ask(work, SAP, "- **Sap.** {text}. → gloves, long sleeves", None if told else POISON)
 
 
-NEEDS: Final = (
+PLANTS: Final = rules_of(
     Need(
-        "thorns",
-        Severity.ERROR,
-        "Cutting a plant with thorns carries a caution about them.",
-        "A thorn is a deep, dirty wound: tetanus protection is asked for within 5 years of it, not 10.",
-        (PLANT_BOOK, TETANUS),
-        "techniques that cut a plant whose entry in the plant book names thorns or spines",
-        "thorns",
-        _thorns,
-        (says(r"\bthorn|\bspin(?:e|es|y)\b|prickl|\bspik|puncture"),),
+        "thorns", Severity.ERROR, (PLANT_BOOK, TETANUS),
+        applies="techniques that cut a plant whose entry in the plant book names thorns or spines",
+        must="Cutting a plant with thorns carries a caution about them.",
+        why=f"a thorn is a deep, dirty wound: tetanus protection is asked for within "
+        f"{Count(BOOSTER_YEARS['dirty'], 'year', 'years')} of it, not {bare(BOOSTER_YEARS['clean'])}",
+        hazard="thorns",
+        finds=_thorns,
+        covers=(r"\bthorn|\bspin(?:e|es|y)\b|prickl|\bspik|puncture",),
     ),
     Need(
-        "poisonous-plant",
-        Severity.ERROR,
-        "Cutting a poisonous plant carries a caution about it.",
-        "Clippings reach children, pets and stock long after the crew has left.",
-        (PLANT_BOOK,),
-        "techniques that cut a plant whose entry in the plant book says it is poisonous",
-        "poison",
-        _poison,
-        (POISON_SAID,),
+        "poisonous-plant", Severity.ERROR, (PLANT_BOOK,),
+        applies="techniques that cut a plant whose entry in the plant book says it is poisonous",
+        must="Cutting a poisonous plant carries a caution about it.",
+        why="clippings reach children, pets and stock long after the crew has left",
+        hazard="poison",
+        finds=_poison,
+        covers=(POISON_SAID,),
     ),
     Need(
-        "sap",
-        Severity.ERROR,
-        "Cutting a plant whose sap harms skin carries a caution about it.",
-        "Some saps irritate; fig and citrus blister skin in sunlight within a day.",
-        (PLANT_BOOK,),
-        "techniques that cut a plant whose entry in the plant book speaks of sap or skin",
-        "sap on skin",
-        _sap,
-        (says(r"\bsap\b|irritat|blister|\brash\b|\bskin\b|\bjuice"),),
+        "sap", Severity.ERROR, (PLANT_BOOK,),
+        applies="techniques that cut a plant whose entry in the plant book speaks of sap or skin",
+        must="Cutting a plant whose sap harms skin carries a caution about it.",
+        why="some saps irritate; fig and citrus blister skin in sunlight within a day",
+        hazard="sap on skin",
+        finds=_sap,
+        covers=(r"\bsap\b|irritat|blister|\brash\b|\bskin\b|\bjuice",),
     ),
-)
-PLANTS: Final[tuple[Rule[Any], ...]] = tuple(need.rule for need in NEEDS)
+)  # fmt: skip

@@ -7,10 +7,11 @@ from collections.abc import Sequence
 from math import sqrt
 
 ACTION_POINTS, LIMIT_POINTS = 100.0, 400.0  # Health and Safety Executive, ready-reckoner
+POINTS_OF_ONE = 16.0  # points of 1 m/s² A(8): 2 x 1² x 8 h
 
 
 def points(a_m_per_s2: float, hours: float) -> float:
-    """Return the points of one tool: 2 x a² x hours; 100 are for action, 400 the limit; ValueError below 0 hours."""
+    """Return the points of one tool: 2 x a² x hours; ValueError below 0 hours."""
     if hours < 0:
         raise ValueError("a time below zero cannot be spent")
     return 2 * a_m_per_s2**2 * hours
@@ -21,24 +22,11 @@ def day_points(a_m_per_s2: Sequence[float], hours: Sequence[float]) -> float:
     return sum(points(each, spent) for each, spent in zip(a_m_per_s2, hours, strict=True))
 
 
-def partial_exposure_m_per_s2(a_m_per_s2: float, hours: float) -> float:
-    """Return the A(8) of one tool: a x √(hours / 8); ValueError below 0 hours."""
-    if hours < 0:
-        raise ValueError("a time below zero cannot be spent")
-    return a_m_per_s2 * sqrt(hours / 8)
-
-
-def daily_exposure_m_per_s2(a_m_per_s2: Sequence[float], hours: Sequence[float]) -> float:
-    """Return the A(8) of several tools: the root of the sum of their squares; ValueError for unequal lists."""
-    parts = (partial_exposure_m_per_s2(each, spent) for each, spent in zip(a_m_per_s2, hours, strict=True))
-    return sqrt(sum(part**2 for part in parts))
-
-
 def exposure_of_points_m_per_s2(total: float) -> float:
     """Return the A(8) that so many points are: √(points / 16); ValueError below 0 points."""
     if total < 0:
         raise ValueError("points are never below zero")
-    return sqrt(total / 16)
+    return sqrt(total / POINTS_OF_ONE)
 
 
 def hours_to_points(a_m_per_s2: float, wanted: float) -> float:
@@ -48,11 +36,4 @@ def hours_to_points(a_m_per_s2: float, wanted: float) -> float:
     return wanted / (2 * a_m_per_s2**2)
 
 
-def hours_to_action(a_m_per_s2: float) -> float:
-    """Return the trigger hours to the exposure action value of 2.5 m/s² A(8)."""
-    return hours_to_points(a_m_per_s2, ACTION_POINTS)
-
-
-def hours_to_limit(a_m_per_s2: float) -> float:
-    """Return the trigger hours to the exposure limit value of 5 m/s² A(8)."""
-    return hours_to_points(a_m_per_s2, LIMIT_POINTS)
+ACTION_M_PER_S2, LIMIT_M_PER_S2 = map(exposure_of_points_m_per_s2, (ACTION_POINTS, LIMIT_POINTS))

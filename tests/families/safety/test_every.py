@@ -6,21 +6,17 @@ import pytest
 
 from howto.families.clipping import FAMILY as CLIPPING
 from howto.families.safety import FAMILY, kit
-from howto.families.safety.rules_machines import NEEDS as MACHINE_NEEDS
-from howto.families.safety.rules_places import NEEDS as PLACE_NEEDS
-from howto.families.safety.rules_plants import NEEDS as PLANT_NEEDS
-from howto.families.safety.rules_substances import NEEDS as SUBSTANCE_NEEDS
 from howto.findings import Severity
 from howto.model.family import Breach, Rule
 from howto.model.plants import Plant, PlantBook, Words
 from howto.model.prose import prose
 from howto.model.reference import Grade
-from howto.model.technique import AnyTechnique, Hazard, Kit, Step
+from howto.model.technique import Hazard, Kit, Step
+from howto.model.work import AnyWork
 from tests.support.builders import assert_mends, breaches, technique
 from tests.support.cases import book
 
 RULES: dict[str, Rule[Any]] = {rule.name.removeprefix("safety."): rule for rule in FAMILY.every}
-NEEDS = {need.name: need for need in (*MACHINE_NEEDS, *PLACE_NEEDS, *SUBSTANCE_NEEDS, *PLANT_NEEDS)}
 
 
 def kits(*written: str) -> tuple[Kit, ...]:
@@ -41,14 +37,14 @@ def hazards(*written: str) -> tuple[Hazard, ...]:
     return tuple(found)
 
 
-def work(*tools: str, cautions: tuple[str, ...] = ("Slips. Boots with a grip.",), **parts: Any) -> AnyTechnique:
+def work(*tools: str, cautions: tuple[str, ...] = ("Slips. Boots with a grip.",), **parts: Any) -> AnyWork:
     """A technique of another family with these tools and cautions."""
     having = {"tools": kits(*tools), "cautions": hazards(*cautions), "season": "any time", **parts}
     having.setdefault("materials", ())
     return technique(CLIPPING, having, book=parts.pop("book", None) or book())
 
 
-def found(name: str, broken: AnyTechnique) -> list[Breach]:
+def found(name: str, broken: AnyWork) -> list[Breach]:
     return breaches(RULES[name], broken)
 
 
@@ -184,8 +180,8 @@ def test_a_caution_in_other_words_counts(name: str, tool: str, caution: str) -> 
 def test_no_line_covers_another_need_of_the_same_tools() -> None:
     """Following one mend does not silence a rule about something else: fuel is not noise."""
     line = "Fuel. Let the engine cool, fill it in the open with nobody smoking, and start it away from the can."
-    said = {each for each in NEEDS if asked(each, "Brushcutter: petrol")}
-    left = {each for each in NEEDS if asked(each, "Brushcutter: petrol", cautions=(line,))}
+    said = {each for each in RULES if asked(each, "Brushcutter: petrol")}
+    left = {each for each in RULES if asked(each, "Brushcutter: petrol", cautions=(line,))}
     assert said - left == {"fuel", "bystanders"}  # its `nobody` speaks of other people
 
 
@@ -195,7 +191,7 @@ def test_every_rule_is_asked_for_or_tested_below() -> None:
 
 
 def test_another_language_is_left_alone() -> None:
-    spanish = work("Ladder", "Hedge trimmer: petrol").model_copy(update={"language": "es"})
+    spanish = work("Ladder", "Hedge trimmer: petrol").having(language="es")
     assert [name for name in RULES if found(name, spanish)] == []
 
 

@@ -12,23 +12,24 @@ from howto.findings import Severity
 from howto.model.crew import Crew
 from howto.model.family import Breach, Rule
 from howto.model.prose import prose
-from howto.model.technique import AnyTechnique, Hazard
+from howto.model.technique import Hazard
+from howto.model.work import AnyWork
 from tests.support.builders import assert_mends, breaches, mended, only, technique
 
 RULES: dict[str, Rule[SafetyMeasures]] = {rule.name.removeprefix("safety."): rule for rule in FAMILY.rules}
 BARE: dict[str, Any] = dict.fromkeys(("noise_db", "noise_time_minutes", "vibration_m_per_s2", "trigger_time_minutes"))
 
 
-def safe(crew: Crew | None = None, having: dict[str, Any] | None = None, **measures: Any) -> AnyTechnique:
+def safe(crew: Crew | None = None, having: dict[str, Any] | None = None, **measures: Any) -> AnyWork:
     """A technique with only the measures a test is about."""
     return technique(FAMILY, having or {}, crew=crew, **{**BARE, **measures})
 
 
-def found(name: str, broken: AnyTechnique) -> list[Breach]:
+def found(name: str, broken: AnyWork) -> list[Breach]:
     return breaches(RULES[name], broken)
 
 
-def one(name: str, broken: AnyTechnique) -> Breach:
+def one(name: str, broken: AnyWork) -> Breach:
     return only(RULES[name], broken)
 
 
@@ -37,7 +38,7 @@ LOUD: dict[str, Any] = {"noise_db": (95.0, 91.0), "noise_time_minutes": (60.0, 9
 SHAKY: dict[str, Any] = {"vibration_m_per_s2": (5.0,), "trigger_time_minutes": (180.0,)}
 LINE: dict[str, Any] = {"country": "New Zealand", "line": "low voltage"}
 
-BROKEN: list[tuple[str, AnyTechnique]] = [
+BROKEN: list[tuple[str, AnyWork]] = [
     ("times-pair", safe(noise_db=(95.0, 91.0), noise_time_minutes=(60.0,))),
     ("times-pair", safe(noise_db=(95.0,), noise_time_minutes=(60.0, 30.0))),
     ("times-pair", safe(vibration_m_per_s2=(5.0, 4.0), trigger_time_minutes=(60.0,))),
@@ -103,7 +104,7 @@ BROKEN: list[tuple[str, AnyTechnique]] = [
 
 
 @pytest.mark.parametrize(("name", "broken"), BROKEN, ids=lambda each: each if isinstance(each, str) else "")
-def test_a_breach_is_mended_to_the_letter(name: str, broken: AnyTechnique) -> None:
+def test_a_breach_is_mended_to_the_letter(name: str, broken: AnyWork) -> None:
     whole = broken
     while found(name, whole):
         whole = assert_mends(RULES[name], whole)
@@ -117,7 +118,7 @@ def lines(*cautions: str) -> dict[str, Any]:
     return {"cautions": tuple(Hazard(title="So.", text=prose(each)) for each in cautions)}
 
 
-PASSING: list[tuple[str, AnyTechnique]] = [
+PASSING: list[tuple[str, AnyWork]] = [
     ("times-pair", safe(**LOUD)),
     ("times-pair", safe(noise_db=(95.0,))),
     ("noise-dose", safe(noise_db=(85.0,), noise_time_minutes=(480.0,))),
@@ -175,7 +176,7 @@ PASSING: list[tuple[str, AnyTechnique]] = [
 
 
 @pytest.mark.parametrize(("name", "whole"), PASSING, ids=lambda each: each if isinstance(each, str) else "")
-def test_what_stands_at_a_limit_passes(name: str, whole: AnyTechnique) -> None:
+def test_what_stands_at_a_limit_passes(name: str, whole: AnyWork) -> None:
     assert found(name, whole) == []
 
 
@@ -215,9 +216,12 @@ def test_a_limit_from_memory_only_advises() -> None:
 
 
 def test_a_crew_in_feet_and_pounds_is_told_in_pounds() -> None:
-    breach = one("weight-limit", safe(crew=Crew(units="us"), **{**LIFT, "load_kg": 20.0}))
-    assert breach.edit is not None
-    assert breach.edit.text.endswith(" lb")
+    heavy = safe(crew=Crew(units="us"), **{**LIFT, "load_kg": 20.0})
+    assert one("weight-limit", heavy).why.startswith("44.1 lb / 23.4 lb = 1.89")
+    in_pounds = heavy.measures.model_copy(update={"written": {"load_kg": "44 lb"}})
+    edit = one("weight-limit", heavy.having(measures=in_pounds)).edit
+    assert edit is not None
+    assert edit.text.endswith(" lb")
 
 
 def test_unequal_lists_with_nothing_beside_them_are_left_to_the_author() -> None:
