@@ -1,9 +1,9 @@
 """Feeding: fruit trees, lawns, beds and pots; from the label to the dose, the dates and the can."""
 
+from howto.families.feeding import rules_label, rules_text, rules_tree, rules_when
 from howto.families.feeding.diagram import drawings
 from howto.families.feeding.figures import figures
 from howto.families.feeding.measures import FeedingMeasures
-from howto.families.feeding.rules import RULES
 from howto.model.family import Family
 
 FAMILY = Family(
@@ -12,7 +12,7 @@ FAMILY = Family(
     about="From the label to the dose: trees by trunk, lawns by area, feed in water; dates, caps and cost.",
     measures=FeedingMeasures,
     figures=figures,
-    rules=RULES,
+    rules=(*rules_label.RULES, *rules_tree.RULES, *rules_when.RULES, *rules_text.RULES),
     drawings=drawings,
     starter=(
         ("kind", "fruit tree"),

@@ -2,13 +2,12 @@
 
 from datetime import date
 
-from howto.families.feeding import plan
+from howto.families.feeding import plan, tables
 from howto.families.feeding.diagram_area import lawn_section, passes, square_metre
 from howto.families.feeding.diagram_line import year_line
 from howto.families.feeding.diagram_mix import can
 from howto.families.feeding.plan import T
-from howto.model.shown import shown_cell
-from howto.quantities.amounts import mm
+from howto.quantities.amounts import mm, qty
 from howto.shapes import (
     Dimension,
     Drawing,
@@ -68,12 +67,12 @@ class _Sizes:
 
 def ring_plan(work: T, ring: plan.Ring) -> Drawing:
     """Return the ring from above: the stem kept bare, the feed band dotted to just past the canopy's edge."""
-    m, units, sizes = work.measures, work.crew.units, _Sizes(work, ring)
+    m, sizes, dose = work.measures, _Sizes(work, ring), plan.dose_g(work)
     shapes: list[Shape] = [*_wall(sizes), Polygon(band(sizes.inner, sizes.outer, half=sizes.wall), Role.MULCH)]
-    ends = (0.0, 180.0) if sizes.wall else (0.0, 360.0)
+    turn = (0.0, 180.0) if sizes.wall else (0.0, 360.0)
     shapes += [
-        Line(arc((0, 0), sizes.outer, *ends), Role.ACCENT),
-        Line(arc((0, 0), sizes.inner, *ends), Role.GUIDE),
+        Line(arc((0, 0), sizes.outer, *turn), Role.ACCENT),
+        Line(arc((0, 0), sizes.inner, *turn), Role.GUIDE),
         *_canopy_from_above(sizes),
         Polygon(arc((0, 0), sizes.stem), Role.WOOD),
         Line(((-sizes.reach * 1.06, 0), (sizes.reach * 1.06, 0)), Role.CENTRE),
@@ -86,11 +85,10 @@ def ring_plan(work: T, ring: plan.Ring) -> Drawing:
         Dimension((-sizes.outer, 0), (0, 0), f"{mm(sizes.outer)}", offset=down * sizes.reach * 1.1),
     ]
     if m.canopy_mm is not None:
-        across = f"{mm(m.canopy_mm)}"
-        shapes.append(Dimension((-sizes.canopy, 0), (sizes.canopy, 0), across, offset=down * sizes.reach * 1.28))
+        ends = (-sizes.canopy, 0), (sizes.canopy, 0)
+        shapes.append(Dimension(*ends, f"{mm(m.canopy_mm)}", offset=down * sizes.reach * 1.28))
     shapes += _ring_words(work, sizes)
-    dose = plan.dose_g(work)
-    given = f" Each dose, {shown_cell(dose, 'g', work.reader)}, is spread on the band." if dose else ""
+    given = f" Each dose, {qty(dose, 'g')}, is spread on the band." if dose else ""
     form = "half ring before a wall" if sizes.wall else "ring"
     return Drawing(
         shapes=tuple(shapes),
@@ -131,26 +129,17 @@ def _canopy_from_above(sizes: _Sizes) -> list[Shape]:
 
 
 def _ring_words(work: T, sizes: _Sizes) -> list[Shape]:
-    crew, each = work.crew, plan.dose_g(work)
-    area = plan.fed_m2(work.measures)
-    middle = (sizes.inner + sizes.outer) / 2
-    at = (middle * 0.7071, middle * 0.7071)
-    said = "feed here"
-    if each is not None and area:
-        said = f"each dose {shown_cell(each, 'g', work.reader)}: {shown_cell(each / area, 'g/m2', work.reader)}"
-    canopy = (-sizes.canopy * 0.7071, sizes.canopy * 0.7071)
+    each, area, out = plan.dose_g(work), plan.fed_m2(work.measures), (sizes.inner + sizes.outer) / 2 * 0.7071
+    said = f"each dose {qty(each, 'g')}: {qty(each / area, 'g/m2')}" if each is not None and area else "feed here"
+    canopy = Label((-sizes.canopy * 0.7071, sizes.canopy * 0.7071), "edge of the canopy")
     if sizes.trained:
-        canopy = (-sizes.canopy * 0.8, THIN_MM * 0.3)
-    return [
-        Label(at, said),
-        Label((-sizes.inner * 0.5, sizes.inner * 0.5), "bare"),
-        Label(canopy, "edge of the leaves" if sizes.trained else "edge of the canopy"),
-    ]
+        canopy = Label((-sizes.canopy * 0.8, THIN_MM * 0.3), "edge of the leaves")
+    return [Label((out, out), said), Label((-sizes.inner * 0.5, sizes.inner * 0.5), "bare"), canopy]
 
 
 def section(work: T, ring: plan.Ring) -> Drawing:
     """Return the tree in section: feed on the surface between the bare ring and the canopy's edge, roots under it."""
-    units, sizes = work.crew.units, _Sizes(work, ring)
+    sizes = _Sizes(work, ring)
     tall = sizes.canopy * (1.5 if sizes.trained else 2.0)
     deep, thick = sizes.outer * 0.3, sizes.outer * 0.06
     shapes: list[Shape] = [
@@ -177,33 +166,26 @@ def section(work: T, ring: plan.Ring) -> Drawing:
         caption="Section: on the soil, over the fine roots",
         alt=f"A tree in section. The soil is bare for {mm(sizes.bare)} from the bark; from there to "
         f"{mm(sizes.outer)} from the middle feed lies on the surface, over the fine roots. The trunk is "
-        f"measured {mm(300)} up.",
+        f"measured {mm(tables.TRUNK_AT_MM)} up.",
     )
 
 
 def _tape(work: T, sizes: _Sizes) -> list[Shape]:
     """Return the level at which the trunk is measured, and what was found there."""
-    units, thick = work.crew.units, plan.trunk_cm(work.measures)
-    found: list[Shape] = [
-        Line(((-sizes.stem * 1.6, 300.0), (sizes.stem * 1.6, 300.0)), Role.ACCENT),
-        Level((sizes.stem, 300.0), f"{mm(300)} up"),
-    ]
-    if thick:
-        found.append(Label((-sizes.stem * 1.6, 300.0), f"trunk {mm(thick * 10)}"))
-    return found
+    thick, up, wide = plan.trunk_cm(work.measures), tables.TRUNK_AT_MM, sizes.stem * 1.6
+    found: list[Shape] = [Line(((-wide, up), (wide, up)), Role.ACCENT), Level((sizes.stem, up), f"{mm(up)} up")]
+    return [*found, Label((-wide, up), f"trunk {mm(thick * 10)}")] if thick else found
 
 
 def _roots(sizes: _Sizes) -> list[Shape]:
-    found: list[Shape] = []
-    for side in (-1, 1):
-        for out, down in ROOTS:
-            far = side * sizes.outer * out
-            points = tuple(
-                (side * sizes.stem * 0.6 + (far - side * sizes.stem * 0.6) * part, -sizes.outer * down * part**0.5)
-                for part in (0.0, 0.15, 0.35, 0.6, 0.8, 1.0)
-            )
-            found.append(Line(points, Role.WIRE))
-    return found
+    near, parts = sizes.stem * 0.6, (0.0, 0.15, 0.35, 0.6, 0.8, 1.0)
+
+    def root(side: int, out: float, down: float) -> Line:
+        far = sizes.outer * out - near
+        points = ((side * (near + far * part), -sizes.outer * down * part**0.5) for part in parts)
+        return Line(tuple(points), Role.WIRE)
+
+    return [root(side, *root_ends) for side in (-1, 1) for root_ends in ROOTS]
 
 
 def _crown(sizes: _Sizes, tall: float) -> list[Shape]:

@@ -2,10 +2,9 @@
 
 from math import sqrt
 
-from howto.families.feeding import plan
+from howto.families.feeding import plan, tables
 from howto.families.feeding.plan import T
-from howto.model.shown import shown_cell
-from howto.quantities.amounts import mm, qty
+from howto.quantities.amounts import Word, mm, qty
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, rectangle
 
 USUAL_M2 = 100.0  # drawn where no area is written
@@ -16,25 +15,21 @@ GRAIN_MM = 2.2  # half of one, drawn a little large
 TUFTS = 10
 WIDE_MM = 260.0
 SOIL_MM = 130.0
-THERMOMETER_MM = 100.0
 
 
 def passes(work: T) -> Drawing:
     """Return the lawn from above: half the feed one way, half across it."""
-    m, units, crew = work.measures, work.crew.units, work.crew
+    m, found = work.measures, plan.rate(work.measures)
     width = m.spreader_width_mm or USUAL_WIDTH_MM
-    side = min(sqrt(m.area_m2 or USUAL_M2) * 1000, width * MOST_LINES)
-    side = max(side, width * 2)
-    lanes = max(2, round(side / width))
+    lanes = max(2, round(min(sqrt(m.area_m2 or USUAL_M2) * 1000 / width, MOST_LINES)))
     side = lanes * width
     shapes: list[Shape] = [Polygon(rectangle(0, 0, side, side), Role.KEEP)]
     for lane in range(lanes):
         at = (lane + 0.5) * width
         out, back = (side * 0.03, side * 0.97) if lane % 2 == 0 else (side * 0.97, side * 0.03)
-        shapes += [Line(((at, out), (at, back)), Role.GUIDE), *_head((at, back), 0, back - out, width)]
+        shapes += [Line(((at, out), (at, back)), Role.GUIDE), _head((at, back), back - out, width)]
         shapes += [Line(((out, at), (back, at)), Role.LAST)]
-    found = plan.rate(m)
-    half = f": {shown_cell(found.product / 2, 'g/m2', work.reader)}" if found else ""
+    half = f": {qty(found.product / 2, 'g/m2')}" if found else ""
     shapes += [
         Dimension((0, 0), (width, 0), f"{mm(width)}", offset=-side * 0.07),
         Dimension((0, 0), (0, side), f"{mm(side)}", offset=side * 0.07),
@@ -49,17 +44,15 @@ def passes(work: T) -> Drawing:
     )
 
 
-def _head(tip: Point, across: float, along: float, width: float) -> list[Shape]:
+def _head(tip: Point, along: float, width: float) -> Line:
     """Return the arrow's head at the end of an upright run."""
-    back = width * 0.22 if along < 0 else -width * 0.22
-    return [
-        Line(((tip[0] - width * 0.12 + across, tip[1] + back), tip, (tip[0] + width * 0.12, tip[1] + back)), Role.GUIDE)
-    ]
+    (x, y), back = tip, width * 0.22 if along < 0 else -width * 0.22
+    return Line(((x - width * 0.12, y + back), tip, (x + width * 0.12, y + back)), Role.GUIDE)
 
 
 def lawn_section(work: T) -> Drawing:
     """Return the turf in section: grains on the soil between the blades, and the thermometer of a warm grass."""
-    units, grass = work.crew.units, plan.grass_of(work)
+    grass, deep = plan.grass_of(work), tables.SOIL_DEPTH_MM
     warm = grass is not None and grass.season == "warm"
     shapes: list[Shape] = [Polygon(rectangle(-WIDE_MM / 2, -SOIL_MM, WIDE_MM / 2, 0), Role.SOIL)]
     for number in range(TUFTS):
@@ -79,13 +72,13 @@ def lawn_section(work: T) -> Drawing:
     ]
     if warm:
         shapes += [
-            Polygon(rectangle(-3, -THERMOMETER_MM, 3, 70), Role.WALL),
-            Polygon(arc((0, -THERMOMETER_MM), 5), Role.ACCENT),
-            Line(((0, -THERMOMETER_MM), (0, 30)), Role.ACCENT),
-            Dimension((-WIDE_MM / 2, 0), (-WIDE_MM / 2, -THERMOMETER_MM), f"{mm(THERMOMETER_MM)}", offset=-18),
-            Level((3, -THERMOMETER_MM), f"{qty(18, '°C')} or more"),
+            Polygon(rectangle(-3, -deep, 3, 70), Role.WALL),
+            Polygon(arc((0, -deep), 5), Role.ACCENT),
+            Line(((0, -deep), (0, 30)), Role.ACCENT),
+            Dimension((-WIDE_MM / 2, 0), (-WIDE_MM / 2, -deep), f"{mm(deep)}", offset=-18),
+            Level((3, -deep), f"{qty(tables.WARM_SOIL_C, '°C')} or more"),
         ]
-    start = f" A thermometer stands {mm(THERMOMETER_MM)} deep: feed from {qty(18, '°C')}."
+    start = f" A thermometer stands {mm(deep)} deep: feed from {qty(tables.WARM_SOIL_C, '°C')}."
     return Drawing(
         shapes=tuple(shapes),
         caption="Section: from the leaf down to the roots",
@@ -96,8 +89,8 @@ def lawn_section(work: T) -> Drawing:
 
 def square_metre(work: T) -> Drawing:
     """Return a square metre of a bed from above, with what goes on it."""
-    units, found = work.crew.units, plan.rate(work.measures)
-    said = shown_cell(found.product, "g", work.reader) if found else "one dose"
+    found = plan.rate(work.measures)
+    said = f"{qty(found.product, 'g')}" if found else f"{Word('one dose')}"
     shapes: tuple[Shape, ...] = (
         Polygon(rectangle(0, 0, 1000, 1000), Role.MULCH),
         Line(rectangle(0, 0, 1000, 1000), Role.GROUND, closed=True),

@@ -22,12 +22,12 @@ class Label(NamedTuple):
     @property
     def phosphorus(self) -> float:
         """Phosphorus (P), in percent."""
-        return formulae.phosphorus(self.phosphate)
+        return self.phosphate * formulae.P_IN_P2O5
 
     @property
     def potassium(self) -> float:
         """Potassium (K), in percent."""
-        return formulae.potassium(self.potash)
+        return self.potash * formulae.K_IN_K2O
 
     @property
     def total(self) -> float:
@@ -57,7 +57,7 @@ def price_of(text: str | None) -> float | None:
 def as_oxides(numbers: tuple[float, float, float], basis: str) -> Label:
     """Return the label with P and K as P2O5 and K2O, whichever way they were printed."""
     n, p, k = numbers
-    return Label(n, p, k) if basis == "oxide" else Label(n, formulae.phosphate(p), formulae.potash(k))
+    return Label(n, p, k) if basis == "oxide" else Label(n, p / formulae.P_IN_P2O5, k / formulae.K_IN_K2O)
 
 
 def label_of(m: FeedingMeasures) -> Label | None:

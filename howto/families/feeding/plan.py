@@ -1,24 +1,16 @@
 """What is chosen before the sums: the kind of fruit, a tree's year, the rate on an area, and the ring it goes on."""
 
+from math import pi
 from typing import NamedTuple
 
 from howto.families.feeding import formulae, tables
+from howto.families.feeding import references as by
 from howto.families.feeding.label import Label, label_of
 from howto.families.feeding.measures import Basis, CropName, FeedingMeasures
-from howto.families.feeding.references import (
-    GENERAL_FEED,
-    HALF,
-    JUST_PAST,
-    MATURE,
-    PER_AGE,
-    PER_AREA,
-    TREE_CAP,
-    TRUNK_STONE,
-)
 from howto.model.plants import Grass
 from howto.model.reference import GEOMETRY, Reference
 from howto.model.work import Work
-from howto.quantities.amounts import bare, percent, qty
+from howto.quantities.amounts import Share, Word, Words, bare, percent, qty
 
 T = Work[FeedingMeasures]
 
@@ -28,7 +20,7 @@ class Need(NamedTuple):
 
     nitrogen_g: float
     product_g: float
-    working: tuple[str, ...]
+    working: tuple[Words, ...]
     references: tuple[Reference, ...]
 
 
@@ -76,7 +68,7 @@ def trunk_cm(m: FeedingMeasures) -> float | None:
     """Return how thick the trunk is, from its width or its girth."""
     if m.trunk_mm is not None:
         return m.trunk_mm / 10
-    return None if m.trunk_girth_mm is None else formulae.across(m.trunk_girth_mm) / 10
+    return None if m.trunk_girth_mm is None else m.trunk_girth_mm / pi / 10
 
 
 def is_bearing(m: FeedingMeasures) -> bool:
@@ -131,42 +123,44 @@ def basis(work: T) -> Basis | None:
 
 def full_need(work: T) -> Need | None:
     """Return what a free-standing tree of this size gets in a year, its lawn's feed not counted."""
-    m, label, fruit, by = work.measures, label_of(work.measures), fruit_of(work), basis(work)
-    if label is None or label.nitrogen <= 0 or by is None:
+    m, label, fruit, how = work.measures, label_of(work.measures), fruit_of(work), basis(work)
+    if label is None or label.nitrogen <= 0 or how is None:
         return None
-    if by == "mature tree":
-        return _by_nitrogen(tables.MATURE_G, label, "a grown tree: 1 lb of N a year = 454 g N", (MATURE,))
+    if how == "mature tree":
+        line = f"a grown tree: {qty(tables.MATURE_G / tables.POUND_G, 'lb', 3)} of N a year = {_n(tables.MATURE_G)}"
+        return Need(tables.MATURE_G, formulae.product_for(tables.MATURE_G, label.nitrogen), (line,), (by.MATURE,))
     if fruit is None:
         return None
-    if by == "trunk":
-        return _by_trunk(m, label, fruit)
-    return _by_area(m, label, fruit) if by == "area" else _by_age(m, label, fruit)
+    return {"trunk": _by_trunk, "area": _by_area, "age": _by_age}[how](m, label, fruit)
 
 
 def year_need(work: T) -> Need | None:
     """Return what one tree gets in a year: its lawn's feed taken off, and half for a trained tree."""
-    m, need = work.measures, full_need(work)
-    label = label_of(m)
+    m, need, label = work.measures, full_need(work), label_of(work.measures)
     if need is None or label is None:
         return None
     nitrogen, working, references = need.nitrogen_g, list(need.working), list(need.references)
     lawn = lawn_nitrogen_g(m)
     if lawn > 0:
         left = max(0.0, nitrogen - lawn)
-        working.append(
-            f"less the lawn's {bare(lawn)} g N on its roots: {bare(nitrogen)} - {bare(lawn)} = {bare(left)} g N"
-        )
+        working.append(f"less the lawn's {_n(lawn)} on its roots: {bare(nitrogen)} - {bare(lawn)} = {_n(left)}")
         nitrogen = left
-        references.append(TRUNK_STONE)
+        references.append(by.TRUNK_STONE)
     if m.is_trained:
-        half = nitrogen * tables.TRAINED_PART
-        working.append(f"{m.tree_form}: half = {bare(nitrogen, 4)} g N / 2 = {bare(half, 4)} g N")
-        nitrogen = half
-        references.append(HALF)
+        part = nitrogen * tables.TRAINED_PART
+        sums = f"{_n(nitrogen, 4)} / {bare(1 / tables.TRAINED_PART)} = {_n(part, 4)}"
+        working.append(f"{Word(m.tree_form or '')}: {Share(tables.TRAINED_PART)} = {sums}")
+        nitrogen = part
+        references.append(by.HALF)
     product = formulae.product_for(nitrogen, label.nitrogen)
     if lawn > 0 or m.is_trained or basis(work) in {"trunk", "mature tree"}:
-        working.append(_to_product(nitrogen, label, product))
+        working.append(f"{_n(nitrogen, 4)} x 100 / {bare(label.nitrogen)} = {qty(product, 'g', 4)} of product")
     return Need(nitrogen, product, tuple(working), tuple(references))
+
+
+def _n(grams: float, digits: int = 3) -> Words:
+    """Return grams of nitrogen."""
+    return f"{qty(grams, 'g', digits)} N"
 
 
 def lawn_nitrogen_g(m: FeedingMeasures) -> float:
@@ -181,65 +175,53 @@ def _by_trunk(m: FeedingMeasures, label: Label, fruit: tables.Fruit) -> Need | N
     thick = trunk_cm(m)
     if thick is None:
         return None
-    asked = formulae.tree_nitrogen(thick, fruit.nitrogen_g_per_cm)
-    given = formulae.tree_nitrogen(thick, fruit.nitrogen_g_per_cm, tables.MOST_TREE_G)
-    lines = [f"trunk {qty(thick, 'cm', 3)} x {bare(fruit.nitrogen_g_per_cm, 4)} g N a cm = {bare(asked, 4)} g N"]
+    asked = thick * fruit.nitrogen_g_per_cm
+    given = min(asked, tables.MOST_TREE_G)
+    lines = [f"trunk {qty(thick, 'cm', 3)} x {qty(fruit.nitrogen_g_per_cm, 'g/cm', 4)} N = {_n(asked, 4)}"]
     if m.trunk_mm is None:
         lines.insert(0, f"girth {qty((m.trunk_girth_mm or 0) / 10, 'cm', 3)} / π = {qty(thick, 'cm', 3)} across")
-    references = [fruit.trunk_from, TRUNK_STONE]
+    references = [fruit.trunk_from, by.TRUNK_STONE]
     if given < asked:
-        lines.append(f"at most {bare(given)} g N a tree, as in 1.13 kg of 10-10-10")
-        references.append(TREE_CAP)
+        lines.append(f"at most {_n(given)} a tree, as in {qty(tables.CAP_PRODUCT_G / 1000, 'kg', 3)} of 10-10-10")
+        references.append(by.TREE_CAP)
     product = formulae.product_for(given, label.nitrogen)
     return Need(given, product, tuple(lines), tuple(dict.fromkeys(references)))
 
 
 def _by_area(m: FeedingMeasures, label: Label, fruit: tables.Fruit) -> Need | None:
-    rate = fruit.grass_g_per_m2 if m.ground == "grass" else fruit.bare_g_per_m2
-    area = fed_m2(m)
+    rate, area = fruit.grass_g_per_m2 if m.ground == "grass" else fruit.bare_g_per_m2, fed_m2(m)
     if rate is None or area is None:
         return None
-    product = formulae.on_area(rate, area)
-    lines = [
-        f"{qty(area, 'm²', 3)} x {qty(rate, 'g/m²', 3)} of general fertiliser, {m.ground or 'bare'} = {qty(product, 'g', 3)}"
-    ]
-    references = [PER_AREA]
-    return _weaker(product, tables.AREA_FEED_PERCENT, label, lines, [*references, GENERAL_FEED])
+    product = rate * area
+    of = f"{qty(rate, 'g/m²', 3)} of general fertiliser, {Word(m.ground or 'bare')}"
+    line = f"{qty(area, 'm²', 3)} x {of} = {qty(product, 'g', 3)}"
+    return _weaker(product, tables.AREA_FEED_PERCENT, label, line, (by.PER_AREA, by.GENERAL_FEED))
 
 
 def _by_age(m: FeedingMeasures, label: Label, fruit: tables.Fruit) -> Need | None:
     if fruit.full_g is None or m.tree_age_years is None:
         return None
-    part = formulae.by_age(1.0, m.tree_age_years)
-    product = formulae.by_age(fruit.full_g, m.tree_age_years)
-    lines = [
-        f"a tenth for each of {bare(m.tree_age_years)} years, ten at most: {percent(part * 100)} of {qty(fruit.full_g, 'g', 3)} "
-        f"= {qty(product, 'g', 3)}"
-    ]
-    return _weaker(product, fruit.full_percent, label, lines, [PER_AGE])
+    part, most = formulae.age_part(m.tree_age_years), bare(1 / formulae.AGE_PART)
+    product = fruit.full_g * part
+    line = (
+        f"{Share(formulae.AGE_PART)} for each of {bare(m.tree_age_years)} years, {most} at most: "
+        f"{percent(part * 100)} of {qty(fruit.full_g, 'g', 3)} = {qty(product, 'g', 3)}"
+    )
+    return _weaker(product, fruit.full_percent, label, line, (by.PER_AGE,))
 
 
-def _weaker(product: float, rated_percent: float, label: Label, lines: list[str], references: list[Reference]) -> Need:
+def _weaker(product: float, rated_percent: float, label: Label, line: Words, references: tuple[Reference, ...]) -> Need:
     """Return the need with less of a product that is stronger than the one the rate is for; never with more."""
-    given = product
+    given, lines = product, [line]
     if label.nitrogen > rated_percent:
         given = product * rated_percent / label.nitrogen
         lines.append(
-            f"the rate is for {bare(rated_percent)} % N and the bag has {percent(label.nitrogen)}: "
+            f"the rate is for {percent(rated_percent)} N and the bag has {percent(label.nitrogen)}: "
             f"{bare(product)} x {bare(rated_percent)} / {bare(label.nitrogen)} = {qty(given, 'g', 3)}"
         )
     nitrogen = formulae.nutrient_in(given, label.nitrogen)
-    lines.append(f"{qty(given, 'g', 3)} x {bare(label.nitrogen)} / 100 = {bare(nitrogen)} g N")
-    return Need(nitrogen, given, tuple(lines), tuple(references))
-
-
-def _by_nitrogen(nitrogen: float, label: Label, line: str, references: tuple[Reference, ...]) -> Need:
-    product = formulae.product_for(nitrogen, label.nitrogen)
-    return Need(nitrogen, product, (line,), references)
-
-
-def _to_product(nitrogen: float, label: Label, product: float) -> str:
-    return f"{bare(nitrogen, 4)} g N x 100 / {bare(label.nitrogen)} = {qty(product, 'g', 4)} of product"
+    lines.append(f"{qty(given, 'g', 3)} x {bare(label.nitrogen)} / 100 = {_n(nitrogen)}")
+    return Need(nitrogen, given, tuple(lines), references)
 
 
 def dose_g(work: T) -> float | None:
@@ -249,7 +231,7 @@ def dose_g(work: T) -> float | None:
         return m.product_each_g
     if need is None:
         return None
-    return formulae.split(need.product_g * spring_part(m), m.doses)
+    return need.product_g * spring_part(m) / m.doses
 
 
 def autumn_g(work: T) -> float:
@@ -294,6 +276,17 @@ def rate(m: FeedingMeasures) -> Rate | None:
     return Rate(product, formulae.nutrient_in(product, label.nitrogen))
 
 
+def dose_amounts(work: T, count: int) -> tuple[tuple[float, ...], str]:
+    """Return the product of each dose, and its unit: a tree's, or on a square metre; no doses where not known."""
+    m = work.measures
+    if m.kind == "fruit tree":
+        each = dose_g(work)
+        autumn = (autumn_g(work),) if spring_part(m) < 1 else ()
+        return () if each is None else (each,) * (count - len(autumn)) + autumn, "g"
+    found = rate(m) if m.kind != "pots" else None
+    return () if found is None else (found.product,) * count, "g/m2"
+
+
 def grass_of(work: T) -> Grass | None:
     """Return the lawn's grass, if the book knows it."""
     name = work.measures.grass
@@ -302,5 +295,5 @@ def grass_of(work: T) -> Grass | None:
 
 def ring_references(m: FeedingMeasures) -> tuple[Reference, ...]:
     """Return who says how far the ring goes."""
-    said = (TREE_CAP, PER_AREA, GEOMETRY)
-    return (*said, JUST_PAST) if m.ring_edge_mm is None else said
+    said = (by.TREE_CAP, by.PER_AREA, GEOMETRY)
+    return (*said, by.JUST_PAST) if m.ring_edge_mm is None else said

@@ -105,3 +105,4 @@ WATER_IN = from_memory("granules are watered in with about 6 mm of water, and wa
 PETS = from_memory("children and pets stay off until granules are watered in and the leaf is dry")
 AUTUMN_MONTH = from_memory("the autumn dose goes on in October in the north, April in the south")
 JUST_PAST = from_memory("just past the canopy edge: 150 mm")
+WEED_AND_FEED = from_memory("weed killers in lawn feed harm trees and beds through their roots")

@@ -1,13 +1,17 @@
-"""When the doses fall: first day, gap, the autumn dose and the last day, in either hemisphere."""
+"""When the doses fall: first day, gap, the autumn dose and the last day, in either hemisphere; and their figures."""
 
+from collections.abc import Iterator
 from datetime import date, timedelta
 
 from howto.families.feeding import references as by
 from howto.families.feeding import tables
 from howto.families.feeding.measures import FeedingMeasures
-from howto.families.feeding.plan import T, grass_of, spring_part
+from howto.families.feeding.parts import doses, figure
+from howto.families.feeding.plan import T, dose_amounts, grass_of, spring_part
 from howto.languages.form import MONTHS
+from howto.model.figure import Cell, Figure, Table
 from howto.model.reference import PRACTICE, Reference
+from howto.quantities.amounts import Count, Words, bare, dated, month_named, percent
 from howto.seasons import Hemisphere, month_here
 
 LONGEST_YEARS = 2  # a start this many years back may still have doses to come
@@ -92,3 +96,48 @@ def date_references(work: T) -> tuple[Reference, ...]:
         found.append({"fruit tree": by.MATURE, "warm": by.WARM_TURF}.get(ways(work), PRACTICE))
     found.append({"fruit tree": by.TREE_CUT_OFF, "warm": by.WARM_TURF}.get(ways(work), PRACTICE))
     return tuple(dict.fromkeys(found))
+
+
+def day_told(day: date) -> Words:
+    """Return a day of any year: `5 July`."""
+    return f"{bare(day.day)} {month_named(day.month)}"
+
+
+# -- the figures --
+
+
+def dates(work: T, today: date) -> Iterator[Figure]:
+    """Yield the doses of the season that is running or comes next, the next one, and the last day."""
+    days, who = dose_days(work, today), date_references(work)
+    yield _table(work, days, who)
+    due = next(day for day in days if day >= today)
+    line = f"the first of the dates from {dated(today, 'plain')} on"
+    yield figure("next dose", "Next feed", due, "", line, *who, headline=True, client=True)
+    last = cut_off(work, days[0])
+    if last is not None:
+        trees, lawns = (day_told(date(last.year, *tables.CUT_OFFS[way])) for way in ("fruit tree", "warm"))
+        line = f"{trees} for fruit trees and {lawns} for warm lawns in the north; six months on in the south"
+        said = by.TREE_CUT_OFF if work.measures.kind == "fruit tree" else by.WARM_TURF
+        yield figure("last day for nitrogen", "No nitrogen after", last, "", line, said, client=True)
+
+
+def _table(work: T, days: tuple[date, ...], who: tuple[Reference, ...]) -> Figure:
+    m, gap = work.measures, gap_weeks(work)
+    lines = [f"first dose {dated(days[0], 'plain')}"]
+    if m.doses > 1:
+        apart = Count(round(gap * 7), "day", "days")
+        lines.append(f"{doses(m.doses)}, {bare(gap)} weeks = {apart} apart")
+    if has_autumn(m):
+        lines.append(f"{percent(m.autumn_share_percent or 0)} of the year waits for {dated(days[-1], 'plain')}")
+    names = [str(at) for at in range(1, len(days) + 1)]
+    if has_autumn(m):
+        names[-1] = "autumn"
+    columns: list[str] = ["Dose", "Day"]
+    rows: list[tuple[Cell, ...]] = list(zip(names, days, strict=True))
+    amounts, unit = dose_amounts(work, len(days))
+    if amounts:
+        columns.append("Each tree" if unit == "g" else "Each square metre")
+        rows = [(*row, amount) for row, amount in zip(rows, amounts, strict=True)]
+    table = Table(columns=tuple(columns), units=("", "", unit)[: len(columns)], rows=tuple(rows))
+    said = f"{doses(len(days))}"
+    return figure("feeding dates", "Feeding dates", said, "", lines, *who, table=table, client=True)

@@ -10,16 +10,21 @@ INCH_MM = 25.4
 POUND_G = 453.59237
 POME_G_PER_CM = 0.1 * POUND_G / 2.54  # 17.9: 0.1 lb N an inch of trunk
 STONE_G_PER_CM = POUND_G / 8 / 2.54  # 22.3: 1/8 lb N an inch of trunk
-MOST_TREE_G = 0.25 * POUND_G  # 113: the N of 2.5 lb of 10-10-10, see references.TREE_CAP
+CAP_PRODUCT_G = 2.5 * POUND_G  # 1134: 2.5 lb of 10-10-10, see references.TREE_CAP
+CAP_FEED_PERCENT = 10.0
+MOST_TREE_G = CAP_PRODUCT_G * CAP_FEED_PERCENT / 100  # 113: its N
 MATURE_G = POUND_G  # 454: see references.MATURE
 MATURE_YEARS = 5.0
+SETTLED_YEARS = 10.0  # a trunk that goes on thickening asks for no more; see references.TRUNK
 TRAINED_PART = 0.5  # see references.HALF
 TRAINED_DOSES = (2, 3)
+TRUNK_AT_MM = 300.0  # a foot up; see references.TRUNK
 STEM_CLEAR_MM = 300.0
 JUST_PAST_MM = 150.0
 POUND_PER_1000_SQ_FT = 4.9  # g/m2, as the lawn pages round 4.88
 CENTIPEDE_DOSE = 2.45  # half of it
 AREA_FEED_PERCENT = 7.0  # N of the feed that the per-area rates are for; from memory
+WARM_SOIL_C, SOIL_DEPTH_MM = 18.0, 100.0  # see references.WARM_TURF
 
 
 class Growth(NamedTuple):
@@ -52,6 +57,9 @@ def _inches(low: float, high: float) -> Growth:
     return Growth(low * INCH_MM, high * INCH_MM)
 
 
+_PLUM = Fruit(
+    "Prunus domestica", STONE_G_PER_CM, _inches(10, 14), None, SPUR_GROWTH, 140, 140, full_g=2000, full_percent=9.0
+)
 # Shoot growth: Colorado State University Extension, PlantTalk 1216, in inches; plum and cherry: National Gardening
 # Association. Per area: Royal Horticultural Society. Per age: see references.PER_AGE.
 FRUITS: dict[CropName, Fruit] = {
@@ -67,26 +75,8 @@ FRUITS: dict[CropName, Fruit] = {
     "peach": Fruit(
         "Prunus persica", STONE_G_PER_CM, _inches(10, 18), _inches(16, 24), bare_g_per_m2=140, grass_g_per_m2=140
     ),
-    "plum": Fruit(
-        "Prunus domestica",
-        STONE_G_PER_CM,
-        _inches(10, 14),
-        growth_from=SPUR_GROWTH,
-        bare_g_per_m2=140,
-        grass_g_per_m2=140,
-        full_g=2000,
-        full_percent=9.0,
-    ),
-    "cherry": Fruit(
-        "Prunus avium",
-        STONE_G_PER_CM,
-        _inches(10, 14),
-        growth_from=SPUR_GROWTH,
-        bare_g_per_m2=140,
-        grass_g_per_m2=140,
-        full_g=2000,
-        full_percent=9.0,
-    ),
+    "plum": _PLUM,
+    "cherry": _PLUM._replace(genus="Prunus avium"),
     "apricot": Fruit("Prunus armeniaca", STONE_G_PER_CM),
     "almond": Fruit("Prunus dulcis", STONE_G_PER_CM, full_g=2000, full_percent=9.0),
 }

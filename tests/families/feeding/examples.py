@@ -8,7 +8,8 @@ from howto.families.feeding import FAMILY, measures
 from howto.families.feeding.measures import FeedingMeasures
 from howto.model.crew import Crew
 from howto.model.prose import prose
-from howto.model.technique import Hazard, Technique
+from howto.model.technique import Hazard
+from howto.model.work import Work
 from tests.support.builders import technique
 from tests.support.cases import book
 
@@ -22,7 +23,7 @@ TREE: dict[str, Any] = {"analysis": "10-10-10"}  # an apple of 60 mm: 107 g N in
 ESPALIER: dict[str, Any] = {**TREE, "tree_form": "espalier", "doses": 2}
 
 
-def made(having: dict[str, Any] | None = None, crew: Crew = NORTH, **given: Any) -> Technique[FeedingMeasures]:
+def made(having: dict[str, Any] | None = None, crew: Crew = NORTH, **given: Any) -> Work[FeedingMeasures]:
     return technique(FAMILY, having, crew=crew, book=book(), **given)
 
 

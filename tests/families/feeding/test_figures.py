@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from howto.compute.figures import figures_of
 from howto.families.feeding import FAMILY, season
+from howto.languages.reader import Reader
 from howto.model.crew import Crew
 from howto.model.figure import Figure
 from howto.model.shown import shown
@@ -26,12 +27,13 @@ from tests.families.feeding.examples import (
     TREE,
     made,
 )
+from tests.support.told import told_figure
 
 TODAY = date(2026, 10, 14)
 
 
 def figures(crew: Crew = NORTH, today: date = TODAY, **measures: Any) -> dict[str, Figure]:
-    return {figure.name: figure for figure in figures_of(made(None, crew, **measures), FAMILY, today)}
+    return {each.name: told_figure(each) for each in figures_of(made(None, crew, **measures), FAMILY, today)}
 
 
 def value(name: str, **measures: Any) -> Any:
@@ -65,8 +67,8 @@ def test_h13_in_pounds_and_square_feet() -> None:
     rate, _ = parse_in("1 lb/1000 ft2", "g/m2")
     area, _ = parse_in("12000 ft2", "m2")
     found = figures(Crew(units="us"), **{**LAWN, "analysis": "20-0-0"}, nutrient_rate_g_per_m2=rate, area_m2=area)
-    assert shown(found["area dose"], Crew(units="us")) == "60\u00a0lb"
-    assert shown(found["spread rate"], Crew(units="us")) == "5\u00a0lb/1000\u00a0sq\u00a0ft"
+    assert shown(found["area dose"], Reader(units="us")) == "60\u00a0lb"
+    assert shown(found["spread rate"], Reader(units="us")) == "5\u00a0lb/1000\u00a0sq\u00a0ft"
 
 
 def test_h17_metric_twin() -> None:
@@ -104,7 +106,7 @@ def test_h25_apple_of_three_inches() -> None:
     found = figures(**TREE, trunk_mm=76.2)
     assert found["year nitrogen"].value == pytest.approx(113, rel=0.01)
     assert found["dose"].value == pytest.approx(1130, rel=0.01)
-    assert found["year nitrogen"].working[0] == "trunk 7.62 cm x 17.86 g N a cm = 136.1 g N"
+    assert found["year nitrogen"].working[0] == "trunk 7.62 cm x 17.86 g/cm N = 136.1 g N"
     assert found["year nitrogen"].working[1] == "at most 113 g N a tree, as in 1.13 kg of 10-10-10"
 
 
@@ -194,7 +196,7 @@ def test_girth_counts_and_scoops() -> None:
     found = figures(**{**TREE, "trunk_mm": None}, trunk_girth_mm=188.4956, tree_count=3, scoop_g=120.0)
     assert found["dose"].value == pytest.approx(1071.5, abs=0.05)
     assert found["dose for all trees"].value == pytest.approx(3214.5, abs=0.1)
-    assert shown(found["scoops"], NORTH) == "8.9"
+    assert shown(found["scoops"], Reader()) == "8.9"
     assert value("dose", **TREE, product_each_g=500.0) == 500
 
 
@@ -341,7 +343,7 @@ def test_no_measures_crash_and_every_figure_works(given: dict[str, Any], crew: C
     for figure in figures_of(made(None, crew, **BARE | given), FAMILY, today):
         assert figure.working
         assert figure.references
-        assert shown(figure, crew)
+        assert shown(figure, Reader())
         if figure.table is not None:
             assert {len(row) for row in figure.table.rows} == {len(figure.table.columns)}
 

@@ -6,14 +6,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from howto.families.feeding import plan
+from howto.families.feeding import FAMILY, plan
 from howto.families.feeding.measures import FeedingMeasures
-from howto.families.feeding.rules import RULES
 from howto.findings import Severity
 from howto.model.crew import Crew
 from howto.model.family import Rule
 from howto.model.reference import Grade
-from howto.model.technique import Technique
+from howto.model.work import Work
 from tests.families.feeding.examples import (
     BARE,
     BROKEN,
@@ -31,6 +30,7 @@ from tests.families.feeding.examples import (
 )
 from tests.support.builders import assert_mends, breaches, mended
 
+RULES = FAMILY.rules
 NAMED = {rule.name.removeprefix("feeding."): rule for rule in RULES}
 
 
@@ -144,7 +144,7 @@ def test_every_mend_mends(given: dict[str, Any], crew: Crew, season: str) -> Non
         _assert_all_mend(rule, broken)
 
 
-def _assert_all_mend(rule: Rule[FeedingMeasures], broken: Technique[FeedingMeasures]) -> None:
+def _assert_all_mend(rule: Rule[FeedingMeasures], broken: Work[FeedingMeasures]) -> None:
     """Follow one mend after another until none is offered; each takes its breach away."""
     left = breaches(rule, broken)
     while left:
