@@ -9,14 +9,9 @@ DUST = 1e-9  # kept from making one plant more
 MOST_DUST = 1e-3  # of a plant: in millions of them dust never makes one less
 
 
-def square_per_m2(spacing_mm: float) -> float:
-    """Return the plants a square metre on a square grid."""
-    return 1e6 / spacing_mm**2
-
-
-def triangle_per_m2(spacing_mm: float) -> float:
-    """Return the plants a square metre on a triangular grid: 2/√3 as many as on a square one."""
-    return square_per_m2(spacing_mm) / TRIANGLE
+def per_m2(spacing_mm: float, *, triangle: bool = False) -> float:
+    """Return the plants a square metre on a square grid; on a triangular one 2/√3 as many."""
+    return 1e6 / spacing_mm**2 / (TRIANGLE if triangle else 1)
 
 
 def triangle_row_gap_mm(spacing_mm: float) -> float:
@@ -24,14 +19,9 @@ def triangle_row_gap_mm(spacing_mm: float) -> float:
     return spacing_mm * TRIANGLE
 
 
-def square_count(area_m2: float, spacing_mm: float) -> int:
-    """Return the plants that fill an area on a square grid."""
-    return _up(area_m2 * square_per_m2(spacing_mm))
-
-
-def triangle_count(area_m2: float, spacing_mm: float) -> int:
-    """Return the plants that fill an area on a triangular grid."""
-    return _up(area_m2 * triangle_per_m2(spacing_mm))
+def grid_count(area_m2: float, spacing_mm: float, *, triangle: bool = False) -> int:
+    """Return the plants that fill an area on a square or a triangular grid."""
+    return _up(area_m2 * per_m2(spacing_mm, triangle=triangle))
 
 
 def edge_grid(length_mm: float, width_mm: float, spacing_mm: float) -> tuple[int, int]:
@@ -87,9 +77,7 @@ def plants(m: PlantingMeasures) -> int | None:
         sides = edge_sides(m)
         return None if sides is None else sides[0] * sides[1]
     area = area_m2(m)
-    if area is None:
-        return None
-    return (square_count if m.layout == "square" else triangle_count)(area, m.spacing_mm)
+    return None if area is None else grid_count(area, m.spacing_mm, triangle=m.layout == "triangle")
 
 
 def edge_mm(m: PlantingMeasures) -> tuple[float, float]:

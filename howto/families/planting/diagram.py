@@ -197,7 +197,7 @@ def staked(m: PlantingMeasures, height: float) -> Drawing:
         *(_tie(side, apart - post, tie, thick) for side in sides),
         Line(((-height * 0.42, 0), (height * 0.42, 0)), Role.GROUND),
         Line(((0, -ground * 0.5), (0, height * 1.04)), Role.CENTRE),
-        Line(_sway(height), Role.GUIDE),
+        Line(ellipse((0, height * 0.33), height * 0.71, height * 0.71, 78, 102, 16), Role.GUIDE),  # the head may move
         Dimension((-apart - post, 0), (-apart - post, tie), f"{mm(tie)}", offset=height * 0.12),
         Dimension((-height * 0.2, 0), (-height * 0.2, height), f"{mm(height)}", offset=height * 0.2),
         Label((thick, tie), "tie, loose and wide"),
@@ -208,7 +208,8 @@ def staked(m: PlantingMeasures, height: float) -> Drawing:
         shapes=tuple(shapes),
         caption=f"Tied {mm(tie)} up, for one growing season",
         alt=f"A young tree {mm(height)} tall from the side, with {Count(count, 'stake', 'stakes')} outside its ball. "
-        f"A loose tie holds it {mm(tie)} up, {percent(round(100 * tie / height))} of its height, and the head moves.",
+        f"A loose tie holds it {mm(tie)} up, {percent(round(100 * tie / height))} of its height, so that the head "
+        "moves.",
     )
 
 
@@ -216,8 +217,3 @@ def _tie(side: int, stake: float, up: float, thick: float) -> Shape:
     """Return a tie from a stake to the trunk, sagging a little."""
     start, end = side * stake, side * thick * 0.8
     return Line(((start, up), ((start + end) / 2, up - stake * 0.08), (end, up)), Role.WIRE)
-
-
-def _sway(height: float) -> tuple[Point, ...]:
-    """Return an arc over the head, along which it may move."""
-    return ellipse((0, height * 0.33), height * 0.71, height * 0.71, 78, 102, 16)

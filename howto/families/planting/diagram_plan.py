@@ -35,9 +35,7 @@ def _grids(m: PlantingMeasures, spacing: float) -> Drawing:
         for at in range(IN_GRID):
             shapes += _plant((spacing * at, spacing * row), spacing)
             shapes += _plant((second + spacing * (at + 0.5 * (row % 2)), gap * row), spacing)
-    square, triangle = (
-        f"{qty(each, '/m2')}" for each in (counts.square_per_m2(spacing), counts.triangle_per_m2(spacing))
-    )
+    square, triangle = (f"{qty(counts.per_m2(spacing, triangle=each), '/m2')}" for each in (False, True))
     right = second + spacing * (IN_GRID - 0.5)
     left = 0.0 if m.layout == "square" else second
     shapes += [

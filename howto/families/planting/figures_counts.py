@@ -60,10 +60,10 @@ def _density(m: PlantingMeasures, spacing: float) -> Figure:
         each = counts.per_metre(spacing, m.row_count)
         line = f"{bare(m.row_count)} × 1000 / {bare(spacing, 4)} = {bare(each)} a metre"
         return worked("plants a metre", "Plants a metre", each, "/m", [line], by.HALF_IN, GEOMETRY)
-    found = square = counts.square_per_m2(spacing)
+    found = square = counts.per_m2(spacing)
     lines = [f"1000² / {bare(spacing, 4)}² = {bare(square)} a square metre"]
     if m.layout == "triangle":
-        found, more = counts.triangle_per_m2(spacing), bare(1 / counts.TRIANGLE, 4)
+        found, more = counts.per_m2(spacing, triangle=True), bare(1 / counts.TRIANGLE, 4)
         lines.append(f"a triangle holds 2/√3 = {more} as many: {bare(square)} × {more} = {bare(found)}")
     return worked("plants a square metre", "Plants a square metre", found, "/m2", lines, by.COUNTS, GEOMETRY)
 
@@ -110,7 +110,7 @@ def counted(m: PlantingMeasures, spacing: float, count: int) -> tuple[list[Words
             f"across: {bare(wide, 6)} / {every}, rounded down, and 1 more = {across}",
             f"{along} × {across} = {bare(count)}",
         ], (GEOMETRY,)
-    each = counts.square_per_m2(spacing) if m.layout == "square" else counts.triangle_per_m2(spacing)
+    each = counts.per_m2(spacing, triangle=m.layout == "triangle")
     exact = bare((area or 0.0) * each, 4)
     line = f"{qty(area or 0, 'm²', 3)} × {bare(each)} a square metre = {exact}, rounded up = {bare(count)}"
     return [line], (by.COUNTS, GEOMETRY)

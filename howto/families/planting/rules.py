@@ -179,12 +179,7 @@ def no_soil_over(work: T) -> Iterator[Breach]:
         yield rewritten("soil_over_mm", typed(0, "mm"), f"{mm(over, 3)} of soil on top of the ball")
 
 
-@rule(
-    "planting.no-loose-soil-under",
-    Severity.ERROR,
-    by.NOT_DEEPER,
-    applies="plantings that write loose soil under the ball",
-)
+@rule("planting.no-loose-soil-under", Severity.ERROR, by.NOT_DEEPER, applies="plantings that write loose soil under it")
 def no_loose_soil_under(work: T) -> Iterator[Breach]:
     """The ball stands on soil that was not dug.
 

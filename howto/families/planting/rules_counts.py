@@ -48,10 +48,7 @@ def ordered_up(work: T) -> Iterator[Breach]:
 
 
 @rule(
-    "planting.spacing",
-    Severity.WARNING,
-    by.BOOK,
-    applies="beds and single rows of plants whose spacing the plant book knows",
+    "planting.spacing", Severity.WARNING, by.BOOK, applies="beds and single rows of plants whose spacing the book knows"
 )
 def spacing(work: T) -> Iterator[Breach]:
     """Plants stand as far apart as their kind wants.
@@ -92,12 +89,7 @@ def bare_root_season(work: T) -> Iterator[Breach]:
         yield _replanned(out, month_run(months), why, also="measures.stock")
 
 
-@rule(
-    "planting.planting-season",
-    Severity.ADVICE,
-    by.SEASON,
-    applies="pots and balls whose season holds no month of autumn or spring",
-)
+@rule("planting.planting-season", Severity.ADVICE, by.SEASON, applies="pots and balls with a season")
 def planting_season(work: T) -> Iterator[Breach]:
     """Pots and balls are best planted in autumn or spring.
 
