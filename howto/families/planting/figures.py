@@ -14,7 +14,7 @@ from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY, PRACTICE
 from howto.model.work import Work
 from howto.quantities import convert
-from howto.quantities.amounts import Range, Share, bare, dated, mm, percent, qty
+from howto.quantities.amounts import Range, Share, Word, bare, dated, mm, percent, qty
 
 T = Work[PlantingMeasures]
 
@@ -128,7 +128,7 @@ def _calliper(work: T) -> Iterator[Figure]:
     if thick is None:
         return
     up = hole.calliper_at_mm(thick, work.crew.units)
-    over = "over" if thick > hole.THICK_TRUNK_MM else "not over"
+    over = Word("over" if thick > hole.THICK_TRUNK_MM else "not over")
     limit = f"{qty(convert(hole.THICK_TRUNK_MM, 'mm', 'in'), 'in', 3)} ({mm(hole.THICK_TRUNK_MM, 3)})"
     line = f"{mm(thick, 4)} is {over} {limit}, so {qty(round(convert(up, 'mm', 'in')), 'in', 3)} ({mm(up, 3)}) up"
     yield worked("calliper height", "Measure the trunk this far up", up, "mm", [line], by.CALLIPER)

@@ -10,7 +10,7 @@ from howto.findings import Severity
 from howto.model.family import Breach, Limit, Rule, outside, rule, typed
 from howto.model.work import Work
 from howto.quantities import round_down, round_up
-from howto.quantities.amounts import Count, Range, Share, mm, qty
+from howto.quantities.amounts import Count, Range, Share, Word, mm, qty
 
 T = Work[PlantingMeasures]
 
@@ -197,7 +197,7 @@ def water_each(work: T) -> Iterator[Breach]:
     step = 0.1 if span.high - span.low > 0.2 else 0.0001
     bound = round_up(span.low, step) if m.water_each_l < span.low else round_down(span.high, step)
     trunk = m.calliper_mm is not None
-    where = f"{watering_in.summers(work)} summers: " if trunk else ""
+    where = f"{Word(watering_in.summers(work))} summers: " if trunk else ""
     yield rewritten(
         "water_each_l",
         typed(bound, "L"),
