@@ -3,35 +3,32 @@
 from datetime import date
 from math import sin
 
-from howto.families.planting import formulae, hole
+from howto.families.planting import hole
 from howto.families.planting.diagram_plan import bank, plan
 from howto.families.planting.measures import PlantingMeasures
 from howto.model.work import Work
-from howto.quantities.amounts import mm
+from howto.quantities.amounts import Count, Word, mm, percent
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, ellipse, leafy, rectangle
 
 T = Work[PlantingMeasures]
 
 USUAL_BALL_MM = 400.0  # drawn where nothing tells the ball
 USUAL_TRUNK = 0.1  # of the ball's width, where no calliper is written
-MULCH_MM = 75.0
 
 
 def drawings(work: T, today: date) -> tuple[Drawing, ...]:
     """Return the hole and the staked tree of a tree or shrub; the plan where a spacing is written."""
     del today
     m = work.measures
-    found: list[Drawing] = []
-    if m.work != "bed" or m.spacing_mm is None:
-        found.append(section(work))
+    found = [section(m)] if m.work != "bed" or m.spacing_mm is None else []
     if m.work == "tree" and m.height_mm is not None and m.stakes != 0 and not m.stands_alone:
-        found.append(staked(work, m.height_mm))
+        found.append(staked(m, m.height_mm))
     if m.spacing_mm is not None:
-        found.append(plan(work, m.spacing_mm))
+        found.append(plan(m, m.spacing_mm))
         if m.slope_percent:
-            found.append(bank(work, m.spacing_mm, m.slope_percent))
+            found.append(bank(m, m.spacing_mm, m.slope_percent))
         elif m.work == "bed" and (m.pot_l is not None or m.ball_width_mm is not None):
-            found.append(section(work))
+            found.append(section(m))
     return tuple(found)
 
 
@@ -41,20 +38,19 @@ class _Sizes:
     def __init__(self, m: PlantingMeasures) -> None:
         pot = hole.pot_ball_mm(m.pot_l) if m.pot_l is not None and m.stock == "container" else None
         self.ball = hole.ball_mm(m) or pot or USUAL_BALL_MM
-        self.deep = m.root_to_base_mm or (pot if hole.ball_mm(m) is None else None) or formulae.ball_depth_mm(self.ball)
+        self.deep = m.root_to_base_mm or (pot if hole.ball_mm(m) is None else None) or hole.ball_depth_mm(self.ball)
         advised = hole.depth_mm(m) if m.root_to_base_mm is not None else None
-        self.hole = min(advised or formulae.hole_depth_mm(self.deep), self.deep * 1.5)
+        self.hole = min(advised or hole.hole_depth_mm(self.deep), self.deep * 1.5)
         self.up = max(0.0, self.deep - self.hole) if m.proud_mm is None else min(m.proud_mm, self.deep)
-        self.wide = max(hole.width_mm(m) or self.ball * formulae.WIDE_HOLE, self.ball)
+        self.wide = max(hole.width_mm(m) or self.ball * hole.WIDE_HOLE, self.ball)
         self.trunk = min(m.calliper_mm or self.ball * USUAL_TRUNK, self.ball * 0.5)
         self.half = self.wide / 2 * 1.08
         self.floor = -self.hole - self.deep * 0.46
         self.tall = max(self.deep * 0.9, self.ball * 0.5)
 
 
-def section(work: T) -> Drawing:
+def section(m: PlantingMeasures) -> Drawing:
     """Return the hole cut open: saucer, ball, topmost root, mulch ring and trunk flare."""
-    m, units = work.measures, work.crew.units
     sizes = _Sizes(m)
     half, foot = sizes.wide / 2, sizes.ball / 2
     brim = ((-sizes.half, 0.0), (-half, 0.0), (-foot, -sizes.hole), (foot, -sizes.hole), (half, 0.0), (sizes.half, 0.0))
@@ -65,12 +61,12 @@ def section(work: T) -> Drawing:
         Polygon(_ball(sizes), Role.KEEP),
         *_roots(sizes),
         *_posts(m, sizes),
-        *_mulch(work, sizes),
+        *_mulch(m, sizes),
         Polygon(_trunk(sizes), Role.WOOD),
         Line(((0, sizes.floor), (0, sizes.tall * 1.05)), Role.CENTRE),
-        *_words(work, sizes),
+        *_words(m, sizes),
     ]
-    kind = "a ball" if m.has_ball else "roots"
+    kind = Word("a ball" if m.has_ball else "roots")
     above = f" Its topmost root stands {mm(sizes.up)} above the ground." if sizes.up else ""
     return Drawing(
         shapes=tuple(shapes),
@@ -136,10 +132,9 @@ def _posts(m: PlantingMeasures, sizes: _Sizes) -> list[Shape]:
     ]  # fmt: skip
 
 
-def _mulch(work: T, sizes: _Sizes) -> list[Shape]:
+def _mulch(m: PlantingMeasures, sizes: _Sizes) -> list[Shape]:
     """Return the mulch on both sides, from the bare ring out to its edge."""
-    m = work.measures
-    deep = m.mulch_depth_mm or MULCH_MM
+    deep = m.mulch_depth_mm or hole.MULCH_MM
     inner = sizes.trunk / 2 + hole.clear_mm(m)
     outer = min((m.mulch_width_mm or hole.RING_MM) / 2, sizes.half)
     if outer <= inner + deep:
@@ -158,11 +153,9 @@ def _mulch(work: T, sizes: _Sizes) -> list[Shape]:
     return found
 
 
-def _words(work: T, sizes: _Sizes) -> list[Shape]:
+def _words(m: PlantingMeasures, sizes: _Sizes) -> list[Shape]:
     """Return dimensions, levels and labels of the section."""
-    m, units = work.measures, work.crew.units
-    half, foot = sizes.wide / 2, sizes.ball / 2
-    bare = hole.clear_mm(m)
+    half, foot, clear = sizes.wide / 2, sizes.ball / 2, hole.clear_mm(m)
     found: list[Shape] = [
         Dimension((-half, 0), (half, 0), f"{mm(sizes.wide)}", offset=sizes.floor - sizes.deep * 0.16),
         Dimension((-foot, -sizes.hole), (foot, -sizes.hole), f"{mm(sizes.ball)}", offset=-sizes.deep * 0.18),
@@ -177,16 +170,15 @@ def _words(work: T, sizes: _Sizes) -> list[Shape]:
             Level((sizes.half, sizes.up), f"root {mm(sizes.up)} up"),
         ]
     found.append(Level((sizes.half, 0), "ground"))
-    if bare > 0:
+    if clear > 0:
         start = sizes.trunk / 2
-        found.append(Dimension((start, sizes.up), (start + bare, sizes.up), f"{mm(bare)}", offset=sizes.deep * 0.5))
+        found.append(Dimension((start, sizes.up), (start + clear, sizes.up), f"{mm(clear)}", offset=sizes.deep * 0.5))
     return found
 
 
-def staked(work: T, height: float) -> Drawing:
+def staked(m: PlantingMeasures, height: float) -> Drawing:
     """Return the tree from the side with its stakes, the tie and how far up it stands."""
-    m, units = work.measures, work.crew.units
-    tie = min(m.tie_height_mm or formulae.tie_height_mm(height), height)
+    tie = min(m.tie_height_mm or height * hole.LOW_TIE, height)
     count = m.stakes or 2
     thick, post = height * 0.012, height * 0.016
     apart = max(height * 0.11, (hole.ball_mm(m) or 0.0) / 2 + post * 2)
@@ -205,19 +197,19 @@ def staked(work: T, height: float) -> Drawing:
         *(_tie(side, apart - post, tie, thick) for side in sides),
         Line(((-height * 0.42, 0), (height * 0.42, 0)), Role.GROUND),
         Line(((0, -ground * 0.5), (0, height * 1.04)), Role.CENTRE),
-        Line(_sway(height), Role.GUIDE),
+        Line(ellipse((0, height * 0.33), height * 0.71, height * 0.71, 78, 102, 16), Role.GUIDE),  # the head may move
         Dimension((-apart - post, 0), (-apart - post, tie), f"{mm(tie)}", offset=height * 0.12),
         Dimension((-height * 0.2, 0), (-height * 0.2, height), f"{mm(height)}", offset=height * 0.2),
         Label((thick, tie), "tie, loose and wide"),
         Label((height * 0.17, height * 0.9), "the head moves"),
         Label((apart, -ground * 0.45), "stake in undug soil"),
     ]  # fmt: skip
-    stakes = "one stake" if count == 1 else f"{count} stakes"
     return Drawing(
         shapes=tuple(shapes),
         caption=f"Tied {mm(tie)} up, for one growing season",
-        alt=f"A young tree {mm(height)} tall from the side, with {stakes} outside its ball. A loose tie "
-        f"holds it {mm(tie)} up, {100 * tie / height:.0f} % of its height, so that the head moves.",
+        alt=f"A young tree {mm(height)} tall from the side, with {Count(count, 'stake', 'stakes')} outside its ball. "
+        f"A loose tie holds it {mm(tie)} up, {percent(round(100 * tie / height))} of its height, so that the head "
+        "moves.",
     )
 
 
@@ -225,8 +217,3 @@ def _tie(side: int, stake: float, up: float, thick: float) -> Shape:
     """Return a tie from a stake to the trunk, sagging a little."""
     start, end = side * stake, side * thick * 0.8
     return Line(((start, up), ((start + end) / 2, up - stake * 0.08), (end, up)), Role.WIRE)
-
-
-def _sway(height: float) -> tuple[Point, ...]:
-    """Return an arc over the head, along which it may move."""
-    return ellipse((0, height * 0.33), height * 0.71, height * 0.71, 78, 102, 16)

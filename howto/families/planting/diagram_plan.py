@@ -1,13 +1,9 @@
 """Plants from above at true spacing: a square grid beside a triangular one, a row, or a grid on the edge of a bed."""
 
 from howto.families.planting import counts
-from howto.families.planting.figures_counts import edge_sides, plants
 from howto.families.planting.measures import PlantingMeasures
-from howto.model.work import Work
-from howto.quantities.amounts import mm, qty
+from howto.quantities.amounts import Count, Word, Words, bare, mm, qty
 from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
-
-T = Work[PlantingMeasures]
 
 FULL = 0.44  # of the spacing: half the width a plant is drawn
 IN_GRID = 3  # plants along each side of the two grids that are compared
@@ -16,12 +12,11 @@ MOST_EDGE = 7
 MOST_ROWS = 12
 
 
-def plan(work: T, spacing: float) -> Drawing:
+def plan(m: PlantingMeasures, spacing: float) -> Drawing:
     """Return the plan of the layout that is written."""
-    layout = work.measures.layout
-    if layout == "row":
-        return _row(work, spacing)
-    return _edge(work, spacing) if layout == "edge" else _grids(work, spacing)
+    if m.layout == "row":
+        return _row(m, spacing)
+    return _edge(m, spacing) if m.layout == "edge" else _grids(m, spacing)
 
 
 def _plant(at: Point, spacing: float, role: Role = Role.KEEP) -> list[Shape]:
@@ -31,9 +26,8 @@ def _plant(at: Point, spacing: float, role: Role = Role.KEEP) -> list[Shape]:
     return [Polygon(crown, role), middle]
 
 
-def _grids(work: T, spacing: float) -> Drawing:
+def _grids(m: PlantingMeasures, spacing: float) -> Drawing:
     """Return a square grid and a triangular one of the same spacing, the one that is planted framed."""
-    units, layout = work.crew.units, work.measures.layout
     gap = counts.triangle_row_gap_mm(spacing)
     second = spacing * (IN_GRID + 0.9)
     shapes: list[Shape] = []
@@ -41,28 +35,32 @@ def _grids(work: T, spacing: float) -> Drawing:
         for at in range(IN_GRID):
             shapes += _plant((spacing * at, spacing * row), spacing)
             shapes += _plant((second + spacing * (at + 0.5 * (row % 2)), gap * row), spacing)
-    square, triangle = counts.square_per_m2(spacing), counts.triangle_per_m2(spacing)
+    square, triangle = (f"{qty(counts.per_m2(spacing, triangle=each), '/m2')}" for each in (False, True))
     right = second + spacing * (IN_GRID - 0.5)
-    left = 0.0 if layout == "square" else second
+    left = 0.0 if m.layout == "square" else second
     shapes += [
         Line(((0, 0), (spacing, 0), (spacing, spacing), (0, spacing)), Role.ACCENT, closed=True),
         Line(((second, 0), (second + spacing, 0), (second + spacing / 2, gap)), Role.ACCENT, closed=True),
-        Line(_frame(left, spacing, gap, triangle=layout == "triangle"), Role.CENTRE, closed=True),
+        Line(_frame(left, spacing, gap, triangle=m.layout == "triangle"), Role.CENTRE, closed=True),
         Dimension((0, 0), (spacing, 0), f"{mm(spacing)}", offset=-spacing * 0.75),
         Dimension((0, 0), (0, spacing), f"{mm(spacing)}", offset=spacing * 0.75),
         Dimension((second, 0), (second + spacing, 0), f"{mm(spacing)}", offset=-spacing * 0.75),
         Dimension((right, 0), (right, gap), f"{mm(gap)}", offset=-spacing * 0.8),
-        Label((-spacing * 0.2, spacing * 2.2), f"square, {qty(square, '/m2')}"),
-        Label((second + spacing * (IN_GRID - 0.8), gap * 2.2), f"triangle, {qty(triangle, '/m2')}"),
+        Label((-spacing * 0.2, spacing * 2.2), f"square, {square}"),
+        Label((second + spacing * (IN_GRID - 0.8), gap * 2.2), f"triangle, {triangle}"),
     ]
-    count = plants(work.measures)
-    needed = f" This bed takes {count} plants." if count else ""
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Plan: {layout} grid, {mm(spacing)} apart",
-        alt=f"Two grids from above, plants {mm(spacing)} apart. Square: {qty(square, '/m2')}. "
-        f"Triangle: {qty(triangle, '/m2')}, rows {mm(gap)} apart. Planted: {layout}.{needed}",
+        caption=f"Plan: {Word(m.layout)} grid, {mm(spacing)} apart",
+        alt=f"Two grids from above, plants {mm(spacing)} apart. Square: {square}. Triangle: {triangle}, rows {mm(gap)} "
+        f"apart. Planted: {Word(m.layout)}.{_takes(m, 'This bed')}",
     )
+
+
+def _takes(m: PlantingMeasures, what: Words) -> Words:
+    """Return how many plants the whole takes, where it is known."""
+    count = counts.plants(m)
+    return f" {what} takes {Count(count, 'plant', 'plants')}." if count else ""
 
 
 def _frame(left: float, spacing: float, gap: float, *, triangle: bool) -> tuple[Point, ...]:
@@ -72,9 +70,8 @@ def _frame(left: float, spacing: float, gap: float, *, triangle: bool) -> tuple[
     return rectangle(left - out, -out, left + right + out, 2 * (gap if triangle else spacing) + out)
 
 
-def _row(work: T, spacing: float) -> Drawing:
+def _row(m: PlantingMeasures, spacing: float) -> Drawing:
     """Return the first plants of a row or rows, the end plants half a spacing in."""
-    m, units = work.measures, work.crew.units
     rows = min(m.row_count, 3)
     gap = (m.row_gap_mm or spacing) if rows > 1 else 0.0
     length, out = spacing * 5, spacing * 0.55
@@ -96,21 +93,18 @@ def _row(work: T, spacing: float) -> Drawing:
             Line(((spacing * 2.5, 0), (spacing * 3, gap)), Role.ACCENT),
             Label((spacing * 2.75, gap / 2), f"{mm(near)} plant to plant"),
         ]
-    count = plants(m)
-    named = "A row" if rows == 1 else f"{m.row_count} staggered rows, {mm(gap)} apart,"
+    named = "A row" if rows == 1 else f"{bare(m.row_count)} staggered rows, {mm(gap)} apart,"
     return Drawing(
         shapes=tuple(shapes),
         caption=f"Plan: a plant every {mm(spacing)}",
-        alt=f"{named} from above, a plant every {mm(spacing)}; the end plants stand "
-        f"{mm(spacing / 2)} in." + (f" The length takes {count} plants." if count else ""),
+        alt=f"{named} from above, a plant every {mm(spacing)}; the end plants stand {mm(spacing / 2)} in."
+        f"{_takes(m, 'The length')}",
     )
 
 
-def _edge(work: T, spacing: float) -> Drawing:
+def _edge(m: PlantingMeasures, spacing: float) -> Drawing:
     """Return a square grid whose outer plants stand on the edge of the bed."""
-    m, units = work.measures, work.crew.units
-    sides = edge_sides(m)
-    along, across = sides or (ACROSS, 3)
+    along, across = counts.edge_sides(m) or (ACROSS, 3)
     shown = (min(along, MOST_EDGE), min(across, 5))
     long, wide = spacing * (shown[0] - 1), spacing * (shown[1] - 1)
     shapes: list[Shape] = []
@@ -122,18 +116,17 @@ def _edge(work: T, spacing: float) -> Drawing:
         Dimension((0, 0), (spacing, 0), f"{mm(spacing)}", offset=-spacing * 0.8),
         Label((long, wide), "on the edge"),
     ]
-    whole = f"{along} plants along and {across} across"
+    whole = f"{Count(along, 'plant', 'plants')} along and {bare(across)} across"
     part = " The first of them are drawn." if shown != (along, across) else ""
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Plan: {along} by {across}, {mm(spacing)} apart",
+        caption=f"Plan: {bare(along)} by {bare(across)}, {mm(spacing)} apart",
         alt=f"A square grid from above, {whole}, {mm(spacing)} apart, the outer plants on the edge of the bed.{part}",
     )
 
 
-def bank(work: T, spacing: float, slope: float) -> Drawing:
+def bank(m: PlantingMeasures, spacing: float, slope: float) -> Drawing:
     """Return a bank in section: its level width, its longer face, and rows of plants up the face."""
-    m, units = work.measures, work.crew.units
     run = (m.bed_width_m or 1.0) * 1000
     rise, face = run * slope / 100, counts.sloped(run, slope)
     across, up = run / face, rise / face

@@ -3,21 +3,25 @@
 from collections.abc import Iterator
 from datetime import date, timedelta
 
-from howto.families.planting import formulae, hole
+from howto.families.planting import hole
 from howto.families.planting import references as by
 from howto.families.planting.figures_counts import count_figures
-from howto.families.planting.figures_water import planted_on, season_figures, water_figures
+from howto.families.planting.figures_water import season_figure, water_figures
 from howto.families.planting.measures import PlantingMeasures
+from howto.families.planting.parts import worked
+from howto.families.planting.watering_in import planted_on
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY, PRACTICE
 from howto.model.work import Work
 from howto.quantities import convert
-from howto.quantities.amounts import bare, dated, mm, percent, qty
+from howto.quantities.amounts import Range, Share, Word, bare, dated, mm, percent, qty
 
 T = Work[PlantingMeasures]
 
 BALLS_MM = ((25.4, 406.4), (38.1, 508.0), (50.8, 609.6), (63.5, 711.2), (76.2, 812.8), (101.6, 1066.8))
+CITY_BALLS_MM = ((405, 25, 38), (610, 50, 64))  # a ball and the callipers that take it, see references.BALL_CITY
 YEAR = timedelta(days=365)
+ONE_SEASON = "low, for one growing season"
 
 
 def figures(work: T, today: date) -> Iterator[Figure]:
@@ -26,14 +30,13 @@ def figures(work: T, today: date) -> Iterator[Figure]:
     yield from count_figures(work)
     yield from _depth(m)
     yield from _width(m)
-    yield from _soil_out(m)
     yield from _ball(m)
     yield from _weight(m)
     yield from _calliper(work)
     yield from _mulch(m)
     yield from _stakes(work, today)
     yield from water_figures(work, today)
-    yield from season_figures(work)
+    yield season_figure(work)
 
 
 def _depth(m: PlantingMeasures) -> Iterator[Figure]:
@@ -42,175 +45,107 @@ def _depth(m: PlantingMeasures) -> Iterator[Figure]:
         return
     lines = []
     if m.first_root_mm is not None:
-        lines.append(
-            f"topmost root to base: {bare(m.ball_depth_mm or 0, 4)} - {bare(m.first_root_mm, 4)} = {mm(roots, 4)}"
-        )
+        whole = bare(m.ball_depth_mm or 0, 4)
+        lines.append(f"topmost root to base: {whole} - {bare(m.first_root_mm, 4)} = {mm(roots, 4)}")
     if not m.has_ball:
         lines.append(f"bare roots stand level with the ground: {mm(deep, 4)}")
     elif m.drainage == "poor":
-        tenth = hole.raised_mm(m, roots)
-        lines.append(f"poor drainage: {bare(roots, 4)} - a tenth of the ball, {bare(tenth, 4)} = {mm(deep, 4)}")
+        raised = f"{Share(hole.PROUD_SHARE)} of the ball, {bare(hole.raised_mm(m, roots), 4)}"
+        lines.append(f"poor drainage: {bare(roots, 4)} - {raised} = {mm(deep, 4)}")
     else:
-        lines.append(f"{bare(roots, 4)} × (1 - 0.1) = {mm(deep, 4)}, never deeper than the ball")
-    yield Figure(
-        name="dig to",
-        label="Dig the hole to",
-        value=deep,
-        unit="mm",
-        working=tuple(lines),
-        references=(by.SPECIFICATION, by.NOT_DEEPER),
-        headline=True,
-    )
-    above = roots - deep if m.hole_depth_mm is None else roots - m.hole_depth_mm
-    if not m.has_ball or above < 0:
-        return
-    low, high = hole.proud_range(m, roots)
-    said = f"at least {bare(low)}" if high is None else f"{bare(low)} to {bare(high)}"
-    yield Figure(
-        name="root above ground",
-        label="Topmost root above the ground",
-        value=above,
-        unit="mm",
-        working=(f"{bare(roots, 4)} - {bare(roots - above, 4)} = {mm(above, 3)}; {said} mm is right",),
-        references=(by.PROPER, by.SPECIFICATION),
-        headline=True,
-    )
+        lines.append(f"{bare(roots, 4)} × (1 - {bare(hole.PROUD_SHARE)}) = {mm(deep, 4)}, never deeper than the ball")
+    yield worked("dig to", "Dig the hole to", deep, "mm", lines, by.SPECIFICATION, by.NOT_DEEPER, headline=True)
+    above = roots - (deep if m.hole_depth_mm is None else m.hole_depth_mm)
+    if m.has_ball and above >= 0:
+        line = f"{bare(roots, 4)} - {bare(roots - above, 4)} = {mm(above, 3)}; {hole.proud(m, roots)} is right"
+        name, label = "root above ground", "Topmost root above the ground"
+        yield worked(name, label, above, "mm", [line], by.PROPER, by.SPECIFICATION, headline=True)
 
 
 def _width(m: PlantingMeasures) -> Iterator[Figure]:
-    ball = hole.ball_mm(m)
-    if ball is None:
-        return
-    least, wide = formulae.hole_widths_mm(ball)
-    yield Figure(
-        name="least hole",
-        label="Hole at least this wide",
-        value=least,
-        unit="mm",
-        working=(f"1.5 × {bare(ball, 4)} = {mm(least, 4)}",),
-        references=(by.SPECIFICATION,),
-    )
-    yield Figure(
-        name="wide hole",
-        label="Hole this wide where there is room",
-        value=wide,
-        unit="mm",
-        working=(f"3 × {bare(ball, 4)} = {mm(wide, 4)} at the top, sloped like a saucer to the ball's own width",),
-        references=(by.SAUCER, by.COUNCIL),
-        headline=True,
-    )
-
-
-def _soil_out(m: PlantingMeasures) -> Iterator[Figure]:
     ball, wide, deep = hole.ball_mm(m), hole.width_mm(m), hole.depth_mm(m)
-    if ball is None or wide is None or deep is None or wide < ball:
+    if ball is None or wide is None:
         return
-    out = formulae.saucer_l(wide, ball, deep)
-    top, foot = wide / 100, ball / 100
-    yield Figure(
-        name="soil out",
-        label="Soil out of the hole",
-        value=out,
-        unit="L",
-        working=(
-            "a saucer: π × depth / 12 × (top² + top × foot + foot²), in dm",
-            f"3.14 × {bare(deep / 100)} / 12 × ({bare(top)}² + {bare(top)} × {bare(foot)} + {bare(foot)}²) = {qty(out, 'L', 3)}",
-        ),
-        references=(GEOMETRY,),
+    least, most = ball * hole.LEAST_HOLE, ball * hole.WIDE_HOLE
+    line = f"{bare(hole.LEAST_HOLE)} × {bare(ball, 4)} = {mm(least, 4)}"
+    yield worked("least hole", "Hole at least this wide", least, "mm", [line], by.SPECIFICATION)
+    line = f"{bare(hole.WIDE_HOLE)} × {bare(ball, 4)} = {mm(most, 4)} at the top"
+    line, label = f"{line}, sloped like a saucer to the ball's own width", "Hole this wide where there is room"
+    yield worked("wide hole", label, most, "mm", [line], by.SAUCER, by.COUNCIL, headline=True)
+    if deep is None or wide < ball:
+        return
+    out, top, foot = hole.saucer_l(wide, ball, deep), bare(wide / 100), bare(ball / 100)
+    lines = (
+        "a saucer: π × depth / 12 × (top² + top × foot + foot²), in dm",
+        f"3.14 × {bare(deep / 100)} / 12 × ({top}² + {top} × {foot} + {foot}²) = {qty(out, 'L', 3)}",
     )
+    yield worked("soil out", "Soil out of the hole", out, "L", lines, GEOMETRY)
 
 
 def _ball(m: PlantingMeasures) -> Iterator[Figure]:
-    if m.calliper_mm is not None and m.stock == "balled":
-        wide = formulae.ball_width_mm(m.calliper_mm)
-        yield Figure(
-            name="ball for this trunk",
-            label="Ball that this trunk asks for",
-            value=wide,
-            unit="mm",
-            working=(
-                f"10 × {bare(m.calliper_mm, 4)} = {mm(wide, 4)}",
-                "small trees take more: one city asks for 405 mm at 25 to 38 mm, and 610 mm at 50 to 64 mm",
-            ),
-            references=(by.BALL_TEN, by.BALL_CITY, by.BALL_TABLE),
-            table=Table(
-                columns=("Calliper", "Ten times", "Nursery standard, from memory"),
-                units=("mm", "mm", "mm"),
-                rows=tuple((calliper, formulae.ball_width_mm(calliper), ball) for calliper, ball in BALLS_MM),
-            ),
-        )
-    wide_now = hole.ball_mm(m)
-    if wide_now is None or m.stock != "balled":
+    wide = hole.ball_mm(m)
+    if m.stock != "balled" or wide is None:
         return
-    share, deep = formulae.ball_depth_share(wide_now), formulae.ball_depth_mm(wide_now)
-    yield Figure(
-        name="ball depth at least",
-        label="Ball at least this deep",
-        value=deep,
-        unit="mm",
-        working=(f"{percent(share * 100)} of {bare(wide_now, 4)} = {mm(deep, 4)}",),
-        references=(by.BALL_DEPTH,),
-    )
+    if m.calliper_mm is not None:
+        asked = m.calliper_mm * hole.BALL_PER_CALLIPER
+        city = ", and ".join(f"{mm(ball)} at {Range(low, high, 'mm')}" for ball, low, high in CITY_BALLS_MM)
+        lines = (
+            f"{bare(hole.BALL_PER_CALLIPER)} × {bare(m.calliper_mm, 4)} = {mm(asked, 4)}",
+            f"small trees take more: one city asks for {city}",
+        )
+        table = Table(
+            columns=("Calliper", "Ten times", "Nursery standard, from memory"),
+            units=("mm", "mm", "mm"),
+            rows=tuple((calliper, calliper * hole.BALL_PER_CALLIPER, ball) for calliper, ball in BALLS_MM),
+        )
+        who = (by.BALL_TEN, by.BALL_CITY, by.BALL_TABLE)
+        yield worked("ball for this trunk", "Ball that this trunk asks for", asked, "mm", lines, *who, table=table)
+    deep = hole.ball_depth_mm(wide)
+    line = f"{percent(hole.ball_depth_share(wide) * 100)} of {bare(wide, 4)} = {mm(deep, 4)}"
+    yield worked("ball depth at least", "Ball at least this deep", deep, "mm", [line], by.BALL_DEPTH)
 
 
 def _weight(m: PlantingMeasures) -> Iterator[Figure]:
     mass, wide = hole.weight_kg(m), hole.ball_mm(m)
     if mass is None:
         return
-    lines: tuple[str, ...] = (f"{qty(mass, 'kg', 3)} as written",)
+    lines, who = [f"{qty(mass, 'kg', 3)} as written"], PRACTICE
     if m.ball_weight_kg is None and wide is not None:
-        deep = m.ball_depth_mm or formulae.ball_depth_mm(wide)
-        volume = formulae.ball_volume_m3(wide, deep)
-        lines = (
-            f"π × ({bare(wide, 4)} / 2000)² × {bare(deep, 4)} / 1000 = {qty(volume, 'm³', 3)}",
-            f"{qty(volume, 'm³', 3)} × {qty(formulae.BALL_KG_PER_M3, 'kg/m³', 4)} = {qty(mass, 'kg', 3)}",
+        deep = m.ball_depth_mm or hole.ball_depth_mm(wide)
+        volume = qty(hole.ball_volume_m3(wide, deep), "m³", 3)
+        lines, who = (
+            [
+                f"π × ({bare(wide, 4)} / 2000)² × {bare(deep, 4)} / 1000 = {volume}",
+                f"{volume} × {qty(hole.BALL_KG_PER_M3, 'kg/m³', 4)} = {qty(mass, 'kg', 3)}",
+            ],
+            by.BALL_WEIGHT,
         )
-    yield Figure(
-        name="weight of the ball",
-        label="The ball weighs about",
-        value=mass,
-        unit="kg",
-        working=lines,
-        references=(by.BALL_WEIGHT,) if m.ball_weight_kg is None else (PRACTICE,),
-        digits=2,
-    )
+    yield worked("weight of the ball", "The ball weighs about", mass, "kg", lines, who, digits=2)
 
 
 def _calliper(work: T) -> Iterator[Figure]:
-    m, metric = work.measures, work.crew.units == "metric"
-    if m.calliper_mm is None:
+    thick = work.measures.calliper_mm
+    if thick is None:
         return
-    up = formulae.calliper_height_mm(m.calliper_mm)
-    thick = "over" if m.calliper_mm > formulae.THICK_TRUNK_MM else "not over"
-    yield Figure(
-        name="calliper height",
-        label="Measure the trunk this far up",
-        value=up if metric else convert(up / 25, "in", "mm"),
-        unit="mm",
-        working=(f"{mm(m.calliper_mm, 4)} is {thick} 4 in (102 mm), so {bare(up / 25)} in ({mm(up, 3)}) up",),
-        references=(by.CALLIPER,),
-    )
+    up = hole.calliper_at_mm(thick, work.crew.units)
+    over = Word("over" if thick > hole.THICK_TRUNK_MM else "not over")
+    limit = f"{qty(convert(hole.THICK_TRUNK_MM, 'mm', 'in'), 'in', 3)} ({mm(hole.THICK_TRUNK_MM, 3)})"
+    line = f"{mm(thick, 4)} is {over} {limit}, so {qty(round(convert(up, 'mm', 'in')), 'in', 3)} ({mm(up, 3)}) up"
+    yield worked("calliper height", "Measure the trunk this far up", up, "mm", [line], by.CALLIPER)
 
 
 def _mulch(m: PlantingMeasures) -> Iterator[Figure]:
-    if m.work == "bed":
+    ring, deep = m.mulch_width_mm or hole.RING_MM, m.mulch_depth_mm or hole.MULCH_MM
+    clear, trunk = hole.clear_mm(m), m.calliper_mm or 0.0
+    inner = 2 * clear + trunk
+    litres = hole.ring_l(ring, deep, inner)
+    if m.work == "bed" or litres <= 0:
         return
-    ring, deep = m.mulch_width_mm or hole.RING_MM, m.mulch_depth_mm or 75.0
-    inner = 2 * hole.clear_mm(m) + (m.calliper_mm or 0.0)
-    litres = formulae.ring_l(ring, deep, inner)
-    if litres <= 0:
-        return
-    yield Figure(
-        name="mulch",
-        label="Mulch for the ring",
-        value=litres,
-        unit="L",
-        working=(
-            f"bare middle: 2 × {bare(hole.clear_mm(m))} + {bare(m.calliper_mm or 0)} = {mm(inner, 3)}",
-            f"3.14 / 4 × ({bare(ring / 1000)}² - {bare(inner / 1000)}²) m² × {mm(deep, 3)} = {qty(litres, 'L', 3)}",
-        ),
-        references=(by.MULCH_CIRCLE, by.MULCH_TREES, by.RING),
+    lines = (
+        f"bare middle: 2 × {bare(clear)} + {bare(trunk)} = {mm(inner, 3)}",
+        f"3.14 / 4 × ({bare(ring / 1000)}² - {bare(inner / 1000)}²) m² × {mm(deep, 3)} = {qty(litres, 'L', 3)}",
     )
+    yield worked("mulch", "Mulch for the ring", litres, "L", lines, by.MULCH_CIRCLE, by.MULCH_TREES, by.RING)
 
 
 def _stakes(work: T, today: date) -> Iterator[Figure]:
@@ -218,34 +153,18 @@ def _stakes(work: T, today: date) -> Iterator[Figure]:
     if m.work != "tree":
         return
     if m.stands_alone is not None:
-        yield Figure(
-            name="stakes needed",
-            label="Stakes",
-            value="none" if m.stands_alone else "low, for one growing season",
-            working=("it stands alone" if m.stands_alone else "it does not stand up by itself",),
-            references=(by.ONE_SEASON,),
-        )
+        stakes, why = ("none", "it stands alone") if m.stands_alone else (ONE_SEASON, "it does not stand up by itself")
+        yield worked("stakes needed", "Stakes", stakes, "", [why], by.ONE_SEASON)
     if m.stands_alone or m.stakes == 0 or (m.stakes is None and m.stands_alone is None):
         return
     if m.height_mm is not None:
-        tie = formulae.tie_height_mm(m.height_mm)
-        yield Figure(
-            name="tie at",
-            label="Tie it no higher than",
-            value=tie,
-            unit="mm",
-            working=(f"{bare(m.height_mm, 4)} / 3 = {mm(tie, 4)}, so that its head can move",),
-            references=(by.LOW_STAKE,),
-        )
+        tie = m.height_mm * hole.LOW_TIE
+        line = f"{bare(m.height_mm, 4)} / {bare(1 / hole.LOW_TIE)} = {mm(tie, 4)}, so that its head can move"
+        yield worked("tie at", "Tie it no higher than", tie, "mm", [line], by.LOW_STAKE)
     planted = planted_on(work, today)
-    yield Figure(
-        name="stakes off",
-        label="Stakes off by",
-        value=planted + YEAR,
-        working=(
-            f"planted {dated(planted, 'plain')}; one growing season lies in any 365 days",
-            f"stakes off by {(planted + YEAR).isoformat()}; none stays past {(planted + 2 * YEAR).isoformat()}",
-        ),
-        references=(by.ONE_SEASON, by.TWO_YEARS),
-        client=True,
+    off, last = planted + YEAR, planted + 2 * YEAR
+    lines = (
+        f"planted {dated(planted, 'plain')}; one growing season lies in any {qty(YEAR.days, 'day')}",
+        f"stakes off by {dated(off, 'plain')}; none stays past {dated(last, 'plain')}",
     )
+    yield worked("stakes off", "Stakes off by", off, "", lines, by.ONE_SEASON, by.TWO_YEARS, client=True)

@@ -2,237 +2,208 @@
 
 from collections.abc import Iterator
 
-from howto.families.planting import formulae, hole
-from howto.families.planting.figures_water import each_time, summers
+from howto.families.planting import hole, watering_in
+from howto.families.planting import references as by
 from howto.families.planting.measures import PlantingMeasures
-from howto.families.planting.references import (
-    FIRST_WATER,
-    LOW_STAKE,
-    MULCH_CIRCLE,
-    MULCH_TREES,
-    NO_FEED,
-    ONE_SEASON,
-    RING,
-    TWO_YEARS,
-    WATER_BIG,
-    WATER_COOL,
-    WATER_DRY,
-    WATER_WARM,
-)
-from howto.families.planting.watering_in import on_the_day
+from howto.families.planting.parts import rewritten
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule, rule
+from howto.model.family import Breach, Limit, Rule, outside, rule, typed
 from howto.model.work import Work
 from howto.quantities import round_down, round_up
-from howto.quantities import show_number as num
-from howto.quantities.amounts import bare, mm, qty
+from howto.quantities.amounts import Count, Range, Share, Word, mm, qty
 
 T = Work[PlantingMeasures]
 
-STAKED = Limit(high=12, unit="months", reference=ONE_SEASON)
-LONGEST = Limit(high=24, unit="months", reference=TWO_YEARS)
-MULCH = Limit(low=50, high=100, unit="mm", reference=MULCH_TREES)
-CLEAR = Limit(low=25, unit="mm", reference=MULCH_TREES)
-CIRCLE = Limit(low=hole.RING_MM, unit="mm", reference=RING)
+STAKED = Limit(high=12, unit="months", reference=by.ONE_SEASON)
+LONGEST = Limit(high=2, unit="years", reference=by.TWO_YEARS)
+MULCH = Limit(low=50, high=100, unit="mm", reference=by.MULCH_TREES)
+CLEAR = Limit(low=hole.BARE_MM[0], unit="mm", reference=by.MULCH_TREES)
+CIRCLE = Limit(low=hole.RING_MM, unit="mm", reference=by.RING)
+SLACK_L = 0.5  # water on the day is poured to a litre
 
 
 @rule(
     "planting.stakes-off",
     Severity.ERROR,
-    ONE_SEASON,
-    TWO_YEARS,
+    by.ONE_SEASON,
+    by.TWO_YEARS,
     applies="plantings that write how long the stakes stay",
+    longest=LONGEST.most,
 )
 def stakes_off(work: T) -> Iterator[Breach]:
-    """Stakes come off after one growing season, and never stay past two years.
+    """Stakes come off after one growing season, and never stay past {longest}.
 
-    A stake left on saws through the bark it was to save.
+    a stake left on saws through the bark it was to save
     """
-    m = work.measures
-    if m.staked_months is None or m.stakes == 0 or STAKED.allows(m.staked_months):
+    stay = work.measures.staked_months
+    if stay is None or work.measures.stakes == 0 or STAKED.allows(stay):
         return
-    longest = "" if LONGEST.allows(m.staked_months) else ", and over two years it is cut by its tie"
-    yield Breach(
-        field="measures.staked_months",
-        what=f"stakes stay for {bare(m.staked_months)} months",
-        why=f"one growing season, 12 months at most: a trunk that may not move does not thicken{longest}",
-        mend="write `staked: 12 months` or less",
-        edit=Edit(key="staked", text="12 months"),
-        severity=Severity.WARNING if LONGEST.allows(m.staked_months) else None,
-    )
-
-
-@rule("planting.stake-only-if-needed", Severity.WARNING, ONE_SEASON, applies="plantings that say the tree stands alone")
-def stake_only_if_needed(work: T) -> Iterator[Breach]:
-    """A tree that stands alone is not staked.
-
-    Most balls and containers stand by their own weight.
-    """
-    m = work.measures
-    if not m.stands_alone or not m.stakes:
-        return
-    yield Breach(
-        field="measures.stakes",
-        also="measures.stands_alone",
-        what=f"{m.stakes} stake{'s' if m.stakes > 1 else ''} at a tree that stands alone",
-        why="stakes only where a tree cannot stand: a trunk that sways is a trunk that thickens",
-        mend="write `stakes: 0`",
-        edit=Edit(key="stakes", text="0"),
-    )
-
-
-@rule("planting.tie-low", Severity.ADVICE, LOW_STAKE, applies="plantings that write the tie and the height")
-def tie_low(work: T) -> Iterator[Breach]:
-    """A stake holds a tree low, at about a third of its height.
-
-    Tied low, the head moves and the roots are held.
-    """
-    m = work.measures
-    if m.tie_height_mm is None or m.height_mm is None:
-        return
-    low = formulae.tie_height_mm(m.height_mm)
-    if m.tie_height_mm <= low + 1e-6:
-        return
-    text = f"{num(round_down(low, 0.1), 6)} mm"
-    yield Breach(
-        field="measures.tie_height_mm",
-        also="measures.height_mm",
-        what=f"the tie stands {mm(m.tie_height_mm, 4)} up",
-        why=f"{bare(m.height_mm, 4)} / 3 = {mm(low, 4)}",
-        mend=f"write `tie height: {text}` or less",
-        edit=Edit(key="tie height", text=text),
-    )
-
-
-@rule("planting.no-feed-in-hole", Severity.WARNING, NO_FEED, applies="plantings that put feed in the hole")
-def no_feed_in_hole(work: T) -> Iterator[Breach]:
-    """No fertiliser goes in the planting hole.
-
-    Salt draws water out of roots that were cut last week.
-    """
-    if not work.measures.feed_in_hole:
-        return
-    yield Breach(
-        field="measures.feed_in_hole",
-        what="fertiliser goes in the hole",
-        why="it burns cut roots, and a tree has no use for it until it has rooted",
-        mend="write `feed in hole: no`",
-        edit=Edit(key="feed in hole", text="no"),
+    bearable = LONGEST.allows(stay / 12)
+    cut = "" if bearable else f", and over {LONGEST.most} it is cut by its tie"
+    yield rewritten(
+        "staked_months",
+        typed(STAKED.nearest(stay), STAKED.unit),
+        f"stakes stay for {qty(stay, 'months', 3)}",
+        f"one growing season, {STAKED.most} at most: a trunk that may not move does not thicken{cut}",
+        "write {} or less",
+        severity=Severity.WARNING if bearable else None,
     )
 
 
 @rule(
-    "planting.mulch-depth", Severity.ERROR, MULCH_TREES, applies="trees and shrubs that write the depth of their mulch"
+    "planting.stake-only-if-needed", Severity.WARNING, by.ONE_SEASON, applies="plantings that say the tree stands alone"
+)
+def stake_only_if_needed(work: T) -> Iterator[Breach]:
+    """A tree that stands alone is not staked.
+
+    most balls and containers stand by their own weight, and a trunk that sways is a trunk that thickens
+    """
+    m = work.measures
+    if m.stands_alone and m.stakes:
+        what = f"{Count(m.stakes, 'stake', 'stakes')} at a tree that stands alone"
+        yield rewritten("stakes", "0", what, also="stands_alone")
+
+
+@rule(
+    "planting.tie-low",
+    Severity.ADVICE,
+    by.LOW_STAKE,
+    applies="plantings that write the tie and the height",
+    low=f"{Share(hole.LOW_TIE)}",
+)
+def tie_low(work: T) -> Iterator[Breach]:
+    """A stake holds a tree low, at about {low} of its height.
+
+    tied low, the head moves and the roots are held
+    """
+    m = work.measures
+    if m.tie_height_mm is None or m.height_mm is None:
+        return
+    low = m.height_mm * hole.LOW_TIE
+    if m.tie_height_mm > low + 1e-6:
+        what = f"the tie stands {mm(m.tie_height_mm, 4)} up"
+        why = f"{Share(hole.LOW_TIE)} of {mm(m.height_mm, 4)} is {mm(low, 4)}"
+        text = typed(round_down(low, 0.1), "mm")
+        yield rewritten("tie_height_mm", text, what, why, "write {} or less", also="height_mm")
+
+
+@rule("planting.no-feed-in-hole", Severity.WARNING, by.NO_FEED, applies="plantings that put feed in the hole")
+def no_feed_in_hole(work: T) -> Iterator[Breach]:
+    """No fertiliser goes in the planting hole.
+
+    salt burns roots that were cut last week, and a tree has no use for it until it has rooted
+    """
+    if work.measures.feed_in_hole:
+        yield rewritten("feed_in_hole", "no", "fertiliser goes in the hole")
+
+
+@rule(
+    "planting.mulch-depth",
+    Severity.ERROR,
+    by.MULCH_TREES,
+    applies="trees and shrubs that write the depth of their mulch",
+    right=f"{MULCH}",
 )
 def mulch_depth(work: T) -> Iterator[Breach]:
-    """Mulch round a new tree lies 50 to 100 mm deep.
+    """Mulch round a new tree lies {right} deep.
 
-    50 to 100 mm; over 100 mm is a problem.
+    {right} is right; deeper is a problem, and less lets grass through
     """
-    m = work.measures
-    if m.work == "bed" or m.mulch_depth_mm is None or MULCH.allows(m.mulch_depth_mm):
-        return
-    near = "75 mm" if m.mulch_depth_mm > 100 else "50 mm"
-    yield Breach(
-        field="measures.mulch_depth_mm",
-        what=f"mulch {mm(m.mulch_depth_mm, 3)} deep round a new plant",
-        why="50 to 100 mm is right; deeper is a problem, and less lets grass through",
-        mend=f"write `mulch depth: {near}`",
-        edit=Edit(key="mulch depth", text=near),
-    )
+    if work.measures.work != "bed":
+        what = "mulch {found} deep round a new plant"
+        yield from outside(MULCH, work, "mulch_depth_mm", what=what, why="")
 
 
-@rule("planting.mulch-clear", Severity.ERROR, MULCH_TREES, MULCH_CIRCLE, applies="plantings that write the bare ring")
+@rule(
+    "planting.mulch-clear",
+    Severity.ERROR,
+    by.MULCH_TREES,
+    by.MULCH_CIRCLE,
+    applies="plantings that write the bare ring",
+    least=CLEAR.least,
+    ring=f"{Range(*hole.BARE_MM, 'mm')}",
+)
 def mulch_clear(work: T) -> Iterator[Breach]:
-    """Mulch stops at least 25 mm short of the trunk.
+    """Mulch stops at least {least} short of the trunk, so that the flare stays in the air.
 
-    The flare stays in the air.
+    bark kept wet rots; a bare ring of {ring} lets it dry
     """
-    m = work.measures
-    if m.trunk_clear_mm is None or CLEAR.allows(m.trunk_clear_mm):
-        return
-    yield Breach(
-        field="measures.trunk_clear_mm",
-        what=f"mulch {mm(m.trunk_clear_mm, 3)} from the trunk" if m.trunk_clear_mm else "mulch against the trunk",
-        why="bark kept wet rots; a bare ring of 25 to 50 mm lets it dry",
-        mend="write `trunk clear: 50 mm`",
-        edit=Edit(key="trunk clear", text="50 mm"),
-    )
+    what = "mulch {found} from the trunk" if work.measures.trunk_clear_mm else "mulch against the trunk"
+    yield from outside(CLEAR, work, "trunk_clear_mm", what=what, why="")
 
 
-@rule("planting.mulch-ring", Severity.WARNING, RING, MULCH_CIRCLE, applies="trees that write the width of their ring")
+@rule(
+    "planting.mulch-ring",
+    Severity.WARNING,
+    by.RING,
+    by.MULCH_CIRCLE,
+    applies="trees that write the width of their ring",
+    least=CIRCLE.least,
+)
 def mulch_ring(work: T) -> Iterator[Breach]:
-    """The ring round a new tree, mulched and free of grass, is at least a metre wide.
+    """The ring round a new tree, mulched and free of grass, is at least {least} wide.
 
-    Grass up to the trunk costs a young tree its growth, and the mower its bark.
+    {least} is kept free of grass, which drinks first and calls the mower to the trunk
     """
-    m = work.measures
-    if m.work != "tree" or m.mulch_width_mm is None or CIRCLE.allows(m.mulch_width_mm):
-        return
-    yield Breach(
-        field="measures.mulch_width_mm",
-        what=f"a ring {mm(m.mulch_width_mm, 4)} wide",
-        why="1 m is kept free of grass, which drinks first and calls the mower to the trunk",
-        mend="write `mulch width: 1 m` or more",
-        edit=Edit(key="mulch width", text="1 m"),
-    )
+    if work.measures.work == "tree":
+        yield from outside(CIRCLE, work, "mulch_width_mm", what="a ring {found} wide", why="")
 
 
-@rule("planting.water-on-the-day", Severity.WARNING, FIRST_WATER, applies="trees that write the water on the day")
+@rule(
+    "planting.water-on-the-day",
+    Severity.WARNING,
+    by.FIRST_WATER,
+    applies="trees that write the water on the day",
+    right=f"{watering_in.on_the_day().of('L')}",
+)
 def water_on_the_day(work: T) -> Iterator[Breach]:
-    """A new tree gets 38 to 76 L on the day.
+    """A new tree gets {right} on the day.
 
-    Water closes the gaps that a boot leaves.
+    {right} settles the soil round a ball and soaks it: water closes the gaps that a boot leaves
     """
-    m, span = work.measures, on_the_day()
+    m, span = work.measures, watering_in.on_the_day()
     if m.work != "tree" or m.first_water_l is None:
         return
-    if span.low - 0.5 <= m.first_water_l <= span.high + 0.5:
-        return
-    text = "38 L" if m.first_water_l < span.low else "76 L"
-    yield Breach(
-        field="measures.first_water_l",
-        what=f"{qty(m.first_water_l, 'L', 3)} on the day",
-        why=f"10 to 20 US gal, {bare(span.low)} to {qty(span.high, 'L', 3)}, settle the soil round a ball and soak it",
-        mend=f"write `first water: {text}`, slowly, in two fillings",
-        edit=Edit(key="first water", text=text),
-    )
+    if not span.low - SLACK_L <= m.first_water_l <= span.high + SLACK_L:
+        text = typed(round(span.low if m.first_water_l < span.low else span.high), "L")
+        what = f"{qty(m.first_water_l, 'L', 3)} on the day"
+        yield rewritten("first_water_l", text, what, mend="write {}, slowly, in two fillings")
 
 
 @rule(
     "planting.water-each",
     Severity.WARNING,
-    WATER_COOL,
-    WATER_WARM,
-    WATER_BIG,
-    WATER_DRY,
+    by.WATER_COOL,
+    by.WATER_WARM,
+    by.WATER_BIG,
+    by.WATER_DRY,
     applies="plantings that write calliper or pot, and the water each time",
+    cool=f"{watering_in.COOL_GAL_PER_IN.of('US gal/in')}",
+    warm=f"{watering_in.WARM_GAL_PER_IN.of('US gal/in')}",
+    pot=f"{watering_in.POT_SHARE.times(100).of('%')}",
+    week=f"{qty(watering_in.DRY_WEEK_GAL_PER_IN, 'US gal/in')}",
 )
 def water_each(work: T) -> Iterator[Breach]:
     """Each time, a new plant gets what its trunk or its pot calls for.
 
-    1 to 1.5 US gal an inch of calliper where summers are cool, 2 to 3 where they are warm; a shrub 25 to 30 %
-    of its pot. Advice runs to 10 gal a week, so feel the soil.
+    {cool} of calliper where summers are cool, {warm} where they are warm; a shrub {pot} of its pot; advice runs
+    to {week} a week, so feel the soil
     """
-    m, span = work.measures, each_time(work)
+    m, span = work.measures, watering_in.each_time(work)
     if m.water_each_l is None or span is None:
         return
     if span.low * (1 - 1e-9) <= m.water_each_l <= span.high * (1 + 1e-9):
         return
     step = 0.1 if span.high - span.low > 0.2 else 0.0001
     bound = round_up(span.low, step) if m.water_each_l < span.low else round_down(span.high, step)
-    text = f"{num(bound, 6)} L"
-    by = f"25 to 30 % of its {qty(m.pot_l or 0, 'L', 3)} pot"
-    if m.calliper_mm is not None:
-        rate = span.times(10 / m.calliper_mm)
-        by = f"{summers(work)} summers: {qty(m.calliper_mm / 10, 'cm', 3)} × {bare(rate.low)} to {qty(rate.high, 'L', 3)} a cm"
-    yield Breach(
-        field="measures.water_each_l",
-        also="measures.calliper_mm" if m.calliper_mm is not None else "measures.pot_l",
-        what=f"{qty(m.water_each_l, 'L', 3)} each time",
-        why=f"{by} = {bare(span.low)} to {qty(span.high, 'L', 3)}; less leaves the ball dry, more drowns it",
-        mend=f"write `water each: {text}`",
-        edit=Edit(key="water each", text=text),
+    trunk = m.calliper_mm is not None
+    where = f"{Word(watering_in.summers(work))} summers: " if trunk else ""
+    yield rewritten(
+        "water_each_l",
+        typed(bound, "L"),
+        f"{qty(m.water_each_l, 'L', 3)} each time",
+        f"{where}{watering_in.reckoned(m, span)}; less leaves the ball dry, more drowns it",
+        also="calliper_mm" if trunk else "pot_l",
     )
 
 

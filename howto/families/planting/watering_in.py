@@ -1,10 +1,14 @@
-"""The arithmetic of water for what was planted, and of the time it takes to root: numbers in, number out."""
+"""The water and the time that what was planted takes until it has rooted: arithmetic, then what the measures ask."""
 
+from datetime import date, timedelta
 from typing import Final, NamedTuple
 
+from howto.families.planting.measures import PlantingMeasures
+from howto.model.work import Work
 from howto.quantities import convert
+from howto.quantities.amounts import Range, Words, qty
 
-MONTH_DAYS: Final = 365 / 12
+T = Work[PlantingMeasures]
 
 
 class Span(NamedTuple):
@@ -16,6 +20,10 @@ class Span(NamedTuple):
     def times(self, factor: float) -> "Span":
         """Return both ends multiplied."""
         return Span(self.low * factor, self.high * factor)
+
+    def of(self, unit: str) -> Range:
+        """Return both ends in a unit, as they stand in a sentence."""
+        return Range(self.low, self.high, unit)
 
 
 class Stage(NamedTuple):
@@ -37,8 +45,12 @@ FIRST_GAL: Final = Span(10.0, 20.0)  # UF/IFAS Okeechobee County, on the day of 
 POT_SHARE: Final = Span(0.25, 0.30)  # University of Minnesota Extension
 MONTHS_PER_IN: Final = Span(3.0, 4.0)  # UF/IFAS, ENH857, where it is warm
 POT_MONTHS_PER_IN: Final = Span(1.0, 2.0)  # and more from a container
-TWELVE_WEEKS: Final = 84
+FIRST_WEEKS: Final = 12
 YEAR: Final = 365
+HOT_C: Final = 30.0  # summers count as warm where the hottest month's mean maximum reaches this
+
+
+# -- arithmetic: numbers in, number out --
 
 
 def litres_per_cm(gal_per_in: float) -> float:
@@ -61,16 +73,11 @@ def by_pot(pot_l: float) -> Span:
     return POT_SHARE.times(pot_l)
 
 
-def minutes(litres: float, litres_per_min: float) -> float:
-    """Return how long a hose of known flow takes."""
-    return litres / litres_per_min
-
-
 def months_to_root(calliper_mm: float, *, container: bool) -> Span:
     """Return the months until a tree is established where it is warm."""
-    inches = convert(calliper_mm, "mm", "in")
     more = POT_MONTHS_PER_IN if container else Span(0.0, 0.0)
-    return Span(MONTHS_PER_IN.low + more.low, MONTHS_PER_IN.high + more.high).times(inches)
+    each = Span(MONTHS_PER_IN.low + more.low, MONTHS_PER_IN.high + more.high)
+    return each.times(convert(calliper_mm, "mm", "in"))
 
 
 def stages(summers: str, calliper_mm: float, rooted_day: int) -> tuple[Stage, ...]:
@@ -80,7 +87,7 @@ def stages(summers: str, calliper_mm: float, rooted_day: int) -> tuple[Stage, ..
     a nursery column above. A tree that roots sooner than a stretch ends is not watered to its end.
     """
     if summers == "cool":
-        first, second, every = 14, TWELVE_WEEKS, (2, 3)
+        first, second, every = 14, 7 * FIRST_WEEKS, (2, 3)
     else:
         first, second = (14, 75) if calliper_mm <= 50 else (30, 121) if calliper_mm <= 100 else (42, 194)
         every = (2, 2)
@@ -89,6 +96,50 @@ def stages(summers: str, calliper_mm: float, rooted_day: int) -> tuple[Stage, ..
     return tuple(stage for stage in found if stage.start_day < stage.end_day)
 
 
-def waterings(days: int, every_low: int, every_high: int) -> Span:
-    """Return the fewest and the most waterings in a stretch of days."""
-    return Span(days / every_high, days / every_low)
+def waterings(days: int, stage: Stage) -> Span:
+    """Return the fewest and the most waterings in so many days of a stage."""
+    return Span(days / stage.every_high, days / stage.every_low)
+
+
+# -- what the measures ask --
+
+
+def planted_on(work: T, today: date) -> date:
+    """Return the day of planting: today, or so many weeks ago as is written."""
+    return today - timedelta(days=round((work.measures.planted_weeks or 0.0) * 7))
+
+
+def summers(work: T) -> str:
+    """Return `cool` or `warm`: as written, else by the crew's hottest month."""
+    own, climate = work.measures.summers, work.crew.climate
+    return own or ("warm" if climate is not None and max(climate.max_c) >= HOT_C else "cool")
+
+
+def each_time(work: T) -> Span | None:
+    """Return the litres one plant takes each time: a tree by its trunk, else by its pot."""
+    m = work.measures
+    if m.calliper_mm is not None:
+        return by_calliper(m.calliper_mm, WARM_GAL_PER_IN if summers(work) == "warm" else COOL_GAL_PER_IN)
+    return None if m.pot_l is None else by_pot(m.pot_l)
+
+
+def reckoned(m: PlantingMeasures, litres: Span) -> Words:
+    """Return how litres come of the trunk, or else of the pot."""
+    if m.calliper_mm is None:
+        return f"{POT_SHARE.times(100).of('%')} of its {qty(m.pot_l or 0, 'L', 3)} pot = {litres.of('L')}"
+    cm = m.calliper_mm / 10
+    return f"{qty(cm, 'cm', 3)} × {litres.times(1 / cm).of('L/cm')} = {litres.of('L')}"
+
+
+def months_until_rooted(work: T) -> Span | None:
+    """Return the months until a tree has rooted; None where summers are cool, or its trunk is not known."""
+    m = work.measures
+    if m.calliper_mm is None or summers(work) != "warm":
+        return None
+    return months_to_root(m.calliper_mm, container=m.stock == "container")
+
+
+def rooted_days(work: T) -> int:
+    """Return the days until it is left to the weather: worked where it is warm, a year elsewhere."""
+    months = months_until_rooted(work)
+    return YEAR if months is None else round(months.high * YEAR / 12)

@@ -111,7 +111,7 @@ SUBSTANCES: Final = rules_of(
         "mix-dust", Severity.ERROR, (by.LEGIONELLA, by.LEGIONELLA_WORK, by.LEGIONELLA_STEPS),
         applies="techniques with potting mix, compost, mulch, topsoil or soil improver",
         must="Work with potting mix, compost, mulch or soil products carries a caution about their dust.",
-        why="Legionella longbeachae lives in potting mix, compost, mulch and soil products, and is breathed in as dust",
+        why="the bacterium Legionella longbeachae lives in potting mix, compost and mulch, and is breathed in as dust",
         hazard="dust that can carry Legionella",
         finds=lambda work: kit.first(work, MIX, NOT_MIX),
         covers=(

@@ -12,22 +12,22 @@ AREA = st.floats(min_value=0.1, max_value=10_000)
 def test_h38_60_square_feet_at_18_inches_are_27_plants() -> None:
     # H38: a plant nursery's chart [C]: 0.44 a square foot, 26.4, shown as 26; 0.5. Order 27, up and not down
     area, spacing = convert(60, "sq ft", "m2"), convert(18, "in", "mm")
-    assert counts.square_per_m2(spacing) * area == pytest.approx(26.4, abs=0.5)
-    assert convert(counts.square_per_m2(spacing), "/m2", "/sq ft") == pytest.approx(0.44, abs=0.005)
-    assert counts.square_count(area, spacing) == 27
+    assert counts.per_m2(spacing) * area == pytest.approx(26.4, abs=0.5)
+    assert convert(counts.per_m2(spacing), "/m2", "/sq ft") == pytest.approx(0.44, abs=0.005)
+    assert counts.grid_count(area, spacing) == 27
 
 
 def test_h40_100_square_feet_at_12_inches_in_triangles() -> None:
     # H40: worked from geometry: 115.5 plants, rows 10.4 in apart; 1 plant
     area, spacing = convert(100, "sq ft", "m2"), convert(12, "in", "mm")
-    assert counts.triangle_per_m2(spacing) * area == pytest.approx(115, abs=1)
-    assert counts.triangle_count(area, spacing) == 116
+    assert counts.per_m2(spacing, triangle=True) * area == pytest.approx(115, abs=1)
+    assert counts.grid_count(area, spacing, triangle=True) == 116
     assert convert(counts.triangle_row_gap_mm(spacing), "mm", "in") == pytest.approx(10.4, abs=0.05)
 
 
 def test_h41_plants_a_square_foot_at_20_inches() -> None:
     # H41: a plant nursery [C]: 144 / 400 = 0.36; exact
-    found = counts.square_per_m2(convert(20, "in", "mm"))
+    found = counts.per_m2(convert(20, "in", "mm"))
     assert convert(found, "/m2", "/sq ft") == pytest.approx(0.36, abs=1e-9)
 
 
@@ -66,26 +66,26 @@ def test_spare_plants_are_rounded_up(count: int, spare: float, order: int) -> No
 
 
 def test_the_smallest_bed_takes_one_plant() -> None:
-    assert counts.square_count(0.01, 1000) == 1
+    assert counts.grid_count(0.01, 1000) == 1
     assert counts.row_count(10, 1000) == 1
 
 
 @given(area=AREA, spacing=SPACING)
 def test_double_the_area_doubles_the_plants(area: float, spacing: float) -> None:
-    once, twice = counts.square_count(area, spacing), counts.square_count(area * 2, spacing)
+    once, twice = counts.grid_count(area, spacing), counts.grid_count(area * 2, spacing)
     assert once * 2 - 1 <= twice <= once * 2
 
 
 @given(spacing=SPACING)
 def test_triangles_hold_2_over_root_3_as_many(spacing: float) -> None:
-    assert counts.triangle_per_m2(spacing) == pytest.approx(counts.square_per_m2(spacing) * 1.1547005, rel=1e-6)
+    assert counts.per_m2(spacing, triangle=True) == pytest.approx(counts.per_m2(spacing) * 1.1547005, rel=1e-6)
     assert counts.neighbour_mm(spacing, counts.triangle_row_gap_mm(spacing)) == pytest.approx(spacing)
 
 
 @given(area=AREA, spacing=SPACING)
 def test_a_count_in_feet_and_inches_is_the_same(area: float, spacing: float) -> None:
     feet, inches = convert(area, "m2", "sq ft"), convert(spacing, "mm", "in")
-    assert feet * 144 / inches**2 == pytest.approx(area * counts.square_per_m2(spacing), rel=1e-9)
+    assert feet * 144 / inches**2 == pytest.approx(area * counts.per_m2(spacing), rel=1e-9)
 
 
 @given(length=st.floats(10, 100_000), spacing=SPACING)

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from howto.families.planting import FAMILY
 from howto.families.planting.figures import figures
+from howto.languages.reader import Reader
 from howto.model.crew import Climate, Crew
 from howto.model.figure import Figure
 from howto.model.plants import Fact, Plant, PlantBook
@@ -14,6 +15,7 @@ from howto.model.reference import Grade
 from howto.model.shown import shown
 from tests.support.builders import technique
 from tests.support.cases import book
+from tests.support.told import told_figure
 
 TODAY = date(2026, 3, 1)
 EMPTY: dict[str, Any] = {"pattern": None, "spacing_mm": None, "area_m2": None}
@@ -30,15 +32,15 @@ def worked(
     *plants: str, crew: Crew | None = None, plant_book: PlantBook | None = None, **given: Any
 ) -> dict[str, Figure]:
     made = technique(FAMILY, {"plants": plants}, crew=crew, book=plant_book or book(), **{**EMPTY, **given})
-    return {figure.name: figure for figure in figures(made, TODAY)}
+    return {figure.name: told_figure(figure) for figure in figures(made, TODAY)}
 
 
 def tree(**given: Any) -> dict[str, Figure]:
     return worked(**{"work": "tree", **given})
 
 
-def words(figure: Figure, crew: Crew | None = None) -> str:
-    return shown(figure, crew or Crew()).replace("\u00a0", " ")
+def words(figure: Figure, units: Any = "metric") -> str:
+    return shown(figure, Reader(units=units)).replace("\u00a0", " ")
 
 
 # -- the hole --
@@ -114,8 +116,7 @@ def test_a_dug_tree_asks_for_ten_times_its_trunk() -> None:
 )
 def test_where_the_calliper_is_measured(calliper: float, units: Any, said: str) -> None:
     # UF/IFAS Charlotte County, citing Z60.1 [A]
-    crew = Crew(units=units)
-    assert words(tree(crew=crew, calliper_mm=calliper)["calliper height"], crew) == said
+    assert words(tree(crew=Crew(units=units), calliper_mm=calliper)["calliper height"], units) == said
 
 
 # -- mulch and stakes --
@@ -156,7 +157,7 @@ def test_h43_water_each_time() -> None:
     # H43: University of Minnesota [A] 7.6 to 11.4 L; UF/IFAS [A] from 15.1 L; 0.1 L
     cool = tree(calliper_mm=50.8)["water each time"]
     assert words(cool) == "7.57 to 11.4 L"
-    assert cool.working[0] == "5.08 cm × 1.49 to 2.24 L a cm = 7.57 to 11.4 L"
+    assert cool.working[0] == "5.08 cm × 1.49 to 2.24 L/cm = 7.57 to 11.4 L"
     assert words(tree(calliper_mm=50.8, summers="warm")["water each time"]) == "15.1 to 22.7 L"
 
 
@@ -234,13 +235,13 @@ def test_h40_a_triangular_grid() -> None:
     found = worked(work="bed", pattern="triangle", spacing_mm=304.8, area_m2=9.290304)
     assert found["plants needed"].value == pytest.approx(115.5, abs=1)
     assert found["row to row"].value == pytest.approx(264, abs=0.1)
-    assert words(found["row to row"], Crew(units="us")) == "10½ in"  # 10.4, to a quarter
+    assert words(found["row to row"], "us") == "10½ in"  # 10.4, to a quarter
 
 
 def test_h41_plants_a_square_metre() -> None:
     # H41: 0.36 a square foot
     found = worked(work="bed", pattern="square", spacing_mm=508.0)["plants a square metre"]
-    assert words(found, Crew(units="us")) == "0.36/sq ft"
+    assert words(found, "us") == "0.36/sq ft"
 
 
 def test_h42_a_double_row() -> None:
@@ -358,4 +359,4 @@ def test_every_figure_has_working_and_a_source(
         assert figure.working
         assert all(line.strip() for line in figure.working)
         assert figure.references
-        assert shown(figure, Crew())
+        assert words(figure)
