@@ -179,12 +179,17 @@ def begin(shelf: Path, out: Path, code: str = "") -> subprocess.Popen[bytes]:
     """Start a build in a program of its own, after some code, with a temporary folder of its own."""
     temp = shelf.parent / "temp"
     temp.mkdir(exist_ok=True)
-    lines = f"{code}\nfrom howto.cli.app import main\nmain()"
+    lines = f"{HEEDING}\n{code}\nfrom howto.cli.app import main\nmain()"
     words = [sys.executable, "-c", lines, *BUILD, f"--shelf={shelf}", f"--to={out}"]
     env = {**os.environ, "TMPDIR": str(temp), "PYTHONPATH": str(ROOT)}
     return subprocess.Popen(words, cwd=ROOT, env=env, stdout=subprocess.PIPE, stderr=subprocess.PIPE)
 
 
+HEEDING = """
+import signal
+for each in (signal.SIGINT, signal.SIGHUP):  # ignored by what a shell starts in the background
+    signal.signal(each, signal.default_int_handler if each == signal.SIGINT else signal.SIG_DFL)
+"""
 SUICIDE = """
 import os, signal, sys
 left = [{at}]
