@@ -8,8 +8,8 @@ from typing import Any, Final, NamedTuple
 
 from howto.compute.orders import MOST_AFTER, Line, Stance, Window, stances, things_in
 from howto.findings import Finding, Severity
+from howto.languages import language_of
 from howto.languages.form import folded
-from howto.languages.orders import order_words
 from howto.model.due import Due, due, next_run
 from howto.model.family import Rule
 from howto.model.prose import BRACED, plain
@@ -91,7 +91,7 @@ def _of_job(ready: ReadyVisit, job_at: int, job: Job, told: Ready) -> Iterator[A
             continue
         start = (
             last
-            if last and rhythm and re.match(order_words(job.technique.language).same, folded(words))
+            if last and rhythm and re.match(language_of(job.technique.language).orders.same, folded(words))
             else visit.date
         )
         when = due(care.when, start, visit.next_visit, hemisphere)

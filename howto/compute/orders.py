@@ -11,8 +11,7 @@ from datetime import date, timedelta
 from typing import Final, NamedTuple
 
 from howto.languages import language_of
-from howto.languages.form import folded
-from howto.languages.orders import OrderWords, order_words
+from howto.languages.form import OrderWords, folded
 from howto.seasons import Hemisphere, months_of, next_in_months
 
 MOST_AFTER: Final = timedelta(days=14)  # ours: what opens on a day is done within a fortnight
@@ -53,7 +52,9 @@ class Stance(NamedTuple):
 def things_in(text: str, language: str = "en") -> frozenset[str]:
     """Return the garden things that a text names."""
     words = set(_WORD.findall(folded(text)))
-    return frozenset(name for name, known in order_words(language).things.items() if words & set(known.split("|")))
+    return frozenset(
+        name for name, known in language_of(language).orders.things.items() if words & set(known.split("|"))
+    )
 
 
 @dataclass(frozen=True)
@@ -69,7 +70,7 @@ class Line:
     @property
     def words(self) -> OrderWords:
         """The words in which its language orders."""
-        return order_words(self.language)
+        return language_of(self.language).orders
 
 
 def stances(line: Line) -> Iterator[Stance]:

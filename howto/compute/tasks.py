@@ -12,8 +12,8 @@ from typing import Final, NamedTuple
 
 from howto.compute.aftercare import Asked, asked_of, clashes, task_findings, window_of
 from howto.findings import Finding
+from howto.languages import language_of
 from howto.languages.form import folded
-from howto.languages.orders import order_words
 from howto.languages.reader import Reader, System
 from howto.model.prose import Prose
 from howto.model.ready import ReadyVisit
@@ -37,12 +37,12 @@ class _Line(NamedTuple):
     @property
     def each(self) -> bool:
         """Whether its amounts are for each of several things."""
-        return re.search(order_words(self.asked.language).each, folded(self.words)) is not None
+        return re.search(language_of(self.asked.language).orders.each, folded(self.words)) is not None
 
     @property
     def bought(self) -> bool:
         """Whether it asks to buy something."""
-        return re.match(order_words(self.asked.language).bought, folded(self.words)) is not None
+        return re.match(language_of(self.asked.language).orders.bought, folded(self.words)) is not None
 
 
 def plan_of(ready: ReadyVisit) -> tuple[Plan, tuple[Finding, ...]]:

@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from howto.languages.form import FileWords, Labels, Language
+from howto.languages.form import FileWords, Labels, Language, OrderWords, word_set
 
 _LABELS: Final[Labels] = {
     "level": "Level {level}",
@@ -143,4 +143,52 @@ _FILE: Final = FileWords(
         "Never",
     ),
 )
-LANGUAGE: Final = Language(names=("english",), labels=_LABELS, file=_FILE)
+_ORDERS: Final = OrderWords(
+    verbs={
+        "water": r"water(?:ing)?|soak(?:ing)?|irrigat(?:e|ing)|hos(?:e|ing)",
+        "feed": r"feed(?:ing)?|fertili[sz](?:e|ing)",
+        "cut": r"cut(?:ting)?|clip(?:ping)?|trim(?:ming)?|prun(?:e|ing)|mow(?:ing)?|shear(?:ing)?|shorten(?:ing)?",
+        "mulch": r"mulch(?:ing)?",
+        "rake": r"rak(?:e|ing)",
+        "cover": r"cover(?:ing)?",
+        "spray": r"spray(?:ing)?",
+        "dig": r"dig(?:ging)?|fork(?:ing)?",
+        "tie": r"t(?:ie|ying)",
+    },
+    things={
+        "lawn": "lawn|lawns|grass|turf|sward|mow",
+        "hedge": "hedge|hedges|hedging",
+        "ball": "ball|balls|topiary|dome|domes|cone|cones|shape|shapes",
+        "tree": "tree|trees|pear|pears|apple|apples|espalier|plum|plums|cherry",
+        "rose": "rose|roses",
+        "pot": "pot|pots|tub|tubs|container|containers",
+        "bed": "bed|beds|border|borders|perennials",
+        "climber": "climber|climbers|wisteria|vine|vines",
+        "seed heads": "heads|seedheads",
+        "blossom": "blossom|flowers|blooms",
+        "bulbs": "bulb|bulbs|daffodils|tulips",
+    },
+    light=word_set("lightly light little sparingly splash sip"),
+    deep=word_set("deeply deep thoroughly generously heavily well plenty"),
+    deep_verbs=("soak",),
+    lead=r"(?:(?:please|then|also|once|again|gently|only|just|always)\s+)*",
+    no=r"(?:do not|don't|never|avoid|stop|no|hold off|hold back on|skip)\s+(?:any\s+|the\s+)?",
+    kept=(
+        r"leave\s+(?:.*?)\s*\b(?:uncut|unclipped|untrimmed|unpruned|unmown|alone|be|standing|to grow|on)\b"
+        r"|let\s+(?:.*?)\s*\b(?:grow|run up|stand)\b"
+    ),
+    dry=r"keep\s+(?:.*?)\s*\bdry\b",
+    clause=r"[.;:!?]\s*|,\s*|\s+\b(?:and then|and|but|then)\b\s+",
+    long=r"\b(?:for|within|in)\s+(?:the\s+(?:first|next)\s+)?(?P<many>\d{1,3}|[a-z]+)\s+"
+    r"(?P<unit>day|week|fortnight|month)s?\b",
+    week=r"\b(?:this week|in the (?:first )?week(?: of \w+(?: \w+)?)?)\b",
+    until=r"\b(?:until|before)\s+(?P<season>(?:early |mid |late )?[a-z]+)\b",
+    months_only=r"\bin\s+(?P<season>(?:early |mid |late )?[a-z]+)\b",
+    counts={"a": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "twelve": 12},
+    days={"day": 1, "week": 7, "fortnight": 14, "month": 30},
+    free=word_set("it them the a an your this these that again yet any all at more seed plants"),
+    bought=r"(?:please )?(?:order|buy|get|fetch|keep|have|put by)\b",
+    each=r"\b(?:each|every|per|apiece|a (?:plant|tree|pot|metre|meter|week|day))\b",
+    same=r"the same\b",
+)  # fmt: skip
+LANGUAGE: Final = Language(names=("english",), labels=_LABELS, file=_FILE, orders=_ORDERS)

@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from howto.languages.form import FileWords, Labels, Language, Swaps, counted, named
+from howto.languages.form import FileWords, Labels, Language, OrderWords, Swaps, counted, named, word_set
 
 _LABELS: Final[Labels] = {
     "level": "Nivel {level}",
@@ -292,6 +292,64 @@ _PHRASES: Final = {
     "the hatched shell, {} of the leaf, comes off.": "la capa rayada, {} de la hoja, se quita.",
     "nothing comes off.": "no se quita nada.",
 }  # fmt: skip
+_ORDERS: Final = OrderWords(
+    verbs={
+        "water": r"rieg[aue]+[ns]?|reg(?:ar|ando|ueis)|empap(?:e|a|en|ar)",
+        "feed": r"abon(?:e|a|en|es|ar|ando)|fertili(?:ce|za|cen|ces|zar|zando)",
+        "cut": r"(?:re)?cort(?:e|a|en|es|ar|ando)|pod(?:e|a|en|es|ar|ando)|sieg(?:ue|a|uen|ues)|seg(?:ar|ando)",
+        "mulch": r"acolch(?:e|a|en|es|ar|ando)",
+        "rake": r"rastrill(?:e|a|en|es|ar|ando)",
+        "cover": r"cubr(?:a|e|an|as|iendo)|cubrir|tap(?:e|a|en|es|ar|ando)",
+        "spray": r"pulveri(?:ce|za|cen|ces|zar|zando)|fumig(?:ue|a|uen|ues|ar|ando)",
+        "dig": r"cav(?:e|a|en|es|ar|ando)",
+        "tie": r"at(?:e|a|en|es|ar|ando)",
+    },
+    things={
+        "lawn": "cesped|hierba|prado|siegue",
+        "hedge": "seto|setos",
+        "ball": "bola|bolas|topiaria|cupula|cupulas|cono|conos|forma|formas",
+        "tree": "arbol|arboles|peral|perales|manzano|manzanos|espaldera|ciruelo|ciruelos|cerezo|cerezos",
+        "rose": "rosa|rosas|rosal|rosales",
+        "pot": "maceta|macetas|tiesto|tiestos|jardinera|jardineras",
+        "bed": "arriate|arriates|parterre|parterres|bancal|bancales|vivaces",
+        "climber": "trepadora|trepadoras|glicinia|glicinias|parra|parras|vid|vides",
+        "seed heads": "cabezas|cabezuelas",
+        "blossom": "flor|flores",
+        "bulbs": "bulbo|bulbos|narcisos|tulipanes",
+    },
+    light=word_set("poco ligeramente ligero moderacion escasamente"),
+    deep=word_set("fondo abundante abundantemente abundancia profundamente bien mucho generosamente"),
+    deep_verbs=("empap",),
+    lead=r"(?:(?:por favor|luego|despues|tambien|otra vez|solo|siempre)[\s,]+)*",
+    no=r"(?:no vuelvan? a|no|nunca|jamas|evite|evita|evitar|dej[ea] de|sin)\s+(?:(?:l[oae]s?|el)\s+)?",
+    kept=r"dej[ea]n?(?:l[oa]s?)?\s*(?:.*?)\s*\b(?:sin (?:re)?(?:cortar|podar|segar|tocar)|crecer|en paz|en pie)\b",
+    dry=r"mante(?:nga|n)(?:l[oa]s?)?\s*(?:.*?)\s*\bsec[oa]s?\b",
+    clause=r"[.;:!?]\s*|,\s*|\s+\b(?:y luego|y despues|y|e|pero|luego)\b\s+",
+    long=r"\b(?:durante|por|en|dentro de)\s+(?:l[oa]s\s+)?(?:(?:primer|proxim)[oa]s\s+)?(?P<many>\d{1,3}|[a-z]+)\s+"
+    r"(?P<unit>dia|semana|quincena|mes)(?:es|s)?\b",
+    week=r"\b(?:esta semana|(?:en|durante) la (?:primera )?semana(?: del? \w+(?: \w+)?)?)\b",
+    until=r"\b(?:hasta|antes de)\s+(?:(?:el|la)\s+)?(?P<season>(?:(?:principios|mediados|finales) de )?[a-z]+)\b",
+    months_only=r"\ben\s+(?P<season>(?:(?:principios|mediados|finales) de )?[a-z]+)\b",
+    counts={
+        "un": 1, "una": 1, "dos": 2, "tres": 3, "cuatro": 4, "cinco": 5, "seis": 6, "ocho": 8, "doce": 12,
+    },
+    days={"dia": 1, "semana": 7, "quincena": 14, "mes": 30},
+    free=word_set("el la los las lo le les un una su sus este esta estos estas otra vez mas todavia aun plantas de del a"),
+    bought=r"(?:por favor,? )?(?:pid|compr|encarg|cons[ei]|busqu|tra[ei]|tenga|guard)\w*\b",
+    each=r"\b(?:cada|todos los|todas las|por (?:planta|arbol|maceta|metro|semana|dia)|a la semana|al dia)\b",
+    same=r"(?:lo mismo|igual)\b",
+)  # fmt: skip
+_WRITTEN_UNITS: Final = {
+    "mil[ií]metros?": "mm", "cent[ií]metros?": "cm", "metros?": "m", "mililitros?": "mL", "litros?": "L",
+    "gramos?": "g", "kilo(?:gramo)?s?": "kg", "pulgadas?": "in", "pies?": "ft", "por ciento": "%",
+}  # fmt: skip
 LANGUAGE: Final = Language(
-    names=("spanish", "español"), labels=_LABELS, file=_FILE, times=_TIMES, units=_UNITS, phrases=_PHRASES
+    names=("spanish", "español"),
+    labels=_LABELS,
+    file=_FILE,
+    times=_TIMES,
+    units=_UNITS,
+    phrases=_PHRASES,
+    orders=_ORDERS,
+    written_units=_WRITTEN_UNITS,
 )

@@ -130,13 +130,49 @@ class FileWords:
     forms: tuple[str, ...]
 
 
+NOTHING: Final = "(?!)"  # matches nowhere
+
+
+@dataclass(frozen=True)
+class OrderWords:
+    """How one language orders and forbids; each text is a pattern.
+
+    `lead` may stand before a verb, `no` forbids it. `kept` and `dry` are bans without a verb of their own: leave it
+    uncut, keep it dry. `clause` parts a sentence. `long`, `week` and `until` say how long a ban holds, `free` are the
+    words beside them that are no other condition. `bought` starts a line about a purchase, `each` says that an amount
+    is for one of several, `same` starts a line that goes on from the one before.
+    """
+
+    verbs: Mapping[str, str] = field(default_factory=dict)
+    things: Mapping[str, str] = field(default_factory=dict)
+    light: frozenset[str] = frozenset()
+    deep: frozenset[str] = frozenset()
+    deep_verbs: tuple[str, ...] = ()
+    lead: str = ""
+    no: str = NOTHING
+    kept: str = NOTHING
+    dry: str = NOTHING
+    clause: str = r"[.;:!?]\s*"
+    long: str = NOTHING
+    week: str = NOTHING
+    until: str = NOTHING
+    months_only: str = NOTHING
+    counts: Mapping[str, int] = field(default_factory=dict)
+    days: Mapping[str, int] = field(default_factory=dict)
+    free: frozenset[str] = frozenset()
+    bought: str = NOTHING
+    each: str = NOTHING
+    same: str = NOTHING
+
+
 @dataclass(frozen=True, slots=True)
 class Language:
     """One language: what it is called, what pages print in it, and how files and times are written in it.
 
     `times` turn words of time into the English ones that are read, one after another. They are matched without their
     accents, since phones leave them out. `units` are the units and things counted that are words. `phrases` are what
-    families say of their own accord: English keys in small letters, `{}` for each amount; a translation has as many.
+    families say of their own accord: English keys in small letters, `{}` for each amount; a translation has as many. `orders` are the words in which aftercare asks or forbids;
+    `written_units` patterns of units written out in prose, each with the symbol that is read.
     """
 
     names: tuple[str, ...]
@@ -145,6 +181,8 @@ class Language:
     times: Swaps = ()
     units: Mapping[str, str] = field(default_factory=dict)
     phrases: Mapping[str, str] = field(default_factory=dict)
+    orders: OrderWords = field(default_factory=OrderWords)
+    written_units: Mapping[str, str] = field(default_factory=dict)
 
     def in_english(self, text: str) -> str:
         """Return words of time in English, small letters; words that are not of this language stay as they are."""
@@ -152,6 +190,11 @@ class Language:
         for pattern, word in self.times:
             found = re.sub(pattern, word, found)
         return " ".join(found.split())
+
+
+def word_set(words: str) -> frozenset[str]:
+    """Return words as a set."""
+    return frozenset(words.split())
 
 
 def folded(text: str) -> str:

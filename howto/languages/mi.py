@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from howto.languages.form import FileWords, Labels, Language, Swaps, counted, named
+from howto.languages.form import FileWords, Labels, Language, OrderWords, Swaps, counted, named
 
 _LABELS: Final[Labels] = {
     "level": "Taumata {level}",
@@ -284,6 +284,17 @@ _PHRASES: Final = {
     "the hatched shell, {} of the leaf, comes off.": "ka tangohia te kiri kua tāhaehaetia, {} o ngā rau.",
     "nothing comes off.": "kāore he mea ka tangohia.",
 }  # fmt: skip
+_ORDERS: Final = OrderWords(bought=r"(?:hokona|otahia|tikina)\b", each=r"\b(?:ia|takitahi)\b", same=r"pera\b")
+_WRITTEN_UNITS: Final = {
+    "mirimita": "mm", "henemita": "cm", "mita": "m", "ririta": "mL", "r[iī]ta": "L", "karamu": "g", "ōrau": "%",
+}  # fmt: skip
 LANGUAGE: Final = Language(
-    names=("maori", "māori", "te reo māori"), labels=_LABELS, file=_FILE, times=_TIMES, units=_UNITS, phrases=_PHRASES
+    names=("maori", "māori", "te reo māori"),
+    labels=_LABELS,
+    file=_FILE,
+    times=_TIMES,
+    units=_UNITS,
+    phrases=_PHRASES,
+    orders=_ORDERS,
+    written_units=_WRITTEN_UNITS,
 )

@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from howto.languages.form import FileWords, Labels, Language, Swaps
+from howto.languages.form import FileWords, Labels, Language, OrderWords, Swaps
 
 _LABELS: Final[Labels] = {
     "level": "Bậc {level}",
@@ -281,6 +281,18 @@ _PHRASES: Final = {
     "the hatched shell, {} of the leaf, comes off.": "lớp gạch chéo, {} lá, được cắt bỏ.",
     "nothing comes off.": "không cắt bỏ gì.",
 }  # fmt: skip
+_ORDERS: Final = OrderWords(bought=r"(?:dat|mua|lay)\b", each=r"\b(?:moi|tung)\b", same=r"nhu tren\b")
+_WRITTEN_UNITS: Final = {
+    "(?:mi-?li-?)m[eé]t": "mm", "(?:xen-?ti-?)m[eé]t": "cm", "m[eé]t": "m", "l[ií]t": "L", "gam": "g",
+    "phần trăm": "%",
+}  # fmt: skip
 LANGUAGE: Final = Language(
-    names=("vietnamese", "tiếng việt"), labels=_LABELS, file=_FILE, times=_TIMES, units=_UNITS, phrases=_PHRASES
+    names=("vietnamese", "tiếng việt"),
+    labels=_LABELS,
+    file=_FILE,
+    times=_TIMES,
+    units=_UNITS,
+    phrases=_PHRASES,
+    orders=_ORDERS,
+    written_units=_WRITTEN_UNITS,
 )

@@ -5,18 +5,13 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import Final
 
+from howto.languages import LANGUAGES
 from howto.languages.reader import decimal_mark
 from howto.languages.tags import is_english
 from howto.quantities import Quantity, find_all
 
-# Units that are written out as words in Spanish, Vietnamese and te reo Māori, with the symbol that is read.
-WORDS: Final = {
-    "mil[ií]metros?": "mm", "cent[ií]metros?": "cm", "metros?": "m", "mililitros?": "mL", "litros?": "L",
-    "gramos?": "g", "kilo(?:gramo)?s?": "kg", "pulgadas?": "in", "pies?": "ft", "por ciento": "%",
-    "(?:mi-?li-?)m[eé]t": "mm", "(?:xen-?ti-?)m[eé]t": "cm", "m[eé]t": "m", "l[ií]t": "L", "gam": "g",
-    "phần trăm": "%",
-    "mirimita": "mm", "henemita": "cm", "mita": "m", "ririta": "mL", "r[iī]ta": "L", "karamu": "g", "ōrau": "%",
-}  # fmt: skip
+# Units that are written out as words, with the symbol that is read: all languages together.
+WORDS: Final = {word: symbol for each in LANGUAGES.values() for word, symbol in each.written_units.items()}
 _WRITTEN: Final = re.compile(
     r"(?<=\d)\s*(?:" + "|".join(f"({word})" for word in WORDS) + r")\b"
     r"|(?P<thousands>(?<![\d.,])\d{1,3}(?:\.\d{3})+(?![\d.]))|(?P<comma>(?<=\d),(?=\d))",

@@ -1,6 +1,6 @@
 """Draws the shelf's pictures: a clipped ball, a young hedge, an espalier and a lawn, in sun and shade.
 
-`python techniques/pictures/draw.py` paints all five again beside this file; a name paints that one only.
+`python tests/pictures/draw.py` paints all five again into the shelf; a name paints that one only.
 Everything is invented; the random places of leaves and stones are seeded, so the pictures repeat.
 """
 
@@ -9,24 +9,10 @@ from pathlib import Path
 
 import numpy as np
 from light import Faces, View, clouds, noise, painted, srgb, unit
-from pieces import (
-    around,
-    backdrop,
-    blades,
-    bricks,
-    clippings,
-    fence,
-    gravel,
-    leaves,
-    paving,
-    slab,
-    soil,
-    stems,
-    tinted,
-)
+from pieces import around, backdrop, blades, bricks, clippings, fence, gravel, leaves, paving, slab, soil, stems, tinted
 from plants import ball, limb, mounds, sapling, spurs
 
-HERE = Path(__file__).parent
+HERE = Path(__file__).parents[2] / "techniques" / "pictures"
 SUN = np.array([3.95, 3.42, 2.7], np.float32)
 SKY = np.array([0.36, 0.45, 0.62], np.float32)
 
