@@ -334,7 +334,9 @@ _ORDERS: Final = OrderWords(
         "un": 1, "una": 1, "dos": 2, "tres": 3, "cuatro": 4, "cinco": 5, "seis": 6, "ocho": 8, "doce": 12,
     },
     days={"dia": 1, "semana": 7, "quincena": 14, "mes": 30},
-    free=word_set("el la los las lo le les un una su sus este esta estos estas otra vez mas todavia aun plantas de del a"),
+    free=word_set(
+        "el la los las lo le les un una su sus este esta estos estas otra vez mas todavia aun plantas de del a"
+    ),
     bought=r"(?:por favor,? )?(?:pid|compr|encarg|cons[ei]|busqu|tra[ei]|tenga|guard)\w*\b",
     each=r"\b(?:cada|todos los|todas las|por (?:planta|arbol|maceta|metro|semana|dia)|a la semana|al dia)\b",
     same=r"(?:lo mismo|igual)\b",
