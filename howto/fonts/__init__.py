@@ -1,7 +1,8 @@
 """The faces by role: where their files stand in the font packages, what they are called, what they cover."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from importlib.resources import files
 from itertools import groupby
 from pathlib import Path
@@ -110,28 +111,39 @@ class Pen:
 
 
 @cache
-def _move(face: Face, left: int, right: int) -> int:
-    """Return how far one glyph of a face moves behind another, in font units; looked up once."""
-    return kerning(face).move(left, right)
+def _glyph(face: Face, letter: str) -> tuple[Face, int, float]:
+    """Return which face sets a letter, its glyph there, and how far that moves the pen; looked up once."""
+    setting = face_for(face, letter)
+    has = coverage(setting)
+    glyph = has.glyphs.get(ord(letter), has.glyphs.get(0x20, 0))
+    return setting, glyph, 0.0 if combining(letter) else has.advance(glyph) * 1000 / has.units
+
+
+@cache
+def _move(face: Face, left: int, right: int) -> float:
+    """Return how far one glyph of a face moves behind another, in thousandths of the font size; looked up once."""
+    return kerning(face).move(left, right) * 1000 / coverage(face).units
+
+
+def _starts(text: str, face: Face) -> Iterator[tuple[Face, float]]:
+    """Yield the face of each letter and where it starts; last, where the line ends."""
+    x, last, before = 0.0, face, -1
+    for letter in text:
+        setting, glyph, advance = _glyph(face, letter)
+        x += _move(setting, before, glyph) if before >= 0 and setting == last else 0.0
+        yield setting, x
+        x, last, before = x + advance, setting, glyph
+    yield face, x
 
 
 @cache
 def pens(text: str, face: Face) -> tuple[Pen, ...]:
     """Return each letter of a line with its place; a last, empty one tells where the line ends."""
-    placed: list[Pen] = []
-    x = 0.0
-    for part, setting in runs(text, face):
-        has = coverage(setting)
-        before: int | None = None
-        for letter in part:
-            glyph = has.glyphs.get(ord(letter), has.glyphs.get(0x20, 0))
-            x += _move(setting, before, glyph) * 1000 / has.units if before is not None else 0.0
-            placed.append(Pen(letter, setting, x))
-            x += 0.0 if combining(letter) else has.advance(glyph) * 1000 / has.units
-            before = glyph
-    return (*placed, Pen("", face, x))
+    return tuple(Pen(letter, *start) for letter, start in zip((*text, ""), _starts(text, face), strict=True))
 
 
+@lru_cache(maxsize=2**17)
 def width(text: str, face: Face) -> float:
     """Return how wide one line of text is, in thousandths of the font size."""
-    return pens(text, face)[-1].x
+    *_, (_, end) = _starts(text, face)
+    return end

@@ -1,13 +1,13 @@
 """The one gate to what is set: it names the letters of laid-out pages and pictures that no typeface has."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from typing import Final
 
 from howto.findings import Finding
-from howto.fonts import missing
+from howto.fonts import Face, missing
 from howto.fonts.letters import SUBSTITUTE, tidied
 from howto.layout.fit_rules import LETTER
-from howto.model.sheet import Frame, Sheet, Words
+from howto.model.sheet import Area, Dot, Frame, Pixels, Sheet, Stroke, Words
 from howto.model.value import Value
 from howto.span import Span
 
@@ -16,7 +16,10 @@ NOT_SET: Final = frozenset({"url", "alt", "credit"})  # encoded, read aloud, or 
 
 def letter_findings(laid: Iterable[Sheet | Frame], span: Span) -> tuple[Finding, ...]:
     """Return the finding of letters that are laid out and that no typeface has."""
-    gaps = tuple(dict.fromkeys(letter for each in laid for letter in _gaps(each)))
+    texts: dict[Face, dict[str, None]] = {}
+    for each in laid:
+        _gather(each, texts)
+    gaps = dict.fromkeys(letter for face, letters in texts.items() for letter in missing("".join(letters), face))
     if not gaps:
         return ()
     named = ", ".join(f"“{letter}”" for letter in gaps)
@@ -26,19 +29,19 @@ def letter_findings(laid: Iterable[Sheet | Frame], span: Span) -> tuple[Finding,
     )
 
 
-def _gaps(value: object) -> Iterator[str]:
-    """Yield the letters of a value that cannot be set, each text in its own face where it has one."""
+def _gather(value: object, into: dict[Face, dict[str, None]]) -> None:
+    """Gather the letters of a value, those of each text under its own face where it has one."""
     if isinstance(value, str):
-        yield from missing(tidied(value))
+        into.setdefault("text", {}).update(dict.fromkeys(tidied(value)))
     elif isinstance(value, Words):
-        yield from missing(tidied(value.text), value.face)
-    elif isinstance(value, Value):
+        into.setdefault(value.face, {}).update(dict.fromkeys(tidied(value.text)))
+    elif isinstance(value, Value) and not isinstance(value, Stroke | Area | Dot | Pixels):
         for name in type(value).model_fields:
             if name not in NOT_SET:
-                yield from _gaps(getattr(value, name))
+                _gather(getattr(value, name), into)
     elif isinstance(value, tuple | list):
         for each in value:
-            yield from _gaps(each)
+            _gather(each, into)
     elif isinstance(value, dict):
         for each in value.values():
-            yield from _gaps(each)
+            _gather(each, into)

@@ -1,7 +1,8 @@
 """A sheet as a tagged PDF (PDF/UA-1), through Typst: no network, no system fonts, the same bytes each time."""
 
 import json
-from collections.abc import Mapping
+from bisect import bisect_left
+from collections.abc import Callable, Mapping, Sequence
 from datetime import UTC, date, datetime, time
 from functools import cache
 from importlib.resources import files
@@ -36,37 +37,56 @@ def pdf(sheet: Sheet, today: date) -> tuple[bytes, int]:
 
     Where even the smallest does not fit, the pages returned are more than `sheet.most_pages`.
     """
-    source = _source(sheet)
-    with TemporaryDirectory() as folder:  # of faces alone: a client's words never leave memory
-        fonts = _fonts(Path(folder))
-        for attempt in _tries(sheet):
-            given = _sized(source, attempt)
-            pages = _pages(given, fonts)
-            if pages <= attempt.most:
-                break
-        made = typst.compile(
-            given, font_paths=fonts, pdf_standards=["ua-1"], timestamp=datetime.combine(today, time(), tzinfo=UTC)
-        )
+    source, fonts = _source(sheet), _fonts()
+
+    def pages_of(attempt: Try) -> int:
+        """Return how many pages the sheet comes to in one way of printing it."""
+        compiler = typst.Compiler(_sized(source, attempt), font_paths=fonts)
+        return int(json.loads(compiler.query("<pages>", field="value", one=True)))
+
+    chosen, pages = _chosen(sheet, pages_of)
+    made = typst.compile(
+        _sized(source, chosen),
+        font_paths=fonts,
+        pdf_standards=["ua-1"],
+        timestamp=datetime.combine(today, time(), tzinfo=UTC),
+    )
     return bytes(made), pages
 
 
 class Try(NamedTuple):
-    """One way to print a sheet: pages to keep to, size, fresh sides where they are asked for, spare parts left off."""
+    """One way to print a sheet: its size, fresh sides where they are asked for, and which spare parts are left off."""
 
-    most: int
     text_pt: float
     fresh: bool
     left_off: int
 
 
-def _tries(sheet: Sheet) -> list[Try]:
-    """Return the tries in order: a card keeps its size before it saves a side, any other sheet saves paper first."""
+def _chosen(sheet: Sheet, pages_of: Callable[[Try], int]) -> tuple[Try, int]:
+    """Return how to print a sheet, and its pages: the most of its parts, on the fewest pages, as large as fits.
+
+    A smaller size, a part less and no fresh side never take more pages, so each is found by halving.
+    """
     steps = int((sheet.text_pt - sheet.small_pt) / STEP_PT + 1e-9)
     sizes = [sheet.text_pt - step * STEP_PT for step in range(steps + 1)]
-    breaks = (True, False) if any(section.fresh for section in sheet.sections) else (False,)
     spares = sorted({0, *(section.spare for section in sheet.sections)})
-    goals = range(1 if sheet.saves_paper else sheet.most_pages, sheet.most_pages + 1)
-    return [Try(most, size, fresh, spare) for spare in spares for most in goals for size in sizes for fresh in breaks]
+    counted = cache(pages_of)
+    most = sheet.most_pages
+    asks = any(section.fresh for section in sheet.sections)
+    if asks and counted(Try(sizes[0], True, 0)) <= (1 if sheet.saves_paper else most):
+        return Try(sizes[0], True, 0), counted(Try(sizes[0], True, 0))
+    spare = _first(spares, lambda each: counted(Try(sizes[-1], False, each)) <= most)
+    least = counted(Try(sizes[-1], False, spare))
+    goal = max(least, 1) if sheet.saves_paper else most
+    size = _first(sizes, lambda each: counted(Try(each, False, spare)) <= goal)
+    fresh = Try(size, True, spare)
+    found = fresh if asks and counted(fresh) <= goal else Try(size, False, spare)
+    return found, counted(found)
+
+
+def _first(values: Sequence[float], holds: Callable[[Any], bool]) -> Any:
+    """Return the first of some values from which on a condition holds; the last where it holds for none."""
+    return values[min(bisect_left(values, True, key=holds), len(values) - 1)]
 
 
 def _sized(source: Source, attempt: Try) -> Any:
@@ -82,17 +102,19 @@ def _sized(source: Source, attempt: Try) -> Any:
     return {**source.files, "data.json": json.dumps(data, ensure_ascii=False).encode()}
 
 
-def _pages(given: Any, fonts: typst.Fonts) -> int:
-    """Return how many pages the sheet comes to."""
-    compiler = typst.Compiler(given, font_paths=fonts)
-    return int(json.loads(compiler.query("<pages>", field="value", one=True)))
-
-
-def _fonts(folder: Path) -> typst.Fonts:
-    """Return the page's faces and no others; Typst wants a folder of its own to look in."""
+@cache
+def _folder() -> TemporaryDirectory[str]:
+    """Return a folder of faces alone, kept until the program ends: a client's words never leave memory."""
+    folder = TemporaryDirectory(prefix="howto-faces-")
     for face in typst_fonts():
-        copyfile(face, folder / face.name)
-    return typst.Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[str(folder)])
+        copyfile(face, Path(folder.name) / face.name)
+    return folder
+
+
+@cache
+def _fonts() -> typst.Fonts:
+    """Return the page's faces and no others, found once; Typst wants a folder of their own to look in."""
+    return typst.Fonts(include_system_fonts=False, include_embedded_fonts=False, font_paths=[_folder().name])
 
 
 @cache

@@ -2,8 +2,9 @@ from datetime import date
 from functools import cache
 from io import BytesIO
 from pathlib import Path
-from shutil import which
+from shutil import copyfile, which
 from subprocess import run
+from tempfile import TemporaryDirectory
 from typing import Any
 
 import numpy as np
@@ -15,11 +16,13 @@ from PIL import Image
 from pypdf import PdfReader
 
 from howto.compute.tasks import plan_of
+from howto.fonts import typst_fonts
 from howto.layout.pages.card import card_sheet
 from howto.layout.pages.leaflet import leaflet_sheet
 from howto.model.prose import Run, prose
 from howto.model.sheet import Photo, Section, Sheet
 from howto.model.technique import Step
+from howto.render import pdf as module
 from howto.render.pdf import pdf
 from tests.support import sample
 
@@ -302,6 +305,11 @@ def test_a_word_wider_than_the_paper_breaks_and_takes_its_room() -> None:
 
 def test_no_word_of_a_page_is_written_anywhere_while_it_is_set(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr("tempfile.tempdir", str(tmp_path))
+    faces = TemporaryDirectory()  # as a new program makes it
+    monkeypatch.setattr(module, "_folder", lambda: faces)
+    for face in typst_fonts():
+        copyfile(face, Path(faces.name) / face.name)
+    monkeypatch.setattr(module, "_fonts", module._fonts.__wrapped__)
     seen: list[str] = []
     compiled = typst.compile
 
@@ -312,4 +320,5 @@ def test_no_word_of_a_page_is_written_anywhere_while_it_is_set(tmp_path: Path, m
     monkeypatch.setattr("howto.render.pdf.typst.compile", looked)
     pdf(leaflet(), sample.TODAY)
     assert set(seen) == {".ttf"}
+    faces.cleanup()
     assert not list(tmp_path.iterdir())
