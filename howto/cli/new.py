@@ -11,7 +11,9 @@ from howto.jobs import new as plans
 from howto.jobs.folders import not_a_shelf
 from howto.jobs.staging import write_new
 
-new = typer.Typer(help="Write a technique, a visit or a whole shelf to fill in.", no_args_is_help=True)
+new = typer.Typer(
+    help="Write a technique, a visit or a whole shelf to fill in.", no_args_is_help=True, add_completion=False
+)
 
 
 @new.command()

@@ -9,8 +9,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from howto.findings import Finding, Severity, in_order
-from howto.model.reference import FORMAT
+from howto.findings import README, Finding, Severity, in_order
 from howto.span import SourceText, Span
 
 COUNTED = {
@@ -107,7 +106,7 @@ def _one(finding: Finding, sources: Mapping[str, SourceText], look: _Look) -> st
     lines = [f"{head}{look.paint(str(finding.severity), code)} {safe(finding.rule)}: {safe(finding.what)}"]
     lines += _excerpt(span, sources.get(span.path), look, code)
     why = finding.why
-    if finding.reference and FORMAT.title not in finding.reference and finding.reference not in why:
+    if finding.reference and finding.reference != README and finding.reference not in why:
         why = f"{why} ({finding.reference})"
     lines += _labelled("why:", why, look)
     lines += _labelled("mend:", finding.mend, look)
