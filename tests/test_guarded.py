@@ -111,7 +111,7 @@ STAGES = [
     ("howto.jobs.leaflet.jpeg", "", VISIT, "make its leaflet"),
 ]
 WRITING = [
-    ("howto.jobs.outputs.jpeg", "", BALL, "make its pictures"),
+    ("howto.jobs.outputs.picture", "", BALL, "make its pictures"),
     ("howto.jobs.outputs.contact_sheet", "", BALL, "make its pictures"),
     ("howto.jobs.outputs.page", "clip-a-ball", BALL, "make its card"),
     ("howto.jobs.leaflet.calendar", "", VISIT, "make its leaflet"),

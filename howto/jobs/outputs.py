@@ -30,7 +30,7 @@ from howto.model.technique import AnyTechnique
 from howto.model.visit import Visit
 from howto.read.photo import read_photo
 from howto.render.html import Entry, page, shelf_page
-from howto.render.image import contact_sheet, jpeg
+from howto.render.image import contact_sheet, described, picture, saved, thumbnail
 from howto.render.pdf import pdf
 from howto.span import Span
 
@@ -133,12 +133,12 @@ def _carousel(job: Make, ready: Ready, write: Write | None) -> tuple[Finding, ..
         found += notes
         if write is None or any(note.severity is Severity.ERROR for note in found):
             continue
-        pictures = []
+        shots = []
         for number, frame in enumerate(laid, 1):
-            data = jpeg(frame, photos)
-            pictures.append(data)
-            write(f"{folder}/{ratio}/{number:02}.jpg", data)
-        write(f"{folder}/{ratio}/sheet.jpg", contact_sheet(pictures, ready.crew.colours))
+            painted = picture(frame, photos)
+            shots.append(thumbnail(painted))
+            write(f"{folder}/{ratio}/{number:02}.jpg", saved(painted, described(frame.alt, frame.credit)))
+        write(f"{folder}/{ratio}/sheet.jpg", contact_sheet(shots, ready.crew.colours))
         if ratio == RATIOS[0]:
             tags = job.families[technique.family].tags
             write(f"{folder}/caption.txt", caption(ready, tags).encode())

@@ -6,9 +6,9 @@ from PIL import Image, ImageCms
 
 from howto.model.crew import Colours
 from howto.model.sheet import Area, Frame, Pixels, Words
-from howto.render.image import contact_sheet, described, jpeg, picture
+from howto.render.image import contact_sheet, described, jpeg, picture, thumbnail
 from howto.render.srgb import SRGB_PROFILE
-from tests.support.photos import encoded, photograph, quarters
+from tests.support.photos import photograph, quarters
 
 PHOTO = {"p.jpg": photograph(quarters(80, 40))}
 
@@ -93,12 +93,12 @@ def test_the_same_frame_gives_the_same_bytes() -> None:
 
 @pytest.mark.parametrize(("count", "size"), [(1, (408, 498)), (5, (1944, 498)), (11, (1944, 1446))])
 def test_a_contact_sheet_holds_five_frames_a_row(count: int, size: tuple[int, int]) -> None:
-    shots = [encoded(Image.new("RGB", (1080, 1350), "#ffffff")) for _ in range(count)]
+    shots = [thumbnail(Image.new("RGB", (1080, 1350), "#ffffff")) for _ in range(count)]
     assert shown(contact_sheet(shots, Colours())).size == size
 
 
 def test_a_contact_sheet_keeps_the_order() -> None:
-    shots = [encoded(Image.new("RGB", (1080, 1080), colour)) for colour in ("#ff0000", "#00ff00", "#0000ff")]
+    shots = [thumbnail(Image.new("RGB", (1080, 1080), colour)) for colour in ("#ff0000", "#00ff00", "#0000ff")]
     image = shown(contact_sheet(shots, Colours()))
     assert near(image.getpixel((200, 200)), (255, 0, 0))
     assert near(image.getpixel((584, 200)), (0, 255, 0))
