@@ -161,14 +161,14 @@ def _photos(shelf: Shelf, technique: AnyTechnique) -> tuple[dict[str, Photograph
         if own is not None:
             photos[OWN_MARK] = own
     for at, step in enumerate(technique.steps):
-        for number, picture in enumerate(step.pictures):
-            if shelf.picture(picture.file) in private:
+        for number, wanted in enumerate(step.pictures):
+            if shelf.picture(wanted.file) in private:
                 continue
             span = technique.spot(f"steps[{at}].pictures[{number}]")
-            photo, notes = read_photo(Path(shelf.root) / "pictures", picture.file, span, picture.file, ground)
+            photo, notes = read_photo(Path(shelf.root) / "pictures", wanted.file, span, wanted.file, ground)
             found += notes
             if photo is not None:
-                photos[picture.file] = photo
+                photos[wanted.file] = photo
     return photos, found
 
 

@@ -69,7 +69,7 @@ def described(alt: str, credit: str) -> bytes:
 
 
 def contact_sheet(shots: Sequence[Image.Image], colours: Colours) -> bytes:
-    """Return one JPEG with the thumbnails of a carousel's frames in reading order, for a lead to approve at a glance."""
+    """Return one JPEG with the thumbnails of a carousel in reading order, for a lead to approve at a glance."""
     columns = min(COLUMNS, len(shots))
     rows = -(-len(shots) // columns)
     high = shots[0].height

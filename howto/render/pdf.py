@@ -58,8 +58,8 @@ class Try(NamedTuple):
     """One way to print a sheet: its size, fresh sides where they are asked for, and which spare parts are left off."""
 
     text_pt: float
-    fresh: bool
     left_off: int
+    fresh: bool = False
 
 
 def _chosen(sheet: Sheet, pages_of: Callable[[Try], int]) -> tuple[Try, int]:
@@ -73,20 +73,20 @@ def _chosen(sheet: Sheet, pages_of: Callable[[Try], int]) -> tuple[Try, int]:
     counted = cache(pages_of)
     most = sheet.most_pages
     asks = any(section.fresh for section in sheet.sections)
-    if asks and counted(Try(sizes[0], True, 0)) <= (1 if sheet.saves_paper else most):
-        return Try(sizes[0], True, 0), counted(Try(sizes[0], True, 0))
-    spare = _first(spares, lambda each: counted(Try(sizes[-1], False, each)) <= most)
-    least = counted(Try(sizes[-1], False, spare))
+    if asks and counted(Try(sizes[0], 0, fresh=True)) <= (1 if sheet.saves_paper else most):
+        return Try(sizes[0], 0, fresh=True), counted(Try(sizes[0], 0, fresh=True))
+    spare = _first(spares, lambda each: counted(Try(sizes[-1], each)) <= most)
+    least = counted(Try(sizes[-1], spare))
     goal = max(least, 1) if sheet.saves_paper else most
-    size = _first(sizes, lambda each: counted(Try(each, False, spare)) <= goal)
-    fresh = Try(size, True, spare)
-    found = fresh if asks and counted(fresh) <= goal else Try(size, False, spare)
+    size = _first(sizes, lambda each: counted(Try(each, spare)) <= goal)
+    fresh = Try(size, spare, fresh=True)
+    found = fresh if asks and counted(fresh) <= goal else Try(size, spare)
     return found, counted(found)
 
 
 def _first(values: Sequence[float], holds: Callable[[Any], bool]) -> Any:
     """Return the first of some values from which on a condition holds; the last where it holds for none."""
-    return values[min(bisect_left(values, True, key=holds), len(values) - 1)]
+    return values[min(bisect_left(values, 1, key=lambda value: int(holds(value))), len(values) - 1)]
 
 
 def _sized(source: Source, attempt: Try) -> Any:
