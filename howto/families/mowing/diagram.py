@@ -36,23 +36,17 @@ def in_thirds(work: T) -> Drawing:
         Dimension((-wide / 2, 0), (-wide / 2, stands), stood, offset=wide * 0.26),
     ]
     if cut >= stands:
-        return Drawing(
-            shapes=tuple(shapes),
-            caption=f"Today: {stood}, nothing to cut",
-            alt=f"Grass blades {stood} high in section. Nothing comes off today; thirds of the height are marked.",
-        )
+        alt = f"Grass blades {stood} high in section. Nothing comes off today; thirds of the height are marked."
+        return Drawing(tuple(shapes), f"Today: {stood}, nothing to cut", alt)
     off = percent(formulae.share_removed(stands, cut) * 100)
     shapes += [
         Line(((-wide / 2, cut), (wide / 2, cut)), Role.ACCENT),
         Level((wide / 2, cut), f"cut {left}"),
         Dimension((-wide / 2, cut), (-wide / 2, stands), f"{off} off", offset=wide * 0.1),
     ]
-    return Drawing(
-        shapes=tuple(shapes),
-        caption=f"Today: {stood} down to {left}",
-        alt=f"Grass blades {stood} high in section. The part above {left}, {off} of the height, is hatched and "
-        "comes off; thirds of the height are marked.",
-    )
+    hatched = f"The part above {left}, {off} of the height, is hatched and comes off"
+    alt = f"Grass blades {stood} high in section. {hatched}; thirds of the height are marked."
+    return Drawing(tuple(shapes), f"Today: {stood} down to {left}", alt)
 
 
 def _blade(foot: float, tall: float, lean: float, cut: float) -> list[Shape]:
@@ -95,12 +89,9 @@ def staged(work: T) -> Drawing:
     if cuts.number > len(heights):
         listed += f" and so on to {mm(down.heights[-1])}"
         first = f"The first {bare(len(heights))} of {cuts}"
-    return Drawing(
-        shapes=tuple(shapes),
-        caption=f"{first}, {THIRD.most} at most each time",
-        alt=f"A lawn {mm(stands)} high brought down in {cuts}, to {listed}; each hatched "
-        f"tip is at most {THIRD.most} of the blade.",
-    )
+    down_to = f"A lawn {mm(stands)} high brought down in {cuts}, to {listed}"
+    alt = f"{down_to}; each hatched tip is at most {THIRD.most} of the blade."
+    return Drawing(tuple(shapes), f"{first}, {THIRD.most} at most each time", alt)
 
 
 def saw(work: T) -> Drawing:
@@ -122,11 +113,6 @@ def saw(work: T) -> Drawing:
         Dimension((across, low), (across * 2, low), f"{days}", offset=-high * 0.2),
         Label((across * 4, (low + high) / 2), "each cut"),
     ]
-    return Drawing(
-        shapes=tuple(shapes),
-        caption=f"A cut every {days} keeps the one-third rule",
-        alt=f"Grass height over time as a saw: it grows from {mm(low)} to {mm(high)} in "
-        f"{days} and each cut brings it back.",
-        true=False,
-        elastic=True,
-    )
+    grows = f"it grows from {mm(low)} to {mm(high)} in {days} and each cut brings it back"
+    caption, alt = f"A cut every {days} keeps the one-third rule", f"Grass height over time as a saw: {grows}."
+    return Drawing(tuple(shapes), caption, alt, true=False, elastic=True)
