@@ -215,7 +215,8 @@ def typed(value: float, unit: str, *, down: bool = False) -> str:
         return f"0 {unit}".strip()
     step = 10.0 ** (floor(log10(abs(value))) - 5)
     near = (round_down if down else round_up)(value, step)
-    return f"{near:.12g}{'' if unit.startswith('/') else ' '}{unit}".strip()
+    number = f"{near:.12f}".rstrip("0").rstrip(".")
+    return f"{number}{'' if unit.startswith('/') else ' '}{unit}".strip()
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,28 +3,24 @@
 from datetime import date
 
 from howto.families.mowing import formulae
-from howto.families.mowing.figures import in_days
-from howto.families.mowing.lawn import first_cut, growth, standing, way_down
-from howto.families.mowing.measures import MowingMeasures
-from howto.model.work import Work
-from howto.quantities import show_number as num
-from howto.quantities.amounts import mm
+from howto.families.mowing.lawn import THIRD, T, first_cut, growth, standing, way_down
+from howto.quantities.amounts import Count, bare, mm, percent, qty
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, rectangle
 
 LEAN = (0.10, -0.07, 0.04, -0.12, 0.13, -0.03, 0.08)  # how far each blade's tip leans, in heights
 MOST_DRAWN = 6  # cuts that a drawing and a short description can hold
 
 
-def drawings(work: Work[MowingMeasures], today: date) -> tuple[Drawing, ...]:
+def drawings(work: T, today: date) -> tuple[Drawing, ...]:
     """Return the blades in thirds with today's cut, then the cuts on the way down or the saw of growth."""
     del today
     second = staged(work) if len(way_down(work.measures).heights) > 1 else saw(work)
     return in_thirds(work), second
 
 
-def in_thirds(work: Work[MowingMeasures]) -> Drawing:
+def in_thirds(work: T) -> Drawing:
     """Return grass blades as they stand, thirds marked, what today's cut takes hatched."""
-    m, units = work.measures, work.crew.units
+    m = work.measures
     stands = standing(m)
     cut = min(first_cut(m), stands)
     wide = stands * 0.9
@@ -40,63 +36,39 @@ def in_thirds(work: Work[MowingMeasures]) -> Drawing:
         Dimension((-wide / 2, 0), (-wide / 2, stands), stood, offset=wide * 0.26),
     ]
     if cut >= stands:
-        return Drawing(
-            shapes=tuple(shapes),
-            caption=f"Today: {stood}, nothing to cut",
-            alt=f"Grass blades {stood} high in section. Nothing comes off today; thirds of the height are marked.",
-        )
-    off = num(formulae.share_removed(stands, cut) * 100)
+        alt = f"Grass blades {stood} high in section. Nothing comes off today; thirds of the height are marked."
+        return Drawing(tuple(shapes), f"Today: {stood}, nothing to cut", alt)
+    off = percent(formulae.share_removed(stands, cut) * 100)
     shapes += [
         Line(((-wide / 2, cut), (wide / 2, cut)), Role.ACCENT),
         Level((wide / 2, cut), f"cut {left}"),
-        Dimension((-wide / 2, cut), (-wide / 2, stands), f"{off} % off", offset=wide * 0.1),
+        Dimension((-wide / 2, cut), (-wide / 2, stands), f"{off} off", offset=wide * 0.1),
     ]
-    return Drawing(
-        shapes=tuple(shapes),
-        caption=f"Today: {stood} down to {left}",
-        alt=f"Grass blades {stood} high in section. The part above {left}, {off} % of the height, is hatched and "
-        "comes off; thirds of the height are marked.",
-    )
+    hatched = f"The part above {left}, {off} of the height, is hatched and comes off"
+    alt = f"Grass blades {stood} high in section. {hatched}; thirds of the height are marked."
+    return Drawing(tuple(shapes), f"Today: {stood} down to {left}", alt)
 
 
 def _blade(foot: float, tall: float, lean: float, cut: float) -> list[Shape]:
     """Return one blade split at the cut: what stays and what comes off."""
-    steps = 12
-    thick = tall * 0.035
-    left: list[Point] = []
-    right: list[Point] = []
-    for step in range(steps + 1):
-        part = step / steps
-        x, y = foot + lean * part**2, tall * part
-        half = thick * (1 - part**2) + thick * 0.05
-        left.append((x - half, y))
-        right.append((x + half, y))
-    low = [(a, b) for a, b in zip(left, right, strict=True) if a[1] <= cut]
-    high = [(a, b) for a, b in zip(left, right, strict=True) if a[1] > cut]
-    if low and high:
-        edge = _between(low[-1], high[0], cut)
-        low.append(edge)
-        high.insert(0, edge)
+    split = min(cut / tall, 1.0)
+    parts = sorted({split, *(step / 12 for step in range(13))})
+    stays, goes = [part for part in parts if part <= split], [part for part in parts if part >= split]
+
+    def edge(part: float, side: int) -> Point:
+        return foot + lean * part**2 + side * tall * 0.035 * (1.05 - part**2), tall * part
+
     return [
-        Polygon(tuple(a for a, _ in part) + tuple(b for _, b in reversed(part)), role)
-        for part, role in ((low, Role.KEEP), (high, Role.REMOVE))
-        if len(part) > 1
+        Polygon((*(edge(part, -1) for part in each), *(edge(part, 1) for part in reversed(each))), role)
+        for each, role in ((stays, Role.KEEP), (goes, Role.REMOVE))
+        if len(each) > 1
     ]
 
 
-def _between(lower: tuple[Point, Point], upper: tuple[Point, Point], y: float) -> tuple[Point, Point]:
-    """Return the two edge points at height `y` between two rows of a blade."""
-    part = (y - lower[0][1]) / (upper[0][1] - lower[0][1])
-    a, b = ((low[0] + (high[0] - low[0]) * part, y) for low, high in zip(lower, upper, strict=True))
-    return a, b
-
-
-def staged(work: Work[MowingMeasures]) -> Drawing:
+def staged(work: T) -> Drawing:
     """Return one blade a cut, each as it stands before it, with the level it is cut to; of many, the first."""
-    m, units = work.measures, work.crew.units
-    stands, down = standing(m), way_down(m)
-    count = len(down.heights)
-    heights = down.heights[:MOST_DRAWN]
+    stands, down = standing(work.measures), way_down(work.measures)
+    cuts, heights = Count(len(down.heights), "cut", "cuts"), down.heights[:MOST_DRAWN]
     pitch = stands * 0.42
     befores = (stands, *(height + down.between_mm for height in heights))
     shapes: list[Shape] = []
@@ -113,23 +85,19 @@ def staged(work: Work[MowingMeasures]) -> Drawing:
         Dimension((-pitch * 0.5, 0), (-pitch * 0.5, stands), f"{mm(stands)}", offset=pitch * 0.25),
     ]
     listed = ", ".join(f"{mm(height)}" for height in heights)
-    if count > len(heights):
+    first = f"Down in {cuts}"
+    if cuts.number > len(heights):
         listed += f" and so on to {mm(down.heights[-1])}"
-    first = f"The first {len(heights)} of {count} cuts" if count > len(heights) else f"Down in {count} cuts"
-    return Drawing(
-        shapes=tuple(shapes),
-        caption=f"{first}, a third at most each time",
-        alt=f"A lawn {mm(stands)} high brought down in {count} cuts, to {listed}; each hatched "
-        "tip is at most a third of the blade.",
-    )
+        first = f"The first {bare(len(heights))} of {cuts}"
+    down_to = f"A lawn {mm(stands)} high brought down in {cuts}, to {listed}"
+    alt = f"{down_to}; each hatched tip is at most {THIRD.most} of the blade."
+    return Drawing(tuple(shapes), f"{first}, {THIRD.most} at most each time", alt)
 
 
-def saw(work: Work[MowingMeasures]) -> Drawing:
+def saw(work: T) -> Drawing:
     """Return four rounds of growth and cut: up to the mowing height, down to the set height; across is time."""
-    m, units = work.measures, work.crew.units
-    low, high = m.set_height_mm, formulae.mow_at_mm(m.set_height_mm)
-    a_day, _ = growth(work)
-    days = formulae.days_between_cuts(m.set_height_mm, a_day)
+    low = work.measures.set_height_mm
+    high, days = formulae.mow_at_mm(low), qty(formulae.days_between_cuts(low, growth(work)[0]), "d", 3)
     across = high * 0.5  # one interval on the drawing: time has no true length
     teeth: list[Point] = []
     for at in range(4):
@@ -142,14 +110,9 @@ def saw(work: Work[MowingMeasures]) -> Drawing:
         Line(((0, high), (across * 4, high)), Role.CENTRE),
         Level((across * 4, high), f"mow at {mm(high)}"),
         Level((across * 4, low), f"set {mm(low)}"),
-        Dimension((across, low), (across * 2, low), in_days(days), offset=-high * 0.2),
+        Dimension((across, low), (across * 2, low), f"{days}", offset=-high * 0.2),
         Label((across * 4, (low + high) / 2), "each cut"),
     ]
-    return Drawing(
-        shapes=tuple(shapes),
-        caption=f"A cut every {in_days(days)} keeps the one-third rule",
-        alt=f"Grass height over time as a saw: it grows from {mm(low)} to {mm(high)} in "
-        f"{in_days(days)} and each cut brings it back.",
-        true=False,
-        elastic=True,
-    )
+    grows = f"it grows from {mm(low)} to {mm(high)} in {days} and each cut brings it back"
+    caption, alt = f"A cut every {days} keeps the one-third rule", f"Grass height over time as a saw: {grows}."
+    return Drawing(tuple(shapes), caption, alt, true=False, elastic=True)

@@ -4,6 +4,7 @@ from math import ceil, log
 
 DUST_MM = 1e-6
 KEPT = 2 / 3  # of the standing height that a cut leaves: UC Statewide IPM, how much to mow
+DAYS_A_MONTH = 365.25 / 12
 
 
 def mow_at_mm(set_height_mm: float) -> float:
@@ -55,8 +56,8 @@ def days_between_cuts(set_height_mm: float, growth_mm_per_day: float) -> float:
 
 
 def cuts_a_season(months: float, days_between: float) -> float:
-    """Return how many cuts fall in that many months of 30.4 days."""
-    return months * 365.25 / 12 / days_between
+    """Return how many cuts fall in that many months of the same length."""
+    return months * DAYS_A_MONTH / days_between
 
 
 def clippings_l(area_m2: float, removed_mm: float, density_share: float) -> float:

@@ -4,26 +4,30 @@ from math import ceil, floor
 from typing import NamedTuple
 
 from howto.families.mowing import formulae
+from howto.families.mowing import references as by
 from howto.families.mowing.measures import MowingMeasures
-from howto.families.mowing.references import GROWTH
+from howto.model.family import SHARE, Limit
 from howto.model.plants import Grass, Mowing
 from howto.model.reference import MEASURED, Reference
 from howto.model.work import Work
+from howto.quantities.amounts import Range, Words, mm
 
 T = Work[MowingMeasures]
 
+THIRD = Limit(unit=SHARE, of="of the height in one cut", high=1 - formulae.KEPT, reference=by.UC_AMOUNT)
 WAIT_DAYS = 3.0  # see references.WAIT
-GROWTH_MM_PER_DAY = 4.0  # see references.GROWTH
-SHADE_MM = 13.0  # the least raise; see references.SHADE
+GROWTH_MM_PER_DAY = 4.0  # the middle of what references.GROWTH says
+RAISE = Range(13, 25, "mm")  # in shade; see references.SHADE
 FORGIVEN_MM = 1.0  # ranges are exact inches: 50 mm keeps a range that starts at 2 in
 
 
 class Shade(NamedTuple):
-    """The least set height in shade, how it was found, and the range for shade where the grass has its own."""
+    """The least set height in shade, how it was found, who says so, and the grass's own range for shade if any."""
 
     least_mm: float
-    working: str
-    row: Mowing | None
+    working: Words
+    source: Reference
+    row: Mowing | None = None
 
 
 class WayDown(NamedTuple):
@@ -56,6 +60,11 @@ def source_of(grass: Grass, row: Mowing) -> Reference:
     return row.reference(f"mowing heights of {grass.botanical}, {row.climate}")
 
 
+def ends(row: Mowing) -> Words:
+    """Return both ends of a range, as words that hold them."""
+    return f"{mm(row.low_mm, 4)} to {mm(row.high_mm, 4)}"
+
+
 def in_range(row: Mowing, set_height_mm: float) -> bool:
     """Tell whether a set height keeps a range, less than a millimetre forgiven."""
     return row.low_mm - FORGIVEN_MM < set_height_mm < row.high_mm + FORGIVEN_MM
@@ -76,12 +85,12 @@ def in_shade(work: T) -> Shade | None:
         return None
     own = next((each for each in grass.mowing if each.climate == row.climate.replace("sun", "shade")), row)
     if "shade" in own.climate:
-        return Shade(own.low_mm, f"the range in shade starts at {own.low_mm:g} mm", own)
-    least = min(row.low_mm + SHADE_MM, row.high_mm)
-    working = f"{row.low_mm:g} mm, the bottom of the range, + {SHADE_MM:g} mm"
-    if least < row.low_mm + SHADE_MM:
-        working += f", no higher than {row.high_mm:g} mm, its top"
-    return Shade(least, working, None)
+        working = f"the range in shade starts at {mm(own.low_mm, 4)}"
+        return Shade(own.low_mm, working, source_of(grass, own), own)
+    least = min(row.low_mm + RAISE.low, row.high_mm)
+    top = f", no higher than {mm(row.high_mm, 4)}, its top" if least < row.low_mm + RAISE.low else ""
+    working = f"{mm(row.low_mm, 4)}, the bottom of the range, + {mm(RAISE.low)}{top}"
+    return Shade(least, working, source_of(grass, row))
 
 
 def growth(work: T) -> tuple[float, Reference]:
@@ -92,7 +101,7 @@ def growth(work: T) -> tuple[float, Reference]:
     grass = grass_of(work)
     if grass is not None and (fact := grass.growth_mm_per_day) is not None:
         return fact.middle, fact.reference(f"growth of {grass.botanical}")
-    return GROWTH_MM_PER_DAY, GROWTH
+    return GROWTH_MM_PER_DAY, by.GROWTH
 
 
 def standing(m: MowingMeasures) -> float:
@@ -119,11 +128,11 @@ def way_down(m: MowingMeasures) -> WayDown:
     never = not formulae.comes_down(m.set_height_mm, between)
     between = 0.0 if never else between
     stands = standing(m)
-    lowest = max(m.set_height_mm, formulae.lowest_cut_mm(stands))
-    first = m.cut_height_mm if m.cut_height_mm and lowest <= m.cut_height_mm < stands else lowest
     if stands <= m.set_height_mm:
         return WayDown((), between, never)
+    first = lowest = max(m.set_height_mm, formulae.lowest_cut_mm(stands))
+    if m.cut_height_mm and lowest <= m.cut_height_mm < stands:
+        first = m.cut_height_mm
     if first <= m.set_height_mm + formulae.DUST_MM:
         return WayDown((first,), between, never)
-    rest = formulae.heights_down_mm(first + between, m.set_height_mm, between)
-    return WayDown((first, *rest), between, never)
+    return WayDown((first, *formulae.heights_down_mm(first + between, m.set_height_mm, between)), between, never)

@@ -2,24 +2,10 @@
 
 from howto.model.reference import Grade, from_memory, source
 
-UC_AMOUNT = source(
-    Grade.A,
-    "UC Guide to Healthy Lawns: how much, when and how often to mow",
-    "University of California Statewide IPM Program",
-    "2017",
-)
-UC_SPECIAL = source(
-    Grade.A,
-    "UC Guide to Healthy Lawns: special attention when mowing",
-    "University of California Statewide IPM Program",
-    "2017",
-)
-UC_GRASSES = source(
-    Grade.A,
-    "UC Guide to Healthy Lawns: mowing warm-season grasses",
-    "University of California Statewide IPM Program",
-    "2017",
-)
+UC = "University of California Statewide IPM Program"
+UC_AMOUNT = source(Grade.A, "UC Guide to Healthy Lawns: how much, when and how often to mow", UC, "2017")
+UC_SPECIAL = source(Grade.A, "UC Guide to Healthy Lawns: special attention when mowing", UC, "2017")
+UC_GRASSES = source(Grade.A, "UC Guide to Healthy Lawns: mowing warm-season grasses", UC, "2017")
 CORNELL = source(Grade.A, "The one-third rule", "Cornell University")
 ARIZONA = source(
     Grade.A, "Mowing turfgrasses in the desert (az1681)", "University of Arizona Cooperative Extension", "2015"

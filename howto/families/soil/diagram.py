@@ -4,13 +4,9 @@ from datetime import date
 from math import sin
 
 from howto.families.soil import formulae
-from howto.families.soil.figures import ring_mm, spread_mm
-from howto.families.soil.measures import SoilMeasures
-from howto.model.work import Work
-from howto.quantities.amounts import mm, percent, qty
+from howto.families.soil.figures import T, ring_mm, spread_mm
+from howto.quantities.amounts import Name, mm, percent, qty
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
-
-T = Work[SoilMeasures]
 
 STEM_MM = 60.0  # a young trunk, for scale
 USUAL_DIG_MM = 200.0  # drawn where no depth is written: compost is mixed 150 to 200 mm deep
@@ -35,12 +31,12 @@ def drawings(work: T, today: date) -> tuple[Drawing, ...]:
 
 def dug_in(work: T) -> Drawing:
     """Return a bed in section twice: with the layer spread on it, and with the layer mixed in."""
-    m, units = work.measures, work.crew.units
+    m = work.measures
     layer = spread_mm(m)
     deep = max(m.dig_depth_mm or USUAL_DIG_MM, m.depth_mm)
     wide, floor = max(deep * 1.4, 260.0), -deep * 1.3
     gap = wide * 0.2
-    part = formulae.share_mixed_in(m.depth_mm, deep)
+    share, material = percent(formulae.share_mixed_in(m.depth_mm, deep) * 100, 2), Name(m.material)
     second = wide + gap
     shapes: list[Shape] = [
         Polygon(rectangle(0, floor, wide, 0), Role.SOIL),
@@ -54,21 +50,17 @@ def dug_in(work: T) -> Drawing:
         Dimension((0, 0), (0, layer), f"{mm(layer)}", offset=wide * 0.12),
         Dimension((second + wide, m.depth_mm - deep), (second + wide, m.depth_mm), f"{mm(deep)}", offset=-wide * 0.14),
         Label((wide * 0.5, layer * 0.5), "1 spread"),
-        Label((second + wide * 0.9, m.depth_mm - deep * 0.5), f"2 mixed: {percent(part * 100, 2)}"),
+        Label((second + wide * 0.9, m.depth_mm - deep * 0.5), f"2 mixed: {share}"),
         Label((wide * 0.5, -deep * 0.6), "soil as it lies"),
     ]
-    return Drawing(
-        shapes=tuple(shapes),
-        caption=f"{m.material.capitalize()} spread, then mixed in",
-        alt=f"Soil cut open twice. First {mm(layer)} of {m.material} lies on it; then it is mixed "
-        f"{mm(deep)} deep, measured from its top, so that {percent(part * 100, 2)} of the mixed soil "
-        f"is {m.material}.",
-    )
+    mixed = f"it is mixed {mm(deep)} deep, measured from its top, so that {share} of the mixed soil is {material}"
+    alt = f"Soil cut open twice. First {mm(layer)} of {material} lies on it; then {mixed}."
+    return Drawing(tuple(shapes), f"{Name(m.material.capitalize())} spread, then mixed in", alt)
 
 
 def top_dressed(work: T) -> Drawing:
     """Return a lawn in section with a thin layer between its blades."""
-    m, units = work.measures, work.crew.units
+    m = work.measures
     layer = spread_mm(m)
     half = max(BLADE_MM * 1.6, layer * 3)
     shapes: list[Shape] = [
@@ -83,20 +75,17 @@ def top_dressed(work: T) -> Drawing:
     shapes += [
         Line(((-half, 0), (half, 0)), Role.GROUND),
         Dimension((-half, 0), (-half, layer), f"{mm(layer)}", offset=half * 0.14),
-        Level((half, layer), m.material),
+        Level((half, layer), f"{Name(m.material)}"),
         Level((half, BLADE_MM), "leaf tips stay out"),
     ]
-    return Drawing(
-        shapes=tuple(shapes),
-        caption=f"Top-dressing {mm(layer)} deep",
-        alt=f"A lawn cut open: {mm(layer)} of {m.material} lies on the soil between blades of grass "
-        f"{mm(BLADE_MM)} tall, whose tips stand out of it.",
-    )
+    blades = f"blades of grass {mm(BLADE_MM)} tall, whose tips stand out of it"
+    alt = f"A lawn cut open: {mm(layer)} of {Name(m.material)} lies on the soil between {blades}."
+    return Drawing(tuple(shapes), f"Top-dressing {mm(layer)} deep", alt)
 
 
 def mulched(work: T) -> Drawing:
     """Return the foot of a young trunk in section: mulch on both sides, and the bare ring at the bark."""
-    m, units = work.measures, work.crew.units
+    m = work.measures
     ring, layer = ring_mm(m), spread_mm(m)
     inner = STEM_MM / 2 + ring
     half, short = inner + max(170.0, layer * 2.0), inner + max(70.0, layer * 0.9)  # what the left says, the right says
@@ -113,7 +102,7 @@ def mulched(work: T) -> Drawing:
         Line(((-short, 0), (half, 0)), Role.GROUND),
         Line(((0, floor * 0.8), (0, tall * 1.06)), Role.CENTRE),
         Dimension((-short, old), (-short, old + layer), f"{mm(layer)}", offset=half * 0.12),
-        Label((half * 0.75, old + layer * 0.45), m.material),
+        Label((half * 0.75, old + layer * 0.45), f"{Name(m.material)}"),
         Label((STEM_MM * 0.7, 12.0), "flare in the air"),
     ]
     if ring > 0:
@@ -127,13 +116,10 @@ def mulched(work: T) -> Drawing:
         shapes.append(Level((half, left), f"sinks to {mm(m.depth_mm)}"))
     if old:
         shapes.append(Label((half * 0.75, old * 0.5), f"old layer {mm(old)}"))
-    sinks = f"; it sinks to {mm(m.depth_mm)}" if m.settles else ""
-    return Drawing(
-        shapes=tuple(shapes),
-        caption=f"{m.material.capitalize()} {mm(layer)} deep, clear of the stem",
-        alt=f"The foot of a young trunk cut open. {m.material.capitalize()} lies {mm(layer)} deep on "
-        f"both sides and stops {mm(ring)} short of the bark, so that the flare stays dry{sinks}.",
-    )
+    sinks, material = f"; it sinks to {mm(m.depth_mm)}" if m.settles else "", Name(m.material.capitalize())
+    stops = f"stops {mm(ring)} short of the bark, so that the flare stays dry{sinks}"
+    alt = f"The foot of a young trunk cut open. {material} lies {mm(layer)} deep on both sides and {stops}."
+    return Drawing(tuple(shapes), f"{material} {mm(layer)} deep, clear of the stem", alt)
 
 
 def _edged(points: tuple[Point, ...]) -> list[Shape]:
@@ -200,10 +186,11 @@ def _spade(foot: Point, deep: float) -> list[Shape]:
 
 def plan(work: T) -> Drawing:
     """Return a square metre of the work from above, with what goes on it."""
-    m, units = work.measures, work.crew.units
-    litres = spread_mm(m)
+    m = work.measures
+    litres, deep, ringed = f"{qty(spread_mm(m), 'L')}", f"{mm(spread_mm(m))}", ""
     shapes: list[Shape] = [Polygon(rectangle(0, 0, 1000, 1000), Role.MULCH)]
     if m.work == "mulch":
+        ringed = f", with a bare ring of {mm(ring_mm(m))} round the stem"
         ring = STEM_MM / 2 + ring_mm(m)
         inside = min(ring, 480.0)
         shapes += [
@@ -216,20 +203,15 @@ def plan(work: T) -> Drawing:
         Line(rectangle(0, 0, 1000, 1000), Role.GROUND, closed=True),
         Dimension((0, 0), (1000, 0), f"{mm(1000)}", offset=-120),
         Dimension((0, 0), (0, 1000), f"{mm(1000)}", offset=120),
-        Label((820, 180), f"{qty(litres, 'L')} here"),
+        Label((820, 180), f"{litres} here"),
     ]
-    return Drawing(
-        shapes=tuple(shapes),
-        caption=f"Each square metre takes {qty(litres, 'L')}",
-        alt=f"One square metre from above. It takes {qty(litres, 'L')} of {m.material} to lie "
-        f"{mm(spread_mm(m))} deep"
-        + (f", with a bare ring of {mm(ring_mm(m))} round the stem." if m.work == "mulch" else "."),
-    )
+    alt = f"One square metre from above. It takes {litres} of {Name(m.material)} to lie {deep} deep{ringed}."
+    return Drawing(tuple(shapes), f"Each square metre takes {litres}", alt)
 
 
 def heaps(work: T, barrow_l: float) -> Drawing:
     """Return where barrows are tipped, from above: a heap in the middle of the square that each covers."""
-    m, units = work.measures, work.crew.units
+    m = work.measures
     apart = formulae.heap_every_m(barrow_l, spread_mm(m)) * 1000
     across, down = 3, 2
     shapes: list[Shape] = [Polygon(rectangle(0, 0, apart * across, apart * down), Role.SOIL)]
@@ -248,18 +230,14 @@ def heaps(work: T, barrow_l: float) -> Drawing:
         Label((square[0] + apart * 0.85, square[1] + apart * 0.85), "raked out"),
         Label((middles[2][0], middles[2][1] - apart * 0.1), f"one barrow, {qty(barrow_l, 'L')}"),
     ]
-    return Drawing(
-        shapes=tuple(shapes),
-        caption=f"Tip a barrow every {mm(apart)}",
-        alt=f"The ground from above with heaps of {m.material} {mm(apart)} apart both ways, a barrow of "
-        f"{qty(barrow_l, 'L')} each. One is raked out, and fills its square "
-        f"{mm(spread_mm(m))} deep.",
-    )
+    heaped = f"heaps of {Name(m.material)} {mm(apart)} apart both ways, a barrow of {qty(barrow_l, 'L')} each"
+    raked = f"One is raked out, and fills its square {mm(spread_mm(m))} deep"
+    return Drawing(tuple(shapes), f"Tip a barrow every {mm(apart)}", f"The ground from above with {heaped}. {raked}.")
 
 
 def hole(work: T) -> Drawing:
     """Return the drainage test: a hole in section with its water level at the start and at the end."""
-    m, units = work.measures, work.crew.units
+    m = work.measures
     deep = m.hole_mm
     fallen = min(m.drained_mm, deep) if m.drained_mm is not None else None
     half, out = deep * 0.45, deep * 0.85
@@ -283,8 +261,5 @@ def hole(work: T) -> Drawing:
         after = f"{qty(m.drained_in_hours, 'h')}"
         shapes.append(Level((half, -fallen), f"{mm(fallen)} down after {after}"))
         words = f"is {mm(fallen)} down after {after}"
-    return Drawing(
-        shapes=tuple(shapes),
-        caption="The drainage test: fill, let it go, fill again",
-        alt=f"A test hole {mm(deep)} deep cut open, with a ruler in it. Filled for the second time, it {words}.",
-    )
+    alt = f"A test hole {mm(deep)} deep cut open, with a ruler in it. Filled for the second time, it {words}."
+    return Drawing(tuple(shapes), "The drainage test: fill, let it go, fill again", alt)

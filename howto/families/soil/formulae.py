@@ -2,7 +2,6 @@
 
 from math import ceil, sqrt
 
-SQ_FT_IN_PER_CU_YD = 324  # a cubic yard spread one inch deep covers 324 square feet
 DUST = 1e-9  # kept from making one bag or load more
 HOURS_A_DAY = 24.0
 
@@ -10,11 +9,6 @@ HOURS_A_DAY = 24.0
 def volume_m3(area_m2: float, depth_mm: float) -> float:
     """Return the volume of a layer: ABC garden fact sheet and WRAP's compost sums, m³ = m² × mm / 1000."""
     return area_m2 * depth_mm / 1000
-
-
-def volume_cu_yd(area_sq_ft: float, depth_in: float) -> float:
-    """Return the volume of a layer in US measure: square feet × inches / 324."""
-    return area_sq_ft * depth_in / SQ_FT_IN_PER_CU_YD
 
 
 def depth_mm(volume_m3: float, area_m2: float) -> float:
@@ -25,11 +19,6 @@ def depth_mm(volume_m3: float, area_m2: float) -> float:
 def cover_m2(volume_m3: float, depth_mm: float) -> float:
     """Return the area a volume covers at a depth."""
     return volume_m3 * 1000 / depth_mm
-
-
-def cover_sq_ft(volume_cu_yd: float, depth_in: float) -> float:
-    """Return the area a volume covers at a depth, in US measure: cubic yards × 324 / inches."""
-    return volume_cu_yd * SQ_FT_IN_PER_CU_YD / depth_in
 
 
 def before_settling(amount: float, settling: float) -> float:

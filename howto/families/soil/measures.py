@@ -6,14 +6,14 @@ from pydantic import Field
 
 from howto.model.measures import Measures
 
-Work = Literal["dig in", "mulch", "top-dress", "new bed"]
+Kind = Literal["dig in", "mulch", "top-dress", "new bed"]
 USUAL_HOLE_MM = 300.0  # University of California Statewide IPM Program, Percolation test
 
 
 class SoilMeasures(Measures):
     """A bed or lawn: how much material goes on it, how deep, and what its soil is like."""
 
-    work: Work = Field(description="dig in, mulch, top-dress or new bed")
+    work: Kind = Field(description="dig in, mulch, top-dress or new bed")
     area_m2: float = Field(ge=0.001, le=100_000, description="area covered")
     depth_mm: float = Field(ge=0.1, le=1_000, description="depth of the layer that is wanted")
     material: str = Field(

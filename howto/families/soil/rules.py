@@ -4,52 +4,65 @@ from collections.abc import Iterator
 
 from howto.families.soil import formulae
 from howto.families.soil import references as by
+from howto.families.soil.figures import USUAL_RING, T
 from howto.families.soil.measures import SoilMeasures
+from howto.families.soil.mends import rewritten
 from howto.families.soil.rules_ground import GROUND
 from howto.families.soil.rules_sums import SUMS
 from howto.findings import Severity
-from howto.model.family import SHARE, Breach, Edit, Limit, Rule, rule
-from howto.model.work import Work
+from howto.model.family import SHARE, Breach, Limit, Rule, outside, rule, typed
 from howto.quantities import round_down, round_up
-from howto.quantities import show_number as num
-from howto.quantities.amounts import bare, mm, percent
+from howto.quantities.amounts import Name, Range, mm, percent
 
-T = Work[SoilMeasures]
+COMPOST_MULCH, TREE_MULCH = Range(25, 75, "mm"), Range(50, 100, "mm")  # as guides advise
+MULCH_MOST_MM = TREE_MULCH.high
+MULCH = Limit(unit="mm", low=COMPOST_MULCH.low, high=MULCH_MOST_MM, reference=by.MULCH_TREES)
+NEW_BED, AGAIN = Range(75, 100, "mm"), Range(25, 50, "mm")  # compost dug in once, or where it went in before
+DUG_IN = Limit(unit="mm", low=AGAIN.low, high=NEW_BED.high, reference=by.COMPOST_BEDS)
+TOP_DRESSING = Limit(unit="mm", low=6, high=13, reference=by.COMPOST_DUG)
+RING = Limit(unit="mm", low=USUAL_RING.low, reference=by.MULCH_TREES)
+OVER_BALL = Limit(unit="mm", high=25, reference=by.MULCH_TRUNKS)  # "little or none", read here as the least mulch
+SETTLED_MM = 150.0
+SETTLED = Limit(unit="mm", high=SETTLED_MM, reference=by.MULCH_ROT)
+MOST_MIXED = 1 / 3  # 50 mm in 150 mm
+MIXED = Limit(unit=SHARE, of="of the mixed depth", high=MOST_MIXED, reference=by.COMPOST_DUG)
+MADE_SOIL = Range(20, 30, "%")  # of compost
 
-MULCH = Limit(low=25, high=100, unit="mm", reference=by.MULCH_TREES)
-DUG_IN = Limit(low=25, high=100, unit="mm", reference=by.COMPOST_BEDS)
-TOP_DRESSING = Limit(low=6, high=13, unit="mm", reference=by.COMPOST_DUG)
-RING = Limit(low=25, unit="mm", reference=by.MULCH_TREES)
-OVER_BALL = Limit(high=25, unit="mm", reference=by.MULCH_TRUNKS)  # "little or none", read here as the least mulch
-SETTLED = Limit(high=150, unit="mm", reference=by.MULCH_ROT)
-MIXED = Limit(high=1 / 3, unit=SHARE, of="of the mixed depth", reference=by.COMPOST_DUG)  # 50 mm in 150 mm
 
-
-@rule("soil.mulch-depth", Severity.ERROR, by.MULCH_TREES, by.COMPOST_MULCH, applies="mulching")
+@rule(
+    "soil.mulch-depth",
+    Severity.ERROR,
+    by.MULCH_TREES,
+    by.COMPOST_MULCH,
+    applies="mulching",
+    limit=f"{MULCH}",
+    compost=f"{COMPOST_MULCH}",
+    trees=f"{TREE_MULCH}",
+    most=MULCH.most,
+)
 def mulch_depth(work: T) -> Iterator[Breach]:
-    """Mulch lies from 25 to 100 mm deep.
+    """Mulch lies from {limit} deep.
 
-    Guides run from 25 to 75 mm for compost and 50 to 100 mm round trees; over 100 mm is a problem.
+    Guides run from {compost} for compost and {trees} round trees; over {most} is a problem.
     """
     m = work.measures
     if m.work != "mulch" or MULCH.allows(m.depth_mm):
         return
-    deep = m.depth_mm > 100
-    near = "75 mm" if deep else "50 mm"
-    yield Breach(
-        field="measures.depth_mm",
-        what=f"mulch {mm(m.depth_mm, 3)} deep",
-        why="over 100 mm is a problem: air and rain do not reach the roots"
-        if deep
-        else "mulch starts at 25 mm; less lets light through to weeds",
-        mend=f"write `depth: {near}`",
-        edit=Edit(key="depth", text=near),
-    )
+    near, why = TREE_MULCH.low, f"mulch starts at {MULCH.least}; less lets light through to weeds"
+    if m.depth_mm > MULCH_MOST_MM:
+        near, why = COMPOST_MULCH.high, f"over {MULCH.most} is a problem: air and rain do not reach the roots"
+    yield rewritten("depth_mm", typed(near, "mm"), f"mulch {mm(m.depth_mm, 3)} deep", why)
 
 
-@rule("soil.settled-depth", Severity.WARNING, by.MULCH_ROT, applies="mulching that writes the old layer")
+@rule(
+    "soil.settled-depth",
+    Severity.WARNING,
+    by.MULCH_ROT,
+    applies="mulching that writes the old layer",
+    most=SETTLED.most,
+)
 def settled_depth(work: T) -> Iterator[Breach]:
-    """Old mulch and new together settle to at most 150 mm.
+    """Old mulch and new together settle to at most {most}.
 
     A layer topped up each spring grows, until the roots under it are short of air.
     """
@@ -59,53 +72,42 @@ def settled_depth(work: T) -> Iterator[Breach]:
     whole = m.old_layer_mm + m.depth_mm
     if SETTLED.allows(whole):
         return
-    text = f"{num(round_down(150 - m.depth_mm, 0.1), 6)} mm"
-    yield Breach(
-        field="measures.old_layer_mm",
-        also="measures.depth_mm",
-        what=f"{mm(whole, 3)} of old mulch and new over the roots",
-        why=f"{bare(m.old_layer_mm)} + {mm(m.depth_mm, 3)}; over about 150 mm roots are short of air and rot",
-        mend=f"rake off old mulch until it lies {text} deep, and write `old layer: {text}`",
-        edit=Edit(key="old layer", text=text),
-    )
+    text, both = typed(round_down(SETTLED_MM - m.depth_mm, 0.1), "mm"), f"{mm(m.old_layer_mm, 3)} + {mm(m.depth_mm, 3)}"
+    what = f"{mm(whole, 3)} of old mulch and new over the roots"
+    why = f"{both}; over about {SETTLED.most} roots are short of air and rot"
+    first = f"rake off old mulch until it lies {text} deep, and "
+    yield rewritten("old_layer_mm", text, what, why, first, also="measures.depth_mm")
 
 
-@rule("soil.dug-in-depth", Severity.ERROR, by.COMPOST_BEDS, by.COMPOST_DUG, applies="compost dug into beds")
+@rule(
+    "soil.dug-in-depth",
+    Severity.ERROR,
+    by.COMPOST_BEDS,
+    by.COMPOST_DUG,
+    applies="compost dug into beds",
+    limit=f"{DUG_IN}",
+    new=f"{NEW_BED}",
+    again=f"{AGAIN}",
+)
 def dug_in_depth(work: T) -> Iterator[Breach]:
-    """Compost dug in is a layer of 25 to 100 mm, once.
+    """Compost dug in is a layer of {limit}, once.
 
-    Compost is dug into a bed once, 75 to 100 mm before planting; 25 to 50 mm where it went in before.
+    New beds take {new} once, before planting, and {again} where compost went in before.
     """
     m = work.measures
-    if not m.is_dug_in or not m.is_compost or DUG_IN.allows(m.depth_mm):
-        return
-    near = "75 mm" if m.depth_mm > 100 else "25 mm"
-    yield Breach(
-        field="measures.depth_mm",
-        what=f"a layer of {mm(m.depth_mm, 3)} to dig in",
-        why="new beds take 75 to 100 mm once, before planting, and 25 to 50 mm where compost went in before",
-        mend=f"write `depth: {near}`",
-        edit=Edit(key="depth", text=near),
-    )
+    if m.is_dug_in and m.is_compost and not DUG_IN.allows(m.depth_mm):
+        near = NEW_BED.low if m.depth_mm > NEW_BED.high else AGAIN.low
+        yield rewritten("depth_mm", typed(near, "mm"), f"a layer of {mm(m.depth_mm, 3)} to dig in")
 
 
-@rule("soil.top-dressing-depth", Severity.ERROR, by.COMPOST_DUG, applies="top-dressing")
+@rule("soil.top-dressing-depth", Severity.ERROR, by.COMPOST_DUG, applies="top-dressing", limit=f"{TOP_DRESSING}")
 def top_dressing_depth(work: T) -> Iterator[Breach]:
-    """Top-dressing on a lawn is 6 to 13 mm.
+    """Top-dressing on a lawn is {limit}.
 
-    A quarter to half an inch falls between the blades; more buries them.
+    A lawn stands through {limit}; a deeper layer smothers it, and less shows nowhere.
     """
-    m = work.measures
-    if m.work != "top-dress" or TOP_DRESSING.allows(m.depth_mm):
-        return
-    near = "13 mm" if m.depth_mm > 13 else "6 mm"
-    yield Breach(
-        field="measures.depth_mm",
-        what=f"top-dressing {mm(m.depth_mm, 3)} deep",
-        why="a lawn stands through 6 to 13 mm; a deeper layer smothers it, and less shows nowhere",
-        mend=f"write `depth: {near}`",
-        edit=Edit(key="depth", text=near),
-    )
+    if work.measures.work == "top-dress":
+        yield from outside(TOP_DRESSING, work, "depth_mm", what="top-dressing {found} deep", why="")
 
 
 @rule(
@@ -114,11 +116,13 @@ def top_dressing_depth(work: T) -> Iterator[Breach]:
     by.COMPOST_DUG,
     by.DILUTION,
     applies="compost dug in, where the depth of digging is written",
+    most=MIXED.most,
+    made=f"{MADE_SOIL}",
 )
 def mixed_deep_enough(work: T) -> Iterator[Breach]:
-    """Compost is mixed at least three times as deep as it is spread.
+    """Compost dug in is at most {most} of the depth that it is mixed into.
 
-    Made soil is 20 to 30 % compost; one maker asks for four parts of soil to one.
+    Made soil is {made} compost; one maker asks for four parts of soil to one.
     """
     m = work.measures
     if not m.is_dug_in or not m.is_compost or m.dig_depth_mm is None:
@@ -126,16 +130,11 @@ def mixed_deep_enough(work: T) -> Iterator[Breach]:
     part = formulae.share_mixed_in(m.depth_mm, m.dig_depth_mm)
     if MIXED.allows(part) or not DUG_IN.allows(m.depth_mm):
         return
-    deep = f"{num(round_up(m.depth_mm * 3, 1), 6)} mm"
-    yield Breach(
-        field="measures.dig_depth_mm",
-        also="measures.depth_mm",
-        what=f"{percent(part * 100)} of the mixed soil would be {m.material}",
-        why=f"{mm(m.depth_mm, 3)} in {mm(m.dig_depth_mm, 3)}; made soil holds 20 to 30 % of compost, and a third "
-        "(50 mm in 150 mm) is the most that is advised",
-        mend=f"write `dig depth: {deep}` or deeper, or spread less",
-        edit=Edit(key="dig depth", text=deep),
-    )
+    what = f"{percent(part * 100)} of the mixed soil would be {Name(m.material)}"
+    advised = f"made soil holds {MADE_SOIL} of compost, and {MIXED.most} is the most that is advised"
+    why, deep = f"{mm(m.depth_mm, 3)} in {mm(m.dig_depth_mm, 3)}; {advised}", round_up(m.depth_mm / MOST_MIXED, 1)
+    then, also = " or deeper, or spread less", "measures.depth_mm"
+    yield rewritten("dig_depth_mm", typed(deep, "mm"), what, why, then=then, also=also)
 
 
 @rule(
@@ -145,40 +144,28 @@ def mixed_deep_enough(work: T) -> Iterator[Breach]:
     by.COMPOST_MULCH,
     by.MULCH_TRUNKS,
     applies="mulching that writes the bare ring",
+    least=RING.least,
+    usual=f"{USUAL_RING}",
 )
 def clear_of_stems(work: T) -> Iterator[Breach]:
-    """Mulch stops at least 25 mm short of every stem.
+    """Mulch stops at least {least} short of every stem.
 
-    Bark kept wet rots. Sources run from a bare ring of 25 mm to a foot.
+    Bark kept wet rots; a bare ring of {usual} lets it dry, and some ask for a foot.
     """
     m = work.measures
-    if m.work != "mulch" or m.trunk_clear_mm is None or RING.allows(m.trunk_clear_mm):
-        return
-    yield Breach(
-        field="measures.trunk_clear_mm",
-        what=f"mulch {mm(m.trunk_clear_mm, 3)} from the stem" if m.trunk_clear_mm else "mulch against the stem",
-        why="bark kept wet rots; a bare ring of 25 to 50 mm lets it dry",
-        mend="write `trunk clear: 50 mm`",
-        edit=Edit(key="trunk clear", text="50 mm"),
-    )
+    if m.work == "mulch" and m.trunk_clear_mm is not None and not RING.allows(m.trunk_clear_mm):
+        what = f"mulch {mm(m.trunk_clear_mm, 3)} from the stem" if m.trunk_clear_mm else "mulch against the stem"
+        yield rewritten("trunk_clear_mm", typed(USUAL_RING.high, "mm"), what)
 
 
 @rule("soil.over-the-ball", Severity.WARNING, by.MULCH_TRUNKS, applies="mulching round new plants")
 def over_the_ball(work: T) -> Iterator[Breach]:
     """Little or no mulch lies over a new root ball.
 
-    A new root ball is watered through its top.
+    A new ball is watered through its top, where mulch should be little or none; a deep layer drinks first.
     """
-    m = work.measures
-    if m.work != "mulch" or m.over_the_ball_mm is None or OVER_BALL.allows(m.over_the_ball_mm):
-        return
-    yield Breach(
-        field="measures.over_the_ball_mm",
-        what=f"{mm(m.over_the_ball_mm, 3)} over a new root ball",
-        why="a new ball is watered through its top, where mulch should be little or none; a deep layer drinks first",
-        mend="write `over the ball: 25 mm` or less",
-        edit=Edit(key="over the ball", text="25 mm"),
-    )
+    if work.measures.work == "mulch":
+        yield from outside(OVER_BALL, work, "over_the_ball_mm", what="{found} over a new root ball", why="")
 
 
 DEPTHS: tuple[Rule[SoilMeasures], ...] = (

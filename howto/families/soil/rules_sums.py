@@ -1,41 +1,41 @@
 """The rules of soil work that add up an order: volume, bags, and what a load weighs."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from math import floor, log10
 
 from howto.families.soil import formulae
-from howto.families.soil.figures import density, to_order, volume
+from howto.families.soil import references as by
+from howto.families.soil.figures import COMPOST_WEIGHS, T, density, to_order, volume
 from howto.families.soil.measures import SoilMeasures
-from howto.families.soil.references import COMPOST_MULCH, VOLUME, WEIGHT
+from howto.families.soil.mends import rewritten
 from howto.findings import Severity
-from howto.model.family import SHARE, Breach, Edit, Limit, Rule, rule
+from howto.model.family import SHARE, Breach, Limit, Rule, rule
 from howto.model.reference import GEOMETRY
-from howto.model.work import Work
 from howto.quantities import round_down, round_up
-from howto.quantities.amounts import bare, mm, qty
+from howto.quantities.amounts import Count, Share, mm, qty
 
-T = Work[SoilMeasures]
-
-SHORT = Limit(low=0.95, unit=SHARE, of="of what is needed", reference=GEOMETRY)  # published sums are rounded this far
-OVER = Limit(
-    high=1.15, unit=SHARE, of="of what is needed", reference=GEOMETRY
-)  # and an order is made up to a whole load
-SPARE = 1.2  # bags: no more than a fifth over
+SHORT = Limit(unit=SHARE, of="of what is needed", low=0.95, reference=GEOMETRY)  # published sums are rounded this far
+OVER = Limit(unit=SHARE, of="of what is needed", high=1.15, reference=GEOMETRY)  # an order is made up to a whole load
+SPARE = 0.2  # bags over what is needed
+A_BAG_L, AN_ORDER_M3, A_DEPTH_MM, CLAIMED_M2 = 30, 4, 75, 15  # of published sums that are wrong
 
 
 @rule(
     "soil.volume-adds-up",
     Severity.ERROR,
-    VOLUME,
-    COMPOST_MULCH,
+    by.VOLUME,
+    by.COMPOST_MULCH,
     GEOMETRY,
     applies="work that writes the volume ordered",
+    covers=f"{qty(formulae.cover_m2(1, A_DEPTH_MM), 'm²', 3)}",
+    deep=f"{mm(A_DEPTH_MM)}",
+    claimed=f"{qty(CLAIMED_M2, 'm²', 3)}",
 )
 def volume_adds_up(work: T) -> Iterator[Breach]:
     """The volume written is what area times depth makes.
 
-    Square metres times millimetres over a thousand. Published sums go wrong here: 4 cubic yards over 1,000
-    square feet is 1.3 in, not 2; 1 m³ covers 13.3 m² at 75 mm, not 15.
+    Square metres times millimetres over a thousand. Published sums go wrong here: a cubic metre covers {covers} at
+    {deep}, not {claimed}.
     """
     m = work.measures
     if m.volume_m3 is None:
@@ -43,77 +43,73 @@ def volume_adds_up(work: T) -> Iterator[Breach]:
     low, high = volume(m), to_order(m)
     if SHORT.allows(m.volume_m3 / low) and OVER.allows(m.volume_m3 / high):
         return
-    deep = formulae.depth_mm(m.volume_m3, m.area_m2)
-    text = f"{bare(round_up(high, _step(high)), 5)} m3"
+    ordered, area, deep = qty(m.volume_m3, "m³", 3), qty(m.area_m2, "m²", 3), mm(m.depth_mm, 3)
+    lies, covers = formulae.depth_mm(m.volume_m3, m.area_m2), formulae.cover_m2(m.volume_m3, m.depth_mm)
     sinks = f", {qty(high, 'm³', 3)} with settling" if m.settles else ""
-    yield Breach(
-        field="measures.volume_m3",
-        also="measures.area_m2",
-        what=f"{qty(m.volume_m3, 'm³', 3)} is not {mm(m.depth_mm, 3)} over {qty(m.area_m2, 'm²', 3)}",
-        why=f"{qty(m.area_m2, 'm²', 3)} × {mm(m.depth_mm, 3)} / 1000 = {qty(low, 'm³', 3)}{sinks}; "
-        f"{qty(m.volume_m3, 'm³', 3)} lies {mm(deep, 3)} deep, and covers "
-        f"{qty(formulae.cover_m2(m.volume_m3, m.depth_mm), 'm²', 3)} at {mm(m.depth_mm, 3)}",
-        mend=f"write `volume: {text}`",
-        edit=Edit(key="volume", text=text),
+    found = f"{ordered} lies {mm(lies, 3)} deep, and covers {qty(covers, 'm²', 3)} at {deep}"
+    why = f"{area} × {deep} = {qty(low, 'm³', 3)}{sinks}; {found}"
+    yield rewritten(
+        "volume_m3", _m3(high, round_up), f"{ordered} is not {deep} over {area}", why, also="measures.area_m2"
     )
 
 
-@rule("soil.bags-add-up", Severity.ERROR, GEOMETRY, applies="work that writes bags and their size")
+@rule(
+    "soil.bags-add-up",
+    Severity.ERROR,
+    GEOMETRY,
+    applies="work that writes bags and their size",
+    spare=f"{Share(SPARE)}",
+    bag=f"{qty(A_BAG_L, 'L', 3)}",
+    ten=f"{qty(10 * A_BAG_L / 1000, 'm³', 3)}",
+    order=f"{qty(AN_ORDER_M3, 'm³', 3)}",
+    takes=f"{Count(formulae.bags(AN_ORDER_M3, A_BAG_L), 'bag', 'bags')}",
+)
 def bags_add_up(work: T) -> Iterator[Breach]:
-    """The bags written hold what is needed, and not a fifth more.
+    """The bags written hold what is needed, and not {spare} more.
 
-    Ten bags of 30 L are 0.3 m³, not one; 4 m³ takes 134 of them.
+    Ten bags of {bag} are {ten}; {order} takes {takes}.
     """
     m = work.measures
     if m.bags is None or m.bag_l is None:
         return
-    need = formulae.bags(to_order(m), m.bag_l)
-    if need <= m.bags <= max(need + 1, floor(need * SPARE)):
+    order, need = to_order(m), formulae.bags(to_order(m), m.bag_l)
+    if need <= m.bags <= max(need + 1, floor(need * (1 + SPARE) + formulae.DUST)):
         return
-    held = f"{m.bags} bags of {qty(m.bag_l, 'L', 3)} hold" if m.bags > 1 else f"1 bag of {qty(m.bag_l, 'L', 3)} holds"
-    yield Breach(
-        field="measures.bags",
-        also="measures.bag_l",
-        what=f"{held} {qty(m.bags * m.bag_l / 1000, 'm³', 3)}",
-        why=f"{qty(to_order(m), 'm³', 3)} is needed: × 1000 / {qty(m.bag_l, 'L', 3)} = {need} bag{'s' if need > 1 else ''}",
-        mend=f"write `bags: {need}`",
-        edit=Edit(key="bags", text=str(need)),
-    )
+    bag = qty(m.bag_l, "L", 3)
+    what = f"{qty(m.bags * m.bag_l / 1000, 'm³', 3)} in {Count(m.bags, 'bag', 'bags')} of {bag}"
+    worked = f"{qty(order * 1000, 'L', 3)} / {bag} = {Count(need, 'bag', 'bags')}"
+    why = f"{qty(order, 'm³', 3)} is needed: {worked}"
+    yield rewritten("bags", str(need), what, why, also="measures.bag_l")
 
 
 @rule(
     "soil.within-payload",
     Severity.WARNING,
-    WEIGHT,
+    by.WEIGHT,
     applies="work that writes the load and the payload, for compost or a material with its weight",
+    weighs=f"{COMPOST_WEIGHS}",
 )
 def within_payload(work: T) -> Iterator[Breach]:
     """A full load weighs no more than the trailer may carry.
 
-    Compost weighs 593 to 712 kg a cubic metre, more when wet; the plate on the trailer rules.
+    Compost weighs {weighs}, more when wet; the plate on the trailer rules.
     """
     m, found = work.measures, density(work.measures)
     if m.load_m3 is None or m.payload_kg is None or found is None:
         return
-    mass = formulae.mass_kg(m.load_m3, found[0])
+    load, mass = qty(m.load_m3, "m³", 3), formulae.mass_kg(m.load_m3, found[0])
     if mass <= m.payload_kg * (1 + 1e-9):
         return
     room = m.payload_kg / found[0]
-    text = f"{bare(round_down(room, _step(room)), 5)} m3"
-    yield Breach(
-        field="measures.load_m3",
-        also="measures.payload_kg",
-        what=f"a load of {qty(m.load_m3, 'm³', 3)} weighs {qty(mass, 'kg', 3)}",
-        why=f"{qty(m.load_m3, 'm³', 3)} × {qty(found[0], 'kg/m³', 3)}; the trailer may carry {qty(m.payload_kg, 'kg', 3)}, "
-        f"{qty(room, 'm³', 3)} of it, and less when it is wet",
-        mend=f"write `load: {text}`",
-        edit=Edit(key="load", text=text),
-    )
+    carried = f"the trailer may carry {qty(m.payload_kg, 'kg', 3)}, {qty(room, 'm³', 3)} of it, and less when it is wet"
+    what, why = f"a load of {load} weighs {qty(mass, 'kg', 3)}", f"{load} × {qty(found[0], 'kg/m³', 3)}; {carried}"
+    yield rewritten("load_m3", _m3(room, round_down), what, why, also="measures.payload_kg")
 
 
-def _step(value: float) -> float:
-    """Return the third place of a number, to which a mend is rounded."""
-    return float(f"1e{floor(log10(value)) - 2}")
+def _m3(volume: float, rounded: Callable[[float, float], float]) -> str:
+    """Return a volume as its author types it, rounded at its third figure."""
+    near = rounded(volume, float(f"1e{floor(log10(volume)) - 2}"))
+    return f"{f'{near:.12f}'.rstrip('0').rstrip('.')} m3"
 
 
 SUMS: tuple[Rule[SoilMeasures], ...] = (volume_adds_up, bags_add_up, within_payload)

@@ -10,12 +10,12 @@ from hypothesis import strategies as st
 from howto.families.mowing import FAMILY
 from howto.families.mowing.figures import figures
 from howto.families.mowing.lawn import in_range, inside, way_down
-from howto.model.crew import Crew
 from howto.model.figure import Figure
 from howto.model.plants import Grass, Mowing, PlantBook
 from howto.model.reference import Grade
 from tests.support.builders import technique
 from tests.support.cases import book
+from tests.support.told import told_figure
 
 JUNE = date(2026, 6, 10)
 GRASSES = ("couch", "kikuyu", "buffalo", "zoysia", "tall fescue", "dwarf buffalo", "moss", None)
@@ -40,9 +40,10 @@ MEASURES = st.fixed_dictionaries(
 )
 
 
-def worked(today: date = JUNE, crew: Crew | None = None, **measures: Any) -> dict[str, Figure]:
-    made = technique(FAMILY, book=book(), crew=crew, **measures)
-    return {figure.name: figure for figure in figures(made, today)}
+def worked(known: PlantBook | None = None, **measures: Any) -> dict[str, Figure]:
+    """Return the figures of a lawn by name, told to a reader of metric English."""
+    made = technique(FAMILY, book=known or book(), **measures)
+    return {figure.name: told_figure(figure) for figure in figures(made, JUNE)}
 
 
 def lawn(**measures: Any) -> dict[str, Figure]:
@@ -213,8 +214,7 @@ def test_growth_is_the_crews_the_books_or_from_memory(measures: dict[str, Any], 
 def test_a_grass_of_which_nobody_knows_the_growth() -> None:
     row = Mowing(climate="here", low_mm=40, high_mm=60, source="a book", grade=Grade.C)
     bare = PlantBook(grasses=(Grass(botanical="Herba ignota", season="cool", mowing=(row,)),))
-    made = technique(FAMILY, book=bare, grass="Herba ignota", growth_mm_per_day=None)
-    found = {figure.name: figure for figure in figures(made, JUNE)}
+    found = lawn(known=bare, grass="Herba ignota")
     assert "/ 4 mm a day" in found["days between cuts"].working[0]
 
 

@@ -1,3 +1,4 @@
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -5,12 +6,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from howto.compute.ready import told as told_drawing
 from howto.families.soil import FAMILY
 from howto.layout.drawing.diagram import fit
 from howto.layout.drawing.look import Look, frame_look, page_look
 from howto.model.crew import Colours, Crew
-from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, extent
+from howto.shapes import Dimension, Drawing, Line, Polygon, Role, extent
 from tests.support.builders import technique
+from tests.support.drawings import words_of
+from tests.support.told import told
 
 TODAY = date(2026, 3, 1)
 MULCH: dict[str, Any] = {"work": "mulch", "depth_mm": 60.0, "settling_percent": 20.0, "trunk_clear_mm": 50.0}
@@ -25,13 +29,10 @@ BED: dict[str, Any] = {
 
 
 def drawn(crew: Crew | None = None, **measures: Any) -> tuple[Drawing, ...]:
-    return FAMILY.drawings(technique(FAMILY, crew=crew, **measures), TODAY)
-
-
-def texts(drawing: Drawing) -> list[str]:
-    return [
-        shape.text.replace("\u00a0", " ") for shape in drawing.shapes if isinstance(shape, Dimension | Label | Level)
-    ]
+    """Return the drawings as their reader sees them, spaces plain."""
+    made = technique(FAMILY, crew=crew, **measures)
+    seen = [told_drawing(each, made.reader) for each in FAMILY.drawings(made, TODAY)]
+    return tuple(replace(each, caption=told(each.caption), alt=told(each.alt)) for each in seen)
 
 
 def outlines(drawing: Drawing, role: Role) -> list[tuple[tuple[float, float], ...]]:
@@ -41,7 +42,7 @@ def outlines(drawing: Drawing, role: Role) -> list[tuple[tuple[float, float], ..
 def dimensions(drawing: Drawing) -> dict[str, float]:
     """Return how long each dimension is drawn, by its words."""
     return {
-        shape.text.replace("\u00a0", " "): abs(shape.end[0] - shape.start[0]) + abs(shape.end[1] - shape.start[1])
+        told(shape.text): abs(shape.end[0] - shape.start[0]) + abs(shape.end[1] - shape.start[1])
         for shape in drawing.shapes
         if isinstance(shape, Dimension)
     }
@@ -54,17 +55,17 @@ def test_mulch_stands_clear_of_the_trunk_at_its_true_size() -> None:
     assert min(x for x, _ in right) == 80
     assert max(y for _, y in right) == pytest.approx(75, abs=3)
     assert dimensions(section) == {"75 mm": 75, "50 mm": 50}
-    assert texts(section) == ["75 mm", "compost", "flare in the air", "50 mm", "sinks to 60 mm"]
+    assert words_of(section) == ["75 mm", "compost", "flare in the air", "50 mm", "sinks to 60 mm"]
     assert dimensions(plan) == {"50 mm": 50, "1 m": 1000}
-    assert "75 L here" in texts(plan)
-    assert "stops 50 mm short of the bark" in section.alt.replace("\u00a0", " ")
+    assert "75 L here" in words_of(plan)
+    assert "stops 50 mm short of the bark" in section.alt
 
 
 def test_an_old_layer_lies_under_the_new_one() -> None:
     section, _ = drawn(**{**MULCH, "settling_percent": None}, old_layer_mm=40.0)
     new = outlines(section, Role.MULCH)[0]
     assert min(y for _, y in new) == 40
-    assert "old layer 40 mm" in texts(section)
+    assert "old layer 40 mm" in words_of(section)
     assert len(outlines(section, Role.LAST)) == 2
 
 
@@ -80,15 +81,15 @@ def test_a_bed_is_drawn_spread_and_mixed() -> None:
     assert min(y for _, y in mixed) == -225
     assert max(y for _, y in mixed) == pytest.approx(75, abs=3)
     assert dimensions(bed) == {"75 mm": 75, "300 mm": 300}
-    assert "2 mixed: 25 %" in texts(bed)
-    assert texts(hole) == ["300 mm", "ruler", "full", "60 mm down after 2 h"]
+    assert "2 mixed: 25 %" in words_of(bed)
+    assert words_of(hole) == ["300 mm", "ruler", "full", "60 mm down after 2 h"]
     (water,) = outlines(hole, Role.WATER)
     assert max(y for _, y in water) == -60
 
 
 def test_a_test_not_yet_made_shows_only_how() -> None:
     _, hole = drawn(work="new bed", depth_mm=75.0)
-    assert texts(hole) == ["300 mm", "ruler", "full"]
+    assert words_of(hole) == ["300 mm", "ruler", "full"]
     assert "empties within a day" in hole.alt
 
 
@@ -102,7 +103,7 @@ def test_leaf_tips_stand_out_of_top_dressing() -> None:
     lawn, plan = drawn(work="top-dress", depth_mm=10.0)
     assert max(y for blade in outlines(lawn, Role.BLADE) for _, y in blade) == pytest.approx(40, abs=1)
     assert dimensions(lawn) == {"10 mm": 10}
-    assert plan.caption.replace("\u00a0", " ") == "Each square metre takes 10 L"
+    assert plan.caption == "Each square metre takes 10 L"
     assert not outlines(plan, Role.WOOD)
 
 
@@ -110,18 +111,18 @@ def test_heaps_stand_in_the_middle_of_the_square_they_cover() -> None:
     *_, heaps = drawn(work="mulch", depth_mm=80.0, barrow_l=80.0)
     assert dimensions(heaps) == {"1 m": 1000}
     assert extent(heaps.shapes) == (0, 0, 3000, 2000)
-    assert "one barrow, 80 L" in texts(heaps)
+    assert "one barrow, 80 L" in words_of(heaps)
 
 
 def test_a_watered_border_shows_its_drainage_test_too() -> None:
     found = drawn(**MULCH, drained_mm=60.0, drained_in_hours=1.5)
     assert len(found) == 3
-    assert "60 mm down after 90 min" in texts(found[1]) or "60 mm down after 1 h 30 min" in texts(found[1])
+    assert "60 mm down after 90 min" in words_of(found[1]) or "60 mm down after 1 h 30 min" in words_of(found[1])
 
 
 def test_a_section_in_feet_and_inches_speaks_of_inches() -> None:
     section, _ = drawn(Crew(units="us"), **{**MULCH, "settling_percent": None, "depth_mm": 76.2})
-    assert "3 in" in texts(section)
+    assert "3 in" in words_of(section)
 
 
 @pytest.mark.parametrize("look", [page_look(Colours()), frame_look(Colours())], ids=["page", "frame"])

@@ -7,18 +7,19 @@ from hypothesis import strategies as st
 
 from howto.families.soil import FAMILY
 from howto.families.soil.figures import figures
-from howto.model.crew import Crew
+from howto.languages.reader import Reader
 from howto.model.figure import Figure
 from howto.model.reference import Grade
 from howto.model.shown import shown
 from tests.support.builders import technique
+from tests.support.told import ENGLISH, told_figure
 
 TODAY = date(2026, 3, 1)
 
 
-def worked(crew: Crew | None = None, **measures: Any) -> dict[str, Figure]:
-    made = technique(FAMILY, crew=crew, **measures)
-    return {figure.name: figure for figure in figures(made, TODAY)}
+def worked(**measures: Any) -> dict[str, Figure]:
+    """Return the figures by name, told to a reader of metric English."""
+    return {figure.name: told_figure(figure) for figure in figures(technique(FAMILY, **measures), TODAY)}
 
 
 def test_h30_the_volume_is_worked_with_a_pencil() -> None:
@@ -34,8 +35,8 @@ def test_h30_the_volume_is_worked_with_a_pencil() -> None:
 
 def test_h37_metric_figures_are_shown_in_cubic_yards() -> None:
     # H37: 1,000 square feet at 1 in is 3.09 cubic yards; 0.01
-    found = worked(Crew(units="us"), area_m2=92.90304, depth_mm=25.4)
-    assert shown(found["volume"], Crew(units="us")).replace("\u00a0", " ") == "3.09 cu yd"
+    found = worked(area_m2=92.90304, depth_mm=25.4)
+    assert shown(found["volume"], Reader(units="us")).replace("\u00a0", " ") == "3.09 cu yd"
 
 
 def test_what_sinks_is_spread_and_ordered_too() -> None:
@@ -170,7 +171,7 @@ def test_every_figure_has_working_and_a_source(
         assert figure.working
         assert all(line.strip() for line in figure.working)
         assert figure.references
-        assert shown(figure, Crew())
+        assert shown(figure, ENGLISH)
 
 
 @given(area=st.floats(0.1, 50_000), depth=st.floats(1, 500))
