@@ -200,7 +200,7 @@ def test_figures_and_drawings_that_break_off_are_named(shelf: Path, monkeypatch:
         (named(shelf, VISIT), "`howto` could not check its jobs and list its tasks"),
     }
     family_breaks(monkeypatch, drawings=broken(print))
-    (fault,) = faults(pipeline.check(shelf, TODAY).findings)  # for card and pictures one mistake is one finding
+    (fault,) = faults(howto.check_shelf(shelf, TODAY).findings)  # for card and pictures one mistake is one finding
     assert (fault.span.path, fault.what) == (
         named(shelf, BALL),
         "`howto` could not work out its figures and draw its drawings",

@@ -9,21 +9,7 @@ from pathlib import Path
 
 import numpy as np
 from light import Faces, View, clouds, noise, painted, srgb, unit
-from pieces import (
-    around,
-    backdrop,
-    blades,
-    bricks,
-    clippings,
-    fence,
-    gravel,
-    leaves,
-    paving,
-    slab,
-    soil,
-    stems,
-    tinted,
-)
+from pieces import around, backdrop, blades, bricks, clippings, fence, gravel, leaves, paving, slab, soil, stems, tinted
 from plants import ball, limb, mounds, sapling, spurs
 
 HERE = Path(__file__).parent
