@@ -9,6 +9,7 @@ import math
 import re
 import sys
 from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import replace
 from functools import cache
 from itertools import combinations, cycle
 from pathlib import Path
@@ -17,24 +18,25 @@ from typing import Any, Final, Literal, get_args, get_origin
 
 from howto.check.claims import check_claims
 from howto.check.common import COMMON_RULES
-from howto.check.place import placed
-from howto.check.rules import breaches_of, rules_over
+from howto.check.place import AUTHOR, placed
+from howto.check.rules import rules_over
 from howto.compute.figures import figures_of
+from howto.compute.ready import told, words_of
 from howto.compute.words import filled_technique
 from howto.families import FAMILIES, family
-from howto.layout.pages.page_words import said_drawing
+from howto.languages.reader import Reader
 from howto.model.crew import Climate, Crew
 from howto.model.family import AnyFamily, Breach
 from howto.model.figure import Figure
 from howto.model.measures import Measures
 from howto.model.shown import shown, shown_cell, shown_measures
-from howto.model.technique import AnyTechnique
+from howto.model.work import AnyWork, Work
 from howto.quantities import field_unit
 from howto.read.measures import plain_kind
 from howto.read.shelf import read_shelf
 from howto.shapes import Drawing, extent
 from tests.support.builders import keys_of, mended, read_measure
-from tests.support.cases import TODAY, all_cases, check_text
+from tests.support.cases import TODAY, all_cases, book
 from tests.support.source import ROOT
 
 NEAR: Final = 1e-6  # how near to a bound that is not itself allowed
@@ -100,15 +102,14 @@ def said_for(trade: str, name: str) -> tuple[str, ...]:
 
 
 @cache
-def bases(*, cases: bool = False) -> Mapping[str, tuple[AnyTechnique, ...]]:
-    """Return the techniques that trials start from by family: those of the demo shelf, and of the cases if asked."""
+def bases(*, cases: bool = False) -> Mapping[str, tuple[AnyWork, ...]]:
+    """Return the works that trials start from by family: those of the demo shelf, and of the cases if asked."""
     shelf, _ = read_shelf(ROOT / "techniques", {each.name: each for each in FAMILIES})
-    texts = all_cases() if cases else []
-    read = (check_text(case.source, case.crew).technique for case in texts)
-    found: dict[str, dict[tuple[str, ...], AnyTechnique]] = {each.name: {} for each in FAMILIES}
-    for each in (*shelf.techniques, *read):
-        if each is not None and each.language == "en":
-            found[each.family].setdefault(tuple(each.measures.given()), each)
+    read = (case.checked.work for case in (all_cases() if cases else ()))
+    found: dict[str, dict[tuple[str, ...], AnyWork]] = {each.name: {} for each in FAMILIES}
+    for each in (*(Work(one, book=book()) for one in shelf.techniques), *read):
+        if each is not None and each.technique.language == "en":
+            found[each.technique.family].setdefault(tuple(each.measures.given()), each)
     return {trade: tuple(each.values()) for trade, each in found.items()}
 
 
@@ -158,8 +159,8 @@ def thrown(trade: AnyFamily, count: int) -> Iterator[Settings]:
         yield tuple((name, dice.choice(choices(trade, name))) for name in some)
 
 
-def set_to(base: AnyTechnique, settings: Settings, crew: Crew) -> AnyTechnique:
-    """Return a technique with measures set as an author would write them, for a crew."""
+def set_to(base: AnyWork, settings: Settings, crew: Crew) -> AnyWork:
+    """Return a work with measures set as an author would write them, for a crew."""
     measures: Measures = base.measures
     given, written, spread = dict(measures.given()), dict(measures.written), dict(measures.tolerances)
     for name, value in settings:
@@ -169,7 +170,7 @@ def set_to(base: AnyTechnique, settings: Settings, crew: Crew) -> AnyTechnique:
             given[name] = value
             written[name] = as_written(name, value)
     whole = type(measures)(**given, tolerances=spread, written=written)
-    return base.model_copy(update={"measures": whole, "crew": crew})
+    return replace(base.having(measures=whole), crew=crew)
 
 
 def as_written(name: str, value: Any) -> str:
@@ -183,37 +184,35 @@ def as_written(name: str, value: Any) -> str:
     return f"{value:.10f}".rstrip("0").rstrip(".") + f" {field_unit(name)[1] or ''}".rstrip()
 
 
-def troubles(technique: AnyTechnique, *, words: bool = True) -> Iterator[tuple[str, str]]:
+def troubles(work: AnyWork, *, words: bool = True) -> Iterator[tuple[str, str]]:
     """Yield where and what goes wrong in one technique: an exception, what is no number, a mend that is none.
 
     Without `words`, what looks at its prose alone is left out: that takes as long as all the rest.
     """
-    trade = family(technique.family)
+    trade, reader = family(work.technique.family), work.reader
     assert trade is not None
     for rule in rules_over(trade, FAMILIES):
         if rule in COMMON_RULES and not words:
             continue
-        found, wrong = _tried(lambda each=rule: list(breaches_of(each, technique)))  # type: ignore[misc]
+        found, wrong = _tried(lambda each=rule: list(each(work)))  # type: ignore[misc]
         yield from ((rule.name, each) for each in wrong)
         for breach in found or ():
-            yield from ((rule.name, each) for each in _of_breach(breach, technique, trade, words=words))
-            _, wrong = _tried(lambda each=rule, one=breach: placed(each, one, technique))  # type: ignore[misc]
+            yield from ((rule.name, each) for each in _of_breach(breach, work, trade, words=words))
+            _, wrong = _tried(lambda each=rule, one=breach: placed(each, one, work.technique))  # type: ignore[misc]
             yield from ((rule.name, each) for each in wrong)
-    figures, wrong = _tried(lambda: figures_of(technique, trade, TODAY))
+    figures, wrong = _tried(lambda: figures_of(work, trade, TODAY))
     yield from (("figures", each) for each in wrong)
     for figure in figures or ():
-        _, wrong = _tried(lambda each=figure: _of_figure(each, technique.crew))  # type: ignore[misc]
+        _, wrong = _tried(lambda each=figure: _of_figure(each, reader))  # type: ignore[misc]
         yield from ((f"figure {figure.name}", each) for each in wrong)
-    _, wrong = _tried(lambda: _of_drawings(trade.drawings(technique, TODAY), technique.crew))
+    _, wrong = _tried(lambda: _of_drawings(trade.drawings(work, TODAY), reader))
     yield from (("drawings", each) for each in wrong)
-    _, wrong = _tried(
-        lambda: _sound(*(" ".join(each[:4]) for each in shown_measures(technique.measures, technique.crew)))
-    )
+    _, wrong = _tried(lambda: _sound(*(" ".join(each[:4]) for each in shown_measures(work.measures, reader))))
     yield from (("measures shown", each) for each in wrong)
     if words:
-        _, wrong = _tried(lambda: check_claims(technique, figures or ()))
+        _, wrong = _tried(lambda: check_claims(work, figures or ()))
         yield from (("claims", each) for each in wrong)
-        _, wrong = _tried(lambda: filled_technique(technique, figures or ()))
+        _, wrong = _tried(lambda: filled_technique(work.technique, figures or (), reader))
         yield from (("filled", each) for each in wrong)
 
 
@@ -243,37 +242,36 @@ def _finite(*values: Any) -> None:
             raise AssertionError(f"no number: {value}")
 
 
-def _of_figure(figure: Figure, crew: Crew) -> None:
+def _of_figure(figure: Figure, reader: Reader) -> None:
     _finite(figure.value)
-    _sound(shown(figure, crew), *figure.working)
+    _sound(shown(figure, reader), reader.tell(figure.label), *map(reader.worked, figure.working))
     if figure.table:
         for row in figure.table.rows:
             _finite(*row)
-            _sound(*(shown_cell(cell, unit, crew) for cell, unit in zip(row, figure.table.units, strict=True)))
+            _sound(*(shown_cell(cell, unit, reader) for cell, unit in zip(row, figure.table.units, strict=True)))
 
 
-def _of_drawings(drawings: Iterable[Drawing], crew: Crew) -> None:
+def _of_drawings(drawings: Iterable[Drawing], reader: Reader) -> None:
     for drawing in drawings:
         _finite(*extent(drawing.shapes))
-        _sound(drawing.caption, drawing.alt, *(getattr(shape, "text", "") for shape in drawing.shapes))
-        said_drawing(drawing, crew)
+        _sound(*words_of(told(drawing, reader)))
 
 
-def _of_breach(breach: Breach, technique: AnyTechnique, trade: AnyFamily, *, words: bool) -> Iterator[str]:
+def _of_breach(breach: Breach, work: AnyWork, trade: AnyFamily, *, words: bool) -> Iterator[str]:
     """Yield what is wrong with a breach: its words, a mend that cannot be written, or what its mend leads to."""
-    yield from _tried(lambda: _sound(breach.what, breach.why, breach.mend))[1]
+    yield from _tried(lambda: _sound(*map(AUTHOR.plain, (breach.what, breach.why, breach.mend))))[1]
     keys = keys_of(trade.measures)
-    for key, text in OFFERED.findall(breach.mend):
+    for key, text in OFFERED.findall(AUTHOR.plain(breach.mend)):
         if key in keys:
             wrong = _tried(lambda k=key, t=text: allowed(trade.measures, keys[k], t))[1]  # type: ignore[misc]
             yield from (f"offers `{key}: {text}`: {each}" for each in wrong)
     if breach.edit is None or (breach.edit.section and not words):
         return
-    after, wrong = _tried(lambda: mended(technique, breach))
+    after, wrong = _tried(lambda: mended(work, breach))
     yield from (f"edit {breach.edit}: {each}" for each in wrong)
     if after is not None:
         for rule in trade.rules:
-            wrong += _tried(lambda each=rule: list(breaches_of(each, after)))[1]  # type: ignore[misc]
+            wrong += _tried(lambda each=rule: list(each(after)))[1]  # type: ignore[misc]
         wrong += _tried(lambda: figures_of(after, trade, TODAY))[1]
         yield from (f"after the edit {breach.edit.key}: {each}" for each in wrong)
 
@@ -284,7 +282,7 @@ def allowed(model: type[Measures], name: str, text: str) -> None:
     model.__pydantic_validator__.validate_assignment(model.model_construct(), name, value)
 
 
-def tried(base: AnyTechnique, each: Iterable[Settings], *, words: bool = False) -> Iterator[str]:
+def tried(base: AnyWork, each: Iterable[Settings], *, words: bool = False) -> Iterator[str]:
     """Yield what goes wrong where a technique is set so, each kind of fault once, the crews taking turns."""
     seen: set[tuple[str, str]] = set()
     for settings, crew in zip(each, cycle(CREWS)):
@@ -292,7 +290,7 @@ def tried(base: AnyTechnique, each: Iterable[Settings], *, words: bool = False) 
             kind = (where, re.sub(r"[-\d.]+", "#", what)[:120])
             if kind not in seen:
                 seen.add(kind)
-                yield f"{where}: {what}\n  {base.id}, crew {CREWS.index(crew)}, {dict(settings)}"
+                yield f"{where}: {what}\n  {base.technique.id}, crew {CREWS.index(crew)}, {dict(settings)}"
 
 
 def main() -> int:
@@ -312,7 +310,7 @@ def main() -> int:
             found = list(tried(base, trials))
             wrong += len(found)
             sys.stdout.write("".join(f"{name} {each}\n" for each in found))
-            sys.stdout.write(f"{name}: {len(trials)} trials from {base.id}, {len(found)} kinds of fault\n")
+            sys.stdout.write(f"{name}: {len(trials)} trials from {base.technique.id}, {len(found)} kinds of fault\n")
             sys.stdout.flush()
     return 1 if wrong else 0
 

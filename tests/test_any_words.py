@@ -9,7 +9,7 @@ import pytest
 
 import howto
 from howto.findings import Finding
-from howto.jobs.check import examine
+from howto.jobs.check import BY_NAME, examine
 from howto.jobs.letter import write_letter
 from howto.jobs.outputs import Make, make
 from howto.layout.pages.letter import Needs, letter_sheet
@@ -126,7 +126,7 @@ def test_letters_that_come_by_another_way_are_named_and_stop_no_rendering(shelf:
     visits = tuple(replace(each, visit=odd(each.visit), crew=crew) for each in read.visits.values())
     kinds = frozenset({"cards", "carousels", "leaflets"})
     written: dict[str, bytes] = {}
-    job = Make(read.shelf, pipeline.BY_NAME, techniques, techniques, visits, kinds, TODAY)
+    job = Make(read.shelf, BY_NAME, techniques, techniques, visits, kinds, TODAY)
     named = [each for each in make(job, written.__setitem__) if each.rule == "fit.letter"]
     assert [each.span.line for each in named] == [2, 2, 1]  # the card, its pictures, the leaflet
     assert all("“王”" in each.what for each in named)

@@ -200,7 +200,7 @@ def test_figures_and_drawings_that_break_off_are_named(shelf: Path, monkeypatch:
         (named(shelf, VISIT), "`howto` could not check its jobs and list its tasks"),
     }
     family_breaks(monkeypatch, drawings=broken(print))
-    (fault,) = faults(pipeline.check(shelf, TODAY).findings)  # for card and pictures one mistake is one finding
+    (fault,) = faults(howto.check_shelf(shelf, TODAY).findings)  # for card and pictures one mistake is one finding
     assert (fault.span.path, fault.what) == (
         named(shelf, BALL),
         "`howto` could not work out its figures and draw its drawings",
@@ -240,7 +240,7 @@ def test_json_stays_json(shelf: Path, monkeypatch: pytest.MonkeyPatch) -> None:
 @pytest.mark.parametrize(
     ("words", "name"),
     [
-        (["why"], "howto.jobs.rulebook.rulebook"),
+        (["why"], "howto.cli.why.rulebook"),
         (["figures", "clip-a-ball", "--shelf={}"], "howto.cli.working.figures_as_text"),
         (["check", "--shelf={}"], "howto.cli.report.terminal"),
         (["letter", "--shelf={}", "--to={}/../out"], "howto.jobs.letter.letter_sheet"),
@@ -332,7 +332,7 @@ def test_the_line_of_ours_is_named_and_the_traceback_waits_to_be_asked_for(
             rules_named(None)  # type: ignore[arg-type]
         return found[0]
 
-    assert "(howto/jobs/pipeline.py:" in run().why
+    assert "(howto/jobs/rulebook.py:" in run().why
     assert run().why.endswith(", rules_named)")
     assert capsys.readouterr().err == ""
     monkeypatch.setenv("HOWTO_TRACEBACK", "1")
@@ -344,7 +344,7 @@ def test_no_memory_is_told_plainly(monkeypatch: pytest.MonkeyPatch, capsys: pyte
     def full() -> NoReturn:
         raise MemoryError
 
-    monkeypatch.setattr("howto.jobs.rulebook.rulebook", full)
+    monkeypatch.setattr("howto.cli.why.rulebook", full)
     monkeypatch.setattr("sys.argv", ["howto", "why"])
     with pytest.raises(SystemExit) as stop:
         main()

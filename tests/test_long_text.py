@@ -10,10 +10,10 @@ import pytest
 from howto.jobs.check import examine
 from howto.read.notes import LONGEST
 from howto.read.text import MOST_OF_WORDS
-from tests.support.cases import FOLDER
+from tests.support.cases import BASES
 
 TODAY = date(2026, 10, 14)
-RIGHT = (FOLDER / "file.empty-section--finish.mended.md").read_text("utf-8")
+RIGHT = (BASES / "ball-with-picture.md").read_text("utf-8")
 VISIT = "---\nsite: Long field\ndate: 2026-10-14\ndone:\n  - technique: clip-a-ball\n    what: the ball\n---\n"
 OF_WORDS = MOST_OF_WORDS[0] * 1024 - 3000  # as much as a technique holds beside what stands there
 TIMES = 4

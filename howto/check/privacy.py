@@ -84,7 +84,7 @@ _MEND: Final = {
     "door-code": "take it out, and keep it where only the crew looks",
 }
 
-TAKE_OUT: Final = "take it out; if anyone may know it, say who in a line `waive: {(STRANGERS,): …}`"
+TAKE_OUT: Final = f"take it out; if anyone may know it, say who in a line `waive: {{{STRANGERS.name}: …}}`"
 
 
 class _Passage(NamedTuple):

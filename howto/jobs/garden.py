@@ -16,6 +16,7 @@ from howto.model.reference import PRACTICE
 from howto.model.visit import Job, Visit
 from howto.model.work import AnyWork
 from howto.quantities.amounts import Count, Word, Words, bare, mm, month_named, qty
+from howto.quantities.cans import usual_can_l
 from howto.seasons import month_start, months_between
 
 AHEAD: Final = timedelta(days=42)  # ours: how far a leaflet looks where no next visit is set
@@ -130,7 +131,7 @@ def _need(job: Job, work: AnyWork, month: int) -> GardenWater | None:
 
 def each_watering(need: GardenWater, area_m2: float, crew: Crew) -> tuple[Words, Words]:
     """Return one watering in the simplest true words, and their working: in cans where few, else by depth in a tin."""
-    times, size = garden.times_a_week(need.days_between), garden.usual_can_l(crew.units)
+    times, size = garden.times_a_week(need.days_between), usual_can_l(crew.units)
     each = need.litres_a_week / times
     if formulae.as_cans(need.litres_a_week, size, times).number <= garden.MOST_CANS:
         words = garden.can_words(each, times, crew.units)

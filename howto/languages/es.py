@@ -171,7 +171,8 @@ _TIMES: Final[Swaps] = (
 )  # fmt: skip
 _UNITS: Final = {
     "bulb": "bulbo", "bulbs": "bulbos", "bush": "arbusto", "bushes": "arbustos", "cut": "corte", "cuts": "cortes",
-    "cutting": "esqueje", "cuttings": "esquejes", "day": "día", "days": "días", "month": "mes", "months": "meses",
+    "cutting": "esqueje", "cuttings": "esquejes", "day": "día", "days": "días", "dose": "dosis", "doses": "dosis",
+    "month": "mes", "months": "meses",
     "pass": "pasada", "passes": "pasadas", "people": "personas", "person": "persona", "piece": "pieza",
     "pieces": "piezas", "plant": "planta", "plants": "plantas", "pot": "maceta", "pots": "macetas", "row": "hilera",
     "rows": "hileras", "seed": "semilla", "seeds": "semillas", "shrub": "arbusto", "shrubs": "arbustos",

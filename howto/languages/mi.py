@@ -165,7 +165,8 @@ _TIMES: Final[Swaps] = (
     (r"^(?:i|a) (?:te |a )?", "in "), (r"\bte ", ""),
 )  # fmt: skip
 _UNITS: Final = {
-    "day": "rā", "days": "rā", "month": "marama", "months": "marama", "people": "tāngata", "person": "tangata",
+    "day": "rā", "days": "rā", "dose": "horopeta", "doses": "horopeta",
+    "month": "marama", "months": "marama", "people": "tāngata", "person": "tangata",
     "plant": "tipu", "plants": "tipu", "row": "rārangi", "rows": "rārangi", "seed": "kākano", "seeds": "kākano",
     "stake": "pou", "stakes": "pou", "tie": "here", "ties": "here", "time": "wā", "times": "wā", "tree": "rākau",
     "trees": "rākau", "week": "wiki", "weeks": "wiki", "year": "tau", "years": "tau",

@@ -167,7 +167,8 @@ _TIMES: Final[Swaps] = (
 )  # fmt: skip
 _UNITS: Final = {
     "bulb": "củ", "bulbs": "củ", "bush": "bụi", "bushes": "bụi", "cut": "lần cắt", "cuts": "lần cắt",
-    "cutting": "cành giâm", "cuttings": "cành giâm", "day": "ngày", "days": "ngày", "month": "tháng",
+    "cutting": "cành giâm", "cuttings": "cành giâm", "day": "ngày", "days": "ngày", "dose": "liều",
+    "doses": "liều", "month": "tháng",
     "months": "tháng", "pass": "lượt", "passes": "lượt", "people": "người", "person": "người", "piece": "miếng",
     "pieces": "miếng", "plant": "cây", "plants": "cây", "pot": "chậu", "pots": "chậu", "row": "hàng", "rows": "hàng",
     "seed": "hạt", "seeds": "hạt", "shrub": "bụi", "shrubs": "bụi", "stake": "cọc", "stakes": "cọc",

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from datetime import date
+from decimal import Decimal
 from inspect import cleandoc
 from math import floor, log10
 from typing import Any, Final, Generic, TypeVar
@@ -215,8 +216,8 @@ def typed(value: float, unit: str, *, down: bool = False) -> str:
         return f"0 {unit}".strip()
     step = 10.0 ** (floor(log10(abs(value))) - 5)
     near = (round_down if down else round_up)(value, step)
-    number = f"{near:.12f}".rstrip("0").rstrip(".")
-    return f"{number}{'' if unit.startswith('/') else ' '}{unit}".strip()
+    digits = f"{Decimal(f'{near:.12g}'):f}"  # written out in full: a power of ten is refused where it is read
+    return f"{digits}{'' if unit.startswith('/') else ' '}{unit}".strip()
 
 
 @dataclass(frozen=True, slots=True)

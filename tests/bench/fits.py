@@ -19,9 +19,10 @@ from unittest.mock import patch
 
 sys.path.insert(0, sys.argv[2] if sys.argv[1:2] == ["--fit"] else str(Path(__file__).parents[2]))
 
-from howto import making, pipeline
-from howto.layout.drawing import diagram, frame_page
+from howto.jobs import check, outputs
+from howto.layout.drawing import diagram
 from howto.layout.drawing.look import Look
+from howto.layout.frames import shared
 from howto.model.sheet import Art
 from howto.shapes import Dimension, Disc, Drawing, Label, Level
 
@@ -53,8 +54,8 @@ def asked() -> list[Asked]:
         found.setdefault(args)  # type: ignore[arg-type]
         return diagram.fit(*args)
 
-    with patch.object(making, "fit", noted), patch.object(frame_page, "fit", noted):
-        pipeline.check(HERE / "techniques", datetime.now(UTC).date())
+    with patch.object(outputs, "fit", noted), patch.object(shared, "fit", noted):
+        check.check(HERE / "techniques", datetime.now(UTC).date())
     return list(found)
 
 

@@ -29,7 +29,7 @@ def pictures(tmp_path: Path) -> Path:
 def found(pictures: Path, name: str) -> tuple[Finding, ...]:
     """Return what is found of a shelf with a step that shows the picture of this name."""
     shown = technique(DIGGING, {"steps": (Step(title="Look.", pictures=(Picture(file=name),)),)})
-    return check_shelf(Shelf(root=str(pictures.parent), techniques=(shown,)), {})
+    return check_shelf(Shelf(root=str(pictures.parent), techniques=(shown.technique,)), {})
 
 
 def test_a_picture_is_found_and_read(pictures: Path) -> None:

@@ -1,10 +1,13 @@
 """Where a breach stands, how much it weighs, and what a waiver covers."""
 
+from dataclasses import replace
+from typing import Any
+
 import pytest
 
 from howto.check.place import line_at, placed, settled, softer
 from howto.findings import Severity
-from howto.model.family import Breach
+from howto.model.family import Breach, Rule
 from howto.model.reference import Grade, Reference
 from howto.model.technique import AnyTechnique
 from howto.span import SourceText, Span
@@ -12,6 +15,7 @@ from tests.support.builders import BOOTS, DEEP, DIGGING, WIDE, technique
 
 PATH = "techniques/digging/do-the-work.md"
 SOURCE = SourceText(PATH, "---\ntitle: Do the work\nmeasures:\n  hole depth: 40 mm\nwaive:\n  digging.deep: no\n---\n")
+OTHER: Rule[Any] = replace(WIDE, name="digging.other")
 SPANS = {
     "title": Span(PATH, 2, 8, 19),
     "measures": Span(PATH, 3, 1, 9),
@@ -69,7 +73,7 @@ def test_a_breach_softens_and_never_hardens(own: Severity, asked: Severity | Non
 def found(which: AnyTechnique) -> list[tuple[str, str, str]]:
     """Return rule, severity and observation of what is left of one breach each of three rules."""
     each = [placed(rule, Breach("title", f"{rule.name} broken", "b", "c"), which) for rule in (DEEP, WIDE, BOOTS)]
-    left = settled(which, each, ["digging.deep", "digging.wide", "safety.boots", "digging.other"])
+    left = settled(which, each, (DEEP, WIDE, BOOTS, OTHER))
     return [(finding.rule, str(finding.severity), finding.what) for finding in left]
 
 
@@ -105,7 +109,7 @@ def test_a_rule_about_harm_needs_ten_letters_of_reason() -> None:
 
 def test_a_waiver_that_covers_nothing_is_a_finding() -> None:
     which = hole(digging__other="once")
-    left = settled(which, [], ["digging.other"], {PATH: SOURCE})
+    left = settled(which, [], (OTHER,), {PATH: SOURCE})
     assert [(each.rule, str(each.severity), each.what, each.mend) for each in left] == [
         (
             "technique.waiver",
@@ -118,10 +122,10 @@ def test_a_waiver_that_covers_nothing_is_a_finding() -> None:
 
 
 def test_a_waiver_that_another_stage_judges_is_left_alone() -> None:
-    assert settled(hole(fit__title="long, and right"), [], ["digging.deep"]) == ()
+    assert settled(hole(fit__title="long, and right"), [], (DEEP,)) == ()
 
 
 def test_a_waiver_is_not_idle_because_one_visit_had_no_need_of_it() -> None:
     there = Span("techniques/visits/2026-10-14-orchard-end.md", 9, 20, 26)
     lent = hole(digging__other="once").model_copy(update={"spans": {**SPANS, "measures.hole_depth_mm": there}})
-    assert settled(lent, [], ["digging.other"]) == ()
+    assert settled(lent, [], (OTHER,)) == ()

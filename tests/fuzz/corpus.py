@@ -1,7 +1,7 @@
 """The real files that are spoiled, and small shelves of them: one that is spoiled, with what it needs."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
@@ -9,6 +9,7 @@ from random import Random
 from typing import Final
 
 from tests.fuzz.mutate import mutated
+from tests.support.cases import BASES, all_cases
 from tests.support.source import ROOT
 
 Files = dict[str, str]  # the text of each file by its place on the shelf
@@ -42,22 +43,34 @@ def pool() -> dict[str, tuple[Real, ...]]:
     shelves = (ROOT / "tests/cases/shelves").glob("*/mended")
     homes = [ROOT / "techniques", *sorted(shelves)]
     paths = [path for home in homes for path in sorted(home.rglob("*")) if path.suffix in {".md", ".yaml"}]
-    paths += sorted(path for path in (ROOT / "tests/cases").iterdir() if path.suffix in {".md", ".yaml"})
-    found = [_real(path) for path in paths if path.is_file()]
+    paths += sorted(BASES.iterdir())
+    found = [*(_real(path) for path in paths if path.is_file()), *_of_cases()]
     return {kind: tuple(each for each in found if each.kind == kind) for kind in WEIGHTS}
 
 
 def _real(path: Path) -> Real:
-    """Return a file of the tree; the name of a case is what comes after its rule."""
+    """Return a file of the tree, all of which are right."""
     text = path.read_text(encoding="utf-8", errors="surrogateescape")
-    name = path.name.removesuffix(".md").removesuffix(".mended").rpartition("--")[2]
-    said = path.with_suffix(".findings")
-    right = not said.exists() or not said.read_text(encoding="utf-8")
     if path.suffix == ".yaml":
-        kind = path.stem.rpartition(".")[2]
-        return Real(kind, kind, f"{kind}.yaml", text, right)
+        return Real(path.stem, path.stem, f"{path.stem}.yaml", text, right=True)
     if path.parent.name == "visits":
-        return Real("visit", name, f"visits/{name}.md", text, right)
+        return Real("visit", path.stem, f"visits/{path.stem}.md", text, right=True)
+    return _technique(path.stem, text, right=True)
+
+
+def _of_cases() -> Iterator[Real]:
+    """Yield what each case is about, under its slug, and what its mends make of it; and the crew it names."""
+    for case in all_cases():
+        name = case.name.rpartition("--")[2]
+        yield _technique(name, case.text, right=not case.said)
+        if case.mended_text is not None:
+            yield _technique(name, case.mended_text, right=True)
+        if "crew" in case.parts:
+            yield Real("crew", "crew", "crew.yaml", case.parts["crew"], right=not case.said)
+
+
+def _technique(name: str, text: str, *, right: bool) -> Real:
+    """Return a technique, in the folder of its family."""
     family = re.search(r"^family:\s*([a-z]+)", text, re.MULTILINE)
     return Real("technique", name, f"{family[1] if family else 'clipping'}/{name}.md", text, right)
 

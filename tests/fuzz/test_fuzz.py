@@ -131,7 +131,7 @@ def test_an_exception_is_told_by_its_kind_and_our_innermost_line(
     monkeypatch.setattr("howto.jobs.check.check_shelf", broken)
     found = folder.trouble({"crew.yaml": "hemisphere: north"}, "read", TODAY)
     assert found is not None
-    assert found.what == "ZeroDivisionError in howto/py:examine"
+    assert found.what == "ZeroDivisionError in howto/jobs/check.py:examine"
     assert "in broken" in found.full
 
 
@@ -170,8 +170,8 @@ def test_the_command_keeps_the_smallest_and_says_so(
     monkeypatch.setattr("howto.jobs.check.check_shelf", broken)
     monkeypatch.setattr(command, "SHARES", {"read": 1})
     assert command.main(["--runs", "3", "--to", str(tmp_path)]) == 1
-    assert "     3 × ZeroDivisionError in howto/py:examine" in capsys.readouterr().out
-    home = tmp_path / "zerodivisionerror-in-howto-check-py-examine"
+    assert "     3 × ZeroDivisionError in howto/jobs/check.py:examine" in capsys.readouterr().out
+    home = tmp_path / "zerodivisionerror-in-howto-jobs-check-py-examine"
     assert "seed 0, run 0, read on 2026-" in (home / "trouble.txt").read_text(encoding="utf-8")
     assert len([path for path in home.rglob("*") if path.suffix in {".md", ".yaml"}]) == 1
 

@@ -277,6 +277,7 @@ BOOTS: Rule[Any] = Rule(
     references=(GEOMETRY,),
     applies="techniques of every family that use a spade",
     check=_boots,
+    harm=True,
 )
 
 

@@ -81,12 +81,15 @@ class Case:
         """What is found in the case."""
         return check_text(shown(self.text), self.crew)
 
+    @cached_property
+    def mended_text(self) -> str | None:
+        """The text after its mends, where a person has to follow them."""
+        return changed(self.text, self.parts["mended"].splitlines()) if "mended" in self.parts else None
+
     @property
     def mended(self) -> "Checked | None":
         """What is found after its mends, where a person has to follow them."""
-        if "mended" not in self.parts:
-            return None
-        return check_text(shown(changed(self.text, self.parts["mended"].splitlines())), self.crew)
+        return check_text(shown(self.mended_text), self.crew) if self.mended_text is not None else None
 
     def accept(self, report: str) -> None:
         """Write another text reported into the file, and leave the rest of it."""

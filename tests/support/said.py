@@ -8,10 +8,8 @@ from howto.families import FAMILIES, family
 from howto.jobs.check import examine
 from howto.languages.reader import Reader
 from howto.layout.pages.page_words import card_texts, leaflet_texts
-from howto.model.work import Work
 from howto.quantities.amounts import Words
-from howto.read.assemble import assemble
-from tests.support.cases import TODAY, all_cases, book
+from tests.support.cases import TODAY, all_cases
 from tests.support.source import ROOT
 
 UNTOLD = "zxx"  # the tag of no language: whoever reads it is told nothing in their own
@@ -49,7 +47,7 @@ def _said() -> Iterator[Words]:
     for visit in shelf.visits.values():
         yield from leaflet_texts(visit)
     for case in all_cases():
-        technique, _ = assemble(case.source, {each.name: each for each in FAMILIES}, case.crew.language)
-        own = technique and family(technique.family)
-        if technique and own:
-            yield from card_texts(ready(Work(technique, case.crew, book()), own, TODAY))
+        work = case.checked.work
+        own = work and family(work.technique.family)
+        if work and own:
+            yield from card_texts(ready(work, own, TODAY))

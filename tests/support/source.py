@@ -70,3 +70,8 @@ def known_modules() -> frozenset[str]:
 def all_imports() -> tuple[Import, ...]:
     """Return every import of the package."""
     return tuple(each for path in modules() for each in imports_in(name_of(path), path.read_text(encoding="utf-8")))
+
+
+def bytes_of(folder: Path) -> dict[str, bytes]:
+    """Return every file below a folder."""
+    return {p.relative_to(folder).as_posix(): p.read_bytes() for p in sorted(folder.rglob("*")) if p.is_file()}

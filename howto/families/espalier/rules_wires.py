@@ -13,7 +13,7 @@ from howto.families.espalier.parts import to_write, wires
 from howto.findings import Severity
 from howto.model.family import SHARE, Breach, Limit, Rule, rule, typed
 from howto.model.reference import GEOMETRY, PRACTICE
-from howto.quantities import round_down, round_up, show_number
+from howto.quantities import round_down, round_up
 from howto.quantities.amounts import Count, Name, Words, bare, mm, percent, qty
 
 HALF = Limit(high=formulae.MOST_SHARE, unit=SHARE, of="of the breaking load", reference=by.STRENGTH)
@@ -242,7 +242,7 @@ def stretch_agrees(work: T) -> Iterator[Breach]:
     part, each = m.tension_n / breaking * 100, bare(formulae.STRETCH_STRAIN * 1000)
     yield to_write(
         "stretch_mm_per_m",
-        f"{show_number(wanted)} mm/m",
+        typed(float(f"{wanted:.3g}"), "mm/m"),
         f"the wire grew by {qty(m.stretch_mm_per_m, 'mm/m', 3)}",
         f"a pull of {qty(m.tension_n, 'N', 5)} is {percent(part)} of {qty(breaking, 'N', 5)}, which draws 1x19 out by "
         f"{bare(part)} / {bare(EACH_PERCENT)} x {each} = {qty(wanted, 'mm/m', 3)}",

@@ -7,9 +7,9 @@ from howto.families.feeding.label import label_of
 from howto.families.feeding.plan import T
 from howto.quantities import convert
 from howto.quantities.amounts import Words, mm, qty
+from howto.quantities.cans import usual_can_l
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, Shape, arc, rectangle
 
-USUAL_L, USUAL_US_GAL = 10.0, 2.0  # where no can is written
 SLENDER = 1.15  # height over width
 ROOM = 0.08  # of the height, left above the full mark
 
@@ -17,7 +17,7 @@ ROOM = 0.08  # of the height, left above the full mark
 def can(work: T) -> Drawing:
     """Return a watering can, or a sprayer where only that is written: levels by quarters, and the measure of feed."""
     m = work.measures
-    size = m.can_l or m.sprayer_l or usual_l(work.crew.units)
+    size = m.can_l or m.sprayer_l or usual_can_l(work.crew.units)
     name = "sprayer" if m.can_l is None and m.sprayer_l is not None else "can"
     width = (convert(size, "L", "m3") * 4 / (pi * SLENDER)) ** (1 / 3) * 1000
     full, half = width * SLENDER, width / 2
@@ -56,11 +56,6 @@ def _what(work: T, size: float) -> Words:
     if grams is not None:
         return f"{qty(grams * size, 'g')}"
     return f"{qty(m.concentrate_ml_per_l * size, 'mL')}" if m.concentrate_ml_per_l is not None else ""
-
-
-def usual_l(system: str) -> float:
-    """Return the can that people who measure so are likely to own."""
-    return USUAL_L if system == "metric" else convert(USUAL_US_GAL, "US gal", "L")
 
 
 def _spout(half: float, full: float) -> list[Shape]:

@@ -4,10 +4,10 @@ from collections.abc import Iterable
 from math import floor, log10
 from typing import Any
 
-from howto.model.family import Breach, Edit
+from howto.model.family import Breach, Edit, typed
 from howto.model.figure import Cell, Figure
 from howto.model.reference import Reference
-from howto.quantities import field_unit, round_down, show_number
+from howto.quantities import field_unit, round_down
 from howto.quantities.amounts import Count, Words
 
 FIGURES = 4  # what a mend is written with
@@ -36,13 +36,13 @@ def anew(field: str, text: str, what: Words, why: Words = "", **more: Any) -> Br
 
 def written(value: float, unit: str) -> str:
     """Return an amount as an author types it, with four figures."""
-    return f"{show_number(value, FIGURES)} {unit}"
+    return typed(float(f"{value:.{FIGURES}g}"), unit)
 
 
 def at_most(value: float, unit: str) -> str:
     """Return an amount as an author types it, with four figures and never above `value`."""
     step = 10.0 ** (floor(log10(value)) - FIGURES + 1)
-    return f"{show_number(round_down(value, step), FIGURES + 1)} {unit}"
+    return typed(round_down(value, step), unit, down=True)
 
 
 def doses(count: int) -> Count:

@@ -11,7 +11,7 @@ from howto.families.feeding.measures import Month
 from howto.families.feeding.parts import anew, doses, to_write
 from howto.families.feeding.plan import T
 from howto.families.feeding.rules_label import rate_edit
-from howto.families.feeding.season import day_told
+from howto.families.feeding.season import day_of_year
 from howto.findings import Severity
 from howto.model.family import Breach, Edit, Limit, outside, rule
 from howto.model.reference import CEILING, FORMAT
@@ -207,18 +207,18 @@ def _late(work: T, why: Words) -> Iterator[Breach]:
     if first > last:
         work, month = _usual_start(work)
         what = f"the first dose falls in {month_named(first.month)}"
-        yield anew("start_month", month, what, f"the last day for nitrogen is {day_told(last)}: {why}")
+        yield anew("start_month", month, what, f"the last day for nitrogen is {day_of_year(last)}: {why}")
         first = season.first_day(work, ANY_YEAR)
         last = season.cut_off(work, first) or last
     days = season.spring_days(work, season.season_days(work, first))
     in_time = sum(day <= last for day in days)
     if in_time < len(days):
-        apart = f"{bare(season.gap_weeks(work))} weeks apart from {day_told(first)}"
+        apart = f"{bare(season.gap_weeks(work))} weeks apart from {day_of_year(first)}"
         yield anew(
             "doses",
             str(in_time),
-            f"dose {bare(in_time + 1)} of {bare(m.doses)} falls on {day_told(days[in_time])}",
-            f"{apart}; the last day for nitrogen is {day_told(last)}: {why}",
+            f"dose {bare(in_time + 1)} of {bare(m.doses)} falls on {day_of_year(days[in_time])}",
+            f"{apart}; the last day for nitrogen is {day_of_year(last)}: {why}",
             then=", or start earlier",
         )
 

@@ -98,7 +98,7 @@ def date_references(work: T) -> tuple[Reference, ...]:
     return tuple(dict.fromkeys(found))
 
 
-def day_told(day: date) -> Words:
+def day_of_year(day: date) -> Words:
     """Return a day of any year: `5 July`."""
     return f"{bare(day.day)} {month_named(day.month)}"
 
@@ -115,7 +115,7 @@ def dates(work: T, today: date) -> Iterator[Figure]:
     yield figure("next dose", "Next feed", due, "", line, *who, headline=True, client=True)
     last = cut_off(work, days[0])
     if last is not None:
-        trees, lawns = (day_told(date(last.year, *tables.CUT_OFFS[way])) for way in ("fruit tree", "warm"))
+        trees, lawns = (day_of_year(date(last.year, *tables.CUT_OFFS[way])) for way in ("fruit tree", "warm"))
         line = f"{trees} for fruit trees and {lawns} for warm lawns in the north; six months on in the south"
         said = by.TREE_CUT_OFF if work.measures.kind == "fruit tree" else by.WARM_TURF
         yield figure("last day for nitrogen", "No nitrogen after", last, "", line, said, client=True)

@@ -14,6 +14,7 @@ from howto.model.reference import Reference
 from howto.model.work import Work
 from howto.quantities import convert
 from howto.quantities.amounts import Range, Word, Words, bare, dated, qty
+from howto.quantities.cans import usual_can_l
 
 T = Work[WateringMeasures]
 MONTH_DAYS = soil_water.YEAR_DAYS / 12
@@ -57,7 +58,7 @@ def cans(work: T, litres: float, times: int, working: Iterable[Words], reference
 
 def per_can(work: T, litres: float) -> Words:
     """Return the end of a sum that turns litres into cans."""
-    size = work.measures.can_size_l or garden.usual_can_l(work.crew.units)
+    size = work.measures.can_size_l or usual_can_l(work.crew.units)
     return f"/ {qty(size, 'L')} a can = {bare(litres / size)} cans, filled up to the next quarter"
 
 

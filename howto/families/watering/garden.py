@@ -10,8 +10,8 @@ from howto.families.watering.tables import CROPS, SOILS, SPECIES, nearest_soil
 from howto.families.watering.weather import Weather, terms
 from howto.model.crew import Climate, Crew
 from howto.model.reference import Reference
-from howto.quantities import convert
 from howto.quantities.amounts import Word, Words, bare, mm, qty
+from howto.quantities.cans import usual_can_l
 
 EFFICIENCIES = {
     "sprinkler": (0.75, by.EFFICIENCY),
@@ -24,7 +24,6 @@ USUAL_SOIL = "loam"
 LEAST_USE_MM = 0.001  # ours: a planting that uses less in a day needs no watering
 USUAL_P = 0.5  # see references.USUAL_DEPLETION
 NUMBERS = ("no", "one", "two", "three", "four", "five", "six")
-USUAL_CANS = {"metric": (9, "L"), "us": (2, "US gal"), "uk": (2, "UK gal")}
 MOST_CANS = 6  # ours: over this many at a time a reader wants litres
 _TIMES = {1: "once a week", 2: "twice a week", 7: "every day"}
 _QUARTERS = {1: "a quarter full", 2: "half full", 3: "three quarters full"}
@@ -138,11 +137,6 @@ def garden_water(
         ),
         references=(by.FAO56, *plants, by.LITRE_A_MM, source, by.FAO56_SOIL, soil_reference(texture)),
     )
-
-
-def usual_can_l(system: str) -> float:
-    """Return the can that people who measure so are likely to own."""
-    return convert(*USUAL_CANS[system], "L")
 
 
 def times_a_week(days_between: float) -> int:

@@ -19,9 +19,10 @@ SECTIONS = (
 def sheet(**changes: object) -> Sheet:
     """Return a small leaflet."""
     fields = {
-        "least_pt": 12.0, "id": "a", "title": "Orchard end", "over": "Care leaflet", "under": prose("All is well."),
-        "width_mm": 210.0, "height_mm": 297.0, "text_pt": 14.0, "small_pt": 12.0, "most_pages": 2, "ink": "#000000",
-        "ground": "#ffffff", "accent": "#000000", "sections": SECTIONS, "footer": "Follow the label.", "stamp": "1",
+        "id": "a", "title": "Orchard end", "over": "Care leaflet", "under": prose("All is well."),
+        "width_mm": 210.0, "height_mm": 297.0, "text_pt": 14.0, "small_pt": 12.0, "least_pt": 9.0, "most_pages": 2,
+        "ink": "#000000", "ground": "#ffffff", "accent": "#000000", "sections": SECTIONS,
+        "footer": "Follow the label.", "stamp": "1",
     }  # fmt: skip
     return Sheet.model_validate({**fields, **changes})
 
