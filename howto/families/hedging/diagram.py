@@ -20,10 +20,7 @@ FULL_WIDTH = 0.92  # of its spacing: how wide a plant is drawn in plan where no 
 def drawings(work: T, today: date) -> tuple[Drawing, ...]:
     """Return the section; before it a young hedge's rise; after it a trim's batter board, and the plan of a row."""
     m = work.measures
-    found: list[Drawing] = []
-    if m.job == "thicken":
-        found += rise(work, today)
-    found.append(section(m))
+    found = [*(rise(work, today) if m.job == "thicken" else []), section(m)]
     if m.job == "trim" and m.base_width_mm and m.top_width_mm and m.base_width_mm > m.top_width_mm:
         found.append(batter_board(m.cut_mm, m.base_width_mm, m.top_width_mm))
     if m.spacing_mm is not None:
@@ -105,17 +102,16 @@ def _ground(sizes: _Sizes) -> list[Shape]:
 def _stems(m: HedgingMeasures, sizes: _Sizes) -> list[Shape]:
     """Return a forked stem for each row."""
     gap = min(m.gap_between_rows_mm, sizes.base * 0.6)
-    middles = [(row - (m.row_count - 1) / 2) * gap for row in range(m.row_count)]
     half, up, spread = sizes.base * 0.02, sizes.height * 0.5, sizes.base * 0.12
+    low = up * 0.35
     found: list[Shape] = []
-    for x in middles:
-        low = up * 0.35
+    for row in range(m.row_count):
+        x = (row - (m.row_count - 1) / 2) * gap
         found.append(Polygon(rectangle(x - half, 0, x + half, low), Role.WOOD))
         for side in (-1, 1):
             tip = x + side * min(spread, sizes.top / 2)
-            found.append(
-                Polygon(((x - half * 0.8, low), (x + half * 0.8, low), (tip + half * 0.5, up), (tip, up)), Role.WOOD)
-            )
+            fork = ((x - half * 0.8, low), (x + half * 0.8, low), (tip + half * 0.5, up), (tip, up))
+            found.append(Polygon(fork, Role.WOOD))
     return found
 
 

@@ -6,7 +6,7 @@ from math import ceil
 
 from howto.families.hedging import formulae
 from howto.families.hedging import references as by
-from howto.families.hedging.growing import USUAL_SHARE, Rise, cut_back, cut_months, growth, next_cut, rises, side_growth
+from howto.families.hedging.growing import Rise, cut_back, cut_months, growth, next_cut, rises, side_growth
 from howto.families.hedging.measures import HedgingMeasures
 from howto.families.hedging.parts import figure
 from howto.model.figure import Figure, Table
@@ -15,6 +15,8 @@ from howto.model.work import Work
 from howto.quantities.amounts import Count, Name, bare, dated, mm, percent
 
 T = Work[HedgingMeasures]
+
+USUAL_SHARE = 1 / 3  # ours: of a year's growth, between two cuts where nothing else tells
 
 
 def growing_figures(work: T, today: date) -> Iterator[Figure]:

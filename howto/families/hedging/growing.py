@@ -16,7 +16,6 @@ T = Work[HedgingMeasures]
 GROWTH_MM_PER_YEAR = 375.0  # the middle of references.GROWTH
 SIDE_SHARE = 0.5  # of the top's growth; see references.SIDE_GROWTH
 FORMATIVE_YEARS = 2  # Royal Horticultural Society, profile 353: at planting and in the year after
-USUAL_SHARE = 1 / 3  # ours: of a year's growth, between two cuts where nothing else tells
 BLEEDERS = frozenset({"Carpinus", "Betula", "Acer", "Juglans"})  # cut hard from mid-winter on, they bleed
 CUT_BACK_SHARE = 0.5  # of new growth, where none is written: references.TRIMMING and references.ARIZONA
 MOST_CUTS = 24  # a longer way up is not planned cut by cut: nobody knows the growth so far ahead

@@ -39,12 +39,8 @@ class HedgingMeasures(Measures):
     )
     cuts_a_year: int | None = _may(1, 12, "how many times a year it is cut")
     shoots: int | None = _may(1, 500, "shoots on a plant before the first cut")
-    growth_mm_per_year: float | None = _may(
-        0.01, 5_000, "how much the top grows in a year; the plant's own if left out"
-    )
-    side_growth_mm_per_year: float | None = _may(
-        0.01, 5_000, "how much each side grows in a year; half of the top's if left out"
-    )
+    growth_mm_per_year: float | None = _may(0.01, 5_000, "what the top grows in a year; the plant's own if left out")
+    side_growth_mm_per_year: float | None = _may(0.01, 5_000, "what each side grows; half of the top's if left out")
     spacing_mm: float | None = _may(10, 5_000, "from plant to plant along a row")
     rows: int | None = _may(1, 3, "1 for a single row, 2 for a staggered double one")
     row_gap_mm: float | None = _may(10, 2_000, "from row to row")

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 from dataclasses import replace
-from typing import NamedTuple
 
 from howto.families.hedging import formulae
 from howto.families.hedging import references as by
@@ -20,7 +19,9 @@ from howto.seasons import month_list, month_run, months_of
 
 T = Work[HedgingMeasures]
 
-UK = ("england", "wales", "scotland", "northern ireland")
+PROTECTED = frozenset({"england", "wales", "scotland", "northern ireland", "ireland"})  # by a law that was read
+NORTHERN = PROTECTED | {"united states"}
+SOUTHERN = frozenset({"australia", "new zealand"})
 SPRING_TO_AUGUST = (3, 4, 5, 6, 7, 8)
 AUGUST_TO_JANUARY = (8, 9, 10, 11, 12, 1)
 OPEN_MONTHS = (9, 10, 11, 12, 1, 2)  # of farm hedges in England, and of hedges in Ireland
@@ -35,21 +36,11 @@ BIG_LEAVES = ("Prunus laurocerasus", "Prunus lusitanica", "Laurus nobilis", "Auc
 FIRM = frozenset({Grade.A, Grade.B, Grade.C})  # who may warn of a plant's months and spacing; others advise
 
 
-class Nesting(NamedTuple):
-    """The months in which birds nest somewhere, and whether a law that was read protects their nests there."""
-
-    months: tuple[int, ...]
-    law: bool
-
-
-def nesting(work: T) -> Nesting:
-    """Return the main nesting months where the hedge stands."""
-    country = work.measures.country
-    if country in {*UK, "ireland"}:
-        return Nesting(SPRING_TO_AUGUST, law=True)
-    south = work.crew.hemisphere == "south" and country != "united states"
-    months = AUGUST_TO_JANUARY if south or country in {"australia", "new zealand"} else SPRING_TO_AUGUST
-    return Nesting(months, law=False)
+def _nesting_months(work: T) -> tuple[int, ...]:
+    """Return the months in which birds mainly nest where the hedge stands."""
+    country, here = work.measures.country, work.crew.hemisphere
+    north = country in NORTHERN or (country not in SOUTHERN and here == "north")
+    return SPRING_TO_AUGUST if north else AUGUST_TO_JANUARY
 
 
 def _written_months(work: T) -> tuple[int, ...]:
@@ -72,7 +63,7 @@ def nests(work: T) -> Iterator[Breach]:
     A nest in use or being built is protected in the UK, with no dates in the Act, and in Ireland; the main
     season is about {months}.
     """
-    if nesting(work).law:
+    if work.measures.country in PROTECTED:
         yield from _unsaid_nests(work, "to harm a nest in use or being built is an offence there")
 
 
@@ -89,12 +80,12 @@ def nests_elsewhere(work: T) -> Iterator[Breach]:
 
     Birds nest mainly from {north} in the north and from {south} in the south; most places protect a nest in use.
     """
-    if not nesting(work).law:
+    if work.measures.country not in PROTECTED:
         yield from _unsaid_nests(work, "look up the law of the place, and write `country:`")
 
 
 def _unsaid_nests(work: T, after: Words) -> Iterator[Breach]:
-    months = nesting(work).months
+    months = _nesting_months(work)
     shared = set(months) & set(_written_months(work))
     if not shared or "nest" in words_of_cautions(work.technique.cautions).casefold():
         return
@@ -171,16 +162,14 @@ def spacing(work: T) -> Iterator[Breach]:
     fact = plant.spacing_mm if plant else None
     if m.spacing_mm is None or m.row_count != 1 or plant is None or fact is None:
         return
-    limit = Limit(low=fact.low, high=fact.high, unit="mm", reference=fact.reference(f"spacing of {plant.botanical}"))
+    said_by = fact.reference(f"spacing of {plant.botanical}")
+    limit = Limit(low=fact.low, high=fact.high, unit="mm", reference=said_by)
     dense = bare(formulae.plants_per_metre(m.spacing_mm))
-    for breach in outside(
-        limit,
-        work,
-        "spacing_mm",
-        what=f"{Name(plant.botanical)} every {{found}}",
-        why=f"1000 / {bare(m.spacing_mm, 4)} = {dense} plants a metre; its range is {{limit}}",
-    ):
-        yield replace(breach, severity=None if fact.grade in FIRM else Severity.ADVICE, reference=limit.reference)
+    what = f"{Name(plant.botanical)} every {{found}}"
+    why = f"1000 / {bare(m.spacing_mm, 4)} = {dense} plants a metre; its range is {{limit}}"
+    severity = None if fact.grade in FIRM else Severity.ADVICE
+    for breach in outside(limit, work, "spacing_mm", what=what, why=why):
+        yield replace(breach, severity=severity, reference=said_by)
 
 
 @rule("hedging.double-row", Severity.WARNING, by.SPACING, applies="double rows", limit=DOUBLE)
