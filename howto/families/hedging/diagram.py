@@ -4,10 +4,10 @@ from datetime import date
 
 from howto.families.hedging import formulae
 from howto.families.hedging.diagram_rise import rise
-from howto.families.hedging.figures import section_share, string_line_mm
+from howto.families.hedging.figures import sections_mm2, string_line_mm
 from howto.families.hedging.measures import HedgingMeasures
 from howto.model.work import Work
-from howto.quantities.amounts import mm, percent, qty
+from howto.quantities.amounts import Count, Held, Word, mm, percent, qty
 from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
 
 T = Work[HedgingMeasures]
@@ -20,14 +20,11 @@ FULL_WIDTH = 0.92  # of its spacing: how wide a plant is drawn in plan where no 
 def drawings(work: T, today: date) -> tuple[Drawing, ...]:
     """Return the section; before it a young hedge's rise; after it a trim's batter board, and the plan of a row."""
     m = work.measures
-    found: list[Drawing] = []
-    if m.job == "thicken":
-        found += rise(work, today)
-    found.append(section(work))
+    found = [*(rise(work, today) if m.job == "thicken" else []), section(m)]
     if m.job == "trim" and m.base_width_mm and m.top_width_mm and m.base_width_mm > m.top_width_mm:
-        found.append(batter_board(work, m.base_width_mm, m.top_width_mm))
+        found.append(batter_board(m.cut_mm, m.base_width_mm, m.top_width_mm))
     if m.spacing_mm is not None:
-        found.append(plan(work))
+        found.append(plan(m, m.spacing_mm))
     return tuple(found)
 
 
@@ -43,7 +40,7 @@ class _Sizes:
         self.wide_top = max(m.standing_top_width_mm or self.top, self.top)
         self.last = m.last_cut_height_mm
         self.one_face = m.job == "renovate" and m.faces == 1
-        self.inside = (m.inside_face_mm if m.inside_face_mm is not None else 150.0) if self.one_face else 0.0
+        self.inside = m.inside_mm if self.one_face else 0.0
 
     @property
     def grown(self) -> bool:
@@ -64,12 +61,10 @@ def trapezium(base: float, top: float, height: float) -> tuple[Point, ...]:
     return ((-base / 2, 0.0), (base / 2, 0.0), (top / 2, height), (-top / 2, height))
 
 
-def section(work: T) -> Drawing:
+def section(m: HedgingMeasures) -> Drawing:
     """Return the hedge cut across: what comes off hatched, this year's line over the last, and the taper."""
-    m = work.measures
-    units = work.crew.units
     sizes = _Sizes(m)
-    shapes: list[Shape] = [*_ground(sizes)]
+    shapes: list[Shape] = _ground(sizes)
     if sizes.grown:
         corners = trapezium(sizes.wide, sizes.wide_top, sizes.stands)
         outline = tuple((x, max(y, LEAF_DEPTH_MM)) for x, y in corners)  # leaf clusters stop at the ground
@@ -79,52 +74,49 @@ def section(work: T) -> Drawing:
     if sizes.one_face:
         shapes.append(Line(trapezium(sizes.base, sizes.top, sizes.height), Role.LAST, closed=True))
     elif sizes.last is not None and sizes.last < sizes.height:
-        share = sizes.last / sizes.height
-        width = sizes.base + (sizes.top - sizes.base) * share
+        width = formulae.width_at_mm(sizes.base, sizes.top, sizes.height, sizes.last)
         shapes.append(Line((*trapezium(sizes.base, width, sizes.last)[1:], (-sizes.base / 2, 0.0)), Role.LAST))
-    shapes += _section_words(work, sizes)
+    shapes += _section_words(m, sizes)
     angle = formulae.angle_deg(sizes.base, sizes.top, sizes.height)
-    share_off = section_share(m)
-    off = f" {percent(share_off * 100)} of the section comes off." if share_off and share_off > 0 else ""
-    face = " One face is cut hard this year." if sizes.one_face else ""
+    sections = sections_mm2(m)
+    share = formulae.share_off(*sections) if sections else 0.0
+    off = f"{percent(share * 100)} of the section comes off." if share > 0 else "What stands outside is hatched."
+    face = f" {Word('One face is cut hard this year.')}" if sizes.one_face else ""
     return Drawing(
         shapes=tuple(shapes),
         caption="Section: this year's line over the last",
-        alt=f"A hedge in section, {mm(sizes.base)} wide at its foot and {mm(sizes.top)} "
-        f"at its top, {mm(sizes.height)} high when cut. Each side leans {qty(angle, '°', 2)}."
-        f"{off or ' What stands outside is hatched.'}{face}",
+        alt=f"A hedge in section, {mm(sizes.base)} wide at its foot and {mm(sizes.top)} at its top, {mm(sizes.height)} "
+        f"high when cut. Each side leans {qty(angle, '°', 2)}. {Word(off)}{face}",
     )
 
 
-def _ground(sizes: _Sizes) -> tuple[Shape, ...]:
+def _ground(sizes: _Sizes) -> list[Shape]:
     reach = sizes.wide * 0.8
-    return (
+    return [
         Polygon(rectangle(-reach, -sizes.stands * 0.07, reach, 0), Role.SOIL),
         Line(((-reach, 0), (reach, 0)), Role.GROUND),
         Line(((0, -sizes.stands * 0.05), (0, sizes.stands * 1.05)), Role.CENTRE),
-    )
+    ]
 
 
 def _stems(m: HedgingMeasures, sizes: _Sizes) -> list[Shape]:
     """Return a forked stem for each row."""
     gap = min(m.gap_between_rows_mm, sizes.base * 0.6)
-    middles = [(row - (m.row_count - 1) / 2) * gap for row in range(m.row_count)]
     half, up, spread = sizes.base * 0.02, sizes.height * 0.5, sizes.base * 0.12
+    low = up * 0.35
     found: list[Shape] = []
-    for x in middles:
-        low = up * 0.35
+    for row in range(m.row_count):
+        x = (row - (m.row_count - 1) / 2) * gap
         found.append(Polygon(rectangle(x - half, 0, x + half, low), Role.WOOD))
         for side in (-1, 1):
             tip = x + side * min(spread, sizes.top / 2)
-            found.append(
-                Polygon(((x - half * 0.8, low), (x + half * 0.8, low), (tip + half * 0.5, up), (tip, up)), Role.WOOD)
-            )
+            fork = ((x - half * 0.8, low), (x + half * 0.8, low), (tip + half * 0.5, up), (tip, up))
+            found.append(Polygon(fork, Role.WOOD))
     return found
 
 
-def _section_words(work: T, sizes: _Sizes) -> list[Shape]:
+def _section_words(m: HedgingMeasures, sizes: _Sizes) -> list[Shape]:
     """Return the guides, dimensions, levels and labels of the section."""
-    m, units = work.measures, work.crew.units
     base, top, height = sizes.base, sizes.top, sizes.height
     side = formulae.in_each_side_mm(base, top)
     angle = formulae.angle_deg(base, top, height)
@@ -132,7 +124,11 @@ def _section_words(work: T, sizes: _Sizes) -> list[Shape]:
     shapes: list[Shape] = [
         Dimension((-base / 2, 0), (base / 2, 0), f"{mm(base)}", offset=height * 0.1),
         Dimension((-top / 2, height), (top / 2, height), f"{mm(top)}", offset=-height * 0.2),
-        *_stands_wide(work, sizes),
+    ]
+    if sizes.wide > base:
+        left, right = (-sizes.wide / 2, 0), (sizes.wide / 2, 0)
+        shapes.append(Dimension(left, right, f"{mm(sizes.wide)} now", offset=-sizes.stands * 0.12))
+    shapes += [
         Dimension((-base / 2, 0), (-base / 2, height), f"{mm(height)}", offset=sizes.wide * 0.6),
         Level((sizes.wide_top / 2, sizes.stands), f"{mm(sizes.stands)} now")
         if sizes.stands > height
@@ -159,18 +155,9 @@ def _section_words(work: T, sizes: _Sizes) -> list[Shape]:
     return shapes
 
 
-def _stands_wide(work: T, sizes: _Sizes) -> list[Shape]:
-    """Return the dimension of the width that stands at the foot, where it is more than the cut one."""
-    if sizes.wide <= sizes.base:
-        return []
-    words = f"{mm(sizes.wide)} now"
-    return [Dimension((-sizes.wide / 2, 0), (sizes.wide / 2, 0), words, offset=-sizes.stands * 0.12)]
-
-
-def batter_board(work: T, base: float, top: float) -> Drawing:
+def batter_board(height: float, base: float, top: float) -> Drawing:
     """Return one face with a plumb board against its foot: a block at the top, and how far in the leaf stands."""
-    m, units = work.measures, work.crew.units
-    height, side = m.cut_mm, formulae.in_each_side_mm(base, top)
+    side = formulae.in_each_side_mm(base, top)
     thick, block = height * 0.02, height * 0.04
     back = side + top * 0.4
     face = ((0.0, 0.0), (back, 0.0), (back, height), (side, height))
@@ -186,24 +173,22 @@ def batter_board(work: T, base: float, top: float) -> Drawing:
         Label((-thick * 2.5, height * 0.35), "plumb"),
         Label((side / 2, height - block / 2), "block"),
     ]
-    inside = []
+    inside: list[Word] = []
     for part in (0.25, 0.5, 0.75):
         up, at = height * part, side * part
         shapes.append(Line(((0, up), (at, up)), Role.GUIDE))
         shapes.append(Level((at, up), f"in by {mm(at)}"))
-        inside.append(f"{mm(at)} at {mm(up)}")
+        inside.append(Word(f"{mm(at)} at {mm(up)}"))
     return Drawing(
         shapes=tuple(shapes),
         caption="Batter board: plumb at its outer edge",
-        alt=f"A plumb board {mm(height)} long at the foot of one face, a block of "
-        f"{mm(side)} at its top. The leaf stands in {', '.join(inside)} up.",
+        alt=f"A plumb board {mm(height)} long at the foot of one face, a block of {mm(side)} at its top. "
+        f"The leaf stands in {', '.join(map(str, inside))} up.",
     )
 
 
-def plan(work: T) -> Drawing:
+def plan(m: HedgingMeasures, spacing: float) -> Drawing:
     """Return the first plants of the rows from above: staggered, the end plants half a spacing in."""
-    m, units = work.measures, work.crew.units
-    spacing = m.spacing_mm or 0.0
     rows, gap = m.row_count, m.gap_between_rows_mm
     drawn = FEW_DRAWN if rows == 1 else PLANTS_DRAWN
     length = spacing * drawn
@@ -231,13 +216,14 @@ def plan(work: T) -> Drawing:
         shapes.append(Line(((spacing * 2.5, 0), (spacing * 3, gap)), Role.ACCENT))
         shapes.append(Label((spacing * 2.75, gap / 2), f"{mm(near)} plant to plant"))
         words += f", {mm(gap)} from row to row and staggered, {mm(near)} plant to plant"
-    dense = formulae.plants_per_metre(spacing, rows)
+    dense = qty(formulae.plants_per_metre(spacing, rows), "/m")
     return Drawing(
         shapes=tuple(shapes),
-        caption=f"Plan: {qty(dense, '/m')}, {_rows(rows)}",
-        alt=f"{words}: {qty(dense, '/m')}. The end plants stand {mm(spacing / 2)} in.",
+        caption=f"Plan: {dense}, {_rows(rows)}",
+        alt=f"{words}: {dense}. The end plants stand {mm(spacing / 2)} in.",
     )
 
 
-def _rows(rows: int) -> str:
-    return {1: "a single row", 2: "a double row"}.get(rows, f"{rows} rows")
+def _rows(rows: int) -> Held:
+    named = {1: Word("a single row"), 2: Word("a double row")}
+    return named.get(rows, Count(rows, "row", "rows"))

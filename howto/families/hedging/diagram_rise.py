@@ -7,7 +7,7 @@ from itertools import pairwise
 from howto.families.hedging.growing import Rise, rises
 from howto.families.hedging.measures import HedgingMeasures
 from howto.model.work import Work
-from howto.quantities.amounts import mm
+from howto.quantities.amounts import Count, Listed, bare, mm
 from howto.shapes import Dimension, Disc, Drawing, Line, Point, Polygon, Role, Shape, leafy, rectangle
 
 T = Work[HedgingMeasures]
@@ -22,22 +22,22 @@ def rise(work: T, today: date) -> list[Drawing]:
     found = rises(work, today)
     if not found:
         return []
-    m, units = work.measures, work.crew.units
+    m = work.measures
     shown = [*found[: MOST_PANELS - 1], found[-1]] if len(found) > MOST_PANELS else list(found)
     top = max(each.stands_mm for each in shown)
     wide = min(m.spacing_mm or top * 0.3, top * 0.45)
     pitch = wide + top * 0.17
     shapes: list[Shape] = _ground(len(shown), pitch, top)
     for at, each in enumerate(shown):
-        shapes += _panel(work, found, each, (at * pitch, wide, pitch), at + 1)
-    first, last = found[0], found[-1]
-    counts = ", ".join(f"{each.shoots}" for each in shown)
-    heights = ", ".join(f"{mm(each.cut_mm)}" for each in shown)
+        shapes += _panel(m, found, each, (at * pitch, wide, pitch), at + 1)
+    years = f"{bare(found[0].day.year)} to {bare(found[-1].day.year)}"
+    counts = Listed(tuple(float(each.shoots) for each in shown), "")
+    heights = Listed(tuple(each.cut_mm for each in shown), "mm")
     return [
         Drawing(
             shapes=tuple(shapes),
             caption="Shoots on a plant after each cut",
-            alt=f"One plant at {len(shown)} cuts, {first.day.year} to {last.day.year}: cut at {heights}. The growth "
+            alt=f"One plant at {Count(len(shown), 'cut', 'cuts')}, {years}: cut at {heights}. The growth "
             f"above each line comes off, and each cut shoot forks in two: {counts} shoots.",
         )
     ]
@@ -49,10 +49,9 @@ def _ground(panels: int, pitch: float, top: float) -> list[Shape]:
 
 
 def _panel(
-    work: T, found: Sequence[Rise], each: Rise, place: tuple[float, float, float], number: int
+    m: HedgingMeasures, found: Sequence[Rise], each: Rise, place: tuple[float, float, float], number: int
 ) -> Iterator[Shape]:
     """Yield one plant at one cut: what comes off, what stays, its branching, the cut line and its words."""
-    m, units = work.measures, work.crew.units
     x, wide, pitch = place
     at = found.index(each)
     nodes = [m.last_cut_height_mm] if m.last_cut_height_mm and m.last_cut_height_mm < found[0].cut_mm else []
@@ -72,7 +71,7 @@ def _panel(
         left = x - wide * 0.5
         yield Dimension((left, each.cut_mm), (left, each.stands_mm), off, offset=pitch * 0.45)
     below = -found[-1].cut_mm * 0.14
-    yield Dimension((x - pitch / 2, 0), (x + pitch / 2, 0), f"{each.shoots}", offset=below)
+    yield Dimension((x - pitch / 2, 0), (x + pitch / 2, 0), f"{bare(each.shoots)}", offset=below)
 
 
 def _crown(x: float, wide: float, height: float) -> tuple[Point, ...]:

@@ -6,15 +6,19 @@ from datetime import date
 from howto.families.hedging import formulae
 from howto.families.hedging import references as by
 from howto.families.hedging.figures_growth import growing_figures
+from howto.families.hedging.formulae import MOST, WIDER
 from howto.families.hedging.growing import stages
 from howto.families.hedging.measures import HedgingMeasures
+from howto.families.hedging.parts import figure
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY, PRACTICE
 from howto.model.work import Work
-from howto.quantities.amounts import bare, mm, percent, qty
+from howto.quantities.amounts import Share, bare, mm, percent, qty
 
 RATE_M2_PER_H = 40.0  # see references.RATE
 BELOW_MM = 10.0  # the level line stands this far below the finished height; see references.LEVEL_LINE
+STEPS_MM = (100.0, 200.0, 250.0, 300.0, 500.0, 1000.0)  # of the widths up a hedge: the first that makes few
+MOST_STEPS = 8
 
 
 def figures(work: Work[HedgingMeasures], today: date) -> Iterator[Figure]:
@@ -25,253 +29,165 @@ def figures(work: Work[HedgingMeasures], today: date) -> Iterator[Figure]:
     yield from _taper(m)
     yield from _section(m)
     if m.cut_mm > BELOW_MM:
-        yield _line(m)
+        line = f"{bare(m.cut_mm, 5)} - {bare(BELOW_MM)} = {mm(string_line_mm(m), 5)}, so that the blade rides over"
+        yield figure("string line", "Height of the string line", string_line_mm(m), "mm", [line], by.LEVEL_LINE)
     yield from _renovation(m)
     yield from growing_figures(work, today)
     yield from _face(m)
 
 
-def section_share(m: HedgingMeasures) -> float | None:
-    """Return the part of the section (0 to 1) this cut takes, or None where a width is not written."""
-    widths = (m.standing_base_width_mm, m.standing_top_width_mm, m.base_width_mm, m.top_width_mm)
-    base, top, new_base, new_top = widths
+def sections_mm2(m: HedgingMeasures) -> tuple[float, float] | None:
+    """Return the section that stands and the one this cut leaves, or None where a width is not written."""
+    base, top, new_base, new_top = (
+        m.standing_base_width_mm, m.standing_top_width_mm, m.base_width_mm, m.top_width_mm,
+    )  # fmt: skip
     if base is None or top is None or new_base is None or new_top is None or m.standing_height_mm is None:
         return None
-    before = formulae.section_mm2(base, top, m.standing_height_mm)
-    return formulae.share_off(before, formulae.section_mm2(new_base, new_top, m.cut_mm))
+    return formulae.section_mm2(base, top, m.standing_height_mm), formulae.section_mm2(new_base, new_top, m.cut_mm)
+
+
+def string_line_mm(m: HedgingMeasures) -> float:
+    """Return the height of the stretched line: a little under the cut, so that the blade rides over it."""
+    return m.cut_mm - BELOW_MM
 
 
 def _top_off(m: HedgingMeasures) -> Iterator[Figure]:
     stands, cut = m.standing_height_mm, m.cut_mm
     if stands is None or stands <= cut:
         return
-    share = formulae.share_off(stands, cut)
-    yield Figure(
-        name="off the top",
-        label="Off the top",
-        value=stands - cut,
-        unit="mm",
-        working=(
-            f"{bare(stands, 5)} - {bare(cut, 5)} = {mm(stands - cut, 4)}",
-            f"{bare(stands - cut, 4)} / {bare(stands, 5)} = {percent(share * 100)} of the standing height",
-            f"a third would leave {bare(stands, 5)} x 2/3 = {mm(formulae.lowest_cut_mm(stands), 5)}",
-        ),
-        references=(PRACTICE, by.RENOVATION),
-        headline=m.job != "trim",
+    off, share = stands - cut, percent(formulae.share_off(stands, cut) * 100)
+    lines = (
+        f"{bare(stands, 5)} - {bare(cut, 5)} = {mm(off, 4)}",
+        f"{bare(off, 4)} / {bare(stands, 5)} = {share} of the standing height",
+        f"{Share(float(MOST))} would leave {bare(stands, 5)} x {1 - MOST} = {mm(formulae.lowest_cut_mm(stands), 5)}",
     )
-    yield Figure(
-        name="share of the height",
-        label="Share of the height taken",
-        value=share * 100,
-        unit="%",
-        working=(f"1 - {bare(cut, 5)} / {bare(stands, 5)} = {percent(share * 100)}",),
-        references=(by.RENOVATION, by.RENOVATION_OTHER),
-    )
+    yield figure("off the top", "Off the top", off, "mm", lines, PRACTICE, by.RENOVATION, headline=m.job != "trim")
+    line = f"1 - {bare(cut, 5)} / {bare(stands, 5)} = {share}"
+    who = (by.RENOVATION, by.RENOVATION_OTHER)
+    yield figure("share of the height", "Share of the height taken", share.value, "%", [line], *who)
 
 
 def _staged(work: Work[HedgingMeasures], today: date) -> Iterator[Figure]:
-    m = work.measures
-    found = stages(work, today)
-    if len(found) < 2 or m.standing_height_mm is None:
+    found, stands = stages(work, today), work.measures.standing_height_mm
+    if len(found) < 2 or stands is None:
         return
-    stands = m.standing_height_mm
-    working = []
+    lines, rows = [], []
     for at, stage in enumerate(found, 1):
-        third = formulae.lowest_cut_mm(stands)
-        end = "" if stage.cut_mm <= third + 1e-6 else f", not lower than {mm(stage.cut_mm, 5)} wanted"
-        working.append(f"cut {at}: {bare(stands, 5)} x 2/3 = {mm(third, 5)}{end}")
-        stands = stage.cut_mm
-    working.append("what grows back between two cuts is trimmed to the last line")
-    rows = []
-    stands = m.standing_height_mm
-    for stage in found:
+        lowest = formulae.lowest_cut_mm(stands)
+        end = "" if stage.cut_mm <= lowest + 1e-6 else f", not lower than {mm(stage.cut_mm, 5)} wanted"
+        lines.append(f"cut {bare(at)}: {bare(stands, 5)} x {1 - MOST} = {mm(lowest, 5)}{end}")
         rows.append((stage.day, stage.cut_mm, formulae.share_off(stands, stage.cut_mm) * 100))
         stands = stage.cut_mm
-    yield Figure(
-        name="staged cuts",
-        label="Cuts down to the finished height, none over a third",
-        value=float(len(found)),
-        working=tuple(working),
-        references=(by.RENOVATION, by.RENOVATION_OTHER, PRACTICE),
+    lines.append("what grows back between two cuts is trimmed to the last line")
+    yield figure(
+        "staged cuts",
+        f"Cuts down to the finished height, none over {Share(float(MOST))}",
+        float(len(found)),
+        "",
+        lines,
+        by.RENOVATION,
+        by.RENOVATION_OTHER,
+        PRACTICE,
         digits=2,
         table=Table(columns=("Cut on", "Down to", "Takes"), units=("", "mm", "%"), rows=tuple(rows)),
     )
 
 
 def _taper(m: HedgingMeasures) -> Iterator[Figure]:
-    top = m.top_width_mm
+    base, top, height = m.base_width_mm, m.top_width_mm, m.cut_mm
     if top is None:
         return
-    advised = formulae.base_for_mm(top)
-    yield Figure(
-        name="advised base",
-        label="Base one third wider than the top",
-        value=advised,
-        unit="mm",
-        working=(f"{bare(top, 5)} x 4/3 = {mm(advised, 5)}",),
-        references=(by.RATIO, by.TRIMMING),
-    )
-    base = m.base_width_mm
+    advised, label = formulae.base_for_mm(top), f"Base wider than the top by {Share(float(WIDER))}"
+    line = f"{bare(top, 5)} x {1 + WIDER} = {mm(advised, 5)}"
+    yield figure("advised base", label, advised, "mm", [line], by.RATIO, by.TRIMMING)
     if base is None:
         return
-    height, side = m.cut_mm, formulae.in_each_side_mm(base, top)
-    angle = formulae.angle_deg(base, top, height)
-    yield Figure(
-        name="in each side",
-        label="In each side, foot to top",
-        value=side,
-        unit="mm",
-        working=(f"({bare(base, 5)} - {bare(top, 5)}) / 2 = {mm(side, 4)}",),
-        references=(GEOMETRY,),
-        headline=m.job == "trim",
+    side, angle = formulae.in_each_side_mm(base, top), formulae.angle_deg(base, top, height)
+    line = f"({bare(base, 5)} - {bare(top, 5)}) / 2 = {mm(side, 4)}"
+    label = "In each side, foot to top"
+    yield figure("in each side", label, side, "mm", [line], GEOMETRY, headline=m.job == "trim")
+    lines = (
+        f"({bare(base, 5)} - {bare(top, 5)}) / (2 x {bare(height, 5)}) = {bare(side / height)}",
+        f"atan {bare(side / height)} = {qty(angle, '°', 3)}",
     )
-    yield Figure(
-        name="side angle",
-        label="Lean of each side from upright",
-        value=angle,
-        unit="deg",
-        working=(
-            f"({bare(base, 5)} - {bare(top, 5)}) / (2 x {bare(height, 5)}) = {bare(side / height)}",
-            f"atan {bare(side / height)} = {qty(angle, '°', 3)}",
-        ),
-        references=(GEOMETRY, by.TRIMMING),
-        digits=2,
-    )
+    label = "Lean of each side from upright"
+    yield figure("side angle", label, angle, "deg", lines, GEOMETRY, by.TRIMMING, digits=2)
     yield _gauge(base, top, height)
 
 
 def _gauge(base: float, top: float, height: float) -> Figure:
-    every = next((step for step in (100, 200, 250, 300, 500) if height / step <= 8), 1000.0)
+    every = next((step for step in STEPS_MM if height / step <= MOST_STEPS), STEPS_MM[-1])
     ups = [every * step for step in range(int(height / every + 1e-9) + 1)]
     if ups[-1] < height - 1e-6:
         ups.append(height)
     widths = [formulae.width_at_mm(base, top, height, up) for up in ups]
     at = len(ups) // 2
-    return Figure(
-        name="width at each height",
-        label="Width at each height",
-        value=f"every {mm(every, 3)} up",
-        working=(
-            f"at {mm(ups[at], 5)} up: {bare(base, 5)} - ({bare(base, 5)} - {bare(top, 5)}) x {bare(ups[at], 5)} / "
-            f"{bare(height, 5)} = {mm(widths[at], 4)}",
-        ),
-        references=(GEOMETRY,),
-        table=Table(
-            columns=("Up from the foot", "Width", "In from the foot"),
-            units=("mm", "mm", "mm"),
-            rows=tuple((up, width, (base - width) / 2) for up, width in zip(ups, widths, strict=True)),
-        ),
+    line = (
+        f"at {mm(ups[at], 5)} up: {bare(base, 5)} - ({bare(base, 5)} - {bare(top, 5)}) x {bare(ups[at], 5)} / "
+        f"{bare(height, 5)} = {mm(widths[at], 4)}"
     )
+    table = Table(
+        columns=("Up from the foot", "Width", "In from the foot"),
+        units=("mm", "mm", "mm"),
+        rows=tuple((up, width, (base - width) / 2) for up, width in zip(ups, widths, strict=True)),
+    )
+    value = f"every {mm(every, 3)} up"
+    return figure("width at each height", "Width at each height", value, "", [line], GEOMETRY, table=table)
 
 
 def _section(m: HedgingMeasures) -> Iterator[Figure]:
-    share = section_share(m)
-    base, top, new_base, new_top = (
-        m.standing_base_width_mm, m.standing_top_width_mm, m.base_width_mm, m.top_width_mm,
-    )  # fmt: skip
-    if share is None or m.standing_height_mm is None or not (base and top and new_base and new_top):
+    if (sections := sections_mm2(m)) is None:
         return
-    before = formulae.section_mm2(base, top, m.standing_height_mm) / 1e6
-    after = formulae.section_mm2(new_base, new_top, m.cut_mm) / 1e6
-    yield Figure(
-        name="canopy removed",
-        label="Share of the hedge taken off",
-        value=share * 100,
-        unit="%",
-        working=(
-            f"stands: ({bare(base, 5)} + {bare(top, 5)}) / 2 x {bare(m.standing_height_mm, 5)} = {qty(before, 'm²', 3)}",
-            f"cut: ({bare(new_base, 5)} + {bare(new_top, 5)}) / 2 x {bare(m.cut_mm, 5)} = {qty(after, 'm²', 3)}",
-            f"1 - {bare(after)} / {bare(before)} = {percent(share * 100)} of the section",
-            *(
-                (
-                    f"off the length of each shoot, crown and all: 1 - (1 - {bare(share)})^(1/3) = "
-                    f"{percent(formulae.share_of_length(share) * 100)}",
-                )
-                if share > 0
-                else ()
-            ),
-        ),
-        references=(GEOMETRY, by.CROWN),
-        headline=m.job == "trim",
-    )
+    before, after = sections
+    share = formulae.share_off(before, after)
+    base, top, height = m.standing_base_width_mm or 0, m.standing_top_width_mm or 0, m.standing_height_mm or 0
+    lines = [
+        f"stands: {_trapezium(base, top, height, before)}",
+        f"cut: {_trapezium(m.base_width_mm or 0, m.top_width_mm or 0, m.cut_mm, after)}",
+        f"1 - {bare(after / 1e6)} / {bare(before / 1e6)} = {percent(share * 100)} of the section",
+    ]
+    if share > 0:
+        length = percent(formulae.share_of_length(share) * 100)
+        lines.append(f"off the length of each shoot, crown and all: 1 - (1 - {bare(share)})^(1/3) = {length}")
+    label, first = "Share of the hedge taken off", m.job == "trim"
+    yield figure("canopy removed", label, share * 100, "%", lines, GEOMETRY, by.CROWN, headline=first)
 
 
-def string_line_mm(m: HedgingMeasures) -> float:
-    """Return the height of the stretched line: 10 mm under the cut, so that the blade rides over it."""
-    return m.cut_mm - BELOW_MM
-
-
-def _line(m: HedgingMeasures) -> Figure:
-    return Figure(
-        name="string line",
-        label="Height of the string line",
-        value=string_line_mm(m),
-        unit="mm",
-        working=(
-            f"{bare(m.cut_mm, 5)} - {bare(BELOW_MM)} = {mm(m.cut_mm - BELOW_MM, 5)}, so that the blade rides over",
-        ),
-        references=(by.LEVEL_LINE,),
-    )
+def _trapezium(base: float, top: float, height: float, section_mm2: float) -> str:
+    return f"({bare(base, 5)} + {bare(top, 5)}) / 2 x {bare(height, 5)} = {qty(section_mm2 / 1e6, 'm²', 3)}"
 
 
 def _renovation(m: HedgingMeasures) -> Iterator[Figure]:
-    if m.job != "renovate" or m.base_width_mm is None or m.standing_base_width_mm is None:
-        return
     stands, wanted = m.standing_base_width_mm, m.base_width_mm
-    share = formulae.share_off(stands, wanted)
-    inside = m.inside_face_mm if m.inside_face_mm is not None else 150.0
-    yield Figure(
-        name="width to lose",
-        label="Width to lose in all",
-        value=stands - wanted,
-        unit="mm",
-        working=(
-            f"{bare(stands, 5)} - {bare(wanted, 5)} = {mm(stands - wanted, 4)}",
-            f"{bare(stands - wanted, 4)} / {bare(stands, 5)} = {percent(share * 100)} of the width",
-        ),
-        references=(by.RENOVATION, by.RENOVATION_OTHER),
+    if m.job != "renovate" or wanted is None or stands is None:
+        return
+    lose, first = stands - wanted, (stands - wanted) / 2 + m.inside_mm
+    lines: tuple[str, ...] = (
+        f"{bare(stands, 5)} - {bare(wanted, 5)} = {mm(lose, 4)}",
+        f"{bare(lose, 4)} / {bare(stands, 5)} = {percent(formulae.share_off(stands, wanted) * 100)} of the width",
     )
-    yield Figure(
-        name="first face",
-        label="First face: cut in this far",
-        value=(stands - wanted) / 2 + inside,
-        unit="mm",
-        working=(
-            f"half of what goes: {bare(stands - wanted, 4)} / 2 = {mm((stands - wanted) / 2, 4)}",
-            f"and {mm(inside, 3)} inside the wanted face, to leave room for new shoots: "
-            f"{mm((stands - wanted) / 2 + inside, 4)}",
-            "the other face is trimmed as usual this year, and cut the same way next year",
-        ),
-        references=(by.RENOVATION,),
-        headline=True,
+    who = (by.RENOVATION, by.RENOVATION_OTHER)
+    yield figure("width to lose", "Width to lose in all", lose, "mm", lines, *who)
+    lines = (
+        f"half of what goes: {bare(lose, 4)} / 2 = {mm(lose / 2, 4)}",
+        f"and {mm(m.inside_mm, 3)} inside the wanted face, to leave room for new shoots: {mm(first, 4)}",
+        "the other face is trimmed as usual this year, and cut the same way next year",
     )
+    yield figure("first face", "First face: cut in this far", first, "mm", lines, by.RENOVATION, headline=True)
 
 
 def _face(m: HedgingMeasures) -> Iterator[Figure]:
-    if m.hedge_length_m is None or m.base_width_mm is None or m.top_width_mm is None:
+    base, top, long = m.base_width_mm, m.top_width_mm, m.hedge_length_m
+    if long is None or base is None or top is None:
         return
-    around = formulae.face_mm2_per_mm(m.base_width_mm, m.top_width_mm, m.cut_mm) / 1000
-    area = around * m.hedge_length_m
-    side = formulae.in_each_side_mm(m.base_width_mm, m.top_width_mm)
+    around = formulae.face_mm2_per_mm(base, top, m.cut_mm) / 1000
+    area = around * long
     minutes = formulae.minutes_for(area, RATE_M2_PER_H)
-    yield Figure(
-        name="face to trim",
-        label="Face to trim",
-        value=area,
-        unit="m2",
-        working=(
-            f"side: √({bare(m.cut_mm, 5)}² + {bare(side, 4)}²); twice that and {mm(m.top_width_mm, 5)} of top = "
-            f"{qty(around, 'm', 3)} around",
-            f"{qty(around, 'm', 3)} x {qty(m.hedge_length_m, 'm', 3)} = {qty(area, 'm²', 3)}",
-        ),
-        references=(GEOMETRY, by.HOW_TO_TRIM),
+    side = f"√({bare(m.cut_mm, 5)}² + {bare(formulae.in_each_side_mm(base, top), 4)}²)"
+    lines = (
+        f"side: {side}; twice that and {mm(top, 5)} of top = {qty(around, 'm', 3)} around",
+        f"{qty(around, 'm', 3)} x {qty(long, 'm', 3)} = {qty(area, 'm²', 3)}",
     )
-    yield Figure(
-        name="trimming time",
-        label="Time for one person",
-        value=minutes,
-        unit="min",
-        working=(f"{qty(area, 'm²', 3)} / {qty(RATE_M2_PER_H, 'm²', 3)} an hour x 60 = {qty(minutes, 'min', 3)}",),
-        references=(by.RATE,),
-        digits=2,
-    )
+    yield figure("face to trim", "Face to trim", area, "m2", lines, GEOMETRY, by.HOW_TO_TRIM)
+    line = f"{qty(area, 'm²', 3)} / {qty(RATE_M2_PER_H, 'm²', 3)} an hour x 60 = {qty(minutes, 'min', 3)}"
+    yield figure("trimming time", "Time for one person", minutes, "min", [line], by.RATE, digits=2)

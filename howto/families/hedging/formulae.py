@@ -1,8 +1,12 @@
 """The arithmetic of hedges: numbers in, number out."""
 
-from math import atan, ceil, degrees, floor, hypot
+from fractions import Fraction
+from math import atan, ceil, degrees, hypot
 
 DUST = 1e-9
+MOST = Fraction(1, 3)  # of what stands, in one cut; see references.RENOVATION
+WIDER = Fraction(1, 3)  # of the top: how much wider the base is; see references.RATIO
+MOST_CUTS = 1000  # on the way up
 
 
 def angle_deg(base_mm: float, top_mm: float, height_mm: float) -> float:
@@ -15,9 +19,9 @@ def in_each_side_mm(base_mm: float, top_mm: float) -> float:
     return (base_mm - top_mm) / 2
 
 
-def base_for_mm(top_mm: float, wider: float = 1 / 3) -> float:
-    """Return the base that is wider than the top by a share of the top: a third unless told."""
-    return top_mm * (1 + wider)
+def base_for_mm(top_mm: float) -> float:
+    """Return the base that is wider than the top by the share advised."""
+    return top_mm * (1 + WIDER)
 
 
 def width_at_mm(base_mm: float, top_mm: float, height_mm: float, up_mm: float) -> float:
@@ -45,28 +49,19 @@ def face_mm2_per_mm(base_mm: float, top_mm: float, height_mm: float) -> float:
     return 2 * hypot(height_mm, in_each_side_mm(base_mm, top_mm)) + top_mm
 
 
-def lowest_cut_mm(standing_mm: float, share: float = 1 / 3) -> float:
-    """Return the lowest height to which one cut may come that takes `share` of the standing height."""
-    return standing_mm * (1 - share)
+def lowest_cut_mm(standing_mm: float) -> float:
+    """Return the lowest height to which one cut may come."""
+    return standing_mm * (1 - MOST)
 
 
-def staged_heights(
-    standing_mm: float, finished_mm: float, regrowth_mm: float = 0.0, share: float = 1 / 3
-) -> tuple[float, ...]:
-    """Return the heights of cuts that come down to `finished_mm`, none taking over `share` of what then stands.
-
-    `regrowth_mm` grows between two cuts. ValueError where growth wins back what each cut takes.
-    """
+def staged_heights(standing_mm: float, finished_mm: float) -> tuple[float, ...]:
+    """Return the heights of cuts that come down to `finished_mm`, none taking over a third of what then stands."""
     heights: list[float] = []
-    stands = standing_mm
-    while stands * (1 - share) > finished_mm * (1 + DUST):
-        down = lowest_cut_mm(stands, share)
-        if heights and regrowth_mm and down >= heights[-1] - DUST:
-            raise ValueError("it grows back as much as each cut takes")
+    down = lowest_cut_mm(standing_mm)
+    while down > finished_mm * (1 + DUST):
         heights.append(down)
-        stands = down + regrowth_mm
-    heights.append(finished_mm)
-    return tuple(heights)
+        down = lowest_cut_mm(down)
+    return (*heights, finished_mm)
 
 
 def shoots_after(cuts: int, shoots: int = 1) -> int:
@@ -95,7 +90,7 @@ def heights_up_mm(
         stands = cut + growth_mm
         cut = finished_mm if stands >= finished_mm - DUST else cut + gain_mm(growth_mm, cut_back)
         steps.append((stands, cut))
-        if len(steps) > 1000:
+        if len(steps) > MOST_CUTS:
             raise ValueError("it takes over a thousand cuts")
     return tuple(steps)
 
@@ -125,19 +120,9 @@ def plants_needed(length_mm: float, spacing_mm: float, rows: int = 1) -> int:
     return rows * max(1, ceil(length_mm / spacing_mm - DUST))
 
 
-def plants_in_a_row(length_mm: float, spacing_mm: float) -> int:
-    """Return the plants of one row by the nursery's rule, the nearest whole number of spacings."""
-    return max(1, floor(length_mm / spacing_mm + 0.5))
-
-
 def neighbour_mm(spacing_mm: float, row_gap_mm: float) -> float:
     """Return how far a plant stands from its nearest neighbour in the next row, half a spacing along."""
     return hypot(spacing_mm / 2, row_gap_mm)
-
-
-def passed_face_mm(wanted_width_mm: float, inside_mm: float, *, hard_faces: int = 1) -> float:
-    """Return the width right after a renovation cut that goes `inside_mm` inside the wanted face."""
-    return wanted_width_mm - hard_faces * inside_mm
 
 
 def minutes_for(face_m2: float, rate_m2_per_h: float) -> float:

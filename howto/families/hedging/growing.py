@@ -16,6 +16,8 @@ T = Work[HedgingMeasures]
 GROWTH_MM_PER_YEAR = 375.0  # the middle of references.GROWTH
 SIDE_SHARE = 0.5  # of the top's growth; see references.SIDE_GROWTH
 FORMATIVE_YEARS = 2  # Royal Horticultural Society, profile 353: at planting and in the year after
+BLEEDERS = frozenset({"Carpinus", "Betula", "Acer", "Juglans"})  # cut hard from mid-winter on, they bleed
+CUT_BACK_SHARE = 0.5  # of new growth, where none is written: references.TRIMMING and references.ARIZONA
 MOST_CUTS = 24  # a longer way up is not planned cut by cut: nobody knows the growth so far ahead
 
 
@@ -57,9 +59,9 @@ def side_growth(work: T) -> tuple[float, Reference]:
 
 
 def cut_back(work: T) -> float:
-    """Return the share of new growth each cut takes back: the author's, else a half (RHS and Arizona)."""
+    """Return the share of new growth each cut takes back: the author's, else the usual one."""
     written = work.measures.cut_back_percent
-    return 0.5 if written is None else written / 100
+    return CUT_BACK_SHARE if written is None else written / 100
 
 
 def cut_months(work: T) -> tuple[tuple[int, ...] | None, Reference | None]:
@@ -68,30 +70,26 @@ def cut_months(work: T) -> tuple[tuple[int, ...] | None, Reference | None]:
     A young deciduous hedge is cut while it is bare, in its first two years; a renovation falls in mid-spring
     for evergreens and mid-winter for others; every other cut in the plant's own months.
     """
-    m = work.measures
-    plant = plant_of(work)
-    here = work.crew.hemisphere
+    m, plant, here = work.measures, plant_of(work), work.crew.hemisphere
     if plant is None:
         return None, None
+    bleeds = plant.botanical.split()[0] in BLEEDERS
+    young = m.job == "thicken" and in_formative_years(m)
     if m.job == "renovate" and plant.kind != "conifer":
-        northern = (4,) if plant.kind == "evergreen" else (11, 12) if bleeds(plant) else (1,)
-        return months_here(northern, here), by.BLEEDING if bleeds(plant) else by.RENOVATION
-    young = m.job == "thicken" and (m.year or FORMATIVE_YEARS + 1) <= FORMATIVE_YEARS
+        northern = (4,) if plant.kind == "evergreen" else (11, 12) if bleeds else (1,)
+        return months_here(northern, here), by.BLEEDING if bleeds else by.RENOVATION
     if young and plant.group == "upright deciduous":
         return months_here((2, 3), here), by.TRIMMING
     if young and plant.group == "stocky deciduous":
-        return months_here((11, 12) if bleeds(plant) else (12, 1, 2), here), by.BLEEDING if bleeds(
-            plant
-        ) else by.TRIMMING
+        return months_here((11, 12) if bleeds else (12, 1, 2), here), by.BLEEDING if bleeds else by.TRIMMING
     if plant.clip_months is None:
         return None, None
-    source = plant.clip_months.reference("clipping months")
-    return plant.clip_months.at(here), source
+    return plant.clip_months.at(here), plant.clip_months.reference("clipping months")
 
 
-def bleeds(plant: Plant) -> bool:
-    """Tell whether the plant bleeds when it is cut hard from mid-winter on: hornbeam, birch, maple, walnut."""
-    return plant.botanical.split()[0] in {"Carpinus", "Betula", "Acer", "Juglans"}
+def in_formative_years(m: HedgingMeasures) -> bool:
+    """Tell whether the hedge is known to be in its first years."""
+    return m.year is not None and m.year <= FORMATIVE_YEARS
 
 
 def next_cut(work: T, after: date, growth_mm: float) -> date:
@@ -110,43 +108,32 @@ def next_cut(work: T, after: date, growth_mm: float) -> date:
 def rises(work: T, today: date) -> tuple[Rise, ...]:
     """Return the cuts of a young hedge from today's to the one at the finished height; empty if it hardly rises."""
     m = work.measures
-    cuts = m.cuts_a_year or 1
-    a_cut = growth(work)[0] / cuts
-    start = m.cut_mm
+    a_cut, start, shoots = growth(work)[0] / (m.cuts_a_year or 1), m.cut_mm, m.shoots or 1
     stands = m.standing_height_mm if m.standing_height_mm is not None else start
     gain = formulae.gain_mm(a_cut, cut_back(work))
     if start >= m.finished_height_mm or m.finished_height_mm - start > gain * MOST_CUTS:
         return ()
-    count = m.shoots or 1
-    topped = stands > start
-    found = [Rise(today, stands, start, formulae.shoots_after(int(topped), count))]
-    day = today
-    cut_so_far = int(topped)
+    day, cuts = today, int(stands > start)
+    found = [Rise(day, stands, start, formulae.shoots_after(cuts, shoots))]
     for stood, cut in formulae.heights_up_mm(start, m.finished_height_mm, a_cut, cut_back(work)):
         day = next_cut(work, day, a_cut)
-        cut_so_far += stood > cut + formulae.DUST  # a hedge that just reaches the line is not cut
-        found.append(Rise(day, stood, cut, formulae.shoots_after(cut_so_far, count)))
+        cuts += stood > cut + formulae.DUST  # a hedge that just reaches the line is not cut
+        found.append(Rise(day, stood, cut, formulae.shoots_after(cuts, shoots)))
     return tuple(found)
 
 
 def stages(work: T, today: date) -> tuple[Stage, ...]:
-    """Return the yearly cuts that bring a hedge down to its finished height by thirds; empty if it needs none."""
+    """Return the yearly cuts that bring a hedge down to its finished height by thirds; empty if it needs none.
+
+    What grows between them is trimmed to the last one's line.
+    """
     m = work.measures
     if m.standing_height_mm is None or m.standing_height_mm <= m.finished_height_mm:
         return ()
-    heights = stage_heights(work)
-    months = cut_months(work)[0]
-    day = next_in_months(today, months) if months else today
+    months = cut_months(work)[0] or tuple(range(1, 13))
+    day = next_in_months(today, months)
     found: list[Stage] = []
-    for height in heights:
+    for height in formulae.staged_heights(m.standing_height_mm, m.finished_height_mm):
         found.append(Stage(day, height))
-        later = date(day.year + 1, day.month, min(day.day, 28))
-        day = next_in_months(later, months) if months else later
+        day = next_in_months(date(day.year + 1, day.month, min(day.day, 28)), months)
     return tuple(found)
-
-
-def stage_heights(work: T) -> tuple[float, ...]:
-    """Return the heights of yearly cuts by thirds; growth between them is held to its stage by trimming."""
-    m = work.measures
-    stands = m.standing_height_mm or m.finished_height_mm
-    return formulae.staged_heights(stands, m.finished_height_mm)

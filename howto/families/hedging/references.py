@@ -35,6 +35,7 @@ NESTS_IRELAND = source(
     "No cutting from 1 March to 31 August (Wildlife Act 1976, section 40, as amended 2000)",
     "Kilkenny Public Participation Network",
 )
+SHOOTS = from_memory("shoots grow from March to October in the north")
 NESTS_ELSEWHERE = from_memory("birds nest mainly from March to August in the north and August to January in the south")
 SIDE_GROWTH = from_memory("the sides of an upright hedge plant grow about half as much as its top")
 STEEP = from_memory("hedge sides lean at most 50 to 100 mm in 300 mm of height, 9 to 18 degrees")

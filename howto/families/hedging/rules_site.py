@@ -1,52 +1,46 @@
 """The rules of site and season: nests, months, spacing, tools and lines."""
 
 from collections.abc import Iterator
-from math import ceil, floor
-from typing import NamedTuple
+from dataclasses import replace
 
 from howto.families.hedging import formulae
 from howto.families.hedging import references as by
+from howto.families.hedging.figures import BELOW_MM
 from howto.families.hedging.growing import cut_months, plant_of
-from howto.families.hedging.measures import HedgingMeasures
+from howto.families.hedging.measures import ROW_GAP_MM, HedgingMeasures
+from howto.families.hedging.parts import season_to_write, to_write, whole_mm
 from howto.findings import Severity
-from howto.model.family import Breach, Edit, Limit, Rule, line_wanted, rule
+from howto.model.family import Breach, Limit, Rule, line_wanted, outside, rule
 from howto.model.reference import Grade
 from howto.model.wording import words_of_cautions, words_of_steps
 from howto.model.work import Work
-from howto.quantities.amounts import bare, mm, months_named
-from howto.seasons import month_list, months_of
+from howto.quantities.amounts import Name, Words, bare, mm, month_named, months_named
+from howto.seasons import month_list, month_run, months_of
 
 T = Work[HedgingMeasures]
 
-UK = ("england", "wales", "scotland", "northern ireland")
+PROTECTED = frozenset({"england", "wales", "scotland", "northern ireland", "ireland"})  # by a law that was read
+NORTHERN = PROTECTED | {"united states"}
+SOUTHERN = frozenset({"australia", "new zealand"})
 SPRING_TO_AUGUST = (3, 4, 5, 6, 7, 8)
 AUGUST_TO_JANUARY = (8, 9, 10, 11, 12, 1)
+OPEN_MONTHS = (9, 10, 11, 12, 1, 2)  # of farm hedges in England, and of hedges in Ireland
+NORTH, SOUTH = f"{months_named(SPRING_TO_AUGUST, 'to')}", f"{months_named(AUGUST_TO_JANUARY, 'to')}"
+CLOSED = f"the start of {month_named(SPRING_TO_AUGUST[0])} to the end of {month_named(SPRING_TO_AUGUST[-1])}"
 DOUBLE = Limit(low=5, unit="", of="plants a metre", reference=by.SPACING)
 FARM = Limit(low=6, unit="", of="plants a metre", reference=by.GRANT)
-GAP = Limit(low=400, high=450, unit="mm", reference=by.GRANT)
+GAP = Limit(low=ROW_GAP_MM, high=450, unit="mm", reference=by.GRANT)
 LINES = ("string", "stretch", "laser", "builder's line", "level line", "garden line", "chalk line")
 UPWARD = ("bottom up", "upward", "from the foot", "from the bottom", "from below")
 BIG_LEAVES = ("Prunus laurocerasus", "Prunus lusitanica", "Laurus nobilis", "Aucuba japonica")
+FIRM = frozenset({Grade.A, Grade.B, Grade.C})  # who may warn of a plant's months and spacing; others advise
 
 
-class Nesting(NamedTuple):
-    """The months in which birds nest somewhere, and whether a law that was read protects their nests there."""
-
-    months: tuple[int, ...]
-    law: bool
-
-
-def nesting(work: T) -> Nesting:
-    """Return the main nesting months where the hedge stands."""
-    country = work.measures.country
-    if country in UK:
-        return Nesting(SPRING_TO_AUGUST, law=True)
-    if country == "ireland":
-        return Nesting(SPRING_TO_AUGUST, law=True)
-    if country in ("australia", "new zealand"):
-        return Nesting(AUGUST_TO_JANUARY, law=False)
-    south = work.crew.hemisphere == "south" and country != "united states"
-    return Nesting(AUGUST_TO_JANUARY if south else SPRING_TO_AUGUST, law=False)
+def _nesting_months(work: T) -> tuple[int, ...]:
+    """Return the months in which birds mainly nest where the hedge stands."""
+    country, here = work.measures.country, work.crew.hemisphere
+    north = country in NORTHERN or (country not in SOUTHERN and here == "north")
+    return SPRING_TO_AUGUST if north else AUGUST_TO_JANUARY
 
 
 def _written_months(work: T) -> tuple[int, ...]:
@@ -60,16 +54,17 @@ def _written_months(work: T) -> tuple[int, ...]:
     Severity.ERROR,
     by.NESTS_UK,
     by.NESTS_IRELAND,
-    applies="hedges in the UK and Ireland that are cut from March to August, or without a season",
+    applies=f"hedges in the UK and Ireland that are cut from {NORTH}, or without a season",
+    months=NORTH,
 )
 def nests(work: T) -> Iterator[Breach]:
     """Where the law protects nests, a hedge cut in the nesting season is looked through first, and the card says so.
 
     A nest in use or being built is protected in the UK, with no dates in the Act, and in Ireland; the main
-    season is about March to August.
+    season is about {months}.
     """
-    if nesting(work).law:
-        yield from _unsaid_nests(work, "; to harm a nest in use or being built is an offence there")
+    if work.measures.country in PROTECTED:
+        yield from _unsaid_nests(work, "to harm a nest in use or being built is an offence there")
 
 
 @rule(
@@ -77,67 +72,61 @@ def nests(work: T) -> Iterator[Breach]:
     Severity.ADVICE,
     by.NESTS_ELSEWHERE,
     applies="hedges anywhere else that are cut in those months, or without a season",
+    north=NORTH,
+    south=SOUTH,
 )
 def nests_elsewhere(work: T) -> Iterator[Breach]:
     """Everywhere else too a hedge cut while birds nest is looked through first, and the card says so.
 
-    Birds nest mainly from March to August in the north and from August to January in the south; most places
-    protect a nest in use.
+    Birds nest mainly from {north} in the north and from {south} in the south; most places protect a nest in use.
     """
-    if not nesting(work).law:
-        yield from _unsaid_nests(work, "; look up the law of the place, and write `country:`")
+    if work.measures.country not in PROTECTED:
+        yield from _unsaid_nests(work, "look up the law of the place, and write `country:`")
 
 
-def _unsaid_nests(work: T, after: str) -> Iterator[Breach]:
-    where = nesting(work)
-    shared = [month for month in where.months if month in _written_months(work)]
-    words = words_of_cautions(work.technique.cautions).casefold()
-    if not shared or "nest" in words:
+def _unsaid_nests(work: T, after: Words) -> Iterator[Breach]:
+    months = _nesting_months(work)
+    shared = set(months) & set(_written_months(work))
+    if not shared or "nest" in words_of_cautions(work.technique.cautions).casefold():
         return
-    line = "- **Nests.** Look through the hedge first, and leave it until the young have flown if a nest is in use."
     yield line_wanted(
         "Cautions",
-        line,
+        "- **Nests.** Look through the hedge first, and leave it until the young have flown if a nest is in use.",
         also="season" if work.technique.season else "",
         what="nothing tells the reader to look for nests",
-        why=f"birds nest mainly from {months_named(where.months, 'to')}, and this work falls in {len(shared)} of those "
-        f"months{after}",
+        why=f"birds nest mainly from {months_named(months, 'to')}, and this work falls in {bare(len(shared))} of those "
+        f"months; {after}",
     )
 
 
-@rule("hedging.closed-season", Severity.ERROR, by.NESTS_FARM, applies="farm hedges in England")
+@rule("hedging.closed-season", Severity.ERROR, by.NESTS_FARM, applies="farm hedges in England", closed=CLOSED)
 def closed_farm(work: T) -> Iterator[Breach]:
-    """Farm hedges in England are not cut from 1 March to 31 August.
+    """Farm hedges in England are not cut from {closed}.
 
-    The law forbids cutting from 1 March to 31 August; garden hedges in England are exempt.
+    The law forbids cutting farm hedges from {closed}; garden hedges in England are exempt.
     """
-    if work.measures.country == "england" and work.measures.farm_hedge is True:
-        yield from _closed(work, "farm hedges in England are")
+    if _farm(work):
+        yield from _closed(work)
 
 
-@rule("hedging.closed-season-ireland", Severity.ERROR, by.NESTS_IRELAND, applies="hedges in Ireland")
+@rule("hedging.closed-season-ireland", Severity.ERROR, by.NESTS_IRELAND, applies="hedges in Ireland", closed=CLOSED)
 def closed_ireland(work: T) -> Iterator[Breach]:
-    """Hedges in Ireland are not cut from 1 March to 31 August.
+    """Hedges in Ireland are not cut from {closed}.
 
-    The law forbids cutting hedges, ditches and uncultivated land from 1 March to 31 August.
+    The law forbids cutting hedges, ditches and uncultivated land from {closed}.
     """
     if work.measures.country == "ireland":
-        yield from _closed(work, "hedges in Ireland are")
+        yield from _closed(work)
 
 
-def _closed(work: T, which: str) -> Iterator[Breach]:
-    shared = [month for month in SPRING_TO_AUGUST if month in _written_months(work)]
-    if not shared:
-        return
-    names = month_list(shared)
-    yield Breach(
-        field="season",
-        also="measures.country",
-        what=f"the season takes in {names}" if work.technique.season else "no season is written",
-        why=f"{which} not cut from 1 March to 31 August",
-        mend="write `season: September to February`",
-        edit=Edit(key="season", text="September to February", top=True),
-    )
+def _farm(work: T) -> bool:
+    return work.measures.farm_hedge is True and work.measures.country == "england"
+
+
+def _closed(work: T) -> Iterator[Breach]:
+    if shared := [month for month in SPRING_TO_AUGUST if month in _written_months(work)]:
+        what = f"the season takes in {months_named(shared)}" if work.technique.season else "no season is written"
+        yield season_to_write(month_run(OPEN_MONTHS), what, also="measures.country")
 
 
 @rule("hedging.clip-months", Severity.WARNING, by.TRIMMING, applies="hedges whose months are known")
@@ -151,18 +140,14 @@ def clip_months(work: T) -> Iterator[Breach]:
     if not work.technique.season or plant is None or not good or source is None:
         return
     written = months_of(work.technique.season, work.crew.hemisphere)
-    if not written or set(written) & set(good):
-        return
-    names = month_list(good)
-    yield Breach(
-        field="season",
-        what=f"{plant.botanical} is not cut in {work.technique.season}",
-        why=f"for this job its months here are {names}",
-        mend=f"write `season: {names}`",
-        edit=Edit(key="season", text=names, top=True),
-        severity=Severity.WARNING if source.grade in (Grade.A, Grade.B, Grade.C) else Severity.ADVICE,
-        reference=source,
-    )
+    if written and not set(written) & set(good):
+        yield season_to_write(
+            month_list(good),
+            f"{Name(plant.botanical)} is not cut in {Name(work.technique.season)}",
+            f"for this job its months here are {months_named(good)}",
+            severity=Severity.WARNING if source.grade in FIRM else Severity.ADVICE,
+            reference=source,
+        )
 
 
 @rule(
@@ -174,65 +159,53 @@ def spacing(work: T) -> Iterator[Breach]:
     Too wide, the gaps stay open for years; too close, the plants starve one another.
     """
     m, plant = work.measures, plant_of(work)
-    if m.spacing_mm is None or m.row_count != 1 or plant is None or plant.spacing_mm is None:
+    fact = plant.spacing_mm if plant else None
+    if m.spacing_mm is None or m.row_count != 1 or plant is None or fact is None:
         return
-    fact = plant.spacing_mm
-    if fact.low - 1e-9 <= m.spacing_mm <= fact.high + 1e-9:
-        return
-    near = ceil(fact.low) if m.spacing_mm < fact.low else floor(fact.high)
-    dense = formulae.plants_per_metre(m.spacing_mm)
-    yield Breach(
-        field="measures.spacing_mm",
-        what=f"{plant.botanical} every {mm(m.spacing_mm, 4)}",
-        why=f"1000 / {bare(m.spacing_mm, 4)} = {bare(dense)} plants a metre; its range is {bare(fact.low, 4)} to "
-        f"{mm(fact.high, 4)}",
-        mend=f"write `spacing: {near} mm`",
-        edit=Edit(key="spacing", text=f"{near} mm"),
-        severity=None if fact.grade in (Grade.A, Grade.B, Grade.C) else Severity.ADVICE,
-        reference=fact.reference(f"spacing of {plant.botanical}"),
-    )
+    said_by = fact.reference(f"spacing of {plant.botanical}")
+    limit = Limit(low=fact.low, high=fact.high, unit="mm", reference=said_by)
+    dense = bare(formulae.plants_per_metre(m.spacing_mm))
+    what = f"{Name(plant.botanical)} every {{found}}"
+    why = f"1000 / {bare(m.spacing_mm, 4)} = {dense} plants a metre; its range is {{limit}}"
+    severity = None if fact.grade in FIRM else Severity.ADVICE
+    for breach in outside(limit, work, "spacing_mm", what=what, why=why):
+        yield replace(breach, severity=severity, reference=said_by)
 
 
-@rule("hedging.double-row", Severity.WARNING, by.SPACING, applies="double rows")
+@rule("hedging.double-row", Severity.WARNING, by.SPACING, applies="double rows", limit=DOUBLE)
 def double_row(work: T) -> Iterator[Breach]:
-    """A staggered double row holds at least 5 plants a metre.
+    """A staggered double row holds {limit}.
 
-    Nurseries set plants every 400 mm in two rows, which makes 5 a metre.
+    Nurseries set double rows so; in thinner ones the gaps stay open for years.
     """
     if work.measures.row_count > 1 and not _farm(work):
         yield from _thin(work, DOUBLE)
 
 
-@rule("hedging.farm-row", Severity.ERROR, by.GRANT, applies="farm hedges in England")
+@rule("hedging.farm-row", Severity.ERROR, by.GRANT, applies="farm hedges in England", limit=FARM)
 def farm_row(work: T) -> Iterator[Breach]:
-    """A native farm hedge in England holds at least 6 plants a metre.
+    """A native farm hedge in England holds {limit}.
 
-    The English planting grant asks for a staggered double row with at least 6 plants a metre.
+    The English planting grant asks for a staggered double row with {limit}.
     """
     if _farm(work):
         yield from _thin(work, FARM)
 
 
-def _farm(work: T) -> bool:
-    return work.measures.farm_hedge is True and work.measures.country == "england"
-
-
 def _thin(work: T, limit: Limit) -> Iterator[Breach]:
     m = work.measures
-    if m.spacing_mm is None or limit.low is None:
+    if m.spacing_mm is None:
         return
     found = formulae.plants_per_metre(m.spacing_mm, m.row_count)
-    if limit.allows(found):
-        return
-    near = floor(formulae.spacing_for_mm(limit.low, m.row_count) + 1e-9)
-    yield Breach(
-        field="measures.spacing_mm",
-        also="measures.rows" if m.rows else "",
-        what=f"{bare(found)} plants a metre",
-        why=f"{m.row_count} x 1000 / {bare(m.spacing_mm, 4)} = {bare(found)}; it wants {limit}",
-        mend=f"write `spacing: {near} mm` or less",
-        edit=Edit(key="spacing", text=f"{near} mm"),
-    )
+    if not limit.allows(found):
+        yield to_write(
+            "spacing_mm",
+            whole_mm(formulae.spacing_for_mm(limit.nearest(found), m.row_count), down=True),
+            f"{bare(found)} plants a metre",
+            f"{bare(m.row_count)} x 1000 / {bare(m.spacing_mm, 4)} = {bare(found)}; it wants {limit}",
+            then=" or less",
+            also="measures.rows" if m.rows else "",
+        )
 
 
 @rule(
@@ -241,94 +214,63 @@ def _thin(work: T, limit: Limit) -> Iterator[Breach]:
     by.GRANT,
     by.SPACING,
     applies="double rows that write the distance from row to row",
+    limit=GAP,
 )
 def row_gap(work: T) -> Iterator[Breach]:
-    """The rows of a double hedge stand 400 to 450 mm apart.
+    """The rows of a double hedge stand {limit} apart.
 
     Nearer, the rows compete; further, a gap is left down the middle.
     """
-    m = work.measures
-    if m.row_count < 2 or m.row_gap_mm is None or GAP.allows(m.row_gap_mm):
-        return
-    near = 400 if m.row_gap_mm < 400 else 450
-    yield Breach(
-        field="measures.row_gap_mm",
-        what=f"the rows stand {mm(m.row_gap_mm, 4)} apart",
-        why="published plantings keep 400 mm (a government grant) to 450 mm (a nursery)",
-        mend=f"write `row gap: {near} mm`",
-        edit=Edit(key="row gap", text=f"{near} mm"),
-    )
+    if work.measures.row_count > 1:
+        why = "published plantings keep {least} (a government grant) to {most} (a nursery)"
+        yield from outside(GAP, work, "row_gap_mm", what="the rows stand {found} apart", why=why)
 
 
 @rule("hedging.big-leaves", Severity.WARNING, by.TRIMMING, applies="laurel, bay and other large-leaved hedges")
 def big_leaves(work: T) -> Iterator[Breach]:
     """Laurel, bay and other large leaves are cut with secateurs or hand shears, not a power trimmer.
 
-    A power trimmer cuts large leaves in half, and the halves brown.
+    A power trimmer tears large leaves, and the torn halves brown.
     """
     plant = next((each for each in work.plants if each.botanical in BIG_LEAVES), None)
     tools = " ".join(kit.name for kit in work.technique.tools).casefold()
-    if plant is None or any(word in tools for word in ("secateurs", "pruner", "hand shears")):
-        return
-    line = "- Secateurs: sharp, for every leaf that a trimmer would tear"
-    yield line_wanted(
-        "Tools",
-        line,
-        what=f"no secateurs or hand shears are listed for {plant.botanical}",
-        why="a power trimmer tears large leaves, and the torn halves brown",
-    )
+    if plant is not None and not any(word in tools for word in ("secateurs", "pruner", "hand shears")):
+        what = f"no secateurs or hand shears are listed for {Name(plant.botanical)}"
+        yield line_wanted("Tools", "- Secateurs: sharp, for every leaf that a trimmer would tear", what=what, why="")
 
 
 @rule("hedging.bottom-up", Severity.WARNING, by.HOW_TO_TRIM, applies="trims")
 def bottom_up(work: T) -> Iterator[Breach]:
     """The sides are cut from the bottom up.
 
-    Clippings fall clear of what is still to be cut.
+    Clippings then fall clear of what is still to be cut, and the taper can be seen.
     """
     said = words_of_steps(work.technique.steps).casefold()
-    if work.measures.job != "trim" or any(word in said for word in UPWARD):
-        return
-    line = "1. **Cut the sides from the bottom up.** Sweep upwards along the line, so that clippings fall clear."
-    yield line_wanted(
-        "Steps",
-        line,
-        field=f"steps[{len(work.technique.steps) - 1}]" if work.technique.steps else "steps",
-        what="no step says that the sides are cut from the bottom up",
-        why="clippings then fall clear of what is still to be cut, and the taper can be seen",
-    )
+    if work.measures.job == "trim" and not any(word in said for word in UPWARD):
+        line = "1. **Cut the sides from the bottom up.** Sweep upwards along the line, so that clippings fall clear."
+        yield _step_wanted(work, line, "no step says that the sides are cut from the bottom up")
 
 
-@rule("hedging.level-line", Severity.ADVICE, by.LEVEL_LINE, applies="trims")
+@rule("hedging.level-line", Severity.ADVICE, by.LEVEL_LINE, applies="trims", below=f"{mm(BELOW_MM)}")
 def level_line(work: T) -> Iterator[Breach]:
     """The top of a trimmed hedge is cut to a stretched line, set a little below the finished height.
 
-    A top cut by eye follows the ground.
+    A line {below} below the finished height lets the blade ride level over it; a top cut by eye follows the ground.
     """
     kit = " ".join(each.name for each in (*work.technique.tools, *work.technique.materials))
     said = f"{words_of_steps(work.technique.steps)} {kit}".casefold()
-    if work.measures.job != "trim" or any(word in said for word in LINES):
-        return
-    line = "1. **Stretch a level line.** Set it {string line} above the ground between two canes."
-    yield line_wanted(
-        "Steps",
-        line,
-        field=f"steps[{len(work.technique.steps) - 1}]" if work.technique.steps else "steps",
-        what="no step stretches a line for the top",
-        why="a line 10 mm below the finished height lets the blade ride level over it",
-    )
+    if work.measures.job == "trim" and not any(word in said for word in LINES):
+        line = "1. **Stretch a level line.** Set it {string line} above the ground between two canes."
+        yield _step_wanted(work, line, "no step stretches a line for the top")
+
+
+def _step_wanted(work: T, line: str, what: Words) -> Breach:
+    """Return the breach of a step that is missing, beside the last one."""
+    field = f"steps[{len(work.technique.steps) - 1}]" if work.technique.steps else "steps"
+    return line_wanted("Steps", line, field=field, what=what, why="")
 
 
 SITE: tuple[Rule[HedgingMeasures], ...] = (
-    nests,
-    nests_elsewhere,
-    closed_farm,
-    closed_ireland,
-    clip_months,
-    spacing,
-    double_row,
-    farm_row,
-    row_gap,
-    big_leaves,
-    bottom_up,
-    level_line,
-)
+    nests, nests_elsewhere, closed_farm, closed_ireland, clip_months, spacing, double_row, farm_row, row_gap,
+    big_leaves, bottom_up, level_line,
+)  # fmt: skip
