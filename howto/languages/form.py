@@ -172,7 +172,8 @@ class Language:
     `times` turn words of time into the English ones that are read, one after another. They are matched without their
     accents, since phones leave them out. `units` are the units and things counted that are words. `phrases` are what
     families say of their own accord: English keys in small letters, `{}` for each amount; a translation has as many.
-    `orders` are the words in which aftercare asks or forbids; `written_units` patterns of units written out in prose, each with the symbol that is read.
+    `orders` are the words in which aftercare asks or forbids; `written_units` patterns of units written out in prose,
+    each with the symbol that is read.
     """
 
     names: tuple[str, ...]

@@ -6,15 +6,13 @@ from pathlib import Path
 from typing import Final
 
 import pytest
-from typer.main import get_command
 
-from howto.cli.app import app
+from howto.cli.app import COMMANDS
 from howto.jobs.rulebook import rulebook
 from tests.support.source import ROOT
 
 PAGES: Final = ("README.md", "DEVELOPERS.md")
 FOLDERS: Final = frozenset({"howto", "tests"})
-COMMANDS: Final = frozenset(getattr(get_command(app), "commands", {}))
 RULES: Final = frozenset(rule.name for rule in rulebook())
 KINDS: Final = frozenset(name.partition(".")[0] for name in RULES)
 
