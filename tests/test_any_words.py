@@ -63,7 +63,7 @@ def test_letters_that_the_typefaces_lack_are_found_where_they_stand(shelf: Path,
         assert told(found(shelf, {slot: f"x {put}"}), shelf) == [("file.letter", *place_of(slot))]
 
 
-@pytest.mark.parametrize("slot", NOT_PRINTED)
+@pytest.mark.parametrize("slot", sorted(NOT_PRINTED))
 def test_what_is_read_aloud_may_hold_any_letter(shelf: Path, slot: str) -> None:
     assert found(shelf, {slot: "".join(ODD)}) == []
 
