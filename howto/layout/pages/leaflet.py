@@ -1,11 +1,12 @@
 """A client's leaflet: what was done, what to do and by when, what not to do, when to call."""
 
+import re
 from collections.abc import Iterator, Sequence
 from datetime import date
 from typing import Final
 
 from howto.languages import language_of
-from howto.languages.form import Labels
+from howto.languages.form import Labels, folded
 from howto.languages.reader import Reader, day_told
 from howto.layout.pages.card import joined, legible, small_words, stamp
 from howto.layout.pages.explain import explained
@@ -15,7 +16,7 @@ from howto.layout.pages.year import Look, Mark, year_line
 from howto.model.crew import Crew
 from howto.model.figure import Figure
 from howto.model.filling import printed
-from howto.model.prose import Prose, capital, prose
+from howto.model.prose import Prose, capital, plain, prose
 from howto.model.ready import ReadyVisit
 from howto.model.sheet import ArtBlock, Block, Bullets, Dated, Entry, Facts, Paragraph, Photo, Section, Sheet
 from howto.model.shown import shown, shown_cell
@@ -69,7 +70,7 @@ def _sections(ready: ReadyVisit, plan: Plan, photos: Sequence[Photo], say: Label
     later = tuple(_todo(ready, plan.later, len(plan.first) + 1, say)) if plan.later else ()
     yield Section(name="later", heading=say["todo_later"], blocks=later)
     yield Section(name="numbers", heading=say["your_numbers"], blocks=tuple(_numbers(ready, say)))
-    never = _never(plan, ready.reader, say)
+    never = _never(plan, ready, say)
     yield Section(name="never", heading=say["never"], tone="never", blocks=never, side=bool(never))
     yield Section(name="call", heading=say["call"], tone="call", blocks=call_box(ready.crew, ready.reader, say))
 
@@ -166,13 +167,28 @@ def _entry(figure: Figure, reader: Reader) -> Entry:
     return Entry(label=capital(reader.tell(figure.label)), value=value, headline=len(value) <= LONGEST_LARGE)
 
 
-def _never(plan: Plan, reader: Reader, say: Labels) -> tuple[Block, ...]:
+def _never(plan: Plan, ready: ReadyVisit, say: Labels) -> tuple[Block, ...]:
     """Return what the client must not do, each with what it is about where several things were worked on."""
     items = []
     for ban in plan.never:
         what = f" ({joined_names(ban.what, say)})" if ban.what else ""
-        items.append((*started(printed(ban.sentence, reader)), *prose(what)))
+        told = forbidden(ban.asked, printed(ban.sentence, ready.reader), ready.visit.language)
+        items.append((*told, *prose(what)))
     return (Bullets(items=tuple(items)),) if items else ()
+
+
+def forbidden(word: str, sentence: Prose, language: str) -> Prose:
+    """Return a ban as a sentence that is one by itself: the author's `Never` leads it, where it does not say no."""
+    said = folded(plain(sentence)).replace("’", "'")
+    if any(re.match(rf"(?:{language_of(each).orders.no})", said) for each in (language, "en")):
+        return started(sentence)
+    first = sentence[0].text if sentence else ""
+    small = first[:1].lower() + first[1:] if first[1:2].islower() else first
+    return (
+        *prose(f"{capital(word)} "),
+        *(run.model_copy(update={"text": small}) for run in sentence[:1]),
+        *sentence[1:],
+    )
 
 
 def call_box(crew: Crew, reader: Reader, say: Labels) -> tuple[Block, ...]:

@@ -1,9 +1,11 @@
 from typing import TypeVar
 
+import pytest
+
 from howto.compute.tasks import plan_of
-from howto.layout.pages.leaflet import leaflet_sheet
+from howto.layout.pages.leaflet import forbidden, leaflet_sheet
 from howto.model.crew import Crew
-from howto.model.prose import plain
+from howto.model.prose import plain, prose
 from howto.model.sheet import ArtBlock, Bullets, Dated, Facts, Paragraph, Photo, Section, Sheet
 from howto.model.technique import Picture
 from howto.model.visit import Job
@@ -143,9 +145,25 @@ def test_a_long_answer_is_not_set_large() -> None:
 def test_what_not_to_do_says_what_about_where_the_visit_did_several_things() -> None:
     same, own = care("feed in the week of a clip.", "always", never=True), care("mow it.", "always", never=True)
     (never,) = blocks(part(leaflet(jobs=(job("a", same), job("b", same, own), job("c"))), "Please do not"), Bullets)
-    assert [plain(item) for item in never.items] == ["Feed in the week of a clip. (a and b)", "Mow it. (b)"]
+    assert [plain(item) for item in never.items] == ["Never feed in the week of a clip. (a and b)", "Never mow it. (b)"]
     (never,) = blocks(part(leaflet(jobs=(job("a", same),)), "Please do not"), Bullets)
-    assert [plain(item) for item in never.items] == ["Feed in the week of a clip."]
+    assert [plain(item) for item in never.items] == ["Never feed in the week of a clip."]
+
+
+@pytest.mark.parametrize(
+    ("word", "sentence", "language", "told"),
+    [
+        ("Never", "feed in the week of a clip", "en", "Never feed in the week of a clip"),
+        ("Do not", "Water a wet root ball", "en", "Do not water a wet root ball"),
+        ("Never", "do not feed it", "en", "Do not feed it"),
+        ("Never", "NPK in a planting hole", "en", "Never NPK in a planting hole"),
+        ("Nunca", "abone en la semana del recorte", "es", "Nunca abone en la semana del recorte"),
+        ("Nunca", "no abone", "es", "No abone"),
+        ("Không bao giờ", "Bón phân", "vi", "Không bao giờ bón phân"),
+    ],
+)
+def test_a_ban_cannot_be_read_as_an_order(word: str, sentence: str, language: str, told: str) -> None:
+    assert plain(forbidden(word, prose(sentence), language)) == told
 
 
 def test_nothing_forbidden_leaves_no_empty_box() -> None:
