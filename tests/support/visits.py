@@ -23,7 +23,7 @@ def care(text: str, kind: Any, days: int = 0, **changes: Any) -> Care:
     """Return a care task."""
     never = bool(changes.pop("never", False))
     amounts = typed_in(text, changes.pop("language", "en"))
-    when = When(text=kind, kind=kind, days=days, **changes)
+    when = When(text="Never" if never else kind, kind=kind, days=days, **changes)
     return Care(when=when, text=prose(text), never=never, amounts=amounts)
 
 
