@@ -55,7 +55,7 @@ def test_a_build_that_breaks_half_way_leaves_the_last_output(
     def full(*_: object) -> bytes:
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr("howto.jobs.outputs.jpeg", full)
+    monkeypatch.setattr("howto.jobs.outputs.picture", full)
     with pytest.raises(OSError, match="No space left"):
         howto.build_shelf(shelf, tmp_path / "out", date(2026, 10, 15), kinds=["cards", "carousels"])
     assert bytes_of(tmp_path / "out") == before
