@@ -278,3 +278,19 @@ def test_the_visit_that_the_readme_shows_is_clean(tmp_path: Path) -> None:
 def test_nothing_printed_steers_the_terminal(capsys: pytest.CaptureFixture[str]) -> None:
     say("one\ntwo \x1b[31m\x9b\x07\u00a0three")
     assert capsys.readouterr().out == "one\ntwo ␛[31m<U+009B>␇\u00a0three\n"
+
+
+def test_the_finding_that_the_readme_shows_is_what_is_printed(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    page = (ROOT / "README.md").read_text(encoding="utf-8")
+    command, shown = re.findall(r"```console\n\$ howto (.*?)\n(.*?)```", page, re.DOTALL)[0]
+    monkeypatch.chdir(tmp_path)
+    assert RUN.invoke(app, ["new", "shelf", "techniques"]).exit_code == 0
+    assert RUN.invoke(app, ["new", "technique", "Clip a dome", "--family", "clipping"]).exit_code == 0
+    file = Path("techniques/clipping/clip-a-dome.md")
+    text = re.sub(r"\b[Ss]ay (\w)", r"Mind \1", file.read_text(encoding="utf-8"))
+    for key, value in (("shape", "dome"), ("finished width", "400 mm"), ("standing width", "890 mm"), ("passes", "6")):
+        text = re.sub(rf"^  {key}: .*$", f"  {key}: {value}", text, flags=re.MULTILINE)
+    file.write_text(text, encoding="utf-8")
+    result = RUN.invoke(app, [*command.split(), DAY])
+    assert result.exit_code == 1
+    assert result.output.split("\n\n")[0] == shown.split("\n\n")[0]  # what else is said is of words still to write
