@@ -51,7 +51,7 @@ class Polygon:
 
 
 @dataclass(frozen=True, slots=True)
-class Dimension:
+class DimensionLine:
     """A dimension line with end ticks between two points, drawn `offset` mm to the left of start→end.
 
     `text` is what it says; the arithmetic that made it is the family's. Extension lines run from the points.
@@ -87,7 +87,7 @@ class Disc:
     number: int
 
 
-Shape = Line | Polygon | Dimension | Level | Label | Disc
+Shape = Line | Polygon | DimensionLine | Level | Label | Disc
 
 
 @dataclass(frozen=True, slots=True)
@@ -156,7 +156,7 @@ def higher(drawing: Drawing, factor: float) -> Drawing:
     def raised(shape: Shape) -> Shape:
         if isinstance(shape, Line | Polygon):
             return replace(shape, points=tuple((x, y * factor) for x, y in shape.points))
-        if isinstance(shape, Dimension):
+        if isinstance(shape, DimensionLine):
             start, end = ((x, y * factor) for x, y in (shape.start, shape.end))
             return replace(shape, start=start, end=end, offset=shape.offset * (factor if start[1] == end[1] else 1.0))
         return replace(shape, at=(shape.at[0], shape.at[1] * factor))
@@ -170,7 +170,7 @@ def extent(shapes: Iterable[Shape]) -> tuple[float, float, float, float]:
     for shape in shapes:
         if isinstance(shape, Line | Polygon):
             points.extend(shape.points)
-        elif isinstance(shape, Dimension):
+        elif isinstance(shape, DimensionLine):
             points.extend((shape.start, shape.end))
         else:
             points.append(shape.at)

@@ -6,7 +6,7 @@ from typing import Any, get_args
 import pytest
 import yaml
 
-from howto.model.plants import Fact, Grass, Months, Mowing, Plant, PlantBook, Words
+from howto.model.plants import Fact, Grass, Mowing, Plant, PlantBook, PlantMonths, VouchedWords
 from howto.model.reference import Grade
 
 PLANT_KEYS = {"botanical", "common", "kind", "uses", "group", "regrows", "clip months", "clips a year"} | {
@@ -26,8 +26,8 @@ def entries(name: str) -> list[dict[str, Any]]:
     return read
 
 
-def words(node: Any) -> Words | None:
-    return None if node is None else Words(**{**node, "grade": Grade(node["grade"])})
+def words(node: Any) -> VouchedWords | None:
+    return None if node is None else VouchedWords(**{**node, "grade": Grade(node["grade"])})
 
 
 def fact(node: Any) -> Fact | None:
@@ -37,7 +37,7 @@ def fact(node: Any) -> Fact | None:
     return Fact(**{**node, **bounds, "grade": Grade(node["grade"])})
 
 
-def cautions(entry: dict[str, Any]) -> tuple[Words, ...]:
+def cautions(entry: dict[str, Any]) -> tuple[VouchedWords, ...]:
     return tuple(found for node in entry.get("cautions", ()) if (found := words(node)))
 
 
@@ -51,7 +51,8 @@ def plant(entry: dict[str, Any]) -> Plant:
         uses=tuple(entry["uses"]),
         group=entry["group"],
         regrows=words(entry.get("regrows")),
-        clip_months=when and Months(months=tuple(when["months"]), source=when["source"], grade=Grade(when["grade"])),
+        clip_months=when
+        and PlantMonths(months=tuple(when["months"]), source=when["source"], grade=Grade(when["grade"])),
         clips_a_year=fact(entry.get("clips a year")),
         growth_mm_per_year=fact(entry.get("growth")),
         spacing_mm=fact(entry.get("spacing")),

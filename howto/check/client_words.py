@@ -57,7 +57,7 @@ CLIENT_RULES: Final = (LONG, GRADE, TRADE)
 _HARD: Final = re.compile(rf"(?<![\w-])(?:{'|'.join(map(re.escape, PLAINER))})(?![\w-])", re.IGNORECASE)
 
 
-class _Passage(NamedTuple):
+class _ClientPassage(NamedTuple):
     """Some words that a client reads, and where their first line stands."""
 
     text: str
@@ -83,16 +83,16 @@ def client_findings(shelf: Shelf, sources: Sources) -> Iterator[Finding]:
         yield from found
 
 
-def _of_visit(visit: Visit) -> list[_Passage]:
+def _of_visit(visit: Visit) -> list[_ClientPassage]:
     home = visit.spans.get("words", Span(visit.path))
     passages = [
-        _Passage(_spoken(plain(words)), visit.spans.get(f"words[{at}]", home), visit.located)
+        _ClientPassage(_spoken(plain(words)), visit.spans.get(f"words[{at}]", home), visit.located)
         for at, words in enumerate(visit.words)
     ]
     for at, job in enumerate(visit.jobs):
         if job.what:
             span = visit.spans.get(f"jobs[{at}].what", visit.spans.get(f"jobs[{at}]", home))
-            passages.append(_Passage(_spoken(job.what), span, visit.located))
+            passages.append(_ClientPassage(_spoken(job.what), span, visit.located))
     return passages
 
 
@@ -101,14 +101,14 @@ def _spoken(text: str) -> str:
     return BRACED.sub("9", text)
 
 
-def _of_technique(technique: AnyTechnique) -> list[_Passage]:
+def _of_technique(technique: AnyTechnique) -> list[_ClientPassage]:
     return [
-        _Passage(_spoken(plain(care.text)), technique.spot(f"aftercare[{at}]"), technique.located)
+        _ClientPassage(_spoken(plain(care.text)), technique.spot(f"aftercare[{at}]"), technique.located)
         for at, care in enumerate(technique.aftercare)
     ]
 
 
-def _findings(passages: list[_Passage], sources: Sources, what: str) -> Iterator[Finding]:
+def _findings(passages: list[_ClientPassage], sources: Sources, what: str) -> Iterator[Finding]:
     """Yield the findings of one text: its long sentences, its grade as a whole, its trade words."""
     for passage in passages:
         yield from (_long(passage, each, sources) for each in sentences_of(passage.text) if each.words > MOST_WORDS)
@@ -121,7 +121,7 @@ def _findings(passages: list[_Passage], sources: Sources, what: str) -> Iterator
         yield _grade(prose, text, sources, what)
 
 
-def _long(passage: _Passage, sentence: Sentence, sources: Sources) -> Finding:
+def _long(passage: _ClientPassage, sentence: Sentence, sources: Sources) -> Finding:
     first = " ".join(sentence.text.split()[:QUOTED])
     return noted(
         LONG,
@@ -133,7 +133,7 @@ def _long(passage: _Passage, sentence: Sentence, sources: Sources) -> Finding:
     )
 
 
-def _grade(passages: list[_Passage], text: str, sources: Sources, what: str) -> Finding:
+def _grade(passages: list[_ClientPassage], text: str, sources: Sources, what: str) -> Finding:
     found = counts(text)
     hardest = max(passages, key=lambda each: counts(each.text).grade if counts(each.text).words > 5 else 0.0)
     longest = sorted(dict.fromkeys(re.findall(r"[A-Za-z]{9,}", text)), key=len, reverse=True)[:3]
@@ -150,7 +150,7 @@ def _grade(passages: list[_Passage], text: str, sources: Sources, what: str) -> 
     return replace(finding, reference=str(FLESCH))
 
 
-def _trade(passage: _Passage, word: str, sources: Sources) -> Finding:
+def _trade(passage: _ClientPassage, word: str, sources: Sources) -> Finding:
     plainer = PLAINER[word.casefold()]
     return noted(
         TRADE,
@@ -162,7 +162,7 @@ def _trade(passage: _Passage, word: str, sources: Sources) -> Finding:
     )
 
 
-def _narrowed(passage: _Passage, words: list[str]) -> Span:
+def _narrowed(passage: _ClientPassage, words: list[str]) -> Span:
     """Return where the words stand, as many of them as stand on one line; else the whole passage."""
     found = (where_said(passage.span, " ".join(words[:many]), passage.located) for many in range(len(words), 0, -1))
     return next((each for each in found if each != passage.span), passage.span)

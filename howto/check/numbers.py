@@ -58,7 +58,7 @@ _UNCOUNTED: Final = _set("each every after first last next another further least
 
 
 @dataclass(frozen=True, slots=True)
-class Named:
+class NamedNumber:
     """A measure or figure that prose may name; `unit` is None for a count."""
 
     name: str
@@ -83,29 +83,29 @@ class Claim(NamedTuple):
     """A number in prose that disagrees with what it is said to be."""
 
     written: str
-    named: Named
+    named: NamedNumber
     found: str  # the claim in the unit of what it claims
 
 
-def named_in(measures: Measures, figures: Sequence[Figure], reader: Reader) -> tuple[Named, ...]:
+def named_in(measures: Measures, figures: Sequence[Figure], reader: Reader) -> tuple[NamedNumber, ...]:
     """Return every number that prose may name, measures first."""
-    found: list[Named] = []
+    found: list[NamedNumber] = []
     for field, value in measures.given().items():
         if isinstance(value, bool) or not isinstance(value, int | float):
             continue
         name, unit = field_unit(field)
         shown = measures.written.get(field) or shown_cell(float(value), unit or "", reader)
-        found.append(Named(name, float(value), unit, measures.tolerance(field) or 0.0, shown, field))
+        found.append(NamedNumber(name, float(value), unit, measures.tolerance(field) or 0.0, shown, field))
     for figure in figures:
         if isinstance(figure.value, int | float):
             spread = 0.0 if not figure.unit else abs(figure.value) * DISPLAY
             shown = shown_cell(float(figure.value), figure.unit, reader, figure.digits)
             name = figure.name.casefold()
-            found.append(Named(name, float(figure.value), figure.unit or None, spread, shown))
+            found.append(NamedNumber(name, float(figure.value), figure.unit or None, spread, shown))
     return tuple(found)
 
 
-def claims_in(text: str, known: Sequence[Named]) -> Iterator[Claim]:
+def claims_in(text: str, known: Sequence[NamedNumber]) -> Iterator[Claim]:
     """Yield the numbers in a text that disagree with a measure or figure they are tied to."""
     measured = [each for each in known if each.unit is not None]
     counted = [each for each in known if each.unit is None and each.value == int(each.value)]
@@ -114,7 +114,7 @@ def claims_in(text: str, known: Sequence[Named]) -> Iterator[Claim]:
         yield from _counts(sentence, counted)
 
 
-def _amounts(sentence: str, known: Sequence[Named]) -> Iterator[Claim]:
+def _amounts(sentence: str, known: Sequence[NamedNumber]) -> Iterator[Claim]:
     """Yield the disagreeing amounts of one sentence."""
     amounts = list(find_all(sentence))
     for at, (start, end, quantity) in enumerate(amounts):
@@ -135,13 +135,13 @@ def _range_with(sentence: str, amounts: Sequence[tuple[int, int, Quantity]], at:
             yield amounts[two if one == at else one][2]
 
 
-def _between(named: Named, one: Quantity, two: Quantity) -> bool:
+def _between(named: NamedNumber, one: Quantity, two: Quantity) -> bool:
     """Tell whether a measure lies in the range of two amounts."""
     ends = [value for each in (one, two) if (value := _in_unit(each, named)) is not None]
     return len(ends) > 1 and min(ends) <= named.value <= max(ends)
 
 
-def _tied(before: str, after: str, known: Sequence[Named]) -> list[Named]:
+def _tied(before: str, after: str, known: Sequence[NamedNumber]) -> list[NamedNumber]:
     """Return what an amount is said to be: the longest names that the words next to it make."""
     left, right = _words(before), _words(after)
     if right and right[0] in _BEYOND:
@@ -198,7 +198,7 @@ def _words(text: str) -> list[str]:
     return [_folded(word) for word in _WORD.findall(BRACED.sub(" ¤ ", text))]
 
 
-def _in_unit(quantity: Quantity, named: Named) -> float | None:
+def _in_unit(quantity: Quantity, named: NamedNumber) -> float | None:
     """Return an amount in the unit of a measure or figure; None where they measure different things."""
     try:
         return quantity.to(named.unit or "")
@@ -206,7 +206,7 @@ def _in_unit(quantity: Quantity, named: Named) -> float | None:
         return None
 
 
-def agrees(quantity: Quantity, named: Named) -> bool:
+def agrees(quantity: Quantity, named: NamedNumber) -> bool:
     """Tell whether an amount is what it is said to be, within its tolerance or the digits it is written to."""
     value = _in_unit(quantity, named)
     if value is None:
@@ -217,7 +217,7 @@ def agrees(quantity: Quantity, named: Named) -> bool:
     return apart <= max(named.tolerance, rounding) + dust
 
 
-def _half_digit(quantity: Quantity, value: float, named: Named) -> float:
+def _half_digit(quantity: Quantity, value: float, named: NamedNumber) -> float:
     """Return half of the last written digit in the unit of the measure: 0.5 mm for `900 mm`, 12.7 mm for `35 in`."""
     main = re.split(r"±|\+/?-", quantity.written)[0].rstrip()
     if part := _FRACTION.search(main):
@@ -234,7 +234,7 @@ def _half_digit(quantity: Quantity, value: float, named: Named) -> float:
     return abs(moved - value)
 
 
-def _counts(sentence: str, known: Sequence[Named]) -> Iterator[Claim]:
+def _counts(sentence: str, known: Sequence[NamedNumber]) -> Iterator[Claim]:
     """Yield the disagreeing counts of one sentence, such as `3 passes` where two are to be made."""
     words = _words(sentence)
     for named in known:

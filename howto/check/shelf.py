@@ -77,7 +77,7 @@ SHELF_RULES: Final[tuple[Rule[Any], ...]] = (
 )
 
 
-class _Found(NamedTuple):
+class _Between(NamedTuple):
     """A breach in a technique, and the place in another file that it disagrees with."""
 
     technique: AnyTechnique
@@ -126,7 +126,7 @@ def check_shelf(shelf: Shelf, figures_by_id: Mapping[str, Sequence[Figure]]) -> 
     return in_order([*kept, *(finding for finding in found if finding.span.path not in paths), *faults])
 
 
-def _same_names(techniques: Sequence[AnyTechnique]) -> Iterator[_Found]:
+def _same_names(techniques: Sequence[AnyTechnique]) -> Iterator[_Between]:
     """Yield each technique whose file has a name that an earlier one has."""
     first: dict[str, AnyTechnique] = {}
     for technique in techniques:
@@ -141,7 +141,7 @@ def _same_names(techniques: Sequence[AnyTechnique]) -> Iterator[_Found]:
             why=SAME_NAME.why,
             mend=f"rename this file, such as to `{stem}-2{dot}{language}.md`",
         )
-        yield _Found(technique, SAME_NAME, breach, also=other.spot(""))
+        yield _Between(technique, SAME_NAME, breach, also=other.spot(""))
 
 
 def _same_visits(visits: Sequence[Visit]) -> Iterator[Finding]:
@@ -157,7 +157,7 @@ def _same_visits(visits: Sequence[Visit]) -> Iterator[Finding]:
             yield replace(found, also=Span(other.path))
 
 
-def _same_titles(techniques: Sequence[AnyTechnique]) -> Iterator[_Found]:
+def _same_titles(techniques: Sequence[AnyTechnique]) -> Iterator[_Between]:
     """Yield each technique with a title that an earlier one has."""
     first: dict[str, AnyTechnique] = {}
     for technique in techniques:
@@ -170,10 +170,10 @@ def _same_titles(techniques: Sequence[AnyTechnique]) -> Iterator[_Found]:
             why=SAME_TITLE.why,
             mend="write in each title what sets it apart, such as the plant or the season",
         )
-        yield _Found(technique, SAME_TITLE, breach, also=other.spot("title"))
+        yield _Between(technique, SAME_TITLE, breach, also=other.spot("title"))
 
 
-def _needs(techniques: Sequence[AnyTechnique]) -> Iterator[_Found]:
+def _needs(techniques: Sequence[AnyTechnique]) -> Iterator[_Between]:
     """Yield each need that is no technique."""
     ids = sorted({technique.id for technique in techniques})
     for technique in techniques:
@@ -191,10 +191,10 @@ def _needs(techniques: Sequence[AnyTechnique]) -> Iterator[_Found]:
                 mend=f"write `needs: {text}`" + ("" if near else f", or add a file `{need}.md`"),
                 edit=Edit(top=True, key="needs", text=text),
             )
-            yield _Found(technique, NEEDS, breach)
+            yield _Between(technique, NEEDS, breach)
 
 
-def _circles(techniques: Sequence[AnyTechnique]) -> Iterator[_Found]:
+def _circles(techniques: Sequence[AnyTechnique]) -> Iterator[_Between]:
     """Yield each circle of needs once, at the first of its techniques in the shelf's order."""
     by_id = {technique.id: technique for technique in techniques}
     told: set[frozenset[str]] = set()
@@ -213,7 +213,7 @@ def _circles(techniques: Sequence[AnyTechnique]) -> Iterator[_Found]:
             mend=f"write `needs: [{', '.join(others)}]` here, or break the circle in one of the others",
             edit=Edit(top=True, key="needs", text=f"[{', '.join(others)}]"),
         )
-        yield _Found(technique, CIRCLE, breach, also=by_id[second].spot("needs"))
+        yield _Between(technique, CIRCLE, breach, also=by_id[second].spot("needs"))
 
 
 def _ring(start: str, by_id: Mapping[str, AnyTechnique]) -> tuple[str, ...]:
@@ -232,7 +232,7 @@ def _ring(start: str, by_id: Mapping[str, AnyTechnique]) -> tuple[str, ...]:
     return ()
 
 
-def _levels(techniques: Sequence[AnyTechnique]) -> Iterator[_Found]:
+def _levels(techniques: Sequence[AnyTechnique]) -> Iterator[_Between]:
     """Yield each technique with a level under that of one it needs."""
     by_id = {technique.id: technique for technique in techniques}
     for technique in techniques:
@@ -247,26 +247,26 @@ def _levels(techniques: Sequence[AnyTechnique]) -> Iterator[_Found]:
             mend=f"write `level: {highest.level}`",
             edit=Edit(top=True, key="level", text=str(highest.level)),
         )
-        yield _Found(technique, LEVEL, breach, also=highest.spot("level"))
+        yield _Between(technique, LEVEL, breach, also=highest.spot("level"))
 
 
 def _same_plants(
     shelf: Shelf, techniques: Sequence[AnyTechnique], figures_by_id: Mapping[str, Sequence[Figure]]
-) -> Iterator[_Found]:
+) -> Iterator[_Between]:
     """Yield the later of each two techniques that disagree about a plant."""
     for there, here in combinations(techniques, 2):
         breach = disagreement(
             shelf.work(here), shelf.work(there), figures_by_id.get(here.id, ()), figures_by_id.get(there.id, ())
         )
         if breach:
-            yield _Found(here, SAME_PLANT, breach, also=there.spot(breach.field))
+            yield _Between(here, SAME_PLANT, breach, also=there.spot(breach.field))
 
 
-def _twins(shelf: Shelf, firsts: Sequence[AnyTechnique]) -> Iterator[_Found]:
+def _twins(shelf: Shelf, firsts: Sequence[AnyTechnique]) -> Iterator[_Between]:
     """Yield where a telling in a second language differs from the first."""
     by_name = {own_name(technique): technique for technique in firsts}
     for technique in shelf.techniques:
         if is_twin(technique):
             first = by_name.get(own_name(technique))
             for breach in twin_breaches(technique, first, shelf.crew.hemisphere):
-                yield _Found(technique, TWIN, breach, also=first.spot(breach.field) if first else None)
+                yield _Between(technique, TWIN, breach, also=first.spot(breach.field) if first else None)

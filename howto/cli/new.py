@@ -89,7 +89,7 @@ def _asked(question: str) -> str:
     return answer.strip()
 
 
-def _write(plan: plans.Plan) -> None:
+def _write(plan: plans.NewFiles) -> None:
     """Write the planned files, or say why not; an existing file is never written over."""
     if plan.problem:
         raise refuse(plan.problem)

@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import date
 from typing import Any, Final, NamedTuple
 
-from howto.compute.orders import MOST_AFTER, Line, Stance, Window, stances, things_in
+from howto.compute.orders import MOST_AFTER, OrderLine, Stance, Window, stances, things_in
 from howto.findings import Finding, Severity
 from howto.languages import language_of
 from howto.languages.form import folded
@@ -142,7 +142,7 @@ def _stances(asked: Asked, visit: Visit) -> tuple[Stance, ...]:
         return ()
     known = things_in(f"{asked.job.technique.title} {asked.what}", asked.language)
     words = BRACED.sub("9", asked.written)
-    said = stances(Line(words, asked.language, window, asked.hemisphere, never=asked.care.never))
+    said = stances(OrderLine(words, asked.language, window, asked.hemisphere, never=asked.care.never))
     return tuple(each if each.things else each._replace(things=known) for each in said)
 
 

@@ -58,7 +58,7 @@ def things_in(text: str, language: str = "en") -> frozenset[str]:
 
 
 @dataclass(frozen=True)
-class Line:
+class OrderLine:
     """A line of aftercare in its author's own words, and the days on which it holds."""
 
     text: str
@@ -73,7 +73,7 @@ class Line:
         return language_of(self.language).orders
 
 
-def stances(line: Line) -> Iterator[Stance]:
+def stances(line: OrderLine) -> Iterator[Stance]:
     """Yield what a line asks for or forbids; the first clause of a `never` line is what it forbids."""
     parts = re.split(line.words.clause, folded(line.text.replace("’", "'")))
     clauses = [clause.strip() for clause in parts if clause.strip()]
@@ -81,7 +81,7 @@ def stances(line: Line) -> Iterator[Stance]:
         yield from _stance(clause, line)
 
 
-def _stance(clause: str, line: Line) -> Iterator[Stance]:
+def _stance(clause: str, line: OrderLine) -> Iterator[Stance]:
     """Yield what one clause says: by its verb, or as a ban without one."""
     words = line.words
     for topic, verb in words.verbs.items():
@@ -111,7 +111,7 @@ def _degree(verb: str, rest: str, words: OrderWords) -> str:
     return "deep" if near & words.deep or verb.startswith(words.deep_verbs) else ""
 
 
-def _bare(rest: str, line: Line) -> Window | None:
+def _bare(rest: str, line: OrderLine) -> Window | None:
     """Return when a ban holds: narrower where it says for how long; None where it has any other condition."""
     words, (first, last), left = line.words, line.window, rest
     if found := re.search(words.week, rest):
@@ -128,7 +128,7 @@ def _bare(rest: str, line: Line) -> Window | None:
     return Window(first, min(last, line.window.last)) if said <= known else None
 
 
-def _months(pattern: str, rest: str, line: Line) -> tuple[int, ...]:
+def _months(pattern: str, rest: str, line: OrderLine) -> tuple[int, ...]:
     """Return the months that a pattern finds in what follows a verb."""
     found = re.search(pattern, rest)
     return (months_of(language_of(line.language).in_english(found["season"]), line.hemisphere) or ()) if found else ()

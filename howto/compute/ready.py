@@ -17,7 +17,7 @@ from howto.model.shelf import Shelf
 from howto.model.visit import Job, Visit
 from howto.model.work import AnyWork
 from howto.quantities.amounts import Words
-from howto.shapes import Dimension, Drawing, Label, Level
+from howto.shapes import DimensionLine, Drawing, Label, Level
 
 More = Callable[[Visit, Job, AnyWork], tuple[Figure, ...]]
 
@@ -47,14 +47,14 @@ def ready_visit(visit: Visit, shelf: Shelf, families: Callable[[str], AnyFamily]
 
 def words_of(drawing: Drawing) -> tuple[Words, ...]:
     """Return what a drawing says: its caption, its description and its labels."""
-    labels = (shape.text for shape in drawing.shapes if isinstance(shape, Dimension | Level | Label))
+    labels = (shape.text for shape in drawing.shapes if isinstance(shape, DimensionLine | Level | Label))
     return (drawing.caption, drawing.alt, *labels)
 
 
 def told(drawing: Drawing, reader: Reader) -> Drawing:
     """Return a drawing with its words and amounts as its reader sees them."""
     shapes = tuple(
-        replace(shape, text=reader.tell(shape.text)) if isinstance(shape, Dimension | Level | Label) else shape
+        replace(shape, text=reader.tell(shape.text)) if isinstance(shape, DimensionLine | Level | Label) else shape
         for shape in drawing.shapes
     )
     caption, alt = (capital(reader.tell(text)) for text in (drawing.caption, drawing.alt))

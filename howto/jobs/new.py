@@ -21,7 +21,7 @@ from howto.span import Span
 
 
 @dataclass(frozen=True)
-class Plan:
+class NewFiles:
     """Files to write and what to do next; or why nothing can be written."""
 
     files: tuple[tuple[Path, str], ...] = ()
@@ -29,27 +29,27 @@ class Plan:
     problem: str = ""
 
 
-def new_technique(shelf: Path, title: str, family_name: str) -> Plan:
+def new_technique(shelf: Path, title: str, family_name: str) -> NewFiles:
     """Return the plan for one technique file of a family."""
     names = [each.name for each in FAMILIES]
     found = family(family_name.strip().casefold())
     if found is None:
         near = get_close_matches(family_name.casefold(), names, n=1, cutoff=0.4)
         nearest = f" Nearest: {near[0]}." if near else ""
-        return Plan(problem=f"No family is called `{family_name}`.{nearest} There is: {', '.join(names)}.")
+        return NewFiles(problem=f"No family is called `{family_name}`.{nearest} There is: {', '.join(names)}.")
     name = short_name(title)
     if not name:
-        return Plan(problem=f"`{title}` has no letters to name a file by. Give it a name such as `Clip a cone`.")
+        return NewFiles(problem=f"`{title}` has no letters to name a file by. Give it a name such as `Clip a cone`.")
     path = shelf / found.name / f"{name}.md"
     if path.exists():
-        return Plan(problem=f"`{path}` is there already, and was left as it is. Choose another name.")
-    return Plan(
+        return NewFiles(problem=f"`{path}` is there already, and was left as it is. Choose another name.")
+    return NewFiles(
         files=((path, technique_text(title.strip(), found)),),
         next_step=f"Write over the words, then look at what it says: howto check {path} --shelf {shelf}",
     )
 
 
-def new_visit(shelf: Path, site: str, on: date, done: Sequence[str], next_visit: str = "", words: str = "") -> Plan:
+def new_visit(shelf: Path, site: str, on: date, done: Sequence[str], next_visit: str = "", words: str = "") -> NewFiles:
     """Return the plan for one visit file; every technique must be on the shelf, and the site be a label.
 
     Each of `done` is a technique, and after a colon what it was done to and how large: `mow-by-thirds: the back
@@ -58,13 +58,13 @@ def new_visit(shelf: Path, site: str, on: date, done: Sequence[str], next_visit:
     jobs = [_job_of(each) for each in done]
     given = next(given_away(site, read_crew(shelf / "crew.yaml")[0], label=True), None)
     if given is not None:
-        return Plan(problem=f"`{given.words}` gives the client away. Name the garden by a label: `Orchard end`.")
+        return NewFiles(problem=f"`{given.words}` gives the client away. Name the garden by a label: `Orchard end`.")
     if problem := _not_known(shelf, jobs) or _not_after(on, next_visit):
-        return Plan(problem=problem)
+        return NewFiles(problem=problem)
     path = shelf / "visits" / f"{on.isoformat()}-{short_name(site) or 'garden'}.md"
     if path.exists():
-        return Plan(problem=f"`{path}` is there already, and was left as it is. Choose another label or day.")
-    return Plan(
+        return NewFiles(problem=f"`{path}` is there already, and was left as it is. Choose another label or day.")
+    return NewFiles(
         files=((path, visit_text(site.strip(), on, jobs, next_visit, words.strip())),),
         next_step=f"Write your words to the client at its end, then: howto build {path} --only leaflets "
         f"--shelf {shelf}",
@@ -103,22 +103,22 @@ def _job_of(text: str) -> JobText:
     return JobText(file_name(technique), what.strip() if comma else "", last.strip())
 
 
-def new_shelf(folder: Path) -> Plan:
+def new_shelf(folder: Path) -> NewFiles:
     """Return the plan for a new shelf: a crew to fill in and one technique to copy."""
     first = FAMILIES[0]
     crew, technique = folder / "crew.yaml", folder / first.name / "my-first-technique.md"
     if crew.exists():
-        return Plan(problem=f"`{crew}` is there already; `{folder}` is a shelf.")
+        return NewFiles(problem=f"`{crew}` is there already; `{folder}` is a shelf.")
     if technique.exists():
-        return Plan(problem=f"`{technique}` is there already, and was left as it is. Choose another folder.")
-    return Plan(
+        return NewFiles(problem=f"`{technique}` is there already, and was left as it is. Choose another folder.")
+    return NewFiles(
         files=((crew, CREW_TEXT), (technique, technique_text("My first technique", first))),
         next_step=f"Look at what it makes: howto build --shelf {folder}",
     )
 
 
 @dataclass(frozen=True)
-class Page:
+class MarkerPage:
     """The marking page of a photograph, and its name in the output; or what is wrong with the photograph."""
 
     name: str
@@ -126,14 +126,14 @@ class Page:
     findings: tuple[Finding, ...] = ()
 
 
-def marker(photo: Path, shelf: Path) -> Page:
+def marker(photo: Path, shelf: Path) -> MarkerPage:
     """Return the page on which to mark a photograph, in the colours of the shelf's crew where there is one."""
     name = f"marks/{photo.stem}.html"
     read, findings = read_photo(photo.parent, photo.name, Span(str(photo)), photo.name)
     if read is None:
-        return Page(name, findings=findings)
+        return MarkerPage(name, findings=findings)
     crew, _ = read_crew(shelf / "crew.yaml")
-    return Page(name, marker_page(read, crew.colours))
+    return MarkerPage(name, marker_page(read, crew.colours))
 
 
 def technique_names(shelf: Path) -> list[str]:

@@ -29,7 +29,7 @@ from howto.model.shelf import Shelf
 from howto.model.technique import AnyTechnique
 from howto.model.visit import Visit
 from howto.read.photo import read_photo
-from howto.render.html import Entry, page, shelf_page
+from howto.render.html import ShelfEntry, page, shelf_page
 from howto.render.image import contact_sheet, described, picture, saved, thumbnail
 from howto.render.pdf import pdf
 from howto.span import Span
@@ -179,6 +179,6 @@ def _leaflet(job: Make, ready: ReadyVisit, write: Write | None) -> tuple[Finding
 
 
 def _shelf_page(job: Make, write: Write) -> tuple[Finding, ...]:
-    entries = [Entry.of(each.technique) for each in job.ready]
+    entries = [ShelfEntry.of(each.technique) for each in job.ready]
     write("index.html", shelf_page(job.shelf.crew, entries, job.today).encode())
     return ()

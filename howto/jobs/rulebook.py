@@ -20,7 +20,7 @@ from howto.read.rulebook import FILE_RULES
 
 
 @dataclass(frozen=True)
-class Named:
+class RulesNamed:
     """The rules a name means; where there is none, a sentence that says so and names the nearest."""
 
     found: tuple[Rule[Any], ...] = ()
@@ -35,16 +35,16 @@ def rulebook() -> tuple[Rule[Any], ...]:
     return tuple({rule.name: rule for rule in rules}.values())
 
 
-def rules_named(name: str) -> Named:
+def rules_named(name: str) -> RulesNamed:
     """Return the rule of that name, or every rule of that family, or what is nearest."""
     rules = rulebook()
     wanted = name.strip().casefold()
     found = tuple(rule for rule in rules if rule.name == wanted or rule.name.split(".")[0] == wanted)
     if found:
-        return Named(found)
+        return RulesNamed(found)
     names = [rule.name for rule in rules]
     near = [each for each in names if wanted in each][:3] or get_close_matches(wanted, names, n=3, cutoff=0.6)
     near = (
         near or [rule.name for rule in rules if wanted in AUTHOR.plain(f"{rule.statement} {rule.why}").casefold()][:3]
     )
-    return Named(sentence=f"No rule is called `{name}`. Nearest: {', '.join(near) or 'none'}. All: howto why")
+    return RulesNamed(sentence=f"No rule is called `{name}`. Nearest: {', '.join(near) or 'none'}. All: howto why")

@@ -7,7 +7,7 @@ from howto.findings import Finding
 from howto.fonts import Face, missing
 from howto.fonts.letters import SUBSTITUTE, tidied
 from howto.layout.fit_rules import LETTER
-from howto.model.sheet import Area, Dot, Frame, Pixels, Sheet, Stroke, Words
+from howto.model.sheet import Area, Dot, Frame, Pixels, Sheet, Stroke, TextMark
 from howto.model.value import Value
 from howto.span import Span
 
@@ -33,7 +33,7 @@ def _gather(value: object, into: dict[Face, dict[str, None]]) -> None:
     """Gather the letters of a value, those of each text under its own face where it has one."""
     if isinstance(value, str):
         into.setdefault("text", {}).update(dict.fromkeys(tidied(value)))
-    elif isinstance(value, Words):
+    elif isinstance(value, TextMark):
         into.setdefault(value.face, {}).update(dict.fromkeys(tidied(value.text)))
     elif isinstance(value, Value) and not isinstance(value, Stroke | Area | Dot | Pixels):
         for name in type(value).model_fields:

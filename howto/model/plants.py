@@ -33,13 +33,13 @@ class Fact(Vouched):
         return (self.low + self.high) / 2
 
 
-class Words(Vouched):
+class VouchedWords(Vouched):
     """A word or sentence with who says so."""
 
     text: str
 
 
-class Months(Vouched):
+class PlantMonths(Vouched):
     """Months of the northern year (1 to 12) with who says so; the south is six months on."""
 
     months: tuple[int, ...]
@@ -57,13 +57,13 @@ class Plant(Value):
     kind: Literal["evergreen", "deciduous", "conifer"]
     uses: tuple[Literal["hedge", "topiary", "fruit", "screen", "ground cover", "tree", "shrub"], ...] = ()
     group: Literal["upright deciduous", "upright evergreen", "stocky deciduous", "leave the leader", "none"] = "none"
-    regrows: Words | None = None  # "old wood", "green wood only" or "slowly from old wood"
-    clip_months: Months | None = None
+    regrows: VouchedWords | None = None  # "old wood", "green wood only" or "slowly from old wood"
+    clip_months: PlantMonths | None = None
     clips_a_year: Fact | None = None
     growth_mm_per_year: Fact | None = None
     spacing_mm: Fact | None = None
-    water: Words | None = None  # "low", "moderate" or "high": the landscape species factor
-    cautions: tuple[Words, ...] = ()
+    water: VouchedWords | None = None  # "low", "moderate" or "high": the landscape species factor
+    cautions: tuple[VouchedWords, ...] = ()
 
     @property
     def names(self) -> tuple[str, ...]:
@@ -88,7 +88,7 @@ class Grass(Value):
     mowing: tuple[Mowing, ...]
     growth_mm_per_day: Fact | None = None
     nitrogen_g_per_m2_year: Fact | None = None
-    cautions: tuple[Words, ...] = ()
+    cautions: tuple[VouchedWords, ...] = ()
 
     @property
     def names(self) -> tuple[str, ...]:

@@ -42,7 +42,7 @@ class Dot(Value):
     ring_colour: str = ""
 
 
-class Words(Value):
+class TextMark(Value):
     """One line of text; `at` is on its baseline, at the left, middle or right; `angle` in degrees, anticlockwise."""
 
     text: str
@@ -62,7 +62,7 @@ class Pixels(Value):
     box: tuple[float, float, float, float]
 
 
-PaintMark = Stroke | Area | Dot | Words | Pixels
+PaintMark = Stroke | Area | Dot | TextMark | Pixels
 
 
 class Art(Value):

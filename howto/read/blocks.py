@@ -42,7 +42,7 @@ class Heading:
 
 
 @dataclass(frozen=True, slots=True)
-class Paragraph:
+class ParagraphBlock:
     """A paragraph of words."""
 
     words: Passage
@@ -58,7 +58,7 @@ class Listing:
     table: bool = False
 
 
-Block = Heading | Paragraph | Listing
+Block = Heading | ParagraphBlock | Listing
 
 _NO_PLACE: Final = {
     "code_block": (
@@ -75,7 +75,7 @@ _NO_PLACE: Final = {
 def passages_of(blocks: Iterable[Block]) -> Iterator[Passage]:
     """Yield the words of every paragraph and item."""
     for block in blocks:
-        if isinstance(block, Paragraph):
+        if isinstance(block, ParagraphBlock):
             yield block.words
         elif isinstance(block, Listing):
             yield from _words_of(block.items)
@@ -132,7 +132,7 @@ class _Reader:
                 text = " ".join(self.words(node.children[0]).text.split()) if node.children else ""
                 yield Heading(text, int(node.tag[1]), whole_line(self.notes.source, line))
             elif node.type == "paragraph":
-                yield Paragraph(self.words(node.children[0]))
+                yield ParagraphBlock(self.words(node.children[0]))
             elif node.type in ("bullet_list", "ordered_list"):
                 items = tuple(self.item(each) for each in node.children)
                 yield Listing(items, node.type == "ordered_list", whole_line(self.notes.source, self.line(node)))
@@ -159,7 +159,7 @@ class _Reader:
         words: list[Passage] = []
         under: list[Item] = []
         for block in self.blocks(node):
-            if isinstance(block, Paragraph):
+            if isinstance(block, ParagraphBlock):
                 words.append(block.words)
             elif isinstance(block, Listing):
                 under.extend(block.items)

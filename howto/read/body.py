@@ -6,7 +6,7 @@ from typing import Final, TypeVar
 
 from howto.findings import Finding, Severity
 from howto.languages import language_of
-from howto.read.blocks import Block, Heading, Item, Listing, Paragraph, passages_of, read_blocks
+from howto.read.blocks import Block, Heading, Item, Listing, ParagraphBlock, passages_of, read_blocks
 from howto.read.headings import section_named
 from howto.read.items import CareText, CautionText, KitText, care, caution, kit, without_box
 from howto.read.letters import note_parts
@@ -92,7 +92,7 @@ def read_words(source: SourceText, first_line: int) -> tuple[tuple[Passage, ...]
     notes = Notes(source)
     words: list[Passage] = []
     for block in read_blocks(notes, first_line):
-        if isinstance(block, Paragraph):
+        if isinstance(block, ParagraphBlock):
             words.append(block.words)
         elif isinstance(block, Listing):
             words.extend(item.words for item in block.items)
@@ -118,7 +118,7 @@ class _Section:
     """A section as it is gathered: where its heading stands, and its blocks."""
 
     heading: Span
-    blocks: list[Paragraph | Listing] = field(default_factory=list)
+    blocks: list[ParagraphBlock | Listing] = field(default_factory=list)
 
 
 def _line(span: Span) -> int:
@@ -133,18 +133,18 @@ def _each(found: Iterable[T | None]) -> tuple[T, ...]:
 
 def _sections(
     notes: Notes, blocks: Iterable[Block], language: str
-) -> tuple[list[Paragraph | Listing], dict[str, _Section]]:
+) -> tuple[list[ParagraphBlock | Listing], dict[str, _Section]]:
     """Return the blocks before the first section, and the sections by name."""
-    before: list[Paragraph | Listing] = []
+    before: list[ParagraphBlock | Listing] = []
     sections: dict[str, _Section] = {}
-    here: list[Paragraph | Listing] = before
+    here: list[ParagraphBlock | Listing] = before
     for block in blocks:
         if isinstance(block, Heading):
             name = _heading(notes, block, language)
             span = block.span
         else:
             name = _worded(notes, block, language)
-            span = block.words.span if isinstance(block, Paragraph) else block.span
+            span = block.words.span if isinstance(block, ParagraphBlock) else block.span
         if name is None and not isinstance(block, Heading):
             here.append(block)
         elif name == "":
@@ -190,9 +190,9 @@ def _heading(notes: Notes, heading: Heading, language: str) -> str | None:
     return name
 
 
-def _worded(notes: Notes, block: Paragraph | Listing, language: str) -> str | None:
+def _worded(notes: Notes, block: ParagraphBlock | Listing, language: str) -> str | None:
     """Return the section that a paragraph of one word names, noted: it was meant as a heading."""
-    if not isinstance(block, Paragraph):
+    if not isinstance(block, ParagraphBlock):
         return None
     name = section_named(block.words.text, language)
     if name is None or block.words.text.strip(" :").islower():
@@ -208,11 +208,11 @@ def _worded(notes: Notes, block: Paragraph | Listing, language: str) -> str | No
     return name
 
 
-def _intro(notes: Notes, blocks: Iterable[Paragraph | Listing], below: Span) -> tuple[Passage, ...]:
+def _intro(notes: Notes, blocks: Iterable[ParagraphBlock | Listing], below: Span) -> tuple[Passage, ...]:
     """Return the paragraphs above the first section; note a list there, or none at all."""
     words: list[Passage] = []
     for block in blocks:
-        if isinstance(block, Paragraph):
+        if isinstance(block, ParagraphBlock):
             words.append(block.words)
             continue
         notes.add(

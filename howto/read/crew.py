@@ -11,7 +11,7 @@ from howto.quantities import field_unit
 from howto.read.crew_words import words_of
 from howto.read.front_matter import parse_yaml
 from howto.read.header import language_in
-from howto.read.nodes import Entry, Mapping, is_blank
+from howto.read.nodes import KeyNode, Mapping, is_blank
 from howto.read.notes import Notes, short, whole_line
 from howto.read.text import read_text
 from howto.read.values import (
@@ -127,7 +127,7 @@ def _agree_on_side(notes: Notes, keys: Mapping, found: dict[str, Any]) -> None:
     )
 
 
-def _latitude(notes: Notes, entry: Entry) -> tuple[float, str] | None:
+def _latitude(notes: Notes, entry: KeyNode) -> tuple[float, str] | None:
     """Return degrees without sign, and `n`, `s` or nothing for the side that was written."""
     text = text_in(notes, entry)
     if text is None:
@@ -150,7 +150,7 @@ def _latitude(notes: Notes, entry: Entry) -> tuple[float, str] | None:
     return None
 
 
-def _altitude(notes: Notes, entry: Entry) -> float | None:
+def _altitude(notes: Notes, entry: KeyNode) -> float | None:
     """Return height above the sea in metres."""
     text = text_in(notes, entry)
     found = quantity_of(notes, text, place_of(entry), entry.key.text, "m") if text is not None else None
@@ -162,7 +162,7 @@ def _altitude(notes: Notes, entry: Entry) -> float | None:
     return None
 
 
-def _units(notes: Notes, entry: Entry) -> str | None:
+def _units(notes: Notes, entry: KeyNode) -> str | None:
     """Return the system of units."""
     text = text_in(notes, entry)
     if text is not None and text.casefold() in ("imperial", "feet", "feet and inches"):
@@ -177,7 +177,7 @@ def _units(notes: Notes, entry: Entry) -> str | None:
     return choice_in(notes, entry, get_args(System))
 
 
-def _colours(notes: Notes, entry: Entry) -> Colours | None:
+def _colours(notes: Notes, entry: KeyNode) -> Colours | None:
     """Return ink, ground and accent."""
     node = as_mapping(notes, entry.value, "`colours`", 'a line such as `  accent: "#a63d1f"` under it', entry.key.span)
     if node is None:
@@ -203,7 +203,7 @@ def _colours(notes: Notes, entry: Entry) -> Colours | None:
     return Colours(**found)
 
 
-def _web(notes: Notes, entry: Entry) -> str | None:
+def _web(notes: Notes, entry: KeyNode) -> str | None:
     """Return the crew's address on the web, whole."""
     text = printed_in(notes, entry, 100)
     if text is None or re.fullmatch(r"https?://[^\s/]+\.[^\s]+", text, re.IGNORECASE):
@@ -220,7 +220,7 @@ def _web(notes: Notes, entry: Entry) -> str | None:
     return None
 
 
-def _climate(notes: Notes, entry: Entry) -> Climate | None:
+def _climate(notes: Notes, entry: KeyNode) -> Climate | None:
     """Return twelve monthly means of each kind; None where one that is needed cannot be read."""
     names = {field_unit(name)[0]: name for name in Climate.model_fields}
     example = "lines such as `  max: [5, 7, 12, 16, 20, 24, 27, 26, 22, 16, 10, 6]` under it"
@@ -247,7 +247,7 @@ def _climate(notes: Notes, entry: Entry) -> Climate | None:
     return Climate(**found)
 
 
-def _twelve(notes: Notes, entry: Entry, name: str) -> tuple[float, ...]:
+def _twelve(notes: Notes, entry: KeyNode, name: str) -> tuple[float, ...]:
     """Return twelve numbers in the field's unit; fewer, noted, where they are not twelve or cannot be read."""
     unit = field_unit(name)[1] or "1"
     low, high = _CLIMATE_BOUNDS[name]
@@ -300,22 +300,22 @@ def _warmer_than_coldest(notes: Notes, node: Mapping, found: dict[str, tuple[flo
     return False
 
 
-def _choice(kind: Any) -> Callable[[Notes, Entry], str | None]:
+def _choice(kind: Any) -> Callable[[Notes, KeyNode], str | None]:
     """Return a reader of one of a few words."""
     return lambda notes, entry: choice_in(notes, entry, get_args(kind))
 
 
-def _words(most: int) -> Callable[[Notes, Entry], str | None]:
+def _words(most: int) -> Callable[[Notes, KeyNode], str | None]:
     """Return a reader of words that are printed, of at most so many characters."""
     return lambda notes, entry: printed_in(notes, entry, most)
 
 
-def _whole(low: int, high: int) -> Callable[[Notes, Entry], int | None]:
+def _whole(low: int, high: int) -> Callable[[Notes, KeyNode], int | None]:
     """Return a reader of a whole number."""
     return lambda notes, entry: whole_in(notes, entry, low, high)
 
 
-_READERS: Final[dict[str, tuple[str, Callable[[Notes, Entry], Any]]]] = {
+_READERS: Final[dict[str, tuple[str, Callable[[Notes, KeyNode], Any]]]] = {
     "name": ("name", _words(60)),
     "place": ("place", _words(60)),
     "hemisphere": ("hemisphere", _choice(Hemisphere)),

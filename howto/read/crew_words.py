@@ -4,7 +4,7 @@ import re
 from collections.abc import Mapping as Table
 from typing import Final
 
-from howto.read.nodes import Entry, Mapping, is_blank
+from howto.read.nodes import KeyNode, Mapping, is_blank
 from howto.read.notes import Notes, short
 from howto.read.values import as_mapping, note_braces, place_of, sentence_in
 
@@ -13,7 +13,7 @@ _SLOT: Final = "{}"
 EXAMPLE: Final = "`words:` and under it `  es: {finished width: anchura final}`"
 
 
-def words_of(notes: Notes, entry: Entry) -> Table[str, Table[str, str]] | None:
+def words_of(notes: Notes, entry: KeyNode) -> Table[str, Table[str, str]] | None:
     """Return the crew's words by language, each phrase in small letters; those that cannot be used are noted."""
     if is_blank(entry.value):
         return None

@@ -6,7 +6,7 @@ from typing import Any, Final
 import yaml
 
 from howto.findings import Finding
-from howto.read.nodes import Entry, Mapping, Node, Scalar, Sequence
+from howto.read.nodes import KeyNode, Mapping, Node, Scalar, Sequence
 from howto.read.notes import LONGEST, Notes, line_of, lines_of, note_long, short, whole_line
 from howto.read.yaml_text import YamlText, fit_for_yaml, shown
 from howto.read.yaml_words import explain
@@ -204,7 +204,7 @@ def _node(notes: Notes, fit: YamlText, root: yaml.Node) -> Node:
         return _scalar(notes, root, span)
     if isinstance(root, yaml.SequenceNode):
         return Sequence(tuple(_node(notes, fit, each) for each in root.value if not isinstance(each, _Fetched)), span)
-    entries: dict[str, Entry] = {}
+    entries: dict[str, KeyNode] = {}
     for key, value in root.value:
         entry = _entry(notes, fit, key, value)
         if entry is None:
@@ -215,7 +215,7 @@ def _node(notes: Notes, fit: YamlText, root: yaml.Node) -> Node:
     return Mapping(tuple(entries.values()), span)
 
 
-def _entry(notes: Notes, fit: YamlText, key: yaml.Node, value: yaml.Node) -> Entry | None:
+def _entry(notes: Notes, fit: YamlText, key: yaml.Node, value: yaml.Node) -> KeyNode | None:
     """Return a key with its value, or None for what is no key here."""
     span = fit.span(notes, key.start_mark, key.end_mark)
     if not isinstance(key, yaml.ScalarNode):
@@ -238,7 +238,7 @@ def _entry(notes: Notes, fit: YamlText, key: yaml.Node, value: yaml.Node) -> Ent
             "take out this line and write its keys and values here",
         )
         return None
-    return Entry(_scalar(notes, key, span), _node(notes, fit, value))
+    return KeyNode(_scalar(notes, key, span), _node(notes, fit, value))
 
 
 def _scalar(notes: Notes, node: yaml.ScalarNode, span: Span) -> Scalar:

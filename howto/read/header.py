@@ -16,7 +16,7 @@ from howto.model.measures import Measures
 from howto.model.names import file_name
 from howto.read.bounds import needed_lines
 from howto.read.measures import measures_from
-from howto.read.nodes import Entry, Mapping, Node, Scalar, is_blank
+from howto.read.nodes import KeyNode, Mapping, Node, Scalar, is_blank
 from howto.read.notes import Notes, nearest, short, whole_line
 from howto.read.values import (
     as_mapping,
@@ -161,15 +161,15 @@ def _example(family: AnyFamily) -> str:
     return f"a line such as `  {key}: {text}` under `measures:`"
 
 
-def _title(notes: Notes, entry: Entry, header: Header) -> None:
+def _title(notes: Notes, entry: KeyNode, header: Header) -> None:
     header.title = sentence_in(notes, entry) or ""
 
 
-def _level(notes: Notes, entry: Entry, header: Header) -> None:
+def _level(notes: Notes, entry: KeyNode, header: Header) -> None:
     header.level = whole_in(notes, entry, *LEVELS) or 1
 
 
-def _minutes(notes: Notes, entry: Entry, header: Header) -> None:
+def _minutes(notes: Notes, entry: KeyNode, header: Header) -> None:
     """Read a time; a bare number is minutes."""
     text = entry.value.text.strip() if isinstance(entry.value, Scalar) else ""
     value: float | None = None
@@ -194,7 +194,7 @@ def _minutes(notes: Notes, entry: Entry, header: Header) -> None:
     header.minutes = value
 
 
-def _needs(notes: Notes, entry: Entry, header: Header) -> None:
+def _needs(notes: Notes, entry: KeyNode, header: Header) -> None:
     """Read the techniques to know first; a title becomes the name of its file."""
     if is_blank(entry.value):
         return
@@ -203,7 +203,7 @@ def _needs(notes: Notes, entry: Entry, header: Header) -> None:
     header.spans.update({f"needs[{at}]": word.span for at, word in enumerate(found)})
 
 
-def _plants(notes: Notes, entry: Entry, header: Header) -> None:
+def _plants(notes: Notes, entry: KeyNode, header: Header) -> None:
     """Read the plants."""
     if is_blank(entry.value):
         return
@@ -212,15 +212,15 @@ def _plants(notes: Notes, entry: Entry, header: Header) -> None:
     header.spans.update({f"plants[{at}]": word.span for at, word in enumerate(found)})
 
 
-def _season(notes: Notes, entry: Entry, header: Header) -> None:
+def _season(notes: Notes, entry: KeyNode, header: Header) -> None:
     header.season = "" if is_blank(entry.value) else printed_in(notes, entry) or ""
 
 
-def _language(notes: Notes, entry: Entry, header: Header) -> None:
+def _language(notes: Notes, entry: KeyNode, header: Header) -> None:
     header.language = language_in(notes, entry) or header.language
 
 
-def language_in(notes: Notes, entry: Entry) -> str | None:
+def language_in(notes: Notes, entry: KeyNode) -> str | None:
     """Return a language by its letters; None, noted, for what is none."""
     text = text_in(notes, entry)
     if text is None:
@@ -244,7 +244,7 @@ def _letters_lacking(language: str) -> tuple[str, ...]:
     return missing("".join(day_told(date(2026, month, 28), language) for month in range(1, 13)))
 
 
-def _can_be_printed(notes: Notes, entry: Entry, language: str) -> bool:
+def _can_be_printed(notes: Notes, entry: KeyNode, language: str) -> bool:
     """Tell whether the typefaces have the letters of a language's dates; note one where they have not."""
     if not _letters_lacking(language):
         return True
@@ -259,7 +259,7 @@ def _note_lacking(notes: Notes, span: Span, language: str, mend: str) -> None:
     notes.add("letter", span, what, why, mend)
 
 
-def _waive(notes: Notes, entry: Entry, header: Header) -> None:
+def _waive(notes: Notes, entry: KeyNode, header: Header) -> None:
     """Read the rules that this technique breaks for a reason."""
     if is_blank(entry.value):
         return
@@ -280,7 +280,7 @@ def _waive(notes: Notes, entry: Entry, header: Header) -> None:
             header.waive[name] = reason
 
 
-_READERS: Final[dict[str, Callable[[Notes, Entry, Header], None]]] = {
+_READERS: Final[dict[str, Callable[[Notes, KeyNode, Header], None]]] = {
     "title": _title,
     "level": _level,
     "minutes": _minutes,

@@ -10,7 +10,7 @@ from howto.model.family import AnyFamily
 from howto.model.measures import Measures
 from howto.quantities import field_unit
 from howto.read.bounds import Read, explain_refusal
-from howto.read.nodes import Entry, Mapping, Scalar, tidy_key
+from howto.read.nodes import KeyNode, Mapping, Scalar, tidy_key
 from howto.read.notes import Notes, short
 from howto.read.values import (
     choice_in,
@@ -81,7 +81,7 @@ def measures_from(
     return (None if gathered.unread else measures), gathered.spans
 
 
-def _gather(notes: Notes, gathered: Gathered, entry: Entry, name: str, model: type[Measures]) -> None:
+def _gather(notes: Notes, gathered: Gathered, entry: KeyNode, name: str, model: type[Measures]) -> None:
     """Add one measure to what was gathered; one that cannot be read is noted and kept from being missed."""
     gathered.spans[name] = place_of(entry)
     gathered.tolerances.pop(name, None)
@@ -113,7 +113,7 @@ def plain_kind(annotation: Any) -> Any:
     return get_args(annotation)[0] if get_origin(annotation) is Annotated else annotation
 
 
-def _word(notes: Notes, entry: Entry, kind: Any) -> Any:
+def _word(notes: Notes, entry: KeyNode, kind: Any) -> Any:
     """Return a word of a list, a yes or no, a date or a text."""
     if get_origin(kind) is Literal:
         return choice_in(notes, entry, get_args(kind))
@@ -124,7 +124,7 @@ def _word(notes: Notes, entry: Entry, kind: Any) -> Any:
     return printed_in(notes, entry)
 
 
-def _number(notes: Notes, entry: Entry, unit: str | None, *, whole: bool) -> tuple[float | None, float | None]:
+def _number(notes: Notes, entry: KeyNode, unit: str | None, *, whole: bool) -> tuple[float | None, float | None]:
     """Return a quantity in the field's unit with its tolerance; a count is whole and has none."""
     text = text_in(notes, entry)
     if text is None:
@@ -149,7 +149,7 @@ def _count(notes: Notes, item: Scalar, key: str, unit: str | None) -> int | None
     return None
 
 
-def _many(notes: Notes, entry: Entry, kind: Any, unit: str | None) -> tuple[Any, ...] | None:
+def _many(notes: Notes, entry: KeyNode, kind: Any, unit: str | None) -> tuple[Any, ...] | None:
     """Return a list of quantities, counts, dates or words."""
     inner = get_args(kind)
     found: list[Any] = []

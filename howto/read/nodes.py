@@ -25,7 +25,7 @@ class Sequence:
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class KeyNode:
     """A key and what stands under it."""
 
     key: Scalar
@@ -41,14 +41,14 @@ class Entry:
 class Mapping:
     """Keys with their values, in the order written; a key stands here once."""
 
-    entries: tuple[Entry, ...]
+    entries: tuple[KeyNode, ...]
     span: Span
 
-    def __iter__(self) -> Iterator[Entry]:
+    def __iter__(self) -> Iterator[KeyNode]:
         """Go through the entries in the order written."""
         return iter(self.entries)
 
-    def entry(self, name: str) -> Entry | None:
+    def entry(self, name: str) -> KeyNode | None:
         """Return the entry of a tidied key, or None."""
         return next((entry for entry in self.entries if entry.name == name), None)
 

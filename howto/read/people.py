@@ -6,7 +6,7 @@ from howto.findings import Finding
 from howto.model.shelf import Person, SignOff
 from howto.read.front_matter import parse_yaml
 from howto.read.header import LEVELS
-from howto.read.nodes import Entry, Mapping, Node, Scalar, Sequence, is_blank
+from howto.read.nodes import KeyNode, Mapping, Node, Scalar, Sequence, is_blank
 from howto.read.notes import Notes, whole_line
 from howto.read.values import date_in, place_of, printed_in, text_in, unknown_keys, whole_in
 from howto.span import SourceText, Span
@@ -85,7 +85,7 @@ def _sign_off(notes: Notes, node: Node) -> tuple[SignOff, Span] | None:
     return SignOff(technique=name, on=day, by=_text(notes, by), version=_text(notes, version)), place_of(technique)
 
 
-def _text(notes: Notes, entry: Entry | None) -> str:
+def _text(notes: Notes, entry: KeyNode | None) -> str:
     """Return the text of an entry that may be left out."""
     return "" if entry is None else printed_in(notes, entry) or ""
 

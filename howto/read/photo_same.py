@@ -21,14 +21,14 @@ NEAR: Final = (
 SHAPE: Final = 0.02  # of width to height, ours: what rounding does to a small copy
 
 
-class _Look(NamedTuple):
+class _Appearance(NamedTuple):
     """What a picture looks like from afar."""
 
     shape: float
     mean: float
     points: bytes
 
-    def near(self, other: "_Look") -> bool:
+    def near(self, other: "_Appearance") -> bool:
         """Tell whether the two are one photograph."""
         if abs(self.shape / other.shape - 1) > SHAPE or abs(self.mean - other.mean) > NEAR:
             return False
@@ -60,14 +60,14 @@ class _File:
             return b""
 
     @cached_property
-    def look(self) -> _Look | None:
+    def look(self) -> _Appearance | None:
         """What it looks like; None where it is no picture."""
         photo, _ = read_photo(self.folder, self.file, Span(self.file), "", held=lambda _: DECODED)
         if photo is None:
             return None
         image = Image.frombytes("RGB", (photo.width, photo.height), photo.rgb).resize(POINTS, Image.Resampling.BOX)
         points = image.tobytes()
-        return _Look(photo.full_width / photo.full_height, sum(points) / len(points), points)
+        return _Appearance(photo.full_width / photo.full_height, sum(points) / len(points), points)
 
     def copies(self, other: "_File") -> bool:
         """Tell whether the two are one file, or hold the same bytes."""

@@ -8,11 +8,11 @@ from typing import Any, Final, Literal, TypeVar, get_args, get_origin
 from howto.findings import Finding
 from howto.guarded import guarded
 from howto.languages.form import MONTHS
-from howto.model.plants import Fact, Grass, Months, Mowing, Plant, PlantBook, Words
+from howto.model.plants import Fact, Grass, Mowing, Plant, PlantBook, PlantMonths, VouchedWords
 from howto.model.reference import Grade
 from howto.read.front_matter import parse_yaml
 from howto.read.measures import plain_kind
-from howto.read.nodes import Entry, Mapping, Node, Scalar, Sequence, is_blank
+from howto.read.nodes import KeyNode, Mapping, Node, Scalar, Sequence, is_blank
 from howto.read.notes import Notes, whole_line
 from howto.read.text import read_text
 from howto.read.values import (
@@ -154,11 +154,11 @@ def _entry(notes: Notes, node: Mapping, kind: type[P]) -> P | None:
     return kind(**found)
 
 
-def _value(notes: Notes, entry: Entry, name: str, kind: Any) -> Any:
+def _value(notes: Notes, entry: KeyNode, name: str, kind: Any) -> Any:
     """Return what stands under one key, as its field holds it."""
-    if kind is Words:
+    if kind is VouchedWords:
         return _words(notes, entry, entry.value, _CHOICES.get(name, ()))
-    if kind is Months:
+    if kind is PlantMonths:
         return _months(notes, entry)
     if kind is Fact:
         return _fact(notes, entry, _FACTS[name][1])
@@ -167,7 +167,7 @@ def _value(notes: Notes, entry: Entry, name: str, kind: Any) -> Any:
     if get_origin(kind) is Literal:
         return choice_in(notes, entry, get_args(kind))
     inner = get_args(kind)[0]
-    if inner is Words or inner is Mowing:
+    if inner is VouchedWords or inner is Mowing:
         items = entry.value.items if isinstance(entry.value, Sequence) else (entry.value,)
         many: list[Any] = [
             _mowing(notes, entry, item) if inner is Mowing else _words(notes, entry, item, ()) for item in items
@@ -188,9 +188,9 @@ def _vouched(notes: Notes, node: Mapping) -> dict[str, Any]:
     return {"source": said or OWN_SOURCE, "grade": Grade(level) if level else Grade.PRACTICE}
 
 
-def _words(notes: Notes, entry: Entry, node: Node, known: tuple[str, ...]) -> Words | None:
+def _words(notes: Notes, entry: KeyNode, node: Node, known: tuple[str, ...]) -> VouchedWords | None:
     """Return a text with who says so, from `{text, source, grade}` or from a bare text."""
-    inner = Entry(entry.key, node)
+    inner = KeyNode(entry.key, node)
     vouched: dict[str, Any] = {"source": OWN_SOURCE, "grade": Grade.PRACTICE}
     if isinstance(node, Mapping):
         unknown_keys(notes, node, ["text", *_VOUCHED], f"`{entry.key.text}`")
@@ -200,10 +200,10 @@ def _words(notes: Notes, entry: Entry, node: Node, known: tuple[str, ...]) -> Wo
             return None
         inner, vouched = text, _vouched(notes, node)
     said = choice_in(notes, inner, known) if known else printed_in(notes, inner)
-    return None if said is None else Words(text=said, **vouched)
+    return None if said is None else VouchedWords(text=said, **vouched)
 
 
-def _months(notes: Notes, entry: Entry) -> Months | None:
+def _months(notes: Notes, entry: KeyNode) -> PlantMonths | None:
     """Return months with who says so, from `{months, source, grade}` or from a bare list."""
     inner = entry
     vouched: dict[str, Any] = {"source": OWN_SOURCE, "grade": Grade.PRACTICE}
@@ -217,7 +217,7 @@ def _months(notes: Notes, entry: Entry) -> Months | None:
     found = [_month(notes, entry.key.text, word) for word in words_in(notes, inner)]
     if None in found or not found:
         return None
-    return Months(months=tuple(month for month in found if month), **vouched)
+    return PlantMonths(months=tuple(month for month in found if month), **vouched)
 
 
 def _month(notes: Notes, key: str, word: Scalar) -> int | None:
@@ -228,7 +228,7 @@ def _month(notes: Notes, key: str, word: Scalar) -> int | None:
     return MONTHS.index(name) + 1 if name else None
 
 
-def _fact(notes: Notes, entry: Entry, unit: str) -> Fact | None:
+def _fact(notes: Notes, entry: KeyNode, unit: str) -> Fact | None:
     """Return a range with who says so, from `{low, high, unit, source, grade}` or from one quantity."""
     if not isinstance(entry.value, Mapping):
         text = text_in(notes, entry)
@@ -249,7 +249,7 @@ def _fact(notes: Notes, entry: Entry, unit: str) -> Fact | None:
     return Fact(low=low, high=high, unit=unit, **_vouched(notes, node))
 
 
-def _mowing(notes: Notes, entry: Entry, node: Node) -> Mowing | None:
+def _mowing(notes: Notes, entry: KeyNode, node: Node) -> Mowing | None:
     """Return a range of mowing heights for one climate."""
     if not isinstance(node, Mapping):
         _note_part(notes, entry, node, "climate", "- {climate: …, low: 25, high: 38}")
@@ -266,7 +266,7 @@ def _mowing(notes: Notes, entry: Entry, node: Node) -> Mowing | None:
     return Mowing(climate=place, low_mm=low, high_mm=high, **_vouched(notes, node))
 
 
-def _end(notes: Notes, entry: Entry, node: Mapping, name: str, said: str, unit: str) -> float | None:
+def _end(notes: Notes, entry: KeyNode, node: Mapping, name: str, said: str, unit: str) -> float | None:
     """Return one end of a range in `unit`; a bare number is in the unit that the range says."""
     found = node.entry(name)
     if found is None:
@@ -282,7 +282,7 @@ def _end(notes: Notes, entry: Entry, node: Mapping, name: str, said: str, unit: 
     return amount[0] if amount else None
 
 
-def _ordered(notes: Notes, entry: Entry, low: float, high: float) -> bool:
+def _ordered(notes: Notes, entry: KeyNode, low: float, high: float) -> bool:
     """Tell whether a range's low end is not over its high one; note one that is."""
     if low <= high:
         return True
@@ -296,7 +296,7 @@ def _ordered(notes: Notes, entry: Entry, low: float, high: float) -> bool:
     return False
 
 
-def _note_part(notes: Notes, entry: Entry, node: Node, part: str, example: str) -> None:
+def _note_part(notes: Notes, entry: KeyNode, node: Node, part: str, example: str) -> None:
     """Note a value that lacks a part."""
     notes.add(
         "missing-key",

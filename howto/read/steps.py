@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from typing import Final
 
 from howto.languages import language_of
-from howto.read.blocks import Item, Listing, Paragraph
+from howto.read.blocks import Item, Listing, ParagraphBlock
 from howto.read.headings import PICTURE_NOTES, note_named
 from howto.read.notes import Notes, listed, nearest, short
 from howto.read.passage import Passage, first_sentence, lead_of, split_label
@@ -65,7 +65,7 @@ class StepText:
         return Located(first.path, text, places)
 
 
-def read_steps(notes: Notes, blocks: Sequence[Paragraph | Listing], language: str) -> tuple[StepText, ...]:
+def read_steps(notes: Notes, blocks: Sequence[ParagraphBlock | Listing], language: str) -> tuple[StepText, ...]:
     """Return the steps of the section; note bullets, paragraphs or a table where the numbers should be."""
     steps: list[StepText] = []
     told = False
@@ -75,11 +75,11 @@ def read_steps(notes: Notes, blocks: Sequence[Paragraph | Listing], language: st
             for item in block.items:
                 steps[-1] = _noted(notes, steps[-1], item, language)
             continue
-        if steps and isinstance(block, Paragraph) and not told:
+        if steps and isinstance(block, ParagraphBlock) and not told:
             text, words = steps[-1].text.followed_by(block.words), (*steps[-1].words, block.words)
             steps[-1] = replace(steps[-1], text=text, words=words)
             continue
-        items = (Item(block.words),) if isinstance(block, Paragraph) else block.items
+        items = (Item(block.words),) if isinstance(block, ParagraphBlock) else block.items
         if not told and not (isinstance(block, Listing) and block.numbered):
             _note_unnumbered(notes, block, items)
             told = True
@@ -103,7 +103,7 @@ def _are_notes(block: Listing, language: str) -> bool:
     return bool(parted and note_named(parted[0], language))
 
 
-def _note_unnumbered(notes: Notes, block: Paragraph | Listing, items: tuple[Item, ...]) -> None:
+def _note_unnumbered(notes: Notes, block: ParagraphBlock | Listing, items: tuple[Item, ...]) -> None:
     """Note steps that are not a numbered list, and show the first line as it should be."""
     table = isinstance(block, Listing) and block.table
     kind = "a table stands" if table else "bullets stand" if isinstance(block, Listing) else "a paragraph stands"

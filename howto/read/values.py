@@ -12,7 +12,7 @@ from howto.languages import LANGUAGES
 from howto.languages.form import MONTHS
 from howto.quantities import QuantityError, parse_in
 from howto.read.letters import note_letters
-from howto.read.nodes import Entry, Mapping, Node, Scalar, Sequence, is_blank, tidy_key
+from howto.read.nodes import KeyNode, Mapping, Node, Scalar, Sequence, is_blank, tidy_key
 from howto.read.notes import Notes, line_of, listed, nearest, short
 from howto.span import Span
 
@@ -25,7 +25,7 @@ _MONTH_FIRST: Final = re.compile(r"([a-z]{3,9})\.? (\d{1,2})(?:st|nd|rd|th)?,? (
 _SLASHED: Final = re.compile(r"(\d{1,2})[-/.](\d{1,2})[-/.](\d{4})")
 
 
-def place_of(entry: Entry) -> Span:
+def place_of(entry: KeyNode) -> Span:
     """Return where an entry's value stands, or its key where nothing was written or it runs over lines."""
     value = entry.value
     if isinstance(value, Scalar) and value.text:
@@ -33,7 +33,7 @@ def place_of(entry: Entry) -> Span:
     return entry.key.span
 
 
-def text_in(notes: Notes, entry: Entry) -> str | None:
+def text_in(notes: Notes, entry: KeyNode) -> str | None:
     """Return the text of an entry; None, noted, where nothing or a list is written."""
     if isinstance(entry.value, Scalar) and not is_blank(entry.value):
         return " ".join(entry.value.text.split())
@@ -52,14 +52,14 @@ def text_in(notes: Notes, entry: Entry) -> str | None:
     return None
 
 
-def printed_in(notes: Notes, entry: Entry, most: int | None = None) -> str | None:
+def printed_in(notes: Notes, entry: KeyNode, most: int | None = None) -> str | None:
     """Return a text that is printed as it stands, of at most `most` characters; what cannot be printed is noted."""
     text = sentence_in(notes, entry, most)
     note_braces(notes, text or "", place_of(entry))
     return text
 
 
-def sentence_in(notes: Notes, entry: Entry, most: int | None = None) -> str | None:
+def sentence_in(notes: Notes, entry: KeyNode, most: int | None = None) -> str | None:
     """Return a text that is printed once its `{words}` are filled; letters that cannot be printed are noted."""
     text = text_in(notes, entry)
     if text is None:
@@ -76,7 +76,7 @@ def sentence_in(notes: Notes, entry: Entry, most: int | None = None) -> str | No
     return text
 
 
-def printed_words_in(notes: Notes, entry: Entry) -> tuple[Scalar, ...]:
+def printed_words_in(notes: Notes, entry: KeyNode) -> tuple[Scalar, ...]:
     """Return a list of words that are printed; letters that cannot be printed are noted."""
     words = words_in(notes, entry)
     for word in words:
@@ -105,7 +105,7 @@ def note_braces(notes: Notes, text: str, span: Span) -> None:
     )
 
 
-def words_in(notes: Notes, entry: Entry) -> tuple[Scalar, ...]:
+def words_in(notes: Notes, entry: KeyNode) -> tuple[Scalar, ...]:
     """Return a list of words: one a line, in brackets, or with commas between them; nothing for a blank."""
     value = entry.value
     if isinstance(value, Scalar):
@@ -135,7 +135,7 @@ def split_words(value: Scalar) -> tuple[Scalar, ...]:
     return tuple(words)
 
 
-def choice_in(notes: Notes, entry: Entry, known: Iterable[str]) -> str | None:
+def choice_in(notes: Notes, entry: KeyNode, known: Iterable[str]) -> str | None:
     """Return the one of the known words that is written; None, noted with the nearest, for another."""
     text = text_in(notes, entry)
     return None if text is None else choice_of(notes, text, place_of(entry), entry.key.text, known)
@@ -158,7 +158,7 @@ def choice_of(notes: Notes, text: str, span: Span, key: str, known: Iterable[str
     return None
 
 
-def yes_in(notes: Notes, entry: Entry) -> bool | None:
+def yes_in(notes: Notes, entry: KeyNode) -> bool | None:
     """Return a yes or no; None, noted, for anything else."""
     text = text_in(notes, entry)
     if text is None:
@@ -178,7 +178,7 @@ def yes_in(notes: Notes, entry: Entry) -> bool | None:
     return None
 
 
-def whole_in(notes: Notes, entry: Entry, low: int, high: int) -> int | None:
+def whole_in(notes: Notes, entry: KeyNode, low: int, high: int) -> int | None:
     """Return a whole number within bounds; None, noted, for anything else."""
     text = text_in(notes, entry)
     if text is None:
@@ -232,13 +232,13 @@ def quantity_of(notes: Notes, text: str, span: Span, key: str, unit: str) -> tup
         return None
 
 
-def quantity_in(notes: Notes, entry: Entry, unit: str) -> tuple[float, float | None] | None:
+def quantity_in(notes: Notes, entry: KeyNode, unit: str) -> tuple[float, float | None] | None:
     """Return the quantity of an entry and its tolerance in `unit`; None, noted, where it cannot be read."""
     text = text_in(notes, entry)
     return None if text is None else quantity_of(notes, text, place_of(entry), entry.key.text, unit)
 
 
-def date_in(notes: Notes, entry: Entry) -> date | None:
+def date_in(notes: Notes, entry: KeyNode) -> date | None:
     """Return a date; None, noted, for what is none or could be two."""
     text = text_in(notes, entry)
     return None if text is None else date_of(notes, text, place_of(entry), entry.key.text)

@@ -14,7 +14,7 @@ from howto.read.body import located_in, read_words
 from howto.read.front_matter import split_front_matter
 from howto.read.header import language_in
 from howto.read.measures import measures_from
-from howto.read.nodes import Entry, Mapping, Node, Scalar, Sequence, is_blank, scalars_located
+from howto.read.nodes import KeyNode, Mapping, Node, Scalar, Sequence, is_blank, scalars_located
 from howto.read.notes import Notes, listed, nearest, short, whole_line
 from howto.read.steps import file_inside, focus_of
 from howto.read.values import (
@@ -37,7 +37,7 @@ from howto.span import SourceText, Span
 KEYS: Final = ("site", "date", "next visit", "done", "language", "print", "may publish", "revision", "before", "after")
 JOB_KEYS: Final = ("technique", "what", "count", "area", "plant", "measures", "leave out")
 PICTURE_KEYS: Final = ("picture", "focus", "alt", "credit")
-_READERS: Final[Table[str, Callable[[Notes, Entry], Any]]] = {
+_READERS: Final[Table[str, Callable[[Notes, KeyNode], Any]]] = {
     "site": lambda notes, entry: printed_in(notes, entry, 60),
     "date": date_in,
     "next visit": date_in,
@@ -119,7 +119,7 @@ def read_visit(source: SourceText, known: Known) -> tuple[Visit | None, tuple[Fi
     return visit, findings
 
 
-def _read(notes: Notes, entry: Entry, found: _Found, known: Known) -> None:
+def _read(notes: Notes, entry: KeyNode, found: _Found, known: Known) -> None:
     """Read one key of a visit."""
     name = {"next visit": "next_visit", "done": "jobs", "print": "large_print", "may publish": "may_publish"}.get(
         entry.name, entry.name
@@ -162,7 +162,7 @@ def _note_missing(notes: Notes, keys: Mapping, top: Span, meant: frozenset[str])
             )
 
 
-def _jobs(notes: Notes, entry: Entry, found: _Found, known: Known) -> tuple[Job, ...]:
+def _jobs(notes: Notes, entry: KeyNode, found: _Found, known: Known) -> tuple[Job, ...]:
     """Return the jobs that could be read."""
     items = entry.value.items if isinstance(entry.value, Sequence) else (entry.value,)
     jobs: list[Job] = []
@@ -170,7 +170,7 @@ def _jobs(notes: Notes, entry: Entry, found: _Found, known: Known) -> tuple[Job,
         node = item
         if isinstance(node, Scalar) and node.text:  # a bare name is a technique and nothing more
             key = Scalar("technique", node.span)
-            node = Mapping((Entry(key, node),), node.span)
+            node = Mapping((KeyNode(key, node),), node.span)
         if is_blank(node) or not isinstance(node, Mapping):
             notes.add(
                 "value",
@@ -253,7 +253,7 @@ def _technique(notes: Notes, node: Mapping, known: Known, spans: dict[str, Span]
 
 
 def _with_measures(
-    notes: Notes, job: Mapping, area: Entry | None, technique: AnyTechnique, known: Known, spans: dict[str, Span]
+    notes: Notes, job: Mapping, area: KeyNode | None, technique: AnyTechnique, known: Known, spans: dict[str, Span]
 ) -> AnyTechnique | None:
     """Return the technique with this garden's measures in place of its own, the job's area among them."""
     family = known.families[technique.family]
@@ -277,7 +277,7 @@ def _with_measures(
     return technique.model_copy(update={"measures": measures, "spans": moved})
 
 
-def _area(notes: Notes, entry: Entry) -> float | None:
+def _area(notes: Notes, entry: KeyNode) -> float | None:
     """Return an area in m²."""
     found = quantity_in(notes, entry, "m2")
     if found is None:
@@ -289,7 +289,7 @@ def _area(notes: Notes, entry: Entry) -> float | None:
     return None
 
 
-def _pictures(notes: Notes, entry: Entry, found: _Found, name: str) -> tuple[Picture, ...]:
+def _pictures(notes: Notes, entry: KeyNode, found: _Found, name: str) -> tuple[Picture, ...]:
     """Return pictures by file name, each alone or with its focus, description and credit."""
     items = entry.value.items if isinstance(entry.value, Sequence) else (entry.value,)
     pictures: list[Picture] = []
@@ -304,7 +304,7 @@ def _pictures(notes: Notes, entry: Entry, found: _Found, name: str) -> tuple[Pic
     return tuple(pictures)
 
 
-def _picture(notes: Notes, entry: Entry, node: Node) -> Picture | None:
+def _picture(notes: Notes, entry: KeyNode, node: Node) -> Picture | None:
     """Return one picture of a visit."""
     if isinstance(node, Scalar) and node.text:
         return Picture(file=file_inside(notes, node.text, node.span))

@@ -33,7 +33,7 @@ A4_MM: Final = (210.0, 297.0)
 LISTED_PT: Final = 11.0
 
 
-class Entry(Value):
+class ShelfEntry(Value):
     """One card in the list of all cards: where it stands beside the list, and what it is looked for by."""
 
     id: str
@@ -47,7 +47,7 @@ class Entry(Value):
     language: str = "en"
 
     @classmethod
-    def of(cls, technique: AnyTechnique) -> "Entry":
+    def of(cls, technique: AnyTechnique) -> "ShelfEntry":
         """Return the line of a technique."""
         return cls(
             id=technique.id,
@@ -77,7 +77,7 @@ def page(sheet: Sheet) -> str:
     )
 
 
-def shelf_page(crew: Crew, entries: Sequence[Entry], today: date) -> str:
+def shelf_page(crew: Crew, entries: Sequence[ShelfEntry], today: date) -> str:
     """Return the list of all cards by family, with a search box that works offline and is hidden without script."""
     say = language_of(crew.language).labels
     return environment().get_template("shelf.html.jinja").render(
@@ -198,7 +198,7 @@ def _block(block: Block) -> Mapping[str, Any]:
     return shown
 
 
-def _groups(entries: Sequence[Entry], say: Labels) -> list[tuple[str, list[dict[str, Any]]]]:
+def _groups(entries: Sequence[ShelfEntry], say: Labels) -> list[tuple[str, list[dict[str, Any]]]]:
     """Return the families in the order given, their cards by name: each before its tellings in other languages."""
     families = dict.fromkeys(entry.family for entry in entries)
     ordered = sorted(entries, key=lambda entry: entry.id)
@@ -207,7 +207,7 @@ def _groups(entries: Sequence[Entry], say: Labels) -> list[tuple[str, list[dict[
     ]
 
 
-def _entry(entry: Entry, say: Labels) -> dict[str, Any]:
+def _entry(entry: ShelfEntry, say: Labels) -> dict[str, Any]:
     """Return a card's line in the list, and the words it is found by."""
     parts = [say["level"].format(level=entry.level)]
     if entry.minutes is not None:

@@ -14,7 +14,7 @@ from PIL import Image, ImageColor, ImageDraw, ImageFont
 
 from howto.fonts import Face, path, pens, width
 from howto.fonts.letters import settable
-from howto.model.sheet import Area, Dot, PaintMark, Pixels, Point, Stroke, Words
+from howto.model.sheet import Area, Dot, PaintMark, Pixels, Point, Stroke, TextMark
 
 FINE = 4  # how many times too large a mask is drawn
 INCLUDED = 0.8  # what the library adds to a slanting shape by counting its edges in: measured
@@ -31,7 +31,7 @@ def paint(image: Image.Image, marks: Iterable[PaintMark], pictures: Mapping[str,
             _lay(image, [mark for mark in group if isinstance(mark, Flat)], colour, opacity)
             continue
         for mark in group:
-            if isinstance(mark, Words):
+            if isinstance(mark, TextMark):
                 _write(image, mark)
             if isinstance(mark, Pixels):
                 _show(image, mark, (pictures or {})[mark.source])
@@ -46,7 +46,7 @@ def _flattened(marks: Iterable[PaintMark]) -> Iterator[PaintMark]:
 
 def _layer(mark: PaintMark) -> tuple[str, float]:
     """Return what marks must have in common to share a mask; words and pictures have nothing."""
-    if isinstance(mark, Words | Pixels):
+    if isinstance(mark, TextMark | Pixels):
         return ("", 1.0)
     return (mark.colour, mark.opacity if isinstance(mark, Area) else 1.0)
 
@@ -191,7 +191,7 @@ def font(face: Face, size: float) -> ImageFont.FreeTypeFont:
     return ImageFont.truetype(path(face), size, layout_engine=ImageFont.Layout.BASIC)
 
 
-def _write(image: Image.Image, words: Words) -> None:
+def _write(image: Image.Image, words: TextMark) -> None:
     words = words.model_copy(update={"text": settable(words.text, words.face)})
     wide = width(words.text, words.face) * words.size / 1000
     before = {"left": 0.0, "middle": wide / 2, "right": wide}[words.align]
@@ -206,7 +206,7 @@ def _write(image: Image.Image, words: Words) -> None:
     image.paste(ImageColor.getrgb(words.colour), (round(words.at[0]) - origin, round(words.at[1]) - origin), tile)
 
 
-def _turned(words: Words, wide: float, before: float) -> tuple[Image.Image, int]:
+def _turned(words: TextMark, wide: float, before: float) -> tuple[Image.Image, int]:
     """Return the words turned on a square mask, and where their own point stands on it, across and down."""
     half = ceil(max(before, wide - before) + words.size)
     tile = Image.new("L", (2 * half + 1, 2 * half + 1), 0)

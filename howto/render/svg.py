@@ -11,7 +11,7 @@ from xml.sax.saxutils import escape, quoteattr
 
 from howto.fonts import CUTS, HEAD_FAMILY, TYPST_HEAD_FAMILY, Face, runs
 from howto.fonts.letters import settable
-from howto.model.sheet import Area, Art, Dot, PaintMark, Point, Stroke, Words
+from howto.model.sheet import Area, Art, Dot, PaintMark, Point, Stroke, TextMark
 
 ANCHORS = {"left": "start", "middle": "middle", "right": "end"}
 
@@ -47,7 +47,7 @@ def _element(mark: PaintMark) -> str:
         return f'<path d="{_path(mark)}" fill={quoteattr(mark.colour)} fill-rule="evenodd"{veil}/>'
     if isinstance(mark, Dot):
         return _dot(mark)
-    if isinstance(mark, Words):
+    if isinstance(mark, TextMark):
         return _words(mark)
     raise TypeError("a drawing on a page holds no photograph")
 
@@ -78,7 +78,7 @@ def _dot(dot: Dot) -> str:
     )
 
 
-def _words(words: Words) -> str:
+def _words(words: TextMark) -> str:
     x, y = words.at
     turn = f' transform="rotate({_number(-words.angle)} {_pair(words.at)})"' if words.angle else ""
     anchor = f' text-anchor="{ANCHORS[words.align]}"' if words.align != "left" else ""

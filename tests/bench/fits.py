@@ -24,7 +24,7 @@ from howto.layout.drawing import diagram
 from howto.layout.drawing.look import Look
 from howto.layout.frames import shared
 from howto.model.sheet import Art
-from howto.shapes import Dimension, Disc, Drawing, Label, Level
+from howto.shapes import DimensionLine, Disc, Drawing, Label, Level
 
 HERE = Path(__file__).parents[2]
 WORKER = sys.argv[1:2] == ["--fit"]  # a second process, which fits by the code of the folder named
@@ -66,7 +66,7 @@ def fits(wanted: Sequence[Asked]) -> Iterator[Fit]:
         diagram.fit.__wrapped__(drawing, width, height, look)
         took = process_time() - start
         best = diagram.best_fit(drawing, width, height, look)
-        words = sum(isinstance(shape, Dimension | Disc | Label | Level) for shape in drawing.shapes)
+        words = sum(isinstance(shape, DimensionLine | Disc | Label | Level) for shape in drawing.shapes)
         good = (best.worth, best.core.size, best.core.scale) if best else (0.0, 0.0, 0.0)
         yield Fit(f"{drawing.caption} {width:.0f}x{height:.0f}", words, took * 1000, *good)
 

@@ -4,13 +4,13 @@ from howto.compute.ready import told, words_of
 from howto.languages.reader import Reader
 from howto.model.prose import plain
 from howto.quantities.amounts import mm
-from howto.shapes import Dimension, Drawing, Label, Level, Line, Role
+from howto.shapes import DimensionLine, Drawing, Label, Level, Line, Role
 from tests.support import drawings, sample
 
 DRAWING = Drawing(
     shapes=(
         Line(((0, 0), (1, 1)), Role.KEEP),
-        Dimension((0, 0), (9, 0), str(mm(900))),
+        DimensionLine((0, 0), (9, 0), str(mm(900))),
         Level((0, 0), f"{mm(450)} up"),
         Label((0, 0), f"{mm(40)} off each side"),
     ),

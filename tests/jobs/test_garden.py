@@ -10,7 +10,7 @@ from howto.jobs.garden import garden_figures, thirstiest_until_next
 from howto.languages.reader import Reader
 from howto.model.crew import Climate, Crew
 from howto.model.figure import Figure
-from howto.model.plants import Grass, Plant, PlantBook, Words
+from howto.model.plants import Grass, Plant, PlantBook, VouchedWords
 from howto.model.reference import Grade
 from howto.model.visit import Job, Visit
 from tests.support import builders, sample
@@ -72,7 +72,7 @@ def test_a_lawns_watering_is_a_depth_in_a_tin_and_a_small_beds_is_cans() -> None
 
 def test_a_plant_of_the_book_sets_how_much_a_bed_drinks() -> None:
     rosemary = Plant(
-        botanical="Salvia rosmarinus", kind="evergreen", water=Words(text="low", source="a table", grade=Grade.A)
+        botanical="Salvia rosmarinus", kind="evergreen", water=VouchedWords(text="low", source="a table", grade=Grade.A)
     )
     known = family("clipping")
     assert known is not None

@@ -8,7 +8,7 @@ from howto.layout.frames.look import board
 from howto.layout.frames.shared import moved
 from howto.model.measures import Measures
 from howto.model.prose import prose
-from howto.model.sheet import Art, Dot, Pixels, Stroke, Words
+from howto.model.sheet import Art, Dot, Pixels, Stroke, TextMark
 from howto.model.technique import Kit
 from howto.shapes import Drawing, Label
 from tests.support import sample
@@ -109,7 +109,7 @@ def test_a_drawing_is_moved_whole_to_its_place() -> None:
         marks=(
             Stroke(points=((0, 0), (1, 1)), width=1, colour="#000000"),
             Dot(centre=(2, 2), radius=1, colour="#000000"),
-            Words(text="a", at=(3, 3), size=28, colour="#000000"),
+            TextMark(text="a", at=(3, 3), size=28, colour="#000000"),
             Pixels(source="p.jpg", crop=(0, 0, 1, 1), box=(4, 4, 5, 5)),
         ),
         caption="",
@@ -120,7 +120,7 @@ def test_a_drawing_is_moved_whole_to_its_place() -> None:
     assert stroke.points == ((100, 200), (101, 201))
     assert isinstance(dot, Dot)
     assert dot.centre == (102, 202)
-    assert isinstance(words, Words)
+    assert isinstance(words, TextMark)
     assert words.at == (103, 203)
     assert isinstance(pixels, Pixels)
     assert pixels.box == (104, 204, 105, 205)

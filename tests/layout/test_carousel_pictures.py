@@ -9,7 +9,7 @@ from PIL import Image
 from howto.colour import contrast, written
 from howto.layout.frames.carousel import RATIOS
 from howto.layout.frames.marks import SIZES
-from howto.model.sheet import Dot, Frame, Words
+from howto.model.sheet import Dot, Frame, TextMark
 from howto.model.technique import Mark, Picture, Step
 from howto.render.image import picture as painted
 from tests.support import sample
@@ -36,7 +36,7 @@ def worst_contrast(frame: Frame, image: Image.Image) -> float:
     """Return the contrast of the photograph's words with the worst block of 8 × 8 pixels under them."""
     shown = photo_of(frame)
     assert shown is not None
-    bare = frame.model_copy(update={"marks": tuple(mark for mark in frame.marks if not isinstance(mark, Words))})
+    bare = frame.model_copy(update={"marks": tuple(mark for mark in frame.marks if not isinstance(mark, TextMark))})
     ground = painted(bare, {"p.jpg": photograph(image, full=2)})
     ratios = [21.0]
     for words in words_of(frame):

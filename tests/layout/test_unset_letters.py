@@ -5,7 +5,7 @@ import pytest
 from howto.layout.pages.leaflet import leaflet_sheet
 from howto.layout.unset_letters import letter_findings
 from howto.model.prose import prose
-from howto.model.sheet import Code, Frame, Section, Sheet, Words
+from howto.model.sheet import Code, Frame, Section, Sheet, TextMark
 from howto.model.task import Plan
 from howto.model.visit import Job, Visit
 from howto.span import Span
@@ -23,7 +23,7 @@ def sheet() -> Sheet:
 
 
 def frame(text: str) -> Frame:
-    words = Words(text=text, at=(0, 9), size=9, face="head", colour="#000000")
+    words = TextMark(text=text, at=(0, 9), size=9, face="head", colour="#000000")
     return Frame(name="01", width=9, height=9, ground="#ffffff", marks=(words,), alt="木", credit="木")
 
 

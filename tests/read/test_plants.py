@@ -4,7 +4,7 @@ from typing import Any
 import pytest
 
 from howto.findings import Finding
-from howto.model.plants import Fact, Grass, Months, Mowing, Plant, Words
+from howto.model.plants import Fact, Grass, Mowing, Plant, PlantMonths, VouchedWords
 from howto.model.reference import Grade
 from howto.read.plants import DATA, entries_of, own_book, read_book
 from howto.span import SourceText
@@ -61,13 +61,13 @@ def test_a_plant_in_full_is_read() -> None:
             kind="deciduous",
             uses=("hedge", "tree"),
             group="stocky deciduous",
-            regrows=Words(text="old wood", grade=Grade.A, **by),
-            clip_months=Months(months=(8, 9), grade=Grade.B, **by),
+            regrows=VouchedWords(text="old wood", grade=Grade.A, **by),
+            clip_months=PlantMonths(months=(8, 9), grade=Grade.B, **by),
             clips_a_year=Fact(low=1.0, high=2.0, unit="cuts/year", grade=Grade.C, **by),
             growth_mm_per_year=Fact(low=304.8, high=609.6, unit="mm/year", grade=Grade.MEMORY, **by),
             spacing_mm=Fact(low=457.2, high=600.0, unit="mm", grade=Grade.A, **by),
-            water=Words(text="moderate", grade=Grade.A, **by),
-            cautions=(Words(text="Nuts upset horses.", grade=Grade.A, **by),),
+            water=VouchedWords(text="moderate", grade=Grade.A, **by),
+            cautions=(VouchedWords(text="Nuts upset horses.", grade=Grade.A, **by),),
         ),
     )
 
@@ -81,9 +81,9 @@ def test_a_crews_own_numbers_may_be_written_short() -> None:
     (plant,) = found
     assert plant.growth_mm_per_year == Fact(low=250.0, high=350.0, unit="mm/year", **OURS)
     assert plant.spacing_mm == Fact(low=457.2, high=457.2, unit="mm", **OURS)
-    assert plant.regrows == Words(text="old wood", **OURS)
-    assert plant.clip_months == Months(months=(8,), **OURS)
-    assert plant.cautions == (Words(text="Nuts upset horses.", **OURS),)
+    assert plant.regrows == VouchedWords(text="old wood", **OURS)
+    assert plant.clip_months == PlantMonths(months=(8,), **OURS)
+    assert plant.cautions == (VouchedWords(text="Nuts upset horses.", **OURS),)
 
 
 def test_a_grass_is_read_with_its_heights() -> None:

@@ -10,7 +10,7 @@ from playwright.sync_api import sync_playwright
 from howto.compute.tasks import plan_of
 from howto.layout.pages.card import card_sheet
 from howto.layout.pages.leaflet import leaflet_sheet
-from howto.render.html import Entry, page, shelf_page
+from howto.render.html import ShelfEntry, page, shelf_page
 from tests.support import sample
 from tests.support.browser import FLAGS, chromium
 
@@ -33,9 +33,9 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     visit = sample.ready_visit(sample.visit())
     leaflet = leaflet_sheet(visit, plan_of(visit)[0], sample.TODAY)
     entries = (
-        Entry.of(sample.technique()),
-        Entry(id="mow-by-thirds", title="Mow by thirds", family="mowing"),
-        Entry(id="espalier", title="Train a péar", family="espalier"),
+        ShelfEntry.of(sample.technique()),
+        ShelfEntry(id="mow-by-thirds", title="Mow by thirds", family="mowing"),
+        ShelfEntry(id="espalier", title="Train a péar", family="espalier"),
     )
     where = tmp_path_factory.mktemp("pages")
     (where / "card.html").write_text(page(card), encoding="utf-8")

@@ -15,7 +15,7 @@ from howto.layout.pages.card import card_sheet
 from howto.layout.pages.leaflet import leaflet_sheet
 from howto.model.prose import Run, prose
 from howto.model.sheet import Photo, Section, Sheet
-from howto.render.html import Entry, environment, page, shelf_page
+from howto.render.html import ShelfEntry, environment, page, shelf_page
 from tests.support import sample
 
 VOID = {"meta", "input", "br", "img", "path", "circle"}
@@ -68,9 +68,9 @@ def leaflet(**changes: Any) -> Sheet:
     return leaflet_sheet(ready, plan_of(ready)[0], sample.TODAY)
 
 
-def shelf(*entries: Entry) -> str:
+def shelf(*entries: ShelfEntry) -> str:
     """Return the page of all cards."""
-    return shelf_page(sample.CREW, entries or (Entry.of(sample.technique()),), sample.TODAY)
+    return shelf_page(sample.CREW, entries or (ShelfEntry.of(sample.technique()),), sample.TODAY)
 
 
 @cache
@@ -246,9 +246,9 @@ def test_the_pages_name_no_other_colours() -> None:
 
 def test_the_shelf_lists_cards_by_family_with_a_link_each() -> None:
     text = shelf(
-        Entry(id="clip-a-ball", title="Clip a ball", family="clipping", minutes=25.0, plants=("ilex crenata",)),
-        Entry(id="mow-by-thirds", title="Mow by thirds", family="mowing", season="spring"),
-        Entry(id="clip-a-cone", title="Clip a cone", family="clipping", level=2),
+        ShelfEntry(id="clip-a-ball", title="Clip a ball", family="clipping", minutes=25.0, plants=("ilex crenata",)),
+        ShelfEntry(id="mow-by-thirds", title="Mow by thirds", family="mowing", season="spring"),
+        ShelfEntry(id="clip-a-cone", title="Clip a cone", family="clipping", level=2),
     )
     found = Page(text)
     assert [link["href"] for link in found.all("a")] == [
@@ -271,15 +271,15 @@ def test_a_shelf_without_cards_says_so() -> None:
 
 
 def test_an_entry_takes_its_words_from_the_technique() -> None:
-    entry = Entry.of(sample.technique())
+    entry = ShelfEntry.of(sample.technique())
     assert entry.about.startswith("A ball that reads as one round line from the gate")
-    assert Entry.of(sample.technique(intro=())).about == ""
+    assert ShelfEntry.of(sample.technique(intro=())).about == ""
 
 
 def test_a_card_stands_before_its_telling_in_another_language_which_says_which_it_is() -> None:
     entries = [
-        Entry(id="clip-a-ball.es", title="Recortar una bola", family="clipping", language="es"),
-        Entry(id="clip-a-ball", title="Clip a ball", family="clipping"),
+        ShelfEntry(id="clip-a-ball.es", title="Recortar una bola", family="clipping", language="es"),
+        ShelfEntry(id="clip-a-ball", title="Clip a ball", family="clipping"),
     ]
     page = shelf_page(sample.CREW, entries, sample.TODAY)
     assert page.index(">Clip a ball<") < page.index('lang="es">Recortar una bola<')

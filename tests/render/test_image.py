@@ -5,7 +5,7 @@ import pytest
 from PIL import Image, ImageCms
 
 from howto.model.crew import Colours
-from howto.model.sheet import Area, Frame, Pixels, Words
+from howto.model.sheet import Area, Frame, Pixels, TextMark
 from howto.render.image import contact_sheet, described, jpeg, picture, thumbnail
 from howto.render.srgb import SRGB_PROFILE
 from tests.support.photos import photograph, quarters
@@ -84,7 +84,7 @@ def test_without_a_credit_none_is_written() -> None:
 
 def test_the_same_frame_gives_the_same_bytes() -> None:
     mark = Pixels(source="p.jpg", crop=(0.0, 0.0, 80.0, 40.0), box=(0.0, 0.0, 160.0, 80.0))
-    words = Words(text="Clip", at=(8.0, 60.0), size=40.0, face="head-bold", colour="#1d2a26")
+    words = TextMark(text="Clip", at=(8.0, 60.0), size=40.0, face="head-bold", colour="#1d2a26")
     assert jpeg(frame(mark, words), PHOTO) == jpeg(frame(mark, words), PHOTO)
 
 

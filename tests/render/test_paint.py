@@ -5,7 +5,7 @@ from math import dist
 import pytest
 from PIL import Image, ImageChops
 
-from howto.model.sheet import Area, Dot, PaintMark, Pixels, Stroke, Words
+from howto.model.sheet import Area, Dot, PaintMark, Pixels, Stroke, TextMark
 from howto.render.paint import dashes, paint
 
 LETTERS = {"#ffffff": ".", "#000000": "#", "#ff0000": "r", "#0000ff": "b", "#800080": "v", "#7f7f7f": "-"}
@@ -105,7 +105,7 @@ def test_what_lies_outside_the_picture_is_left_out() -> None:
     marks: list[PaintMark] = [
         Stroke(points=((-50, 1), (50, 1)), width=2, colour="#000000"),
         Dot(centre=(-20, -20), radius=4, colour="#ff0000"),
-        Words(text="away", at=(200, 200), size=20, colour="#ff0000"),
+        TextMark(text="away", at=(200, 200), size=20, colour="#ff0000"),
     ]
     assert pixel_map(painted(3, 3, marks)) == ["###", "###", "..."]
 
@@ -141,7 +141,7 @@ def ink(image: Image.Image) -> tuple[int, int, int, int]:
 
 @pytest.mark.parametrize(("align", "start"), [("left", 100), ("middle", 61.88), ("right", 23.76)])
 def test_words_stand_on_their_baseline_at_their_point(align: str, start: float) -> None:
-    words = Words.model_validate({"text": "HEM", "at": (100, 60), "size": 40, "colour": "#000000", "align": align})
+    words = TextMark.model_validate({"text": "HEM", "at": (100, 60), "size": 40, "colour": "#000000", "align": align})
     # HEM is 1906 thousandths wide, 90 of them before the H and as many after the M: 76.24 px and 3.6 px
     left, top, right, bottom = ink(painted(220, 80, [words]))
     assert left == pytest.approx(start + 3.6, abs=1)
@@ -150,7 +150,7 @@ def test_words_stand_on_their_baseline_at_their_point(align: str, start: float) 
 
 
 def test_words_turned_by_a_quarter_are_the_same_words_turned() -> None:
-    level = Words(text="900 mm", at=(60, 60), size=30, face="head", colour="#000000", align="middle")
+    level = TextMark(text="900 mm", at=(60, 60), size=30, face="head", colour="#000000", align="middle")
     upright = level.model_copy(update={"angle": 90.0})
     straight = painted(121, 121, [level])
     turned = painted(121, 121, [upright])
@@ -158,7 +158,7 @@ def test_words_turned_by_a_quarter_are_the_same_words_turned() -> None:
 
 
 def test_words_turned_aslant_keep_to_their_point() -> None:
-    words = Words(text="000000", at=(80, 80), size=30, face="head", colour="#000000", align="middle", angle=45.0)
+    words = TextMark(text="000000", at=(80, 80), size=30, face="head", colour="#000000", align="middle", angle=45.0)
     left, top, right, bottom = ink(painted(161, 161, [words]))
     assert (left + right) / 2 == pytest.approx(80 - 30 * 0.35 * 0.7071, abs=2)
     assert (top + bottom) / 2 == pytest.approx(80 - 30 * 0.35 * 0.7071, abs=2)
@@ -166,8 +166,8 @@ def test_words_turned_aslant_keep_to_their_point() -> None:
 
 
 def test_a_letter_the_head_face_lacks_is_painted_from_the_text_face() -> None:
-    head = painted(60, 60, [Words(text="→", at=(5, 45), size=40, face="head", colour="#000000")])
-    bold = painted(60, 60, [Words(text="→", at=(5, 45), size=40, face="text-bold", colour="#000000")])
+    head = painted(60, 60, [TextMark(text="→", at=(5, 45), size=40, face="head", colour="#000000")])
+    bold = painted(60, 60, [TextMark(text="→", at=(5, 45), size=40, face="text-bold", colour="#000000")])
     assert ImageChops.difference(head, bold).getbbox() is None
 
 
@@ -183,7 +183,7 @@ def test_a_photograph_fills_its_box_with_its_crop() -> None:
 def test_the_same_marks_paint_the_same_pixels() -> None:
     marks: list[PaintMark] = [
         Stroke(points=((3, 3), (70, 41)), width=2.5, colour="#1d2a26", dash=(9, 4)),
-        Words(text="Clip to 900 mm", at=(4.3, 60.2), size=17.5, colour="#1d2a26"),
+        TextMark(text="Clip to 900 mm", at=(4.3, 60.2), size=17.5, colour="#1d2a26"),
     ]
     assert painted(120, 80, marks).tobytes() == painted(120, 80, marks).tobytes()
 
@@ -191,7 +191,7 @@ def test_the_same_marks_paint_the_same_pixels() -> None:
 @pytest.mark.parametrize("angle", [0, 30])
 def test_a_letter_that_no_face_has_is_painted_as_a_block(angle: float) -> None:
     odd, block = (
-        painted(60, 40, [Words(text=text, at=(8, 30), size=20, colour="#000000", angle=angle)])
+        painted(60, 40, [TextMark(text=text, at=(8, 30), size=20, colour="#000000", angle=angle)])
         for text in ("a王\u200db", "a■b")
     )
     assert ImageChops.difference(odd, block).getbbox() is None

@@ -11,7 +11,7 @@ from howto.fonts import typst_fonts
 from howto.layout.drawing.diagram import fit
 from howto.layout.drawing.look import page_look
 from howto.model.crew import Colours
-from howto.model.sheet import Area, Art, Dot, PaintMark, Pixels, Stroke, Words
+from howto.model.sheet import Area, Art, Dot, PaintMark, Pixels, Stroke, TextMark
 from howto.render.paint import paint
 from howto.render.svg import svg
 from tests.support.drawings import DRAWINGS
@@ -74,8 +74,8 @@ def test_a_ring_stands_outside_its_dot() -> None:
 
 
 def test_words_stay_words() -> None:
-    level = Words(text="900 mm", at=(5, 6), size=3, face="head", colour="#1d2a26", align="middle")
-    upright = Words(text="a < b", at=(5, 6), size=3, face="text-italic", colour="#1d2a26", align="right", angle=90)
+    level = TextMark(text="900 mm", at=(5, 6), size=3, face="head", colour="#1d2a26", align="middle")
+    upright = TextMark(text="a < b", at=(5, 6), size=3, face="text-italic", colour="#1d2a26", align="right", angle=90)
     assert elements(level, upright) == [
         '<text x="5" y="6" font-size="3" font-family="Barlow Condensed, Barlow" font-weight="600" '
         'fill="#1d2a26" text-anchor="middle">900 mm</text>',
@@ -85,7 +85,7 @@ def test_words_stay_words() -> None:
 
 
 def test_a_letter_the_head_face_lacks_is_set_by_name_in_the_text_face() -> None:
-    assert elements(Words(text="⅓ off", at=(5, 6), size=3, face="head", colour="#1d2a26")) == [
+    assert elements(TextMark(text="⅓ off", at=(5, 6), size=3, face="head", colour="#1d2a26")) == [
         '<text x="5" y="6" font-size="3" font-family="Barlow Condensed, Barlow" font-weight="600" fill="#1d2a26">'
         '<tspan font-family="Source Sans Pro" font-weight="700">⅓</tspan> off</text>'
     ]
@@ -114,7 +114,7 @@ def enlarged(mark: PaintMark) -> PaintMark:
         x, y = mark.centre
         sizes = {"radius": mark.radius * k, "ring_width": mark.ring_width * k}
         return mark.model_copy(update={"centre": (x * k, y * k), **sizes})
-    assert isinstance(mark, Words)
+    assert isinstance(mark, TextMark)
     return mark.model_copy(update={"at": (mark.at[0] * k, mark.at[1] * k), "size": mark.size * k})
 
 
@@ -150,5 +150,5 @@ def test_both_painters_show_the_same_drawing(name: str, tmp_path: Path) -> None:
 
 
 def test_a_letter_that_no_face_has_is_set_as_a_block() -> None:
-    (words,) = elements(Words(text="a王b", at=(1, 2), size=3, colour="#000000"))
+    (words,) = elements(TextMark(text="a王b", at=(1, 2), size=3, colour="#000000"))
     assert ">a■b</text>" in words

@@ -11,7 +11,7 @@ from howto.model.figure import Figure
 from howto.model.photo import Photograph
 from howto.model.sheet import Frame
 from howto.model.technique import Mark, Picture, Step
-from howto.shapes import Dimension, Drawing, Label, Line, Polygon, Role, arc
+from howto.shapes import DimensionLine, Drawing, Label, Line, Polygon, Role, arc
 from tests.support import sample
 from tests.support.photos import photograph, shipped
 
@@ -20,7 +20,7 @@ BALL = Drawing(
         Polygon(arc((0.0, 490.0), 490.0), Role.REMOVE),
         Polygon(arc((0.0, 490.0), 450.0), Role.KEEP),
         Line(((-600.0, 0.0), (600.0, 0.0)), Role.GROUND),
-        Dimension((-450.0, 0.0), (450.0, 0.0), "900 mm", -90.0),
+        DimensionLine((-450.0, 0.0), (450.0, 0.0), "900 mm", -90.0),
         Label((330.0, 820.0), "40 mm off"),
     ),
     caption="A ball in section",

@@ -1,11 +1,11 @@
 """Drawings to test layout and painting with: a ball in section, a hedge in section, a grass blade, and more."""
 
-from howto.shapes import Dimension, Disc, Drawing, Label, Level, Line, Polygon, Role, Shape, arc, leafy, rectangle
+from howto.shapes import DimensionLine, Disc, Drawing, Label, Level, Line, Polygon, Role, Shape, arc, leafy, rectangle
 
 
 def words_of(drawing: Drawing) -> list[str]:
     """Return what dimensions, levels and labels say, in order, with plain spaces."""
-    said = (each.text for each in drawing.shapes if isinstance(each, Dimension | Level | Label))
+    said = (each.text for each in drawing.shapes if isinstance(each, DimensionLine | Level | Label))
     return [text.replace("\u00a0", " ") for text in said]
 
 
@@ -22,9 +22,9 @@ def ball() -> Drawing:
         Line(((-450, 520), (450, 520)), Role.GUIDE),
         Line(((-390, 745), (390, 745)), Role.GUIDE),
         Line(((-390, 295), (390, 295)), Role.GUIDE),
-        Dimension((-450, 520), (450, 520), "900 mm", -620),
-        Dimension((-490, 520), (490, 520), "980 mm", -800),
-        Dimension((-390, 745), (390, 745), "779 mm"),
+        DimensionLine((-450, 520), (450, 520), "900 mm", -620),
+        DimensionLine((-490, 520), (490, 520), "980 mm", -800),
+        DimensionLine((-390, 745), (390, 745), "779 mm"),
         Level((450, 520), "520 mm"),
         Level((390, 745), "745 mm"),
         Level((390, 295), "295 mm"),
@@ -50,10 +50,10 @@ def hedge() -> Drawing:
         Line(((-320, 0), (-225, 1420), (225, 1420), (320, 0)), Role.LAST),
         Line(((0, -80), (0, 1760)), Role.CENTRE),
         Polygon(rectangle(-20, 0, 20, 420), Role.WOOD),
-        Dimension((-350, 0), (350, 0), "700 mm", -260),
-        Dimension((-250, 1500), (250, 1500), "500 mm", 300),
-        Dimension((-350, 0), (-350, 1500), "1500 mm", 500),
-        Dimension((-290, 1500), (-290, 1640), "140 mm", 600),
+        DimensionLine((-350, 0), (350, 0), "700 mm", -260),
+        DimensionLine((-250, 1500), (250, 1500), "500 mm", 300),
+        DimensionLine((-350, 0), (-350, 1500), "1500 mm", 500),
+        DimensionLine((-290, 1500), (-290, 1640), "140 mm", 600),
         Level((250, 1500), "1.50 m finished"),
         Level((225, 1420), "1.42 m last year"),
         Label((270, 1590), "What comes off this year"),
@@ -72,8 +72,8 @@ def blade() -> Drawing:
         Polygon(stay, Role.BLADE),
         Polygon(((-2.2, 50.0), (2.2, 50.0), (0.4, 75.0), (-0.4, 75.0)), Role.REMOVE),
         Line(((-24, 50), (24, 50)), Role.ACCENT),
-        Dimension((-2.6, 0), (-2.6, 50), "50 mm", 14),
-        Dimension((-2.6, 50), (-2.6, 75), "25 mm", 14),
+        DimensionLine((-2.6, 0), (-2.6, 50), "50 mm", 14),
+        DimensionLine((-2.6, 50), (-2.6, 75), "25 mm", 14),
         Level((2.2, 50), "50 mm set height"),
         Level((0.4, 75), "75 mm standing"),
         Level((2.6, 25), "25 mm"),
@@ -96,9 +96,9 @@ def wall() -> Drawing:
         Polygon(rectangle(980, 0, 1020, 1500), Role.WOOD),
         Line(((1000, 900), (1800, 900)), Role.ACCENT),
         Line(((1000, 1350), (1350, 1700)), Role.REMOVE),
-        Dimension((0, 450), (0, 900), "450 mm", -1100),
-        Dimension((0, 900), (0, 1350), "450 mm", -1100),
-        Dimension((400, -350), (1200, -350), "800 mm", -500),
+        DimensionLine((0, 450), (0, 900), "450 mm", -1100),
+        DimensionLine((0, 900), (0, 1350), "450 mm", -1100),
+        DimensionLine((400, -350), (1200, -350), "800 mm", -500),
         Label((1800, 900), "Lateral tied down"),
         Label((1300, 1650), "Comes off: it grows forward"),
         Label((800, -200), "Wetted soil"),

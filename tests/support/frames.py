@@ -4,15 +4,15 @@ from itertools import combinations
 from math import hypot
 
 from howto.layout.text import length
-from howto.model.sheet import Area, Dot, Frame, Pixels, Words
+from howto.model.sheet import Area, Dot, Frame, Pixels, TextMark
 
 Box = tuple[float, float, float, float]
 CAP, TAIL = 0.72, 0.22  # of the size: capitals with their overshoot above the baseline, tails below
 
 
-def words_of(frame: Frame) -> list[Words]:
+def words_of(frame: Frame) -> list[TextMark]:
     """Return the frame's words in painting order."""
-    return [mark for mark in frame.marks if isinstance(mark, Words)]
+    return [mark for mark in frame.marks if isinstance(mark, TextMark)]
 
 
 def text_of(frame: Frame) -> str:
@@ -20,7 +20,7 @@ def text_of(frame: Frame) -> str:
     return " ".join(mark.text for mark in words_of(frame))
 
 
-def box_of(words: Words) -> Box:
+def box_of(words: TextMark) -> Box:
     """Return the room that level words take."""
     wide = length(words.text, words.face, words.size)
     left = words.at[0] - {"left": 0.0, "middle": wide / 2, "right": wide}[words.align]

@@ -6,7 +6,7 @@ from PIL import Image, ImageChops
 
 from howto.fonts import pens
 from howto.layout.text import CAP, length
-from howto.model.sheet import Area, Frame, PaintMark, Words
+from howto.model.sheet import Area, Frame, PaintMark, TextMark
 
 GOLDEN = Path(__file__).parents[1] / "golden"
 FAILED = GOLDEN / "failed"
@@ -16,14 +16,14 @@ def blocked(frame: Frame) -> Frame:
     """Return the frame with its words in the block face: every letter a full rectangle, so no font is drawn."""
     marks: list[PaintMark] = []
     for mark in frame.marks:
-        if isinstance(mark, Words):
+        if isinstance(mark, TextMark):
             marks.extend(_letters(mark))
         else:
             marks.append(mark)
     return frame.model_copy(update={"marks": tuple(marks)})
 
 
-def _letters(words: Words) -> list[Area]:
+def _letters(words: TextMark) -> list[Area]:
     """Return a rectangle for each letter; words that are turned become one rectangle about their middle."""
     wide, high = length(words.text, words.face, words.size), words.size * CAP[words.face]
     left = words.at[0] - {"left": 0.0, "middle": wide / 2, "right": wide}[words.align]

@@ -14,7 +14,7 @@ from howto.model.plants import PlantBook
 from howto.model.prose import Prose, Run, prose
 from howto.model.ready import Ready, ReadyVisit
 from howto.model.reference import GEOMETRY, PRACTICE
-from howto.model.sheet import Area, Art, Stroke, Words
+from howto.model.sheet import Area, Art, Stroke, TextMark
 from howto.model.shelf import Shelf
 from howto.model.technique import Care, Hazard, Kit, Step, Technique, When
 from howto.model.visit import Job, Visit
@@ -265,8 +265,8 @@ def art() -> Art:
             Stroke(points=((21.5, 56.5), (66.5, 56.5)), width=0.18, colour=ink),
             Stroke(points=((20.7, 57.3), (22.3, 55.7)), width=0.35, colour=ink),
             Stroke(points=((65.7, 57.3), (67.3, 55.7)), width=0.35, colour=ink),
-            Words(text="900 mm", at=(44.0, 55.6), size=3.4, face="head", colour=ink, align="middle"),
-            Words(text="belt", at=(69.0, 30.0), size=3.2, colour=ink),
+            TextMark(text="900 mm", at=(44.0, 55.6), size=3.4, face="head", colour=ink, align="middle"),
+            TextMark(text="belt", at=(69.0, 30.0), size=3.2, colour=ink),
         ),
         caption="Belt first, then ribs from the belt to the poles",
         alt="Section of a ball 900 mm across standing on the ground, with the belt at half height; "

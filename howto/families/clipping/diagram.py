@@ -10,7 +10,7 @@ from howto.families.clipping.measures import ClippingMeasures
 from howto.model.crew import System
 from howto.model.work import Work
 from howto.quantities.amounts import Word, Words, mm, percent
-from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
+from howto.shapes import DimensionLine, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
 
 LEAF = 0.016  # how far a drawn leaf cluster stands proud, in standing widths
 CLUSTERS = 20  # leaf clusters round the section; twice as many from above
@@ -46,8 +46,8 @@ def section(work: Work[ClippingMeasures]) -> Drawing:
         Line(((-stands * 0.62, ground), (stands * 0.62, ground)), Role.GROUND),
         Line(((0, ground), (0, high - drop + height * 0.08)), Role.CENTRE),
         *_rings(m, work.crew.units),
-        Dimension((-width / 2, ground), (width / 2, ground), f"{mm(width)}", offset=-height * 0.10),
-        Dimension((-width / 2, 0), (-width / 2, height), f"{mm(height)}", offset=off + height * 0.10),
+        DimensionLine((-width / 2, ground), (width / 2, ground), f"{mm(width)}", offset=-height * 0.10),
+        DimensionLine((-width / 2, 0), (-width / 2, height), f"{mm(height)}", offset=off + height * 0.10),
     ]
     if off > LEAST_OFF:
         shapes.append(Label(_in_the_shell(m, off), f"{mm(off)} off each side"))
@@ -104,12 +104,12 @@ def from_above(work: Work[ClippingMeasures]) -> Drawing:
         Line(inner, Role.ACCENT, closed=True),
         Line(((-reach, 0), (reach, 0)), Role.CENTRE),
         Line(((0, -reach), (0, reach)), Role.CENTRE),
-        Dimension((-width / 2, 0), (width / 2, 0), f"{mm(width)}", offset=-width * 0.22),
+        DimensionLine((-width / 2, 0), (width / 2, 0), f"{mm(width)}", offset=-width * 0.22),
         Label((width / 2, width * 0.3) if m.shape == "cube" else (width * 0.3536, width * 0.3536), line),
     ]
     if stands > width:
         now = f"{mm(stands)}"
-        shapes.append(Dimension((-stands / 2, 0), (stands / 2, 0), now, offset=stands * 0.62))
+        shapes.append(DimensionLine((-stands / 2, 0), (stands / 2, 0), now, offset=stands * 0.62))
         rest = f" inside an outline {now} across that is hatched where it comes off."
     else:
         rest = "; nothing stands outside it."

@@ -17,17 +17,17 @@ INCHES = "in", (0.5, 1, 2, 3, 4, 6, 8, 12, 18, 24, 36)
 TAPES: dict[System, tuple[str, tuple[float, ...]]] = {"metric": MILLIMETRES, "us": INCHES, "uk": INCHES}
 
 
-class Step(NamedTuple):
+class GaugeStep(NamedTuple):
     """The height between two marks, and how an author types it."""
 
     mm: float
     text: str
 
 
-def handy_step(height_mm: float, units: System = "metric") -> Step:
+def handy_step(height_mm: float, units: System = "metric") -> GaugeStep:
     """Return the smallest round step on the crew's tape that gives eight at most."""
     unit, sizes = TAPES[units]
-    steps = [Step(convert(size, unit, "mm"), f"{size:g} {unit}") for size in sizes]
+    steps = [GaugeStep(convert(size, unit, "mm"), f"{size:g} {unit}") for size in sizes]
     return next((step for step in steps if height_mm / step.mm <= MOST_STEPS + 1e-9), steps[-1])
 
 

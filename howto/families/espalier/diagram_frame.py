@@ -8,7 +8,7 @@ from howto.families.espalier import formulae, frame
 from howto.families.espalier.frame import T
 from howto.families.espalier.parts import tiers, wires
 from howto.quantities.amounts import Count, Words, bare, mm, qty
-from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
+from howto.shapes import DimensionLine, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
 
 MOST_TREES = 2  # drawn; the rest stand as these do
 MOST_EYES = 24  # drawn on a wire: closer ones would run together
@@ -19,7 +19,7 @@ BRICK_MM = (230.0, 75.0)
 
 
 @dataclass(frozen=True)
-class Frame:
+class FrontDrawing:
     """Where everything stands: stems, wires, arms, and how much of the wall is drawn, all in mm from its left end."""
 
     heights: tuple[float, ...]
@@ -39,7 +39,7 @@ class Frame:
         return self.heights[-1]
 
 
-def frame_of(work: T) -> Frame | None:
+def frame_of(work: T) -> FrontDrawing | None:
     """Return where everything stands, or None where the measures do not say."""
     m = work.measures
     heights, bay, arm = frame.heights_mm(m), frame.bay_mm(m), frame.arm_mm(m)
@@ -58,7 +58,7 @@ def frame_of(work: T) -> Frame | None:
     later = m.tiers_made > 0 or m.job == "planting"
     made = 0 if wired else min(m.tiers_made, m.tiers) if later else m.tiers
     gap = heights[0] if m.tiers == 1 else m.tier_spacing_mm or heights[0]
-    return Frame(heights, gap, span, eyes, stems, arm, wide, made, whole, wired)
+    return FrontDrawing(heights, gap, span, eyes, stems, arm, wide, made, whole, wired)
 
 
 def elevation(work: T) -> Drawing | None:
@@ -73,7 +73,7 @@ def elevation(work: T) -> Drawing | None:
     return draw(work, found, part, heights)
 
 
-def _trees(work: T, found: Frame, part: Words, heights: Words) -> Drawing:
+def _trees(work: T, found: FrontDrawing, part: Words, heights: Words) -> Drawing:
     """Return the frame with its trees: what stays, what comes off, and the tiers to come."""
     m = work.measures
     shapes: list[Shape] = [*_ground(found), *_bricks(found)]
@@ -86,7 +86,7 @@ def _trees(work: T, found: Frame, part: Words, heights: Words) -> Drawing:
     shapes += [*_fixings(found), *_levels(found)]
     shapes.append(Line(((stem, -top * 0.05), (stem, top + found.gap * 0.5)), Role.CENTRE))
     arm = f"arm {mm(found.arm)}"
-    shapes.append(Dimension((stem - found.arm, top), (stem, top), arm, offset=found.gap + top * 0.2))
+    shapes.append(DimensionLine((stem - found.arm, top), (stem, top), arm, offset=found.gap + top * 0.2))
     shapes += _labels(found, last, m.arm_angle_deg)
     new = made = ""
     if found.made < m.tiers:
@@ -101,7 +101,7 @@ def _trees(work: T, found: Frame, part: Words, heights: Words) -> Drawing:
     )
 
 
-def _wires(work: T, found: Frame, part: Words, heights: Words) -> Drawing:
+def _wires(work: T, found: FrontDrawing, part: Words, heights: Words) -> Drawing:
     """Return the wires alone, the tree to come dashed."""
     m = work.measures
     shapes: list[Shape] = [*_ground(found), *_bricks(found)]
@@ -122,13 +122,13 @@ def _wires(work: T, found: Frame, part: Words, heights: Words) -> Drawing:
     )
 
 
-def _ground(found: Frame) -> Iterator[Shape]:
+def _ground(found: FrontDrawing) -> Iterator[Shape]:
     out, deep = found.wide * 0.03, found.top * 0.13
     yield Polygon(rectangle(-out, -deep, found.wide + out, 0), Role.SOIL)
     yield Line(((-out, 0), (found.wide + out, 0)), Role.GROUND)
 
 
-def _bricks(found: Frame) -> Iterator[Shape]:
+def _bricks(found: FrontDrawing) -> Iterator[Shape]:
     """Yield patches of brickwork, as a plan shows a wall without hatching all of it."""
     long, high = BRICK_MM
     clear = found.heights[0] - (LEAF_MM if found.bare else _deep(found) + LEAF_MM)
@@ -154,12 +154,12 @@ def _patch(x: float, low: float, courses: int) -> Iterator[Shape]:
             yield Line(((left + brick * long, foot), (left + brick * long, foot + high)), Role.WIRE)
 
 
-def _deep(found: Frame) -> float:
+def _deep(found: FrontDrawing) -> float:
     """Return how far the leaf of an arm reaches above and below its wire."""
     return min(found.gap * 0.22, 95.0)
 
 
-def _leaves(found: Frame, at: int) -> Iterator[Shape]:
+def _leaves(found: FrontDrawing, at: int) -> Iterator[Shape]:
     """Yield the leaf along each arm of one tree, and the shoots that come off it."""
     stem, deep = found.stems[at], _deep(found)
     for tier, height in enumerate(found.heights[: found.made]):
@@ -185,7 +185,7 @@ def sprig(x: float, low: float, tall: float, wide: float) -> tuple[Point, ...]:
     return tuple((x + dx * wide, low + up * tall) for dx, up in (*right, *left))
 
 
-def _wood(found: Frame, stem: float) -> Iterator[Shape]:
+def _wood(found: FrontDrawing, stem: float) -> Iterator[Shape]:
     """Yield one tree's stem and arms, thinner outwards, each arm starting a little below its wire."""
     made = found.heights[: found.made]
     tip = made[-1] if made else found.heights[0]
@@ -205,7 +205,7 @@ def _wood(found: Frame, stem: float) -> Iterator[Shape]:
             yield Polygon(_arm(stem, side, height, found, thick), Role.WOOD)
 
 
-def _arm(stem: float, side: int, height: float, found: Frame, thick: float) -> tuple[Point, ...]:
+def _arm(stem: float, side: int, height: float, found: FrontDrawing, thick: float) -> tuple[Point, ...]:
     """Return an arm as an outline: up out of the stem, over on to the wire, and along it."""
     bend = min(found.gap * 0.16, 70.0)
     low = ((0.0, -bend), (bend * 0.8, -bend * 0.45), (bend * 2.0, -thick * 0.18), (found.arm * 0.97, -thick * 0.08))
@@ -213,7 +213,7 @@ def _arm(stem: float, side: int, height: float, found: Frame, thick: float) -> t
     return tuple((stem + side * out, height + up) for out, up in (*low, *reversed(high)))
 
 
-def _next_tier(found: Frame, stem: float, angle_deg: float | None) -> Iterator[Shape]:
+def _next_tier(found: FrontDrawing, stem: float, angle_deg: float | None) -> Iterator[Shape]:
     """Yield what is still to come: the next tier's arms as they are tied in summer, and the tiers above dashed."""
     coming = found.heights[found.made :]
     if not coming:
@@ -228,18 +228,18 @@ def _next_tier(found: Frame, stem: float, angle_deg: float | None) -> Iterator[S
             yield Line((foot, _along(found, stem, side * 1.3, angle_deg)), Role.ACCENT)
 
 
-def _along(found: Frame, stem: float, gaps: float, angle_deg: float) -> Point:
+def _along(found: FrontDrawing, stem: float, gaps: float, angle_deg: float) -> Point:
     """Return the point so many gaps along the next tier's arm, to the left where they are below nought."""
     reach, angle = found.gap * gaps, radians(angle_deg)
     return stem + reach * cos(angle), found.heights[found.made] - found.gap * 0.12 + abs(reach) * sin(angle)
 
 
-def _eye(found: Frame) -> float:
+def _eye(found: FrontDrawing) -> float:
     """Return the radius of an eye as drawn: larger than it is, so that it shows."""
     return min(found.gap * 0.05, 20.0)
 
 
-def _fixings(found: Frame) -> Iterator[Shape]:
+def _fixings(found: FrontDrawing) -> Iterator[Shape]:
     """Yield an eye on each wire at each span, and a tensioner at the right end."""
     radius = _eye(found)
     for height in found.heights:
@@ -250,16 +250,16 @@ def _fixings(found: Frame) -> Iterator[Shape]:
             yield Polygon(rectangle(left, height - radius, right, height + radius), Role.WOOD)
 
 
-def _levels(found: Frame) -> Iterator[Shape]:
+def _levels(found: FrontDrawing) -> Iterator[Shape]:
     """Yield the height of each wire, a span and the whole length."""
     for height in found.heights:
         yield Level((found.wide, height), f"{mm(height)}")
     if len(found.eyes) > 1:
-        yield Dimension((0, 0), (found.span, 0), f"{mm(found.span)}", offset=-found.top * 0.2)
-    yield Dimension((0, 0), (found.wide, 0), f"{mm(found.wide)}", offset=-found.top * 0.32)
+        yield DimensionLine((0, 0), (found.span, 0), f"{mm(found.span)}", offset=-found.top * 0.2)
+    yield DimensionLine((0, 0), (found.wide, 0), f"{mm(found.wide)}", offset=-found.top * 0.32)
 
 
-def _labels(found: Frame, stem: float, angle_deg: float | None) -> Iterator[Shape]:
+def _labels(found: FrontDrawing, stem: float, angle_deg: float | None) -> Iterator[Shape]:
     """Yield what stays, what comes off, and what is still to come, said of the last tree drawn."""
     if found.made:
         tier = found.made - 1

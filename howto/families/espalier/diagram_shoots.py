@@ -7,7 +7,7 @@ from howto.families.espalier import frame, pruning
 from howto.families.espalier.frame import T
 from howto.families.espalier.parts import leaves
 from howto.quantities.amounts import bare, mm
-from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc
+from howto.shapes import DimensionLine, Drawing, Label, Line, Point, Polygon, Role, Shape, arc
 
 TALLEST_MM = 300.0  # how tall a shoot is drawn: the tip tells nothing
 SHORT_AT_MM = 140.0
@@ -35,9 +35,9 @@ def shoots(work: T) -> Drawing:
         first, spurs, said = f"{leaves(kept)}", f"{bare(of_spur)}", f"{leaves(kept)} of it, {mm(main)},"
         beside = f", {leaves(kept)}", f", {leaves(of_spur)}"
     shapes += [
-        Dimension((0, 0), (0, main), f"{mm(main)}{beside[0]}", offset=110),
-        Dimension((SHORT_AT_MM, 0), (SHORT_AT_MM, shortest), f"{mm(shortest)}", offset=-LEAF_MM * 1.25),
-        Dimension((last, SPUR_MM), (last, SPUR_MM + spur), f"{mm(spur)}{beside[1]}", offset=-110),
+        DimensionLine((0, 0), (0, main), f"{mm(main)}{beside[0]}", offset=110),
+        DimensionLine((SHORT_AT_MM, 0), (SHORT_AT_MM, shortest), f"{mm(shortest)}", offset=-LEAF_MM * 1.25),
+        DimensionLine((last, SPUR_MM), (last, SPUR_MM + spur), f"{mm(spur)}{beside[1]}", offset=-110),
         Label((0, main + (tall - main) * 0.6), "off"),
     ]
     return Drawing(

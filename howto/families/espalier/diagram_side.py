@@ -7,7 +7,7 @@ from howto.families.espalier.frame import T
 from howto.families.espalier.parts import wires
 from howto.quantities.amounts import bare, mm
 from howto.shapes import (
-    Dimension,
+    DimensionLine,
     Drawing,
     Label,
     Level,
@@ -47,10 +47,10 @@ def side(work: T) -> Drawing | None:
         shapes.append(Polygon(rectangle(-70, height - 5, off, height + 5), Role.WOOD))
         shapes.append(Polygon(arc((off, height), WIRE_DOT_MM, steps=16)[:-1], Role.ACCENT))
         shapes.append(Level((reach, height), f"{mm(height)}"))
-    shapes.append(Dimension((0, top), (off, top), f"{mm(off)}", offset=gap * 0.3))
+    shapes.append(DimensionLine((0, top), (off, top), f"{mm(off)}", offset=gap * 0.3))
     said = ""
     if m.stem_off_wall_mm is not None:
-        shapes.append(Dimension((0, 0), (stem, 0), f"{mm(stem)}", offset=-gap * 0.6))
+        shapes.append(DimensionLine((0, 0), (stem, 0), f"{mm(stem)}", offset=-gap * 0.6))
         said = f" The stem is planted {mm(stem)} off the wall."
     shapes.append(Label((-45, heights[0]), "eye"))
     wired = m.job == "wiring"

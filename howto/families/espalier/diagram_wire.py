@@ -3,7 +3,7 @@
 from howto.families.espalier import formulae, frame
 from howto.families.espalier.frame import T
 from howto.quantities.amounts import bare, mm, qty
-from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, rectangle
+from howto.shapes import DimensionLine, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, rectangle
 
 DRAWN_SHARE = 0.26  # of the span: about how deep the deepest sag is drawn
 MOST_SHARE = 0.5  # of the span: a wire that hangs deeper is not drawn
@@ -37,8 +37,8 @@ def sag(work: T) -> Drawing | None:
         shapes.append(Polygon(arc((x, 0), span * 0.009, steps=16)[:-1], Role.WOOD))
     shapes += [
         Label((span, 0), f"{qty(set_n, 'N')}" + (f": bare, it sags {mm(own)}" if own else "")),
-        Dimension((0, 0), (span, 0), f"{mm(span)}", offset=span * 0.14),
-        Dimension((span / 2, 0), (span / 2, -deep * times), f"{mm(deep)}", offset=span * 0.03),
+        DimensionLine((0, 0), (span, 0), f"{mm(span)}", offset=span * 0.14),
+        DimensionLine((span / 2, 0), (span / 2, -deep * times), f"{mm(deep)}", offset=span * 0.03),
     ]
     drawn = "true to scale" if times == 1 else f"drawn {bare(times)} times too deep"
     return Drawing(

@@ -22,7 +22,7 @@ REGROWTH_MONTH_NORTH = 9
 
 
 @dataclass(frozen=True, slots=True)
-class Window:
+class PruningTime:
     """A stretch of the northern year in which a fruit is pruned, from (month, day) to (month, day)."""
 
     start: tuple[int, int]
@@ -41,10 +41,10 @@ class Stubs:
     references: tuple[Reference, ...]
 
 
-WINDOWS: dict[Fruit, Window] = {
-    "pear": Window((7, 21), (8, 10), f"late {month_named(7)} to early {month_named(8)}", by.SUMMER),
-    "apple": Window((8, 11), (8, 31), f"mid to late {month_named(8)}", by.SUMMER),
-    "stone fruit": Window((3, 1), (8, 31), "spring and summer, on a dry day", by.STONE),
+WINDOWS: dict[Fruit, PruningTime] = {
+    "pear": PruningTime((7, 21), (8, 10), f"late {month_named(7)} to early {month_named(8)}", by.SUMMER),
+    "apple": PruningTime((8, 11), (8, 31), f"mid to late {month_named(8)}", by.SUMMER),
+    "stone fruit": PruningTime((3, 1), (8, 31), "spring and summer, on a dry day", by.STONE),
 }
 POME_STUBS = Stubs(75, 25, counts_leaves=True, references=(by.LEAVES, by.STUBS))
 STONE_STUBS = Stubs(50, 25, counts_leaves=False, references=(by.STONE,))

@@ -9,7 +9,7 @@ from howto.families.feeding.diagram_mix import can
 from howto.families.feeding.plan import T
 from howto.quantities.amounts import mm, qty
 from howto.shapes import (
-    Dimension,
+    DimensionLine,
     Drawing,
     Label,
     Level,
@@ -52,7 +52,7 @@ def drawings(work: T, today: date) -> tuple[Drawing, ...]:
     return tuple(drawn[:3])
 
 
-class _Sizes:
+class _RingSizes:
     """The sizes a tree is drawn with, in mm from the stem's middle."""
 
     def __init__(self, work: T, ring: plan.Ring) -> None:
@@ -67,7 +67,7 @@ class _Sizes:
 
 def ring_plan(work: T, ring: plan.Ring) -> Drawing:
     """Return the ring from above: the stem kept bare, the feed band dotted to just past the canopy's edge."""
-    m, sizes, dose = work.measures, _Sizes(work, ring), plan.dose_g(work)
+    m, sizes, dose = work.measures, _RingSizes(work, ring), plan.dose_g(work)
     shapes: list[Shape] = [*_wall(sizes), Polygon(band(sizes.inner, sizes.outer, half=sizes.wall), Role.MULCH)]
     turn = (0.0, 180.0) if sizes.wall else (0.0, 360.0)
     shapes += [
@@ -81,12 +81,12 @@ def ring_plan(work: T, ring: plan.Ring) -> Drawing:
     down = 1 if sizes.wall else -1  # a wall takes the lower half: dimensions stand above
     clear = f"{mm(sizes.bare)}"
     shapes += [
-        Dimension((sizes.inner - sizes.bare, 0), (sizes.inner, 0), clear, offset=down * sizes.reach * 1.1),
-        Dimension((-sizes.outer, 0), (0, 0), f"{mm(sizes.outer)}", offset=down * sizes.reach * 1.1),
+        DimensionLine((sizes.inner - sizes.bare, 0), (sizes.inner, 0), clear, offset=down * sizes.reach * 1.1),
+        DimensionLine((-sizes.outer, 0), (0, 0), f"{mm(sizes.outer)}", offset=down * sizes.reach * 1.1),
     ]
     if m.canopy_mm is not None:
         ends = (-sizes.canopy, 0), (sizes.canopy, 0)
-        shapes.append(Dimension(*ends, f"{mm(m.canopy_mm)}", offset=down * sizes.reach * 1.28))
+        shapes.append(DimensionLine(*ends, f"{mm(m.canopy_mm)}", offset=down * sizes.reach * 1.28))
     shapes += _ring_words(work, sizes)
     given = f" Each dose, {qty(dose, 'g')}, is spread on the band." if dose else ""
     form = "half ring before a wall" if sizes.wall else "ring"
@@ -104,7 +104,7 @@ def band(inner: float, outer: float, *, half: bool = False) -> tuple[Point, ...]
     return (*arc((0, 0), outer, 0, end, 96), *arc((0, 0), inner, end, 0, 72))
 
 
-def _wall(sizes: _Sizes) -> list[Shape]:
+def _wall(sizes: _RingSizes) -> list[Shape]:
     if not sizes.wall:
         return []
     back = -max(sizes.stem, THIN_MM / 2)
@@ -114,7 +114,7 @@ def _wall(sizes: _Sizes) -> list[Shape]:
     ]
 
 
-def _canopy_from_above(sizes: _Sizes) -> list[Shape]:
+def _canopy_from_above(sizes: _RingSizes) -> list[Shape]:
     """Return the canopy's edge, dashed: a circle, or the long thin leaf of a trained tree with its arms."""
     if not sizes.trained:
         outline = leafy(arc((0, 0), sizes.canopy)[:-1], sizes.canopy * 0.025, 40)
@@ -128,7 +128,7 @@ def _canopy_from_above(sizes: _Sizes) -> list[Shape]:
     ]
 
 
-def _ring_words(work: T, sizes: _Sizes) -> list[Shape]:
+def _ring_words(work: T, sizes: _RingSizes) -> list[Shape]:
     each, area, out = plan.dose_g(work), plan.fed_m2(work.measures), (sizes.inner + sizes.outer) / 2 * 0.7071
     said = f"each dose {qty(each, 'g')}: {qty(each / area, 'g/m2')}" if each is not None and area else "feed here"
     canopy = Label((-sizes.canopy * 0.7071, sizes.canopy * 0.7071), "edge of the canopy")
@@ -139,7 +139,7 @@ def _ring_words(work: T, sizes: _Sizes) -> list[Shape]:
 
 def section(work: T, ring: plan.Ring) -> Drawing:
     """Return the tree in section: feed on the surface between the bare ring and the canopy's edge, roots under it."""
-    sizes = _Sizes(work, ring)
+    sizes = _RingSizes(work, ring)
     tall = sizes.canopy * (1.5 if sizes.trained else 2.0)
     deep, thick = sizes.outer * 0.3, sizes.outer * 0.06
     shapes: list[Shape] = [
@@ -155,8 +155,8 @@ def section(work: T, ring: plan.Ring) -> Drawing:
         Line(((-sizes.reach * 1.1, 0), (sizes.reach * 1.1, 0)), Role.GROUND),
         Line(((0, -deep * 0.9), (0, tall * 1.05)), Role.CENTRE),
         Line(((sizes.canopy, 0), (sizes.canopy, tall * 0.45)), Role.GUIDE),
-        Dimension((sizes.inner - sizes.bare, 0), (sizes.inner, 0), f"{mm(sizes.bare)}", offset=-deep * 1.15),
-        Dimension((-sizes.outer, 0), (0, 0), f"{mm(sizes.outer)}", offset=-deep * 1.15),
+        DimensionLine((sizes.inner - sizes.bare, 0), (sizes.inner, 0), f"{mm(sizes.bare)}", offset=-deep * 1.15),
+        DimensionLine((-sizes.outer, 0), (0, 0), f"{mm(sizes.outer)}", offset=-deep * 1.15),
         Label(((-sizes.inner - sizes.outer) / 2, thick / 2), "feed, on top"),
         Label((sizes.outer * ROOTS[1][0], -sizes.outer * ROOTS[1][1]), "fine roots"),
     ]
@@ -170,14 +170,14 @@ def section(work: T, ring: plan.Ring) -> Drawing:
     )
 
 
-def _tape(work: T, sizes: _Sizes) -> list[Shape]:
+def _tape(work: T, sizes: _RingSizes) -> list[Shape]:
     """Return the level at which the trunk is measured, and what was found there."""
     thick, up, wide = plan.trunk_cm(work.measures), tables.TRUNK_AT_MM, sizes.stem * 1.6
     found: list[Shape] = [Line(((-wide, up), (wide, up)), Role.ACCENT), Level((sizes.stem, up), f"{mm(up)} up")]
     return [*found, Label((-wide, up), f"trunk {mm(thick * 10)}")] if thick else found
 
 
-def _roots(sizes: _Sizes) -> list[Shape]:
+def _roots(sizes: _RingSizes) -> list[Shape]:
     near, parts = sizes.stem * 0.6, (0.0, 0.15, 0.35, 0.6, 0.8, 1.0)
 
     def root(side: int, out: float, down: float) -> Line:
@@ -188,7 +188,7 @@ def _roots(sizes: _Sizes) -> list[Shape]:
     return [root(side, *root_ends) for side in (-1, 1) for root_ends in ROOTS]
 
 
-def _crown(sizes: _Sizes, tall: float) -> list[Shape]:
+def _crown(sizes: _RingSizes, tall: float) -> list[Shape]:
     """Return trunk and crown: a round head, or tiers of arms with leaf along them."""
     if not sizes.trained:
         fork, middle, half = tall * 0.34, tall * 0.65, tall * 0.35

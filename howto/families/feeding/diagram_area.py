@@ -5,7 +5,7 @@ from math import sqrt
 from howto.families.feeding import plan, tables
 from howto.families.feeding.plan import T
 from howto.quantities.amounts import Word, mm, qty
-from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, rectangle
+from howto.shapes import DimensionLine, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, rectangle
 
 USUAL_M2 = 100.0  # drawn where no area is written
 MOST_LINES = 9  # passes drawn each way; a wide lawn shows a corner of itself
@@ -31,8 +31,8 @@ def passes(work: T) -> Drawing:
         shapes += [Line(((out, at), (back, at)), Role.LAST)]
     half = f": {qty(found.product / 2, 'g/m2')}" if found else ""
     shapes += [
-        Dimension((0, 0), (width, 0), f"{mm(width)}", offset=-side * 0.07),
-        Dimension((0, 0), (0, side), f"{mm(side)}", offset=side * 0.07),
+        DimensionLine((0, 0), (width, 0), f"{mm(width)}", offset=-side * 0.07),
+        DimensionLine((0, 0), (0, side), f"{mm(side)}", offset=side * 0.07),
         Label((width * 0.5, side * 0.97), f"first pass, up and down{half}"),
         Label((side * 0.97, width * 0.5), f"second pass, across{half}"),
     ]
@@ -75,7 +75,7 @@ def lawn_section(work: T) -> Drawing:
             Polygon(rectangle(-3, -deep, 3, 70), Role.WALL),
             Polygon(arc((0, -deep), 5), Role.ACCENT),
             Line(((0, -deep), (0, 30)), Role.ACCENT),
-            Dimension((-WIDE_MM / 2, 0), (-WIDE_MM / 2, -deep), f"{mm(deep)}", offset=-18),
+            DimensionLine((-WIDE_MM / 2, 0), (-WIDE_MM / 2, -deep), f"{mm(deep)}", offset=-18),
             Level((3, -deep), f"{qty(tables.WARM_SOIL_C, '°C')} or more"),
         ]
     start = f" A thermometer stands {mm(deep)} deep: feed from {qty(tables.WARM_SOIL_C, '°C')}."
@@ -96,8 +96,8 @@ def square_metre(work: T) -> Drawing:
         Line(rectangle(0, 0, 1000, 1000), Role.GROUND, closed=True),
         Line(((500, -60), (500, 1060)), Role.CENTRE),
         Line(((-60, 500), (1060, 500)), Role.CENTRE),
-        Dimension((0, 0), (1000, 0), f"{mm(1000)}", offset=-130),
-        Dimension((0, 0), (0, 1000), f"{mm(1000)}", offset=130),
+        DimensionLine((0, 0), (1000, 0), f"{mm(1000)}", offset=-130),
+        DimensionLine((0, 0), (0, 1000), f"{mm(1000)}", offset=130),
         Label((760, 760), f"{said} here, raked in"),
     )
     return Drawing(

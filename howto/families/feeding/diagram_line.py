@@ -13,7 +13,7 @@ from howto.families.feeding.parts import doses
 from howto.families.feeding.plan import T
 from howto.quantities.amounts import Word, Words, bare, dated, qty
 from howto.seasons import month_start, months_between
-from howto.shapes import Dimension, Drawing, Label, Line, Polygon, Role, Shape, rectangle
+from howto.shapes import DimensionLine, Drawing, Label, Line, Polygon, Role, Shape, rectangle
 
 MONTH_MM = 100.0
 TALL_MM = 320.0  # the largest dose
@@ -33,7 +33,7 @@ def year_line(work: T, today: date) -> Drawing:
     shapes.append(Line(((0, 0), (12 * MONTH_MM, 0)), Role.GROUND))
     shapes += [Line(((at * MONTH_MM, 0), (at * MONTH_MM, -18)), Role.WIRE) for at in range(13)]
     shapes += [
-        Dimension((at * MONTH_MM, 0), ((at + 3) * MONTH_MM, 0), _quarter(month_start(start, at)), offset=-75)
+        DimensionLine((at * MONTH_MM, 0), ((at + 3) * MONTH_MM, 0), _quarter(month_start(start, at)), offset=-75)
         for at in range(0, 12, 3)
     ]
     amounts, unit = _amounts(work, len(days))
@@ -43,7 +43,7 @@ def year_line(work: T, today: date) -> Drawing:
         shapes.append(Polygon(rectangle(x - BAR_MM / 2, 0, x + BAR_MM / 2, high), Role.WOOD))
         if len(drawn) <= MOST_WORDS or at in {0, len(drawn) - 1}:
             words = f"{dated(day, 'short')}: {qty(amounts[at], unit)}" if amounts else f"{dated(day, 'short')}"
-            shapes.append(Dimension((x, 0), (x, high), words, offset=-BAR_MM * 1.7))
+            shapes.append(DimensionLine((x, 0), (x, high), words, offset=-BAR_MM * 1.7))
     if start <= today < end:
         shapes.append(Line(((_x(today, start), -20), (_x(today, start), TALL_MM * 0.6)), Role.ACCENT))
         shapes.append(Label((_x(today, start), TALL_MM * 0.6), "today"))

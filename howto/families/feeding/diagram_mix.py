@@ -8,7 +8,7 @@ from howto.families.feeding.plan import T
 from howto.quantities import convert
 from howto.quantities.amounts import Words, mm, qty
 from howto.quantities.cans import usual_can_l
-from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, Shape, arc, rectangle
+from howto.shapes import DimensionLine, Drawing, Label, Level, Line, Polygon, Role, Shape, arc, rectangle
 
 SLENDER = 1.15  # height over width
 ROOM = 0.08  # of the height, left above the full mark
@@ -32,7 +32,7 @@ def can(work: T) -> Drawing:
         up = full * quarter / 4
         shapes.append(Line(((half * 0.55, up), (half, up)), Role.ACCENT if quarter == 4 else Role.GUIDE))
         shapes.append(Level((half, up), _level(size, quarter)))
-    shapes.append(Dimension((-half, 0), (half, 0), f"{mm(width)}", offset=-full * 0.16))
+    shapes.append(DimensionLine((-half, 0), (half, 0), f"{mm(width)}", offset=-full * 0.16))
     what = _what(work, size)
     shapes.append(Label((-half * 0.4, full / 2), f"{what or 'feed'} in at half full"))
     into = f"{what} of feed" if what else "The feed"

@@ -6,7 +6,7 @@ from datetime import date
 from howto.families.feeding import formulae, plan, tables
 from howto.families.feeding import references as by
 from howto.families.feeding.figures_mix import cost_of, mixing
-from howto.families.feeding.label import Label, label_of
+from howto.families.feeding.label import BagLabel, label_of
 from howto.families.feeding.measures import FeedingMeasures
 from howto.families.feeding.parts import doses, figure
 from howto.families.feeding.plan import T
@@ -36,7 +36,7 @@ def figures(work: T, today: date) -> Iterator[Figure]:
     yield from cost_of(work, label)
 
 
-def _label(m: FeedingMeasures, label: Label) -> Iterator[Figure]:
+def _label(m: FeedingMeasures, label: BagLabel) -> Iterator[Figure]:
     """Yield P and K of the label in the form that it is not printed in, and the nitrogen of a bag."""
     who = (by.CONVERSIONS, by.LABEL_NUMBERS)
     for name, symbol, oxide, factor, element, whole in (
@@ -67,7 +67,7 @@ def _tree(work: T) -> Iterator[Figure]:
     yield from _growth(work)
 
 
-def _doses(work: T, each: float, need: plan.Need | None) -> Iterator[Figure]:
+def _doses(work: T, each: float, need: plan.NitrogenNeed | None) -> Iterator[Figure]:
     m, said = work.measures, qty(each, "g", 4)
     who = need.references if need else (by.OWN_WEIGHING,)
     share = plan.spring_part(m)
@@ -136,7 +136,7 @@ def _growth(work: T) -> Iterator[Figure]:
 # -- lawns and beds --
 
 
-def _area(work: T, label: Label) -> Iterator[Figure]:
+def _area(work: T, label: BagLabel) -> Iterator[Figure]:
     m, found = work.measures, plan.rate(work.measures)
     if found is None:
         return

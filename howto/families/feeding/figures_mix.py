@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from howto.families.feeding import formulae, plan
 from howto.families.feeding import references as by
-from howto.families.feeding.label import Label, price_of
+from howto.families.feeding.label import BagLabel, price_of
 from howto.families.feeding.measures import FeedingMeasures
 from howto.families.feeding.parts import doses, figure
 from howto.families.feeding.plan import T
@@ -13,7 +13,7 @@ from howto.model.reference import GEOMETRY
 from howto.quantities.amounts import Count, Name, Words, bare, qty
 
 
-def mix_g_per_l(m: FeedingMeasures, label: Label | None) -> float | None:
+def mix_g_per_l(m: FeedingMeasures, label: BagLabel | None) -> float | None:
     """Return the grams of product in a litre: as written, else for the strength wanted."""
     if label is None:
         return None
@@ -38,7 +38,7 @@ def _plants(m: FeedingMeasures) -> int:
     return m.plant_count or m.tree_count or 1
 
 
-def mixing(work: T, label: Label) -> Iterator[Figure]:
+def mixing(work: T, label: BagLabel) -> Iterator[Figure]:
     """Yield the figures of a feed in water; those whose measures are missing are left out."""
     m = work.measures
     grams, litres = mix_g_per_l(m, label), feed_l(m)
@@ -53,7 +53,7 @@ def mixing(work: T, label: Label) -> Iterator[Figure]:
         yield from _stock(m.injector, grams, litres)
 
 
-def _strength(m: FeedingMeasures, label: Label, grams: float) -> Iterator[Figure]:
+def _strength(m: FeedingMeasures, label: BagLabel, grams: float) -> Iterator[Figure]:
     mixes = (by.MIX_US, by.MIX_METRIC)
     if m.mix_g_per_l is None:
         asked = f"{qty(m.feed_strength_ppm or 0, 'ppm', 3)} / (10 x {bare(label.of(m.wanted))})"
@@ -111,7 +111,7 @@ def _stock(injector: float, grams: float, litres: float | None) -> Iterator[Figu
         yield figure("stock needed", "Stock to mix", drawn, "L", line, by.MIX_US)
 
 
-def year_kg(work: T, label: Label) -> tuple[float, Words] | None:
+def year_kg(work: T, label: BagLabel) -> tuple[float, Words] | None:
     """Return the product of a whole year in kg, with the sum; None where the amounts are not known."""
     m = work.measures
     if m.in_water:
@@ -133,7 +133,7 @@ def year_kg(work: T, label: Label) -> tuple[float, Words] | None:
     return total / 1000, f"{sums} = {qty(total / 1000, 'kg', 3)}"
 
 
-def cost_of(work: T, label: Label) -> Iterator[Figure]:
+def cost_of(work: T, label: BagLabel) -> Iterator[Figure]:
     """Yield the product of a year, the bags, and what they cost in the crew's money."""
     m, year, paid = work.measures, year_kg(work, label), price_of(work.measures.bag_price)
 

@@ -12,7 +12,7 @@ _PRICE = re.compile(r"[^\d\s.,-]{0,4} ?(\d{1,6}(?:[.,]\d{1,2})?) ?[^\d\s.,-]{0,4
 _TRACES = re.compile(r"\s*(?:$|\+|[(\w%])")  # what may stand behind the three: `+ TE`, `(NPK)`, `with iron`
 
 
-class Label(NamedTuple):
+class BagLabel(NamedTuple):
     """Percent by weight: nitrogen, phosphate (P2O5) and potash (K2O)."""
 
     nitrogen: float
@@ -54,13 +54,13 @@ def price_of(text: str | None) -> float | None:
     return float(found[1].replace(",", ".")) if found else None
 
 
-def as_oxides(numbers: tuple[float, float, float], basis: str) -> Label:
+def as_oxides(numbers: tuple[float, float, float], basis: str) -> BagLabel:
     """Return the label with P and K as P2O5 and K2O, whichever way they were printed."""
     n, p, k = numbers
-    return Label(n, p, k) if basis == "oxide" else Label(n, p / formulae.P_IN_P2O5, k / formulae.K_IN_K2O)
+    return BagLabel(n, p, k) if basis == "oxide" else BagLabel(n, p / formulae.P_IN_P2O5, k / formulae.K_IN_K2O)
 
 
-def label_of(m: FeedingMeasures) -> Label | None:
+def label_of(m: FeedingMeasures) -> BagLabel | None:
     """Return the label of the product, or None where it cannot be one: unread, or more than 100 % in all."""
     numbers = numbers_in(m.analysis)
     if numbers is None:

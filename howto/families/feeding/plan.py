@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from howto.families.feeding import formulae, tables
 from howto.families.feeding import references as by
-from howto.families.feeding.label import Label, label_of
+from howto.families.feeding.label import BagLabel, label_of
 from howto.families.feeding.measures import Basis, CropName, FeedingMeasures
 from howto.model.plants import Grass
 from howto.model.reference import GEOMETRY, Reference
@@ -15,7 +15,7 @@ from howto.quantities.amounts import Share, Word, Words, bare, percent, qty
 T = Work[FeedingMeasures]
 
 
-class Need(NamedTuple):
+class NitrogenNeed(NamedTuple):
     """One tree's year: nitrogen and product in g, the sums, and who says so."""
 
     nitrogen_g: float
@@ -121,20 +121,22 @@ def basis(work: T) -> Basis | None:
     return "area" if fed_m2(m) is not None else None
 
 
-def full_need(work: T) -> Need | None:
+def full_need(work: T) -> NitrogenNeed | None:
     """Return what a free-standing tree of this size gets in a year, its lawn's feed not counted."""
     m, label, fruit, how = work.measures, label_of(work.measures), fruit_of(work), basis(work)
     if label is None or label.nitrogen <= 0 or how is None:
         return None
     if how == "mature tree":
         line = f"a grown tree: {qty(tables.MATURE_G / tables.POUND_G, 'lb', 3)} of N a year = {_n(tables.MATURE_G)}"
-        return Need(tables.MATURE_G, formulae.product_for(tables.MATURE_G, label.nitrogen), (line,), (by.MATURE,))
+        return NitrogenNeed(
+            tables.MATURE_G, formulae.product_for(tables.MATURE_G, label.nitrogen), (line,), (by.MATURE,)
+        )
     if fruit is None:
         return None
     return {"trunk": _by_trunk, "area": _by_area, "age": _by_age}[how](m, label, fruit)
 
 
-def year_need(work: T) -> Need | None:
+def year_need(work: T) -> NitrogenNeed | None:
     """Return what one tree gets in a year: its lawn's feed taken off, and half for a trained tree."""
     m, need, label = work.measures, full_need(work), label_of(work.measures)
     if need is None or label is None:
@@ -155,7 +157,7 @@ def year_need(work: T) -> Need | None:
     product = formulae.product_for(nitrogen, label.nitrogen)
     if lawn > 0 or m.is_trained or basis(work) in {"trunk", "mature tree"}:
         working.append(f"{_n(nitrogen, 4)} x 100 / {bare(label.nitrogen)} = {qty(product, 'g', 4)} of product")
-    return Need(nitrogen, product, tuple(working), tuple(references))
+    return NitrogenNeed(nitrogen, product, tuple(working), tuple(references))
 
 
 def _n(grams: float, digits: int = 3) -> Words:
@@ -171,7 +173,7 @@ def lawn_nitrogen_g(m: FeedingMeasures) -> float:
     return m.lawn_nitrogen_g_per_m2 * area
 
 
-def _by_trunk(m: FeedingMeasures, label: Label, fruit: tables.Fruit) -> Need | None:
+def _by_trunk(m: FeedingMeasures, label: BagLabel, fruit: tables.Fruit) -> NitrogenNeed | None:
     thick = trunk_cm(m)
     if thick is None:
         return None
@@ -185,10 +187,10 @@ def _by_trunk(m: FeedingMeasures, label: Label, fruit: tables.Fruit) -> Need | N
         lines.append(f"at most {_n(given)} a tree, as in {qty(tables.CAP_PRODUCT_G / 1000, 'kg', 3)} of 10-10-10")
         references.append(by.TREE_CAP)
     product = formulae.product_for(given, label.nitrogen)
-    return Need(given, product, tuple(lines), tuple(dict.fromkeys(references)))
+    return NitrogenNeed(given, product, tuple(lines), tuple(dict.fromkeys(references)))
 
 
-def _by_area(m: FeedingMeasures, label: Label, fruit: tables.Fruit) -> Need | None:
+def _by_area(m: FeedingMeasures, label: BagLabel, fruit: tables.Fruit) -> NitrogenNeed | None:
     rate, area = fruit.grass_g_per_m2 if m.ground == "grass" else fruit.bare_g_per_m2, fed_m2(m)
     if rate is None or area is None:
         return None
@@ -198,7 +200,7 @@ def _by_area(m: FeedingMeasures, label: Label, fruit: tables.Fruit) -> Need | No
     return _weaker(product, tables.AREA_FEED_PERCENT, label, line, (by.PER_AREA, by.GENERAL_FEED))
 
 
-def _by_age(m: FeedingMeasures, label: Label, fruit: tables.Fruit) -> Need | None:
+def _by_age(m: FeedingMeasures, label: BagLabel, fruit: tables.Fruit) -> NitrogenNeed | None:
     if fruit.full_g is None or m.tree_age_years is None:
         return None
     part, most = formulae.age_part(m.tree_age_years), bare(1 / formulae.AGE_PART)
@@ -210,7 +212,9 @@ def _by_age(m: FeedingMeasures, label: Label, fruit: tables.Fruit) -> Need | Non
     return _weaker(product, fruit.full_percent, label, line, (by.PER_AGE,))
 
 
-def _weaker(product: float, rated_percent: float, label: Label, line: Words, references: tuple[Reference, ...]) -> Need:
+def _weaker(
+    product: float, rated_percent: float, label: BagLabel, line: Words, references: tuple[Reference, ...]
+) -> NitrogenNeed:
     """Return the need with less of a product that is stronger than the one the rate is for; never with more."""
     given, lines = product, [line]
     if label.nitrogen > rated_percent:
@@ -221,7 +225,7 @@ def _weaker(product: float, rated_percent: float, label: Label, line: Words, ref
         )
     nitrogen = formulae.nutrient_in(given, label.nitrogen)
     lines.append(f"{qty(given, 'g', 3)} x {bare(label.nitrogen)} / 100 = {_n(nitrogen)}")
-    return Need(nitrogen, given, tuple(lines), references)
+    return NitrogenNeed(nitrogen, given, tuple(lines), references)
 
 
 def dose_g(work: T) -> float | None:

@@ -7,7 +7,7 @@ from typing import get_args
 from howto.families.feeding import formulae, plan
 from howto.families.feeding import references as by
 from howto.families.feeding.figures_mix import mix_g_per_l
-from howto.families.feeding.label import Label, as_oxides, label_of, numbers_in, price_of
+from howto.families.feeding.label import BagLabel, as_oxides, label_of, numbers_in, price_of
 from howto.families.feeding.measures import FeedingMeasures, Nutrient
 from howto.families.feeding.parts import anew, at_most, to_write, written
 from howto.families.feeding.plan import T
@@ -220,7 +220,7 @@ def label_rate(work: T) -> Iterator[Breach]:
     )
 
 
-def rate_edit(m: FeedingMeasures, label: Label, product: float) -> Edit:
+def rate_edit(m: FeedingMeasures, label: BagLabel, product: float) -> Edit:
     """Return the edit that brings a dose on an area down to so much product, by the rate the author wrote."""
     if m.product_rate_g_per_m2 is not None:
         return Edit(at_most(product, "g/m2"), "product rate")
@@ -312,7 +312,7 @@ def steady_strength(work: T) -> Iterator[Breach]:
     )
 
 
-def _mix_edit(m: FeedingMeasures, label: Label, grams: float) -> Edit:
+def _mix_edit(m: FeedingMeasures, label: BagLabel, grams: float) -> Edit:
     """Return the edit that brings a mix down to so many grams a litre, by the measure the author wrote."""
     if m.mix_g_per_l is not None:
         return Edit(at_most(grams, "g/L"), "mix")

@@ -6,7 +6,7 @@ from typing import Any
 
 from howto.families.feeding import formulae, plan, tables
 from howto.families.feeding import references as by
-from howto.families.feeding.label import Label, label_of, numbers_in
+from howto.families.feeding.label import BagLabel, label_of, numbers_in
 from howto.families.feeding.measures import LEAST_G
 from howto.families.feeding.parts import anew, at_most, doses, to_write
 from howto.families.feeding.plan import T
@@ -21,7 +21,7 @@ MEASURED_AT = Limit(low=250, high=350, unit="mm", reference=by.TRUNK)  # ours: a
 CLEAR = Limit(low=tables.STEM_CLEAR_MM, unit="mm", reference=by.TREE_CAP)
 
 
-def _given(work: T, label: Label | None) -> float | None:
+def _given(work: T, label: BagLabel | None) -> float | None:
     """Return the nitrogen of a year, in g, where the author wrote what a tree gets."""
     year = plan.year_product_g(work)
     if label is None or work.measures.kind != "fruit tree" or work.measures.product_each_g is None or year is None:

@@ -8,7 +8,7 @@ from howto.families.hedging.figures import sections_mm2, string_line_mm
 from howto.families.hedging.measures import HedgingMeasures
 from howto.model.work import Work
 from howto.quantities.amounts import Count, Held, Word, mm, percent, qty
-from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
+from howto.shapes import DimensionLine, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
 
 T = Work[HedgingMeasures]
 
@@ -122,14 +122,14 @@ def _section_words(m: HedgingMeasures, sizes: _Sizes) -> list[Shape]:
     angle = formulae.angle_deg(base, top, height)
     half_way = formulae.width_at_mm(base, top, height, height / 2) / 2
     shapes: list[Shape] = [
-        Dimension((-base / 2, 0), (base / 2, 0), f"{mm(base)}", offset=height * 0.1),
-        Dimension((-top / 2, height), (top / 2, height), f"{mm(top)}", offset=-height * 0.2),
+        DimensionLine((-base / 2, 0), (base / 2, 0), f"{mm(base)}", offset=height * 0.1),
+        DimensionLine((-top / 2, height), (top / 2, height), f"{mm(top)}", offset=-height * 0.2),
     ]
     if sizes.wide > base:
         left, right = (-sizes.wide / 2, 0), (sizes.wide / 2, 0)
-        shapes.append(Dimension(left, right, f"{mm(sizes.wide)} now", offset=-sizes.stands * 0.12))
+        shapes.append(DimensionLine(left, right, f"{mm(sizes.wide)} now", offset=-sizes.stands * 0.12))
     shapes += [
-        Dimension((-base / 2, 0), (-base / 2, height), f"{mm(height)}", offset=sizes.wide * 0.6),
+        DimensionLine((-base / 2, 0), (-base / 2, height), f"{mm(height)}", offset=sizes.wide * 0.6),
         Level((sizes.wide_top / 2, sizes.stands), f"{mm(sizes.stands)} now")
         if sizes.stands > height
         else Level((top / 2, height), f"{mm(height)}"),
@@ -138,7 +138,7 @@ def _section_words(m: HedgingMeasures, sizes: _Sizes) -> list[Shape]:
     if side > 0 and not sizes.one_face:
         shapes += [
             Line(((base / 2, 0), (base / 2, sizes.stands * 1.02)), Role.GUIDE),
-            Dimension((top / 2, height), (base / 2, height), f"in by {mm(side)}", sizes.stands * 0.2),
+            DimensionLine((top / 2, height), (base / 2, height), f"in by {mm(side)}", sizes.stands * 0.2),
         ]
     if sizes.stands > height:
         at = (sizes.wide_top * -0.3, (sizes.stands + height) / 2)
@@ -168,8 +168,8 @@ def batter_board(height: float, base: float, top: float) -> Drawing:
         Polygon(rectangle(-thick, 0, 0, height), Role.WOOD),
         Polygon(rectangle(0, height - block, side, height), Role.WOOD),
         Line(((-thick * 2.5, -height * 0.02), (-thick * 2.5, height * 1.03)), Role.CENTRE),
-        Dimension((0, height), (side, height), f"{mm(side)}", offset=height * 0.08),
-        Dimension((-thick, 0), (-thick, height), f"{mm(height)}", offset=top * 0.55),
+        DimensionLine((0, height), (side, height), f"{mm(side)}", offset=height * 0.08),
+        DimensionLine((-thick, 0), (-thick, height), f"{mm(height)}", offset=top * 0.55),
         Label((-thick * 2.5, height * 0.35), "plumb"),
         Label((side / 2, height - block / 2), "block"),
     ]
@@ -206,13 +206,13 @@ def plan(m: HedgingMeasures, spacing: float) -> Drawing:
             shapes.append(Polygon(leafy(crown, radius * 0.06, 14), Role.KEEP))
             shapes.append(Polygon(arc((x, y), radius * 0.12, steps=12)[:-1], Role.WOOD))
     first, second = (spacing / 2, 0.0), (spacing * 1.5, 0.0)
-    shapes.append(Dimension(first, second, f"{mm(spacing)}", offset=low - radius * 1.2))
-    shapes.append(Dimension((0, 0), first, f"in by {mm(spacing / 2)}", offset=low - radius * 2.6))
+    shapes.append(DimensionLine(first, second, f"{mm(spacing)}", offset=low - radius * 1.2))
+    shapes.append(DimensionLine((0, 0), first, f"in by {mm(spacing / 2)}", offset=low - radius * 2.6))
     shapes.append(Label((0.0, (low + high) / 2 + edge * 0.6), "end of the hedge"))
     words = f"A plan of {_rows(rows)} of plants {mm(spacing)} apart"
     if rows > 1:
         near = formulae.neighbour_mm(spacing, gap)
-        shapes.append(Dimension((0, 0), (0, gap), f"{mm(gap)}", offset=radius * 1.6))
+        shapes.append(DimensionLine((0, 0), (0, gap), f"{mm(gap)}", offset=radius * 1.6))
         shapes.append(Line(((spacing * 2.5, 0), (spacing * 3, gap)), Role.ACCENT))
         shapes.append(Label((spacing * 2.75, gap / 2), f"{mm(near)} plant to plant"))
         words += f", {mm(gap)} from row to row and staggered, {mm(near)} plant to plant"

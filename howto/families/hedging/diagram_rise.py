@@ -8,7 +8,7 @@ from howto.families.hedging.growing import Rise, rises
 from howto.families.hedging.measures import HedgingMeasures
 from howto.model.work import Work
 from howto.quantities.amounts import Count, Listed, bare, mm
-from howto.shapes import Dimension, Disc, Drawing, Line, Point, Polygon, Role, Shape, leafy, rectangle
+from howto.shapes import DimensionLine, Disc, Drawing, Line, Point, Polygon, Role, Shape, leafy, rectangle
 
 T = Work[HedgingMeasures]
 
@@ -65,13 +65,13 @@ def _panel(
     yield Line(((x - wide * 0.52, each.cut_mm), (x + wide * 0.52, each.cut_mm)), Role.ACCENT)
     yield Disc((x - wide * 0.52, each.cut_mm), number)
     right, out = x + wide * 0.5, -pitch * 0.1
-    yield Dimension((right, 0), (right, each.cut_mm), f"{mm(each.cut_mm)}", offset=out)
+    yield DimensionLine((right, 0), (right, each.cut_mm), f"{mm(each.cut_mm)}", offset=out)
     if number == 1 and each.stands_mm > each.cut_mm:
         off = f"{mm(each.stands_mm - each.cut_mm)}"
         left = x - wide * 0.5
-        yield Dimension((left, each.cut_mm), (left, each.stands_mm), off, offset=pitch * 0.45)
+        yield DimensionLine((left, each.cut_mm), (left, each.stands_mm), off, offset=pitch * 0.45)
     below = -found[-1].cut_mm * 0.14
-    yield Dimension((x - pitch / 2, 0), (x + pitch / 2, 0), f"{bare(each.shoots)}", offset=below)
+    yield DimensionLine((x - pitch / 2, 0), (x + pitch / 2, 0), f"{bare(each.shoots)}", offset=below)
 
 
 def _crown(x: float, wide: float, height: float) -> tuple[Point, ...]:

@@ -30,7 +30,7 @@ class Rise(NamedTuple):
     shoots: int
 
 
-class Stage(NamedTuple):
+class CutStage(NamedTuple):
     """One cut of a hedge on its way down: when, and to which height."""
 
     day: date
@@ -122,7 +122,7 @@ def rises(work: T, today: date) -> tuple[Rise, ...]:
     return tuple(found)
 
 
-def stages(work: T, today: date) -> tuple[Stage, ...]:
+def stages(work: T, today: date) -> tuple[CutStage, ...]:
     """Return the yearly cuts that bring a hedge down to its finished height by thirds; empty if it needs none.
 
     What grows between them is trimmed to the last one's line.
@@ -132,8 +132,8 @@ def stages(work: T, today: date) -> tuple[Stage, ...]:
         return ()
     months = cut_months(work)[0] or tuple(range(1, 13))
     day = next_in_months(today, months)
-    found: list[Stage] = []
+    found: list[CutStage] = []
     for height in formulae.staged_heights(m.standing_height_mm, m.finished_height_mm):
-        found.append(Stage(day, height))
+        found.append(CutStage(day, height))
         day = next_in_months(date(day.year + 1, day.month, min(day.day, 28)), months)
     return tuple(found)

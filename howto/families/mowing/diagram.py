@@ -5,7 +5,7 @@ from datetime import date
 from howto.families.mowing import formulae
 from howto.families.mowing.lawn import THIRD, T, first_cut, growth, standing, way_down
 from howto.quantities.amounts import Count, bare, mm, percent, qty
-from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, rectangle
+from howto.shapes import DimensionLine, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, rectangle
 
 LEAN = (0.10, -0.07, 0.04, -0.12, 0.13, -0.03, 0.08)  # how far each blade's tip leans, in heights
 MOST_DRAWN = 6  # cuts that a drawing and a short description can hold
@@ -33,7 +33,7 @@ def in_thirds(work: T) -> Drawing:
     shapes += [Line(((-wide / 2, stands * part), (wide / 2, stands * part)), Role.CENTRE) for part in (1 / 3, 2 / 3)]
     shapes += [
         Level((wide / 2, stands), f"stands {stood}"),
-        Dimension((-wide / 2, 0), (-wide / 2, stands), stood, offset=wide * 0.26),
+        DimensionLine((-wide / 2, 0), (-wide / 2, stands), stood, offset=wide * 0.26),
     ]
     if cut >= stands:
         alt = f"Grass blades {stood} high in section. Nothing comes off today; thirds of the height are marked."
@@ -42,7 +42,7 @@ def in_thirds(work: T) -> Drawing:
     shapes += [
         Line(((-wide / 2, cut), (wide / 2, cut)), Role.ACCENT),
         Level((wide / 2, cut), f"cut {left}"),
-        Dimension((-wide / 2, cut), (-wide / 2, stands), f"{off} off", offset=wide * 0.1),
+        DimensionLine((-wide / 2, cut), (-wide / 2, stands), f"{off} off", offset=wide * 0.1),
     ]
     hatched = f"The part above {left}, {off} of the height, is hatched and comes off"
     alt = f"Grass blades {stood} high in section. {hatched}; thirds of the height are marked."
@@ -82,7 +82,7 @@ def staged(work: T) -> Drawing:
     shapes += [
         Polygon(rectangle(-pitch * 0.5, -stands * 0.12, end, 0), Role.SOIL),
         Line(((-pitch * 0.5, 0), (end, 0)), Role.GROUND),
-        Dimension((-pitch * 0.5, 0), (-pitch * 0.5, stands), f"{mm(stands)}", offset=pitch * 0.25),
+        DimensionLine((-pitch * 0.5, 0), (-pitch * 0.5, stands), f"{mm(stands)}", offset=pitch * 0.25),
     ]
     listed = ", ".join(f"{mm(height)}" for height in heights)
     first = f"Down in {cuts}"
@@ -110,7 +110,7 @@ def saw(work: T) -> Drawing:
         Line(((0, high), (across * 4, high)), Role.CENTRE),
         Level((across * 4, high), f"mow at {mm(high)}"),
         Level((across * 4, low), f"set {mm(low)}"),
-        Dimension((across, low), (across * 2, low), f"{days}", offset=-high * 0.2),
+        DimensionLine((across, low), (across * 2, low), f"{days}", offset=-high * 0.2),
         Label((across * 4, (low + high) / 2), "each cut"),
     ]
     grows = f"it grows from {mm(low)} to {mm(high)} in {days} and each cut brings it back"

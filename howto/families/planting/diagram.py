@@ -8,7 +8,20 @@ from howto.families.planting.diagram_plan import bank, plan
 from howto.families.planting.measures import PlantingMeasures
 from howto.model.work import Work
 from howto.quantities.amounts import Count, Word, mm, percent
-from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, ellipse, leafy, rectangle
+from howto.shapes import (
+    DimensionLine,
+    Drawing,
+    Label,
+    Level,
+    Line,
+    Point,
+    Polygon,
+    Role,
+    Shape,
+    ellipse,
+    leafy,
+    rectangle,
+)
 
 T = Work[PlantingMeasures]
 
@@ -32,7 +45,7 @@ def drawings(work: T, today: date) -> tuple[Drawing, ...]:
     return tuple(found)
 
 
-class _Sizes:
+class _HoleSizes:
     """The sizes of a section in mm: what is known of it, and the usual for the rest."""
 
     def __init__(self, m: PlantingMeasures) -> None:
@@ -51,7 +64,7 @@ class _Sizes:
 
 def section(m: PlantingMeasures) -> Drawing:
     """Return the hole cut open: saucer, ball, topmost root, mulch ring and trunk flare."""
-    sizes = _Sizes(m)
+    sizes = _HoleSizes(m)
     half, foot = sizes.wide / 2, sizes.ball / 2
     brim = ((-sizes.half, 0.0), (-half, 0.0), (-foot, -sizes.hole), (foot, -sizes.hole), (half, 0.0), (sizes.half, 0.0))
     shapes: list[Shape] = [
@@ -77,7 +90,7 @@ def section(m: PlantingMeasures) -> Drawing:
     )
 
 
-def _ball(sizes: _Sizes) -> tuple[Point, ...]:
+def _ball(sizes: _HoleSizes) -> tuple[Point, ...]:
     """Return the ball from its foot to the topmost root, its corners rounded."""
     base, top, half = sizes.up - sizes.deep, sizes.up, sizes.ball / 2
     cut = min(half, sizes.deep) * 0.18
@@ -85,7 +98,7 @@ def _ball(sizes: _Sizes) -> tuple[Point, ...]:
     return (*left, *((-x, y) for x, y in reversed(left)))
 
 
-def _roots(sizes: _Sizes) -> list[Shape]:
+def _roots(sizes: _HoleSizes) -> list[Shape]:
     """Return roots that run out from the flare inside the ball."""
     base, half = sizes.up - sizes.deep * 0.9, sizes.ball / 2 * 0.9
     found: list[Shape] = []
@@ -102,7 +115,7 @@ def _roots(sizes: _Sizes) -> list[Shape]:
     return found
 
 
-def _trunk(sizes: _Sizes) -> tuple[Point, ...]:
+def _trunk(sizes: _HoleSizes) -> tuple[Point, ...]:
     """Return the trunk with its flare at the topmost root."""
     half = sizes.trunk / 2
     right = (
@@ -115,7 +128,7 @@ def _trunk(sizes: _Sizes) -> tuple[Point, ...]:
     return (*((-x, y) for x, y in right), *reversed(right))
 
 
-def _posts(m: PlantingMeasures, sizes: _Sizes) -> list[Shape]:
+def _posts(m: PlantingMeasures, sizes: _HoleSizes) -> list[Shape]:
     """Return the feet of the stakes outside the ball, driven past the foot of the hole."""
     if m.work != "tree" or not m.stakes or m.stands_alone:
         return []
@@ -132,7 +145,7 @@ def _posts(m: PlantingMeasures, sizes: _Sizes) -> list[Shape]:
     ]  # fmt: skip
 
 
-def _mulch(m: PlantingMeasures, sizes: _Sizes) -> list[Shape]:
+def _mulch(m: PlantingMeasures, sizes: _HoleSizes) -> list[Shape]:
     """Return the mulch on both sides, from the bare ring out to its edge."""
     deep = m.mulch_depth_mm or hole.MULCH_MM
     inner = sizes.trunk / 2 + hole.clear_mm(m)
@@ -153,13 +166,13 @@ def _mulch(m: PlantingMeasures, sizes: _Sizes) -> list[Shape]:
     return found
 
 
-def _words(m: PlantingMeasures, sizes: _Sizes) -> list[Shape]:
+def _words(m: PlantingMeasures, sizes: _HoleSizes) -> list[Shape]:
     """Return dimensions, levels and labels of the section."""
     half, foot, clear = sizes.wide / 2, sizes.ball / 2, hole.clear_mm(m)
     found: list[Shape] = [
-        Dimension((-half, 0), (half, 0), f"{mm(sizes.wide)}", offset=sizes.floor - sizes.deep * 0.16),
-        Dimension((-foot, -sizes.hole), (foot, -sizes.hole), f"{mm(sizes.ball)}", offset=-sizes.deep * 0.18),
-        Dimension((-half, -sizes.hole), (-half, 0), f"{mm(sizes.hole)}", offset=sizes.half - half * 0.8),
+        DimensionLine((-half, 0), (half, 0), f"{mm(sizes.wide)}", offset=sizes.floor - sizes.deep * 0.16),
+        DimensionLine((-foot, -sizes.hole), (foot, -sizes.hole), f"{mm(sizes.ball)}", offset=-sizes.deep * 0.18),
+        DimensionLine((-half, -sizes.hole), (-half, 0), f"{mm(sizes.hole)}", offset=sizes.half - half * 0.8),
         Label(((half + foot) / 2, -sizes.hole * 0.4), "same soil back"),
         Label((foot * 0.6, sizes.floor + sizes.deep * 0.1), "not dug"),
         Label((sizes.trunk * 0.62, sizes.up + sizes.deep * 0.1), "flare in the air"),
@@ -172,7 +185,9 @@ def _words(m: PlantingMeasures, sizes: _Sizes) -> list[Shape]:
     found.append(Level((sizes.half, 0), "ground"))
     if clear > 0:
         start = sizes.trunk / 2
-        found.append(Dimension((start, sizes.up), (start + clear, sizes.up), f"{mm(clear)}", offset=sizes.deep * 0.5))
+        found.append(
+            DimensionLine((start, sizes.up), (start + clear, sizes.up), f"{mm(clear)}", offset=sizes.deep * 0.5)
+        )
     return found
 
 
@@ -198,8 +213,8 @@ def staked(m: PlantingMeasures, height: float) -> Drawing:
         Line(((-height * 0.42, 0), (height * 0.42, 0)), Role.GROUND),
         Line(((0, -ground * 0.5), (0, height * 1.04)), Role.CENTRE),
         Line(ellipse((0, height * 0.33), height * 0.71, height * 0.71, 78, 102, 16), Role.GUIDE),  # the head may move
-        Dimension((-apart - post, 0), (-apart - post, tie), f"{mm(tie)}", offset=height * 0.12),
-        Dimension((-height * 0.2, 0), (-height * 0.2, height), f"{mm(height)}", offset=height * 0.2),
+        DimensionLine((-apart - post, 0), (-apart - post, tie), f"{mm(tie)}", offset=height * 0.12),
+        DimensionLine((-height * 0.2, 0), (-height * 0.2, height), f"{mm(height)}", offset=height * 0.2),
         Label((thick, tie), "tie, loose and wide"),
         Label((height * 0.17, height * 0.9), "the head moves"),
         Label((apart, -ground * 0.45), "stake in undug soil"),

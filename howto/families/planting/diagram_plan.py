@@ -3,7 +3,7 @@
 from howto.families.planting import counts
 from howto.families.planting.measures import PlantingMeasures
 from howto.quantities.amounts import Count, Word, Words, bare, mm, qty
-from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
+from howto.shapes import DimensionLine, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
 
 FULL = 0.44  # of the spacing: half the width a plant is drawn
 IN_GRID = 3  # plants along each side of the two grids that are compared
@@ -42,10 +42,10 @@ def _grids(m: PlantingMeasures, spacing: float) -> Drawing:
         Line(((0, 0), (spacing, 0), (spacing, spacing), (0, spacing)), Role.ACCENT, closed=True),
         Line(((second, 0), (second + spacing, 0), (second + spacing / 2, gap)), Role.ACCENT, closed=True),
         Line(_frame(left, spacing, gap, triangle=m.layout == "triangle"), Role.CENTRE, closed=True),
-        Dimension((0, 0), (spacing, 0), f"{mm(spacing)}", offset=-spacing * 0.75),
-        Dimension((0, 0), (0, spacing), f"{mm(spacing)}", offset=spacing * 0.75),
-        Dimension((second, 0), (second + spacing, 0), f"{mm(spacing)}", offset=-spacing * 0.75),
-        Dimension((right, 0), (right, gap), f"{mm(gap)}", offset=-spacing * 0.8),
+        DimensionLine((0, 0), (spacing, 0), f"{mm(spacing)}", offset=-spacing * 0.75),
+        DimensionLine((0, 0), (0, spacing), f"{mm(spacing)}", offset=spacing * 0.75),
+        DimensionLine((second, 0), (second + spacing, 0), f"{mm(spacing)}", offset=-spacing * 0.75),
+        DimensionLine((right, 0), (right, gap), f"{mm(gap)}", offset=-spacing * 0.8),
         Label((-spacing * 0.2, spacing * 2.2), f"square, {square}"),
         Label((second + spacing * (IN_GRID - 0.8), gap * 2.2), f"triangle, {triangle}"),
     ]
@@ -82,14 +82,14 @@ def _row(m: PlantingMeasures, spacing: float) -> Drawing:
         for at in range(5 - row % 2):
             shapes += _plant((spacing * (at + (0.5 if row % 2 == 0 else 1.0)), gap * row), spacing)
     shapes += [
-        Dimension((spacing * 0.5, 0), (spacing * 1.5, 0), f"{mm(spacing)}", offset=-spacing * 0.95),
-        Dimension((0, 0), (spacing * 0.5, 0), f"in by {mm(spacing / 2)}", offset=-spacing * 1.5),
+        DimensionLine((spacing * 0.5, 0), (spacing * 1.5, 0), f"{mm(spacing)}", offset=-spacing * 0.95),
+        DimensionLine((0, 0), (spacing * 0.5, 0), f"in by {mm(spacing / 2)}", offset=-spacing * 1.5),
         Label((0, top / 2 + out * 0.8), "end of the row"),
     ]
     if rows > 1:
         near = counts.neighbour_mm(spacing, gap)
         shapes += [
-            Dimension((0, 0), (0, gap), f"{mm(gap)}", offset=spacing * 0.5),
+            DimensionLine((0, 0), (0, gap), f"{mm(gap)}", offset=spacing * 0.5),
             Line(((spacing * 2.5, 0), (spacing * 3, gap)), Role.ACCENT),
             Label((spacing * 2.75, gap / 2), f"{mm(near)} plant to plant"),
         ]
@@ -113,7 +113,7 @@ def _edge(m: PlantingMeasures, spacing: float) -> Drawing:
             shapes += _plant((spacing * at, spacing * row), spacing)
     shapes += [
         Line(rectangle(0, 0, max(long, 1), max(wide, 1)), Role.ACCENT, closed=True),
-        Dimension((0, 0), (spacing, 0), f"{mm(spacing)}", offset=-spacing * 0.8),
+        DimensionLine((0, 0), (spacing, 0), f"{mm(spacing)}", offset=-spacing * 0.8),
         Label((long, wide), "on the edge"),
     ]
     whole = f"{Count(along, 'plant', 'plants')} along and {bare(across)} across"
@@ -143,10 +143,10 @@ def bank(m: PlantingMeasures, spacing: float, slope: float) -> Drawing:
         shapes.append(Line(((x, y), (x, y + size)), Role.WOOD))
     shapes += [
         Line(ends, Role.GROUND),
-        Dimension((0, 0), (run, rise), f"{mm(face)} face", offset=size * 2.6),
+        DimensionLine((0, 0), (run, rise), f"{mm(face)} face", offset=size * 2.6),
         Line(((0, 0), (run, 0)), Role.CENTRE),
-        Dimension((0, 0), (run, 0), f"{mm(run)} on the plan", offset=foot - run * 0.06),
-        Dimension((run * 1.14, 0), (run * 1.14, rise), f"{mm(rise)}", offset=-run * 0.08),
+        DimensionLine((0, 0), (run, 0), f"{mm(run)} on the plan", offset=foot - run * 0.06),
+        DimensionLine((run * 1.14, 0), (run * 1.14, rise), f"{mm(rise)}", offset=-run * 0.08),
     ]
     return Drawing(
         shapes=tuple(shapes),

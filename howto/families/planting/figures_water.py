@@ -7,7 +7,7 @@ from howto.families.planting import references as by
 from howto.families.planting import watering_in
 from howto.families.planting.measures import PlantingMeasures
 from howto.families.planting.parts import worked
-from howto.families.planting.watering_in import POT_MONTHS_PER_IN, Span, Stage, planted_on, summers
+from howto.families.planting.watering_in import POT_MONTHS_PER_IN, LowHigh, WateringStage, planted_on, summers
 from howto.model.figure import Figure, Table
 from howto.model.reference import Reference
 from howto.model.work import Work
@@ -59,10 +59,10 @@ def water_figures(work: T, today: date) -> Iterator[Figure]:
     yield from _rooted(work, today)
 
 
-def _each(m: PlantingMeasures, litres: Span, who: tuple[Reference, ...]) -> Figure:
+def _each(m: PlantingMeasures, litres: LowHigh, who: tuple[Reference, ...]) -> Figure:
     lines = [watering_in.reckoned(m, litres)]
     if m.calliper_mm is not None:
-        advised = Span(watering_in.COOL_GAL_PER_IN.low, watering_in.WARM_GAL_PER_IN.high)
+        advised = LowHigh(watering_in.COOL_GAL_PER_IN.low, watering_in.WARM_GAL_PER_IN.high)
         lines.append(
             f"advice runs from {bare(advised.low)} to {qty(advised.high, 'US gal', 3)} an inch each time, "
             f"and to {bare(watering_in.DRY_WEEK_GAL_PER_IN)} a week: feel the soil first"
@@ -82,7 +82,7 @@ def _week(m: PlantingMeasures, calliper_mm: float) -> Figure:
     return worked(name, label, f"{litres.of('L')}", "", lines, by.WATER_WEEK, by.WATER_DRY, client=True)
 
 
-def _dates(work: T, today: date, litres: Span, who: tuple[Reference, ...]) -> Figure:
+def _dates(work: T, today: date, litres: LowHigh, who: tuple[Reference, ...]) -> Figure:
     planted, weeks = planted_on(work, today), watering_in.FIRST_WEEKS
     calliper, rooted = work.measures.calliper_mm or 0.0, watering_in.rooted_days(work)
     stages = watering_in.stages(summers(work), calliper, rooted)
@@ -104,7 +104,7 @@ def _dates(work: T, today: date, litres: Span, who: tuple[Reference, ...]) -> Fi
     return worked(name, label, f"every {_every(now)}", "", lines, *who, table=table, client=True)
 
 
-def _every(stage: Stage) -> Words:
+def _every(stage: WateringStage) -> Words:
     """Return how often in words: `day`, `2 to 3 days`."""
     if stage.every_low != stage.every_high:
         return f"{bare(stage.every_low)} to {bare(stage.every_high)} days"

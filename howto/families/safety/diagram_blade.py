@@ -6,7 +6,7 @@ from howto.families.safety import machines
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.work import Work
 from howto.quantities.amounts import mm, qty
-from howto.shapes import Dimension, Drawing, Label, Line, Polygon, Role, Shape, arc
+from howto.shapes import DimensionLine, Drawing, Label, Line, Polygon, Role, Shape, arc
 
 USUAL_THICKNESS_MM = 3.5  # ours: hand shears, where nobody measured
 
@@ -39,7 +39,7 @@ def blade_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
         Line(((0.0, 0.0), on_file(wide, 0.0)), Role.ACCENT),
         Line(arc((0.0, 0.0), back * 0.45, 0, m.bevel_deg, 16), Role.GUIDE),
         Line(((-thick, 0.0), (long * 1.06, 0.0)), Role.CENTRE),
-        Dimension((long, 0.0), (long, thick), f"{mm(thick)}", offset=-thick * 0.7),
+        DimensionLine((long, 0.0), (long, thick), f"{mm(thick)}", offset=-thick * 0.7),
         Label((back * 0.42, back * 0.16), f"bevel {bevel}"),
         Label((long * 0.7, 0.0), "flat back: never filed"),
         Label(on_file(end * 0.8, gap + depth), "file, pushed towards the edge"),

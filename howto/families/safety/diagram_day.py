@@ -10,7 +10,7 @@ from howto.families.safety.measures import SafetyMeasures
 from howto.model.prose import capital
 from howto.model.work import Work
 from howto.quantities.amounts import Amount, Count, Name, Words, bare, percent, qty
-from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, Shape, rectangle
+from howto.shapes import DimensionLine, Drawing, Label, Level, Line, Polygon, Role, Shape, rectangle
 
 T = Work[SafetyMeasures]
 FULL_MM, TALL_MM = 1000.0, 200.0  # a full day is a metre of bar
@@ -62,7 +62,7 @@ def _bar(
         Line(rectangle(0.0, 0.0, FULL_MM, tall), Role.CENTRE, closed=True),
         Line(((FULL_MM, -tall * 0.25), (FULL_MM, tall * 1.3)), Role.ACCENT),
         Level((FULL_MM, tall * 1.3), f"a full day: {told(100)}"),
-        Dimension((0.0, 0.0), (full_days * FULL_MM, 0.0), f"{total}", offset=-tall * 0.5),
+        DimensionLine((0.0, 0.0), (full_days * FULL_MM, 0.0), f"{total}", offset=-tall * 0.5),
     ]
     each = ", ".join(f"{spell.name} {told(part * 100)}" for spell, part in zip(spells, parts, strict=True))
     letters = sum(map(len, work.measures.machines or ())) + EACH_LETTERS * len(spells)
@@ -94,8 +94,8 @@ def mix_drawing(work: T) -> Drawing | None:
         Polygon(rectangle(0.0, 0.0, wide, line), Role.WATER),
         Polygon(rectangle(0.0, line, wide, high), Role.DANGER),
         Line(((-12, high * 1.1), (0.0, high * 1.08), (0.0, 0.0), (wide, 0.0), (wide, high * 1.08)), Role.WOOD),
-        Dimension((0.0, 0.0), (0.0, line), f"{water}", offset=110),
-        Dimension((0.0, line), (0.0, high), f"{bleach}", offset=110),
+        DimensionLine((0.0, 0.0), (0.0, line), f"{water}", offset=110),
+        DimensionLine((0.0, line), (0.0, high), f"{bleach}", offset=110),
         Label((wide / 2, line / 2), f"water first: {bare(nine)} parts"),
         Label((wide / 2, (line + high) / 2), f"then bleach: {bare(one)} {'part' if one == 1 else 'parts'}"),
     ]
@@ -122,7 +122,7 @@ def wait_drawing(work: T) -> Drawing | None:
         Polygon(rectangle(0.0, 0.0, end, TALL_MM), Role.DANGER),
         Polygon(rectangle(end, 0.0, long, TALL_MM), Role.KEEP),
         Line(rectangle(0.0, 0.0, long, TALL_MM), Role.WOOD, closed=True),
-        Dimension((0.0, 0.0), (end, 0.0), f"{wait}", offset=-TALL_MM * 0.7),
+        DimensionLine((0.0, 0.0), (end, 0.0), f"{wait}", offset=-TALL_MM * 0.7),
         Label((end / 2, TALL_MM / 2), "nobody goes in"),
         Label(((end + long) / 2, TALL_MM / 2), "once it is dry"),
     ]

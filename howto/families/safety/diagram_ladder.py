@@ -2,11 +2,11 @@
 
 from math import atan2, cos, degrees, radians, sin
 
-from howto.families.safety.ladder import Stance, country_of, law_of, measured_angle, rails_to_mm, stance
+from howto.families.safety.ladder import LadderStance, country_of, law_of, measured_angle, rails_to_mm, stance
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.work import Work
 from howto.quantities.amounts import Word, mm, qty
-from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, rectangle
+from howto.shapes import DimensionLine, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, rectangle
 
 RUNG_MM = 280.0
 RAIL_MM = 70.0
@@ -41,24 +41,24 @@ def ladder_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
     if landing is not None and top is not None:
         labels += [
             Level((thick * 1.6, landing), f"landing {mm(landing)}"),
-            Dimension((0.0, landing), (0.0, top), f"{mm(top - landing)} past", offset=-high * 0.24),
+            DimensionLine((0.0, landing), (0.0, top), f"{mm(top - landing)} past", offset=-high * 0.24),
         ]
     shapes += [
         *_rails(stand.foot_mm, stand.angle_deg, past),
         *_angle(stand, stand.angle_deg),
-        Dimension((-stand.foot_mm, 0.0), (0.0, 0.0), f"{foot}", offset=-high * 0.07),
-        Dimension((0.0, 0.0), (0.0, contact), f"{mm(contact)}", offset=-high * 0.13),
+        DimensionLine((-stand.foot_mm, 0.0), (0.0, 0.0), f"{foot}", offset=-high * 0.07),
+        DimensionLine((0.0, 0.0), (0.0, contact), f"{mm(contact)}", offset=-high * 0.13),
         *labels,
     ]
     return Drawing(shapes=tuple(shapes), caption=f"Ladder: foot {foot} out, {angle}", alt=said)
 
 
-def _on(stand: Stance, part: float) -> Point:
+def _on(stand: LadderStance, part: float) -> Point:
     """Return a point on the ladder, a part of the way up to where it touches."""
     return -stand.foot_mm * (1 - part), stand.contact_mm * part
 
 
-def _wall(stand: Stance, landing: float | None, high: float, thick: float) -> list[Shape]:
+def _wall(stand: LadderStance, landing: float | None, high: float, thick: float) -> list[Shape]:
     """Return the wall it leans on, cut open, with a landing where there is one."""
     leans = landing is not None and stand.contact_mm <= landing + 1
     top = stand.contact_mm if landing is not None and leans else high
@@ -71,7 +71,7 @@ def _wall(stand: Stance, landing: float | None, high: float, thick: float) -> li
     return shapes
 
 
-def _ground(stand: Stance, thick: float) -> list[Shape]:
+def _ground(stand: LadderStance, thick: float) -> list[Shape]:
     left, right = -stand.foot_mm * 1.9, thick * 5
     return [
         Polygon(rectangle(left, -stand.contact_mm * 0.05, right, 0.0), Role.SOIL),
@@ -100,7 +100,7 @@ def _rails(foot: float, angle: float, top: float) -> list[Shape]:
     return shapes
 
 
-def _angle(stand: Stance, angle: float) -> list[Shape]:
+def _angle(stand: LadderStance, angle: float) -> list[Shape]:
     """Return the arc of the angle at the foot."""
     reach = stand.contact_mm * 0.17
     shapes: list[Shape] = [

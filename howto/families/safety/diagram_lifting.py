@@ -8,7 +8,7 @@ from howto.families.safety.measures import SafetyMeasures
 from howto.model.work import Work
 from howto.quantities import convert
 from howto.quantities.amounts import Amount, Word, mm, qty
-from howto.shapes import Dimension, Disc, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, rectangle
+from howto.shapes import DimensionLine, Disc, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, rectangle
 
 CM = FORMS["metric"]
 NEAR_MM, FAR_MM, TOP_MM, KNUCKLE_MM = (10 * each for each in (CM.near, CM.most_reach, CM.most_height, CM.knuckles))
@@ -34,7 +34,7 @@ def lift_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
         Line(((LEFT_MM, KNUCKLE_MM), (FAR_MM, KNUCKLE_MM)), Role.GUIDE),
         Level((FAR_MM, KNUCKLE_MM), f"{mm(KNUCKLE_MM)}"),
         Level((FAR_MM, TOP_MM), f"{mm(TOP_MM)}"),
-        Dimension((0.0, 0.0), (FAR_MM, 0.0), f"{mm(FAR_MM)}", offset=-180),
+        DimensionLine((0.0, 0.0), (FAR_MM, 0.0), f"{mm(FAR_MM)}", offset=-180),
     ]
     for number, ((name, each), point) in enumerate(zip(ends, points, strict=True), 1):
         shapes += [Disc(point, number), Label(point, f"{Word(name)}: at most {_limit(each)}")]

@@ -6,7 +6,7 @@ from howto.families.safety.ladder import country_of
 from howto.families.safety.measures import SafetyMeasures
 from howto.model.work import Work
 from howto.quantities.amounts import Word, mm
-from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, Shape, arc, rectangle
+from howto.shapes import DimensionLine, Drawing, Label, Level, Line, Polygon, Role, Shape, arc, rectangle
 
 USUAL_LINE_MM = 6000.0  # ours: where nobody measured how high the line hangs
 DUST = 1e-6
@@ -33,7 +33,7 @@ def line_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
         Line(arc((0.0, line), keep), Role.REMOVE, closed=True),
         Polygon(arc((0.0, line), max(30.0, line * 0.012), steps=16)[:-1], Role.WOOD),
         Level((wide * 0.98, line), f"line {mm(line)} up" if m.line_height_mm else "line"),
-        Dimension((0.0, line), (keep, line), f"{mm(keep)}", offset=keep * 0.12),
+        DimensionLine((0.0, line), (keep, line), f"{mm(keep)}", offset=keep * 0.12),
         Label((-keep * 0.6, line + keep * 0.6), "keep out: live"),
     ]
     reach = line - (keep if gap is None else gap)
@@ -44,7 +44,7 @@ def line_drawing(work: Work[SafetyMeasures]) -> Drawing | None:
     else:
         near, off = gap < keep - DUST, mm(max(gap, 0.0))
         shapes += [
-            Dimension((0.0, reach), (0.0, line), f"{off}", offset=wide * 0.35),
+            DimensionLine((0.0, reach), (0.0, line), f"{off}", offset=wide * 0.35),
             Label((0.0, reach), "too near: stop" if near else "highest point of the work"),
         ]
         said += f" The work comes within {off} of the line, {'inside the zone: stop' if near else 'outside it'}."

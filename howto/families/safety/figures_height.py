@@ -40,7 +40,7 @@ def _rails(m: SafetyMeasures, landing_mm: float, top_mm: float) -> Figure:
     return figure("rails to", f"Rails end at least at ({ladder.country_of(m)})", top_mm, "mm", working, law.landing)
 
 
-def _length(stand: ladder.Stance, top_mm: float) -> Figure:
+def _length(stand: ladder.LadderStance, top_mm: float) -> Figure:
     long = stand.length_mm * top_mm / stand.contact_mm
     contact, foot = bare(stand.contact_mm, 5), bare(stand.foot_mm, 5)
     working = f"√({contact}² + {foot}²) x {bare(top_mm, 5)} / {contact} = {mm(long, 5)}"
@@ -55,7 +55,7 @@ def _borrowed(m: SafetyMeasures) -> tuple[Words, ...]:
     )
 
 
-def _foot(m: SafetyMeasures, stand: ladder.Stance) -> Figure:
+def _foot(m: SafetyMeasures, stand: ladder.LadderStance) -> Figure:
     contact, length = stand.contact_mm, stand.length_mm
     flat = stand.rule == "75 degrees"
     own = (
@@ -80,7 +80,7 @@ def _foot(m: SafetyMeasures, stand: ladder.Stance) -> Figure:
     return figure("ladder foot", label, stand.foot_mm, "mm", working, ladder.law_of(m).foot, GEOMETRY, headline=True)
 
 
-def _angle(stand: ladder.Stance) -> Figure:
+def _angle(stand: ladder.LadderStance) -> Figure:
     working = (
         f"atan({bare(stand.contact_mm, 5)} / {bare(stand.foot_mm, 5)}) = {qty(stand.angle_deg, '°', 4)}; "
         f"{ladder.ANGLE} holds all three ways of reading one in four"

@@ -17,7 +17,7 @@ Drive = Literal["petrol", "battery", "mains", "unknown"]
 
 
 @dataclass(frozen=True, slots=True)
-class Item:
+class KitItem:
     """A tool or material that was found: its field, its name as written, and its note."""
 
     field: str
@@ -68,14 +68,14 @@ _PART: Final = re.compile(
 )
 
 
-def items(work: AnyWork) -> Iterator[Item]:
+def items(work: AnyWork) -> Iterator[KitItem]:
     """Yield every tool, then every material."""
     for part, kits in (("tools", work.technique.tools), ("materials", work.technique.materials)):
         for at, kit in enumerate(kits):
-            yield Item(f"{part}[{at}]", kit.name, plain(kit.note))
+            yield KitItem(f"{part}[{at}]", kit.name, plain(kit.note))
 
 
-def named(work: AnyWork, pattern: re.Pattern[str], but: re.Pattern[str] | None = None) -> Iterator[Item]:
+def named(work: AnyWork, pattern: re.Pattern[str], but: re.Pattern[str] | None = None) -> Iterator[KitItem]:
     """Yield the items that are what `pattern` says, leaving out those that are also what `but` says."""
     for item in items(work):
         text = item.name
@@ -105,7 +105,7 @@ def mentioned(text: str, pattern: re.Pattern[str]) -> str:
     return ""
 
 
-def first(work: AnyWork, pattern: re.Pattern[str], but: re.Pattern[str] | None = None) -> Item | None:
+def first(work: AnyWork, pattern: re.Pattern[str], but: re.Pattern[str] | None = None) -> KitItem | None:
     """Return the first item of that kind, or None."""
     return next(named(work, pattern, but), None)
 
@@ -147,6 +147,6 @@ TALL: Final = words(
 )
 
 
-def machine(work: AnyWork, *kinds: re.Pattern[str]) -> Item | None:
+def machine(work: AnyWork, *kinds: re.Pattern[str]) -> KitItem | None:
     """Return the first powered machine of these kinds, or None; what is pushed by hand or runs alone is none."""
     return next((item for kind in kinds for item in named(work, kind, HAND)), None)

@@ -13,7 +13,7 @@ from howto.quantities.amounts import Name, Word, Words
 ANGLE = Limit(low=74, high=77, unit="°", reference=by.ANGLES)
 
 
-class Stance(NamedTuple):
+class LadderStance(NamedTuple):
     """A ladder set by a rule: how high it touches, how far out its foot is, how long it is to there, in mm."""
 
     rule: LadderRule
@@ -42,7 +42,7 @@ def rule_of(m: SafetyMeasures) -> LadderRule:
     return m.ladder_rule or law_of(m).rule
 
 
-def stance(m: SafetyMeasures, rule: LadderRule | None = None) -> Stance | None:
+def stance(m: SafetyMeasures, rule: LadderRule | None = None) -> LadderStance | None:
     """Return how the ladder should stand, from its top contact or else its length; None where neither is known."""
     chosen = rule or rule_of(m)
     contact, length = contact_of(m), m.working_length_mm
@@ -53,7 +53,7 @@ def stance(m: SafetyMeasures, rule: LadderRule | None = None) -> Stance | None:
         contact = height.contact_of(length, foot)
     else:
         return None
-    return Stance(chosen, contact, foot, height.length_to(contact, foot))
+    return LadderStance(chosen, contact, foot, height.length_to(contact, foot))
 
 
 def contact_of(m: SafetyMeasures) -> float | None:

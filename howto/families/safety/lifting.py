@@ -16,7 +16,7 @@ TRAVEL_FLOOR = 0.82
 
 
 @dataclass(frozen=True, slots=True)
-class Form:
+class LiftForm:
     """A published form: its units, the load constant, and the bounds and slopes of its multipliers."""
 
     weight: str
@@ -30,9 +30,9 @@ class Form:
     travel_part: float
 
 
-FORMS: dict[System, Form] = {
-    "metric": Form("kg", "cm", 23.0, 25.0, 63.0, 75.0, 175.0, 0.003, 4.5),
-    "us": Form("lb", "in", 51.0, 10.0, 25.0, 30.0, 70.0, 0.0075, 1.8),
+FORMS: dict[System, LiftForm] = {
+    "metric": LiftForm("kg", "cm", 23.0, 25.0, 63.0, 75.0, 175.0, 0.003, 4.5),
+    "us": LiftForm("lb", "in", 51.0, 10.0, 25.0, 30.0, 70.0, 0.0075, 1.8),
 }
 
 
@@ -50,7 +50,7 @@ class Lift:
     system: System = "metric"
 
     @property
-    def form(self) -> Form:
+    def form(self) -> LiftForm:
         """The published form that it is worked in."""
         return FORMS[self.system]
 

@@ -74,7 +74,7 @@ class Height(Lifting):
     reach_mm: float | None = asked("ground to the highest point of body, tool or branch", gt=0, le=50_000)
 
 
-class Weather(Height):
+class DayWeather(Height):
     """Heat, sun and what to drink."""
 
     air_temperature_c: float | None = asked("air in the shade, warmest hour", ge=-60, le=60)
@@ -88,7 +88,7 @@ class Weather(Height):
     uv_index: float | None = asked("ultraviolet index forecast for the day", ge=0, le=20)
 
 
-class SafetyMeasures(Weather):
+class SafetyMeasures(DayWeather):
     """Chemicals, saws, batteries and what to wear."""
 
     bleach_mix_l: float | None = asked("bleach mix wanted", gt=0, le=1000)

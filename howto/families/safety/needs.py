@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
-from howto.families.safety.kit import Item
+from howto.families.safety.kit import KitItem
 from howto.findings import Severity
 from howto.languages.tags import is_english
 from howto.model.family import Breach, Rule, line_wanted
@@ -31,7 +31,7 @@ class Ask:
     reference: Reference | None = None
 
 
-def on_list(item: Item, because: Words = "", line: str = "", severity: Severity | None = None) -> Ask:
+def on_list(item: KitItem, because: Words = "", line: str = "", severity: Severity | None = None) -> Ask:
     """Return what an item on the list asks for."""
     return Ask(item.field, f"`{item.name}` is on the list", because, line, severity)
 
@@ -50,7 +50,7 @@ class Need:
     must: Words
     why: Words
     hazard: Words
-    finds: Callable[[AnyWork], Item | Ask | None]
+    finds: Callable[[AnyWork], KitItem | Ask | None]
     covers: tuple[str, ...]
     line: str = ""
     anywhere: bool = False
@@ -58,7 +58,7 @@ class Need:
     def missing_caution(self, work: AnyWork) -> Iterator[Breach]:
         """Yield the breach of a need that is there and that no caution covers."""
         found = self.finds(work) if is_english(work.technique.language) else None
-        ask = on_list(found) if isinstance(found, Item) else found
+        ask = on_list(found) if isinstance(found, KitItem) else found
         said = f"{cautions(work)}\n{steps(work)}" if self.anywhere else cautions(work)
         if ask is None or all(says(pattern).search(said) for pattern in self.covers):
             return

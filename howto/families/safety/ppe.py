@@ -21,7 +21,7 @@ IMPACT_WORN_AS = {"S": _ANY, "F": _ANY, "B": ("goggles", "shield"), "A": ("shiel
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
+class Garment:
     """One thing to wear: what, the standard it is made to, the level to ask for, and who says so."""
 
     worn: str
@@ -30,42 +30,44 @@ class Piece:
     reference: Reference
 
 
-SPECTACLES_F = Piece(
+SPECTACLES_F = Garment(
     "safety spectacles with side cover", "EN 166", f"F, {qty(IMPACT_M_PER_S['F'], 'm/s', 3)}", by.CLIPPING_EYES
 )
-GOGGLES_B = Piece("goggles or shield", "EN 166", f"B, {qty(IMPACT_M_PER_S['B'], 'm/s', 3)}", by.CLIPPING_EYES)
-SPLASH_GOGGLES = Piece("goggles", "EN 166", "3, droplets; never mesh", by.MESH)
-MUFFS_ON = Piece("ear muffs or plugs", "EN 352-1, EN 352-2", "by SNR, see the noise figures", by.EARS)
-WORK_GLOVES = Piece("work gloves", "EN 388", "abrasion 2 or more", by.GLOVES)
-THORN_GLOVES = Piece("long leather gloves", "EN 388", "puncture 3 or more; no level is thorn-proof", by.GLOVES)
-BOOTS = Piece("boots with a firm sole", "EN ISO 20345", "steel or composite toe", PRACTICE)
-CHEMICAL_GLOVES = Piece("chemical-resistant gloves", "EN ISO 374-1", "as the label says", by.LABEL_TRAINING)
-DUST = Piece("dust mask", "EN 149", "FFP2", by.DUST_MASK)
-SLEEVES = Piece(
+GOGGLES_B = Garment("goggles or shield", "EN 166", f"B, {qty(IMPACT_M_PER_S['B'], 'm/s', 3)}", by.CLIPPING_EYES)
+SPLASH_GOGGLES = Garment("goggles", "EN 166", "3, droplets; never mesh", by.MESH)
+MUFFS_ON = Garment("ear muffs or plugs", "EN 352-1, EN 352-2", "by SNR, see the noise figures", by.EARS)
+WORK_GLOVES = Garment("work gloves", "EN 388", "abrasion 2 or more", by.GLOVES)
+THORN_GLOVES = Garment("long leather gloves", "EN 388", "puncture 3 or more; no level is thorn-proof", by.GLOVES)
+BOOTS = Garment("boots with a firm sole", "EN ISO 20345", "steel or composite toe", PRACTICE)
+CHEMICAL_GLOVES = Garment("chemical-resistant gloves", "EN ISO 374-1", "as the label says", by.LABEL_TRAINING)
+DUST = Garment("dust mask", "EN 149", "FFP2", by.DUST_MASK)
+SLEEVES = Garment(
     "long sleeves and trousers, socks and shoes", "none", "as the label says, at the least", by.LABEL_TRAINING
 )
 
-WEAR: dict[Task, tuple[Piece, ...]] = {
+WEAR: dict[Task, tuple[Garment, ...]] = {
     "hand clipping": (WORK_GLOVES, SPECTACLES_F),
     "hedge trimming": (WORK_GLOVES, SPECTACLES_F, MUFFS_ON, BOOTS),
     "brush cutting": (WORK_GLOVES, GOGGLES_B, MUFFS_ON, BOOTS),
     "mowing": (MUFFS_ON, SPECTACLES_F, BOOTS),
     "blowing": (MUFFS_ON, SPECTACLES_F, DUST),
     "chainsaw": (
-        Piece("chain-saw trousers", "EN ISO 11393-2", "class over the chain's speed; C for unusual work", by.SAW_LEGS),
-        Piece("helmet with visor and muffs", "EN 397, EN 1731, EN 352-3", "mesh for chips alone", by.SAW_OTHERS),
-        Piece("chain-saw gloves", "EN ISO 11393-4", "class over the chain's speed", by.SAW_OTHERS),
-        Piece("chain-saw boots", "EN ISO 17249", "class over the chain's speed", by.SAW_OTHERS),
+        Garment(
+            "chain-saw trousers", "EN ISO 11393-2", "class over the chain's speed; C for unusual work", by.SAW_LEGS
+        ),
+        Garment("helmet with visor and muffs", "EN 397, EN 1731, EN 352-3", "mesh for chips alone", by.SAW_OTHERS),
+        Garment("chain-saw gloves", "EN ISO 11393-4", "class over the chain's speed", by.SAW_OTHERS),
+        Garment("chain-saw boots", "EN ISO 17249", "class over the chain's speed", by.SAW_OTHERS),
     ),
     "spraying": (CHEMICAL_GLOVES, SPLASH_GOGGLES, SLEEVES),
     "potting": (
-        Piece("mask", "EN 149", "FFP2; on before the bag is opened", by.LEGIONELLA),
-        Piece("gloves", "EN 388", "on before the bag is opened", by.LEGIONELLA),
+        Garment("mask", "EN 149", "FFP2; on before the bag is opened", by.LEGIONELLA),
+        Garment("gloves", "EN 388", "on before the bag is opened", by.LEGIONELLA),
     ),
     "lifting": (WORK_GLOVES, BOOTS),
-    "ladder work": (Piece("shoes with a heel and a grip", "EN ISO 20347", "clean soles", PRACTICE),),
-    "thorny pruning": (THORN_GLOVES, SPECTACLES_F, Piece("long sleeves", "none", "close woven", PRACTICE)),
-    "feeding": (Piece("gloves", "EN 388", "dry", PRACTICE), DUST),
+    "ladder work": (Garment("shoes with a heel and a grip", "EN ISO 20347", "clean soles", PRACTICE),),
+    "thorny pruning": (THORN_GLOVES, SPECTACLES_F, Garment("long sleeves", "none", "close woven", PRACTICE)),
+    "feeding": (Garment("gloves", "EN 388", "dry", PRACTICE), DUST),
 }
 
 

@@ -5,7 +5,7 @@ from typing import Final
 
 from howto.families.safety import kit, noise, vibration
 from howto.families.safety import references as by
-from howto.families.safety.kit import Item
+from howto.families.safety.kit import KitItem
 from howto.families.safety.machines import CHARGE, START
 from howto.families.safety.needs import Ask, Need, on_list, rules_of
 from howto.findings import Severity
@@ -52,11 +52,11 @@ def _turning(work: AnyWork) -> Ask | None:
     return on_list(item, line=line)
 
 
-def _fuel(work: AnyWork) -> Item | None:
+def _fuel(work: AnyWork) -> KitItem | None:
     return next((each for each in kit.items(work) if kit.mentioned(f"{each.name}: {each.note}", kit.PETROL)), None)
 
 
-def _mains(work: AnyWork) -> Item | None:
+def _mains(work: AnyWork) -> KitItem | None:
     corded = (each for kind in kit.LOUD for each in kit.named(work, kind) if each.drive == "mains")
     return next(chain(kit.named(work, kit.EXTENSION), corded), None)
 

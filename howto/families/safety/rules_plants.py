@@ -10,7 +10,7 @@ from howto.families.safety.chemicals import BOOSTER_YEARS
 from howto.families.safety.needs import Ask, Need, cautions, rules_of, says
 from howto.families.safety.references import TETANUS
 from howto.findings import Severity
-from howto.model.plants import Words
+from howto.model.plants import VouchedWords
 from howto.model.prose import capital
 from howto.model.reference import CEILING, Grade, Reference, source
 from howto.model.work import AnyWork
@@ -28,7 +28,7 @@ PLANT_BOOK: Final = source(
 ORDER: Final = (Severity.ERROR, Severity.WARNING, Severity.ADVICE)
 
 
-def _cautions_of(work: AnyWork) -> Iterator[tuple[int, str, Words]]:
+def _cautions_of(work: AnyWork) -> Iterator[tuple[int, str, VouchedWords]]:
     """Yield each caution of the plants written, with the plant's place and name."""
     for at, name in enumerate(work.technique.plants):
         plant = work.book.plant(name)

@@ -6,7 +6,7 @@ from typing import Final
 from howto.families.safety import kit
 from howto.families.safety import references as by
 from howto.families.safety.chemicals import ENTRY_HOURS
-from howto.families.safety.kit import Item
+from howto.families.safety.kit import KitItem
 from howto.families.safety.lifting import FORMS
 from howto.families.safety.needs import Ask, Need, rules_of
 from howto.findings import Severity
@@ -38,11 +38,11 @@ LOAD_KG, LOAD_LB = (FORMS[system].constant for system in FORMS)
 MOST_LOAD: Final = f"{qty(LOAD_KG, 'kg', 3)} ({qty(LOAD_LB, 'lb', 3)})"
 
 
-def _poison(work: AnyWork) -> Item | None:
+def _poison(work: AnyWork) -> KitItem | None:
     return kit.first(work, POISON)
 
 
-def _spray(work: AnyWork) -> Item | None:
+def _spray(work: AnyWork) -> KitItem | None:
     sprayers = (each for each in kit.named(work, SPRAYER) if not HARMLESS.search(f"{each.name} {each.note}"))
     return _poison(work) or next(sprayers, None)
 

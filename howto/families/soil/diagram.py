@@ -6,7 +6,7 @@ from math import sin
 from howto.families.soil import formulae
 from howto.families.soil.figures import T, ring_mm, spread_mm
 from howto.quantities.amounts import Name, mm, percent, qty
-from howto.shapes import Dimension, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
+from howto.shapes import DimensionLine, Drawing, Label, Level, Line, Point, Polygon, Role, Shape, arc, leafy, rectangle
 
 STEM_MM = 60.0  # a young trunk, for scale
 USUAL_DIG_MM = 200.0  # drawn where no depth is written: compost is mixed 150 to 200 mm deep
@@ -47,8 +47,10 @@ def dug_in(work: T) -> Drawing:
         Line(((second, 0), (second + wide, 0)), Role.LAST),
         Line(((second, m.depth_mm - deep), (second + wide, m.depth_mm - deep)), Role.CENTRE),
         *_spade((second + wide * 0.18, m.depth_mm - deep), deep),
-        Dimension((0, 0), (0, layer), f"{mm(layer)}", offset=wide * 0.12),
-        Dimension((second + wide, m.depth_mm - deep), (second + wide, m.depth_mm), f"{mm(deep)}", offset=-wide * 0.14),
+        DimensionLine((0, 0), (0, layer), f"{mm(layer)}", offset=wide * 0.12),
+        DimensionLine(
+            (second + wide, m.depth_mm - deep), (second + wide, m.depth_mm), f"{mm(deep)}", offset=-wide * 0.14
+        ),
         Label((wide * 0.5, layer * 0.5), "1 spread"),
         Label((second + wide * 0.9, m.depth_mm - deep * 0.5), f"2 mixed: {share}"),
         Label((wide * 0.5, -deep * 0.6), "soil as it lies"),
@@ -74,7 +76,7 @@ def top_dressed(work: T) -> Drawing:
         shapes.append(Polygon(((x - 0.9, 0.0), (x + 0.9, 0.0), (x + lean, tall)), Role.BLADE))
     shapes += [
         Line(((-half, 0), (half, 0)), Role.GROUND),
-        Dimension((-half, 0), (-half, layer), f"{mm(layer)}", offset=half * 0.14),
+        DimensionLine((-half, 0), (-half, layer), f"{mm(layer)}", offset=half * 0.14),
         Level((half, layer), f"{Name(m.material)}"),
         Level((half, BLADE_MM), "leaf tips stay out"),
     ]
@@ -101,14 +103,14 @@ def mulched(work: T) -> Drawing:
         Polygon(_trunk(tall), Role.WOOD),
         Line(((-short, 0), (half, 0)), Role.GROUND),
         Line(((0, floor * 0.8), (0, tall * 1.06)), Role.CENTRE),
-        Dimension((-short, old), (-short, old + layer), f"{mm(layer)}", offset=half * 0.12),
+        DimensionLine((-short, old), (-short, old + layer), f"{mm(layer)}", offset=half * 0.12),
         Label((half * 0.75, old + layer * 0.45), f"{Name(m.material)}"),
         Label((STEM_MM * 0.7, 12.0), "flare in the air"),
     ]
     if ring > 0:
         shapes += [
             Line(((inner, 0), (inner, layer * 1.25)), Role.GUIDE),
-            Dimension((STEM_MM / 2, 0), (inner, 0), f"{mm(ring)}", offset=floor * 0.45),
+            DimensionLine((STEM_MM / 2, 0), (inner, 0), f"{mm(ring)}", offset=floor * 0.45),
         ]
     if m.settles:
         left = old + m.depth_mm
@@ -196,13 +198,13 @@ def plan(work: T) -> Drawing:
         shapes += [
             Polygon(leafy(arc((500, 500), inside)[:-1], 0.0, 24), Role.KEEP),
             Polygon(arc((500, 500), STEM_MM / 2), Role.WOOD),
-            Dimension((500 + STEM_MM / 2, 500), (500 + inside, 500), f"{mm(ring_mm(m))}", offset=620),
+            DimensionLine((500 + STEM_MM / 2, 500), (500 + inside, 500), f"{mm(ring_mm(m))}", offset=620),
             Label((500 - inside * 0.6, 500 + inside * 0.5), "bare ring"),
         ]
     shapes += [
         Line(rectangle(0, 0, 1000, 1000), Role.GROUND, closed=True),
-        Dimension((0, 0), (1000, 0), f"{mm(1000)}", offset=-120),
-        Dimension((0, 0), (0, 1000), f"{mm(1000)}", offset=120),
+        DimensionLine((0, 0), (1000, 0), f"{mm(1000)}", offset=-120),
+        DimensionLine((0, 0), (0, 1000), f"{mm(1000)}", offset=120),
         Label((820, 180), f"{litres} here"),
     ]
     alt = f"One square metre from above. It takes {litres} of {Name(m.material)} to lie {deep} deep{ringed}."
@@ -225,8 +227,8 @@ def heaps(work: T, barrow_l: float) -> Drawing:
     shapes += [
         Polygon(rectangle(square[0], square[1], square[0] + apart, square[1] + apart), Role.MULCH),
         Line(rectangle(0, 0, apart * across, apart * down), Role.GROUND, closed=True),
-        Dimension(first, second, f"{mm(apart)}", offset=-apart * 0.75),
-        Dimension(first, above, f"{mm(apart)}", offset=apart * 0.75),
+        DimensionLine(first, second, f"{mm(apart)}", offset=-apart * 0.75),
+        DimensionLine(first, above, f"{mm(apart)}", offset=apart * 0.75),
         Label((square[0] + apart * 0.85, square[1] + apart * 0.85), "raked out"),
         Label((middles[2][0], middles[2][1] - apart * 0.1), f"one barrow, {qty(barrow_l, 'L')}"),
     ]
@@ -252,7 +254,7 @@ def hole(work: T) -> Drawing:
         Line(((-half, 0), (half, 0)), Role.LAST),
         Polygon(rectangle(-out * 0.04, -deep * 0.98, out * 0.04, deep * 0.25), Role.WOOD),
         *(Line(((out * 0.04, -deep * at / 6), (out * 0.12, -deep * at / 6)), Role.GUIDE) for at in range(6)),
-        Dimension((-half, 0), (-half, -deep), f"{mm(deep)}", offset=-out * 0.62),
+        DimensionLine((-half, 0), (-half, -deep), f"{mm(deep)}", offset=-out * 0.62),
         Label((out * 0.04, deep * 0.18), "ruler"),
         Level((half, 0), "full"),
     ]

@@ -10,7 +10,7 @@ from howto.families.watering.measures import WateringMeasures
 from howto.model.work import Work
 from howto.quantities.amounts import Count, Word, Words, bare, mm, percent, qty
 from howto.shapes import (
-    Dimension,
+    DimensionLine,
     Drawing,
     Label,
     Level,
@@ -70,7 +70,7 @@ def soil_section(work: T) -> Drawing:
         Line(((-half, 0), (half, 0)), Role.GROUND),
         Line(((-half, -root), (half, -root)), Role.CENTRE),
         Level((half, -root), f"roots {mm(root)}"),
-        Dimension((-half, 0), (-half, -drawn), str(mm(reach)), offset=-root * 0.16),
+        DimensionLine((-half, 0), (-half, -drawn), str(mm(reach)), offset=-root * 0.16),
         Label((edge * 0.2, -min(drawn, root) * 0.55), _put_on(work)),
     ]
     if drawn > root * 1.02:
@@ -148,8 +148,8 @@ def catch_plan(work: T) -> Drawing:
         shapes.append(Line(arc(corner, pitch * 0.12), Role.GUIDE, closed=True))
     if m.area_m2:
         shapes += [
-            Dimension((left, foot), (right, foot), str(mm(right - left)), offset=-pitch * 0.45),
-            Dimension((left, top), (left, foot), str(mm(top - foot)), offset=-pitch * 0.45),
+            DimensionLine((left, foot), (right, foot), str(mm(right - left)), offset=-pitch * 0.45),
+            DimensionLine((left, top), (left, foot), str(mm(top - foot)), offset=-pitch * 0.45),
         ]
     mean, dry = formulae.mean(caught), formulae.mean(formulae.low_quarter(caught))
     even = percent(formulae.uniformity(caught) * 100)
@@ -213,8 +213,8 @@ def drip_bulb(work: T) -> Drawing:
         shapes += _line(work, places, half, wide)
     last = places[-1]
     shapes += [
-        Dimension((last - wide / 2, -drawn), (last + wide / 2, -drawn), str(mm(wide)), offset=-wide * 0.16),
-        Dimension((-half, 0), (-half, -drawn), str(mm(deep)), offset=-wide * 0.12),
+        DimensionLine((last - wide / 2, -drawn), (last + wide / 2, -drawn), str(mm(wide)), offset=-wide * 0.16),
+        DimensionLine((-half, 0), (-half, -drawn), str(mm(deep)), offset=-wide * 0.12),
         Level((half, -root), f"roots {mm(root)}"),
     ]
     if found is not None:
@@ -236,7 +236,7 @@ def _line(work: T, places: list[float], half: float, wide: float) -> list[Shape]
     shapes += [Polygon(rectangle(x - pipe * 1.4, pipe * 0.1, x + pipe * 1.4, pipe * 1.9), Role.WOOD) for x in places]
     if len(places) > 1 and m.dripper_spacing_mm is not None:
         ends = ((places[0], pipe * 2), (places[1], pipe * 2))
-        shapes.append(Dimension(*ends, str(mm(m.dripper_spacing_mm)), offset=wide * 0.14))
+        shapes.append(DimensionLine(*ends, str(mm(m.dripper_spacing_mm)), offset=wide * 0.14))
     if m.dripper_flow_l_per_h is not None:
         shapes.append(Label((places[-1], pipe), f"{qty(m.dripper_flow_l_per_h, 'L/h')} each"))
     return shapes

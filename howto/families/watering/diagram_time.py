@@ -12,7 +12,7 @@ from howto.families.watering.measures import WateringMeasures
 from howto.families.watering.needs import between
 from howto.model.work import Work
 from howto.quantities.amounts import Count, Word, bare, dated, qty
-from howto.shapes import Dimension, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, rectangle
+from howto.shapes import DimensionLine, Drawing, Label, Line, Point, Polygon, Role, Shape, arc, rectangle
 
 T = Work[WateringMeasures]
 MOST_DRAWN = 6  # cycles; the rest are as these
@@ -36,9 +36,9 @@ def day_bar(work: T) -> Drawing:
     shapes += [Polygon(rectangle(each.on * scale, 0, each.off * scale, tall), Role.WATER) for each in drawn]
     shapes += [Line(((0, 0), (LONG_MM, 0)), Role.GROUND), Line(_standing(work, drawn, end, scale, tall), Role.ACCENT)]
     on = drawn[0].off
-    shapes.append(Dimension((0, tall), (on * scale, tall), str(qty(on, "min")), offset=tall * 0.5))
+    shapes.append(DimensionLine((0, tall), (on * scale, tall), str(qty(on, "min")), offset=tall * 0.5))
     if soak > 0:
-        shapes.append(Dimension((on * scale, 0), ((on + soak) * scale, 0), str(qty(soak, "min")), offset=-tall))
+        shapes.append(DimensionLine((on * scale, 0), ((on + soak) * scale, 0), str(qty(soak, "min")), offset=-tall))
         shapes.append(Label(((on + soak / 2) * scale, -tall * 0.25), "soak: water off"))
     middle = (drawn[-1].on * scale + on * scale / 2, tall * 0.7)
     shapes.append(Label(middle, f"cycle {bare(len(drawn))} of {bare(cycles)}"))
@@ -87,7 +87,7 @@ def first_weeks(work: T, today: date) -> Drawing:
         left, right = (stage.start_day / 7 * CELL_MM, FOOT_MM), (end / 7 * CELL_MM, FOOT_MM)
         first = planted + timedelta(days=stage.start_day)
         words = f"{dated(first, 'short')}: {Word(every(stage))}"
-        shapes.append(Dimension(left, right, words, offset=-CELL_MM * (0.9 + 0.9 * (number % 2))))
+        shapes.append(DimensionLine(left, right, words, offset=-CELL_MM * (0.9 + 0.9 * (number % 2))))
     gone = round((work.measures.planted_weeks or 0.0) * 7)
     if gone < days:
         x, y = _cell(gone)

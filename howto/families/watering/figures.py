@@ -8,7 +8,7 @@ from howto.families.watering import references as by
 from howto.families.watering.figures_running import putting_on
 from howto.families.watering.figures_young import cans, per_can, young
 from howto.families.watering.measures import WateringMeasures
-from howto.families.watering.needs import Sum
+from howto.families.watering.needs import WorkedSum
 from howto.model.figure import Figure, Table
 from howto.model.work import Work
 from howto.quantities.amounts import Word, bare, mm, month_named, qty
@@ -49,7 +49,7 @@ def _plants(work: T) -> Iterator[Figure]:
     yield needs.coefficient(work).figure("plant factor", "Water use against grass")
     if (use := needs.plant_use(work)) is not None:
         lines = use.working[-1], f"{mm(1)} is {qty(1, 'L')} on each m²"
-        told = Sum(use.value, lines, (*use.references, by.LITRE_A_MM))
+        told = WorkedSum(use.value, lines, (*use.references, by.LITRE_A_MM))
         yield told.figure("plant use", "Planting uses", "mm/day")
 
 
@@ -62,10 +62,10 @@ def _soil(work: T) -> Iterator[Figure]:
         f"1000 x ({bare(soil.field_capacity)} - {bare(soil.wilting_point)}) x {qty(soil.root_m, 'm')} = "
         f"{mm(soil.total_mm)}, or L on each m²",
     )
-    holds = Sum(soil.total_mm, lines, soil.references[:2])
+    holds = WorkedSum(soil.total_mm, lines, soil.references[:2])
     yield holds.figure("soil holds", "Water the root zone holds", "L/m2")
     line = f"{bare(soil.depletion)} x {bare(soil.total_mm)} = {mm(soil.easy_mm)}"
-    easy = Sum(soil.easy_mm, (soil.depletion_said, line), soil.references)
+    easy = WorkedSum(soil.easy_mm, (soil.depletion_said, line), soil.references)
     yield easy.figure("easy water", "Taken before plants slow", "L/m2")
     if m.dried_mm is not None:
         yield _stress(soil, m.dried_mm).figure("water stress", "Growth left in dry soil, Ks")
@@ -76,18 +76,18 @@ def _soil(work: T) -> Iterator[Figure]:
             f"{mm(soil.easy_mm)} / {mm(use.value)} a day = {bare(days)} days",
             f"rounded down, at least 1: {bare(kept)}",
         )
-        between = Sum(float(kept), lines, soil.references)
+        between = WorkedSum(float(kept), lines, soil.references)
         yield between.figure("days between", "Days between waterings", "days", client=True)
 
 
-def _stress(soil: needs.Ground, dried: float) -> Sum:
+def _stress(soil: needs.RootZone, dried: float) -> WorkedSum:
     ks = soil_water.stress_factor(soil.total_mm, soil.depletion, dried)
     if dried <= soil.easy_mm:
         line = f"{mm(dried)} gone is within the easy {mm(soil.easy_mm)}: Ks = 1"
     else:
         whole = bare(soil.total_mm)
         line = f"({whole} - {bare(dried)}) / ((1 - {bare(soil.depletion)}) x {whole}) = {bare(ks)}, at least 0"
-    return Sum(ks, (line,), (by.FAO56_SOIL,))
+    return WorkedSum(ks, (line,), (by.FAO56_SOIL,))
 
 
 def _each_time(work: T) -> Iterator[Figure]:
@@ -99,7 +99,7 @@ def _each_time(work: T) -> Iterator[Figure]:
     if soil is not None:
         reach = soil_water.wetted_m(depth.value, soil.available, soil.depletion)
         line = f"{mm(depth.value)} / (1000 x {bare(soil.available)} x {bare(soil.depletion)}) = {qty(reach, 'm')}"
-        wets = Sum(reach * 1000, (line,), (by.DEEP, *soil.references[1:]))
+        wets = WorkedSum(reach * 1000, (line,), (by.DEEP, *soil.references[1:]))
         yield wets.figure("wetted depth", "How deep it wets", "mm")
     if area is None:
         return
@@ -109,7 +109,7 @@ def _each_time(work: T) -> Iterator[Figure]:
         f"{qty(area, 'm²')} x {mm(depth.value)} = {qty(net, 'L')} at the roots",
         f"{bare(net)} / {bare(part.value)} ({part.working[0]}) = {qty(total, 'L')}",
     )
-    put_on = Sum(total, lines, (by.LITRE_A_MM, *part.references))
+    put_on = WorkedSum(total, lines, (by.LITRE_A_MM, *part.references))
     yield put_on.figure("litres each time", "Put on each time", "L", headline=True, client=True)
 
 
@@ -123,7 +123,7 @@ def _a_week(work: T) -> Iterator[Figure]:
         f"{qty(m.area_m2, 'm²')} x {mm(use.value)} x 7 = {qty(net, 'L')} at the roots",
         f"{bare(net)} / {bare(part.value)} = {qty(week, 'L')} put on",
     )
-    put_on = Sum(week, lines, (*use.references, by.LITRE_A_MM, *part.references))
+    put_on = WorkedSum(week, lines, (*use.references, by.LITRE_A_MM, *part.references))
     yield put_on.figure("litres a week", "Water a week without rain", "L", client=True)
     days = needs.kept_interval(work)
     if week > 0 and days is not None and m.method in BY_HAND:

@@ -6,7 +6,7 @@ from math import ceil
 from howto.families.watering import formulae, needs, plan, soil_water
 from howto.families.watering import references as by
 from howto.families.watering.measures import DAY_MIN, WateringMeasures
-from howto.families.watering.needs import Sum
+from howto.families.watering.needs import WorkedSum
 from howto.model.figure import Figure, Table
 from howto.model.reference import GEOMETRY, Reference
 from howto.model.work import Work
@@ -56,7 +56,9 @@ def _evenness(even: float, caught: tuple[float, ...]) -> Figure:
     said = "very uneven: mend the heads first" if not plan.VERY_UNEVEN.allows(even) else "fair"
     said = "even" if plan.EVEN.allows(even) else said
     scale = f"under {plan.VERY_UNEVEN.least} is very uneven, {plan.EVEN.least} or more is even: {Word(said)}"
-    return Sum(even, (*lines, scale), (by.UNIFORMITY, by.QUARTER)).figure("evenness", "Evenness, low quarter", "%")
+    return WorkedSum(even, (*lines, scale), (by.UNIFORMITY, by.QUARTER)).figure(
+        "evenness", "Evenness, low quarter", "%"
+    )
 
 
 def _bulb(work: T, bulb: plan.Bulb) -> Figure:
@@ -69,7 +71,7 @@ def _bulb(work: T, bulb: plan.Bulb) -> Figure:
     )
     sources = (by.WETTED_WIDTH, GEOMETRY, *((by.BALL, by.BALL_DEPTH) if work.measures.is_new else ()))
     label = "Depth wet under each dripper" if work.measures.method == "drip" else "Depth wet at each plant"
-    return Sum(bulb.deep_m * 1000, lines, sources).figure("wet patch", label, "mm")
+    return WorkedSum(bulb.deep_m * 1000, lines, sources).figure("wet patch", label, "mm")
 
 
 def run_minutes(work: T) -> float | None:
@@ -78,7 +80,7 @@ def run_minutes(work: T) -> float | None:
     return own if own is not None else None if found is None else found.value
 
 
-def cycle_limit(work: T) -> Sum | None:
+def cycle_limit(work: T) -> WorkedSum | None:
     """Return the longest single cycle in minutes and why, or None where the soil keeps up with the sprinkler.
 
     Hung's formula where the soil was timed; the town's practice on clay; else a usual cycle.
@@ -99,7 +101,9 @@ def cycle_limit(work: T) -> Sum | None:
         longest, said = CLAY_RUN_MIN, f"clay: no more than {qty(CLAY_RUN_MIN, 'min', 3)} at a time"
     else:
         longest, said = USUAL_RUN_MIN, f"soil not timed: short cycles of at most {qty(USUAL_RUN_MIN, 'min', 3)}"
-    return Sum(longest, (f"{qty(rate.value, 'mm/h')} falls, wet soil takes {qty(intake.value, 'mm/h')}", said), sources)
+    return WorkedSum(
+        longest, (f"{qty(rate.value, 'mm/h')} falls, wet soil takes {qty(intake.value, 'mm/h')}", said), sources
+    )
 
 
 def cycles_for(work: T) -> int | None:
@@ -108,7 +112,7 @@ def cycles_for(work: T) -> int | None:
     return None if total is None or limit is None else soil_water.cycles_needed(total, limit.value)
 
 
-def soak_for(work: T, cycles: int) -> Sum | None:
+def soak_for(work: T, cycles: int) -> WorkedSum | None:
     """Return the least soak between cycles in whole minutes; None where nothing is known."""
     total, rate = run_minutes(work), plan.sprinkler_rate(work)
     if total is None or rate is None:
@@ -120,7 +124,7 @@ def soak_for(work: T, cycles: int) -> Sum | None:
         f"{qty(on, 'min', 3)} x ({bare(rate.value)} / {bare(steady)} - 1) = {qty(sinks, 'min', 3)} to sink in",
         f"at least {qty(LEAST_SOAK_MIN, 'min', 3)} and at most a day",
     )
-    return Sum(least, lines, (GEOMETRY, by.SOAK))
+    return WorkedSum(least, lines, (GEOMETRY, by.SOAK))
 
 
 def _cycles(work: T) -> Iterator[Figure]:
@@ -131,7 +135,7 @@ def _cycles(work: T) -> Iterator[Figure]:
     yield limit.figure("longest run", "Longest run before water runs off", "min")
     equal = f"{Count(cycles, 'equal cycle', 'equal cycles')} = {qty(total / cycles, 'min')} each"
     line = f"{qty(total, 'min')} in {equal} (longest {qty(limit.value, 'min')})"
-    yield Sum(float(cycles), (line,), limit.references).figure("cycles needed", "Cycles", digits=2)
+    yield WorkedSum(float(cycles), (line,), limit.references).figure("cycles needed", "Cycles", digits=2)
     least, own = soak_for(work, cycles), work.measures.soak_minutes
     if cycles == 1 or least is None:
         return
@@ -142,4 +146,4 @@ def _cycles(work: T) -> Iterator[Figure]:
     sinks, bounds = least.working
     whole = f"{bounds}, whole minutes up = {qty(least.value, 'min')}"
     lines = sinks, whole if own is None else f"{whole}; as written {qty(own, 'min')}"
-    yield Sum(soak, lines, least.references).figure("soak time", "Soak between cycles", "min", table=table)
+    yield WorkedSum(soak, lines, least.references).figure("soak time", "Soak between cycles", "min", table=table)

@@ -5,9 +5,9 @@ from datetime import date, timedelta
 
 from howto.families.watering import formulae, garden, plan, soil_water, tables
 from howto.families.watering import references as by
-from howto.families.watering.formulae import Span, Stage
+from howto.families.watering.formulae import Bounds, GrowthStage
 from howto.families.watering.measures import WateringMeasures
-from howto.families.watering.needs import Sum, between, figure
+from howto.families.watering.needs import WorkedSum, between, figure
 from howto.model.figure import Figure, Table
 from howto.model.prose import capital
 from howto.model.reference import Reference
@@ -62,33 +62,33 @@ def per_can(work: T, litres: float) -> Words:
     return f"/ {qty(size, 'L')} a can = {bare(litres / size)} cans, filled up to the next quarter"
 
 
-def every(stage: Stage) -> Words:
+def every(stage: GrowthStage) -> Words:
     """Return how often in words: `every day`, `every 2 to 3 days`."""
     return f"every {_gap(stage)}"
 
 
-def _gap(stage: Stage) -> Words:
+def _gap(stage: GrowthStage) -> Words:
     if stage.every_high == 1:
         return "day"
     low = "" if stage.every_low == stage.every_high else f"{bare(stage.every_low)} to "
     return f"{low}{bare(stage.every_high)} days"
 
 
-def _each(work: T, span: Span) -> Iterator[Figure]:
+def _each(work: T, span: Bounds) -> Iterator[Figure]:
     lines = f"{asked(work)} = {between(span, 'L')}", "feel the soil first; too much drowns a new plant"
     value, by_whom = str(Range(span.low, span.high, "L")), sources(work)
     yield figure("litres a plant", "Each plant, each watering", value, lines, by_whom, headline=True, client=True)
     number, (each, said) = work.measures.plant_count or 1, plan.given_each(work, span)
     total, stage = each * number, plan.stage_now(work)
     line = f"{bare(number)} x {qty(each, 'L')} ({Word(said)}) = {qty(total, 'L')}"
-    all_plants = Sum(total, (line,), by_whom)
+    all_plants = WorkedSum(total, (line,), by_whom)
     yield all_plants.figure("litres all plants", "All new plants, each watering", "L", client=True)
     times = garden.times_a_week(stage.every_high)
     often = f"{Word(stage.name)}: {Word(every(stage))}, so {Word(garden.times_words(times))}"
     yield cans(work, total, times, (f"{qty(total, 'L')} {per_can(work, total)}", often), by_whom)
 
 
-def _first_year(work: T, span: Span, today: date) -> Figure:
+def _first_year(work: T, span: Bounds, today: date) -> Figure:
     planted = plan.planted_on(work, today)
     rows, lines = [], [f"planted {dated(planted, 'plain')}"]
     for stage in plan.first_year(work):
@@ -110,7 +110,7 @@ def _first_waterings(work: T) -> Figure:
             low, high = low + span.low, high + span.high
             lines.append(f"{Word(stage.name)}: {bare(days)} days / {Word(every(stage))} = {between(span)}")
     fewest, most = bare(round(low)), bare(round(high))
-    lines.append(f"in all {between(Span(low, high))}")
+    lines.append(f"in all {between(Bounds(low, high))}")
     value = str(most) if fewest == most else f"{fewest} to {most}"
     name, label = f"waterings in {COUNTED_WEEKS} weeks", f"Waterings in the first {bare(COUNTED_WEEKS)} weeks"
     return figure(name, label, value, lines, sources(work))
@@ -125,7 +125,7 @@ def _settled(work: T, today: date) -> Iterator[Figure]:
     rooted, more = tables.ROOTED_MONTHS_PER_IN.times(inches), tables.POT_MONTHS_PER_IN.times(inches)
     said = f"{qty(cm, 'cm')} x {bare(rate.low, 2)} to {bare(rate.high, 2)} months a cm = {between(rooted)} months"
     if m.pot_l is not None:
-        rooted = Span(rooted.low + more.low, rooted.high + more.high)
+        rooted = Bounds(rooted.low + more.low, rooted.high + more.high)
         said += f"; from a pot {between(more)} more"
     settled = planted + timedelta(days=round(rooted.high * MONTH_DAYS))
     lines = said, f"{bare(rooted.high)} months on from {dated(planted, 'plain')}: {dated(settled, 'plain')}"

@@ -104,7 +104,7 @@ def drip_hours(wanted_l: float, drippers: float, dripper_l_per_h: float) -> floa
 # -- new trees and shrubs --
 
 
-class Span(NamedTuple):
+class Bounds(NamedTuple):
     """A low and a high value."""
 
     low: float
@@ -115,12 +115,12 @@ class Span(NamedTuple):
         """The value half way between."""
         return (self.low + self.high) / 2
 
-    def times(self, number: float) -> "Span":
+    def times(self, number: float) -> "Bounds":
         """Return both multiplied by a number."""
-        return Span(self.low * number, self.high * number)
+        return Bounds(self.low * number, self.high * number)
 
 
-class Stage(NamedTuple):
+class GrowthStage(NamedTuple):
     """A stretch of the first year: days after planting, and the fewest and most days between waterings."""
 
     name: str
@@ -135,9 +135,9 @@ def pot_width_mm(pot_l: float) -> float:
     return float((4 * pot_l * 1e6 / pi) ** (1 / 3))
 
 
-def waterings(days: int, every_low: float, every_high: float) -> Span:
+def waterings(days: int, every_low: float, every_high: float) -> Bounds:
     """Return the fewest and most waterings in a number of days."""
-    return Span(days / every_high, days / every_low)
+    return Bounds(days / every_high, days / every_low)
 
 
 class Cans(NamedTuple):

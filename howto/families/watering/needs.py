@@ -6,7 +6,7 @@ from typing import Any, NamedTuple
 from howto.families.watering import evapotranspiration as et
 from howto.families.watering import formulae, garden, soil_water, tables, weather
 from howto.families.watering import references as by
-from howto.families.watering.formulae import Span
+from howto.families.watering.formulae import Bounds
 from howto.families.watering.measures import WateringMeasures
 from howto.languages.form import MONTHS
 from howto.model.family import Limit
@@ -23,7 +23,7 @@ DEPLETION = Limit(unit="", low=soil_water.LEAST_DEPLETION, high=soil_water.MOST_
 GIVEN = Reference(title="as the author gives it", grade=PRACTICE.grade)
 
 
-class Sum(NamedTuple):
+class WorkedSum(NamedTuple):
     """A value, how it was worked out, and who says so."""
 
     value: float
@@ -42,14 +42,14 @@ def figure(
     return Figure(name=name, label=label, value=value, working=tuple(working), references=references, **more)
 
 
-def between(span: Span, unit: str = "") -> Words:
+def between(span: Bounds, unit: str = "") -> Words:
     """Return a range as its sum gives it."""
     return f"{bare(span.low)} to {qty(span.high, unit, 3)}"
 
 
-def written(value: float, said: Words | Held) -> Sum:
+def written(value: float, said: Words | Held) -> WorkedSum:
     """Return what the author wrote."""
-    return Sum(value, (f"as written: {said}",), (GIVEN,))
+    return WorkedSum(value, (f"as written: {said}",), (GIVEN,))
 
 
 # -- weather --
@@ -94,7 +94,7 @@ def own_weather(work: T) -> weather.Weather | None:
     )
 
 
-def reference_et(work: T) -> Sum | None:
+def reference_et(work: T) -> WorkedSum | None:
     """Return reference evapotranspiration in mm a day, at least 0: as written, from weather, or from climate."""
     m, crew = work.measures, work.crew
     if m.reference_et_mm_per_day is not None:
@@ -111,7 +111,7 @@ def reference_et(work: T) -> Sum | None:
     return _from_weather(mean, f"{month_named(at)}, monthly means, latitude {qty(mean.latitude_deg, '°')}")
 
 
-def _from_temperature(own: weather.Weather) -> Sum:
+def _from_temperature(own: weather.Weather) -> WorkedSum:
     above = weather.extraterrestrial(own)
     found, depth = max(0.0, et.hargreaves_mm(own.max_c, own.min_c, above)), above * et.MM_PER_MJ
     mean, spread = (own.max_c + own.min_c) / 2, own.max_c - own.min_c
@@ -120,10 +120,10 @@ def _from_temperature(own: weather.Weather) -> Sum:
         f"Ra = {bare(above)} MJ/m² a day x {bare(et.MM_PER_MJ)} = {mm(depth)} a day (never the MJ themselves)",
         f"0.0023 x ({bare(mean)} + 17.8) x √{bare(spread)} x {bare(depth)} = {mm(found)} a day",
     )
-    return Sum(found, working, (by.HARGREAVES,))
+    return WorkedSum(found, working, (by.HARGREAVES,))
 
 
-def _from_weather(own: weather.Weather, place: str) -> Sum:
+def _from_weather(own: weather.Weather, place: str) -> WorkedSum:
     t = weather.terms(own)
     heat = bare(t.soil_heat)
     air = t.psychrometric * 900 / (t.mean_c + 273) * t.wind
@@ -139,7 +139,7 @@ def _from_weather(own: weather.Weather, place: str) -> Sum:
         f"bottom: {bare(t.slope)} + {bare(t.psychrometric)} x (1 + 0.34 x {bare(t.wind)})",
         f"ETo = top / bottom = {mm(t.mm_per_day)} a day" + (", taken as 0" if t.mm_per_day < 0 else ""),
     )
-    return Sum(max(0.0, t.mm_per_day), working, (by.FAO56,))
+    return WorkedSum(max(0.0, t.mm_per_day), working, (by.FAO56,))
 
 
 # -- the planting --
@@ -158,11 +158,11 @@ def species_factor(work: T) -> tuple[float, Words]:
     return tables.SPECIES["moderate"][0], "moderate water use taken"
 
 
-def _degree(factor: float | None, degree: str | None, ranges: dict[str, Span]) -> float:
+def _degree(factor: float | None, degree: str | None, ranges: dict[str, Bounds]) -> float:
     return ranges[degree or "average"].middle if factor is None else factor
 
 
-def coefficient(work: T) -> Sum:
+def coefficient(work: T) -> WorkedSum:
     """Return what turns grass's water use into this planting's: Kc of a crop, else KL = ks x kd x kmc."""
     m = work.measures
     if m.crop_coefficient is not None:
@@ -170,7 +170,7 @@ def coefficient(work: T) -> Sum:
     if m.crop is not None:
         stage = m.stage or "middle"
         kc: float = getattr(tables.CROPS[m.crop], stage)
-        return Sum(kc, (f"{Word(m.crop)}, {Word(stage)} of its season: Kc = {bare(kc)}",), (by.FAO56_TABLES,))
+        return WorkedSum(kc, (f"{Word(m.crop)}, {Word(stage)} of its season: Kc = {bare(kc)}",), (by.FAO56_TABLES,))
     ks, said = species_factor(work)
     kd = _degree(m.density_factor, m.density, tables.DENSITY)
     kmc = _degree(m.microclimate_factor, m.microclimate, tables.MICROCLIMATE)
@@ -179,10 +179,10 @@ def coefficient(work: T) -> Sum:
         f"ks {bare(ks)} ({said}), density kd {bare(kd)}, microclimate kmc {bare(kmc)}",
         f"KL = {bare(ks)} x {bare(kd)} x {bare(kmc)} = {bare(found)}",
     )
-    return Sum(found, working, (by.LANDSCAPE, by.SPECIES_FACTORS, by.DENSITY_FACTORS))
+    return WorkedSum(found, working, (by.LANDSCAPE, by.SPECIES_FACTORS, by.DENSITY_FACTORS))
 
 
-def plant_use(work: T) -> Sum | None:
+def plant_use(work: T) -> WorkedSum | None:
     """Return what the planting uses in mm a day, or None where the weather is not known."""
     reference = reference_et(work)
     if reference is None:
@@ -190,13 +190,13 @@ def plant_use(work: T) -> Sum | None:
     factor = coefficient(work)
     found = formulae.plant_water_mm(reference.value, factor.value)
     working = (*factor.working, f"{bare(reference.value)} x {bare(factor.value)} = {mm(found)} a day")
-    return Sum(found, working, factor.references)
+    return WorkedSum(found, working, factor.references)
 
 
 # -- the soil --
 
 
-class Ground(NamedTuple):
+class RootZone(NamedTuple):
     """The root zone: water contents by volume, root depth in m, p with its origin, and who says so."""
 
     name: str
@@ -261,7 +261,7 @@ def contents(work: T) -> tuple[float, float]:
     )
 
 
-def ground(work: T) -> Ground | None:
+def ground(work: T) -> RootZone | None:
     """Return the root zone, or None where field capacity is hardly above wilting point."""
     m, name, (capacity, wilting) = work.measures, soil_name(work), contents(work)
     if not LEAST_TAKEN.allows(capacity - wilting):
@@ -269,7 +269,7 @@ def ground(work: T) -> Ground | None:
     p, said, source = _depletion(work)
     usual = m.field_capacity_percent is None and m.wilting_point_percent is None
     references = (by.FAO56_SOIL, garden.soil_reference(name) if usual else GIVEN, source)
-    return Ground(name, capacity / 100, wilting / 100, root_m(work), p, said, references)
+    return RootZone(name, capacity / 100, wilting / 100, root_m(work), p, said, references)
 
 
 def _depletion(work: T) -> tuple[float, Words, Reference]:
@@ -303,10 +303,12 @@ def kept_interval(work: T) -> float | None:
     return None if days is None else float(soil_water.whole_days(days))
 
 
-def steady_intake(work: T) -> Sum:
+def steady_intake(work: T) -> WorkedSum:
     """Return how fast the soil drinks when wet, in mm/h: measured, else the lowest published for its texture."""
     if (own := work.measures.intake_mm_per_h) is not None:
-        return Sum(own, (f"measured: {qty(own, 'mm/h')}",), (MEASURED,))
+        return WorkedSum(own, (f"measured: {qty(own, 'mm/h')}",), (MEASURED,))
     name = soil_name(work)
     intake = tables.SOILS[name].intake_mm_per_h
-    return Sum(intake, (f"{Word(name)}: {qty(intake, 'mm/h')}, the lowest published; measure yours",), (by.INTAKE,))
+    return WorkedSum(
+        intake, (f"{Word(name)}: {qty(intake, 'mm/h')}, the lowest published; measure yours",), (by.INTAKE,)
+    )

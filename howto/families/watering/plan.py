@@ -5,11 +5,11 @@ from typing import NamedTuple
 
 from howto.families.watering import formulae, garden, soil_water, tables
 from howto.families.watering import references as by
-from howto.families.watering.formulae import Span, Stage
+from howto.families.watering.formulae import Bounds, GrowthStage
 from howto.families.watering.measures import WateringMeasures
 from howto.families.watering.needs import (
-    Sum,
     T,
+    WorkedSum,
     ball_mm,
     ground,
     kept_interval,
@@ -30,7 +30,7 @@ EVEN = Limit(unit="%", low=80, of="of the mean", reference=by.UNIFORMITY)
 # -- each watering --
 
 
-def net_depth(work: T) -> Sum | None:
+def net_depth(work: T) -> WorkedSum | None:
     """Return the depth that should reach the roots each time, in mm, or None where nothing tells it.
 
     As written; else what the plants used since the last watering; else what the soil gives easily.
@@ -40,22 +40,22 @@ def net_depth(work: T) -> Sum | None:
     use, days = plant_use(work), kept_interval(work)
     if use is not None and use.value >= garden.LEAST_USE_MM and days is not None:
         found = use.value * days
-        return Sum(found, (f"{mm(use.value)} a day x {bare(days)} days = {mm(found)}",), use.references)
+        return WorkedSum(found, (f"{mm(use.value)} a day x {bare(days)} days = {mm(found)}",), use.references)
     if (soil := ground(work)) is None:
         return None
-    return Sum(soil.easy_mm, (f"the water the soil gives easily: {mm(soil.easy_mm)}",), soil.references)
+    return WorkedSum(soil.easy_mm, (f"the water the soil gives easily: {mm(soil.easy_mm)}",), soil.references)
 
 
-def efficiency(work: T) -> Sum:
+def efficiency(work: T) -> WorkedSum:
     """Return the part of the water that reaches the roots, 0 to 1."""
     m = work.measures
     if m.efficiency_percent is not None:
         return written(m.efficiency_percent / 100, percent(m.efficiency_percent))
     usual, source = garden.EFFICIENCIES[m.method]
-    return Sum(usual, (f"{Word(m.method)}: {bare(usual)}",), (source,))
+    return WorkedSum(usual, (f"{Word(m.method)}: {bare(usual)}",), (source,))
 
 
-def sprinkler_rate(work: T) -> Sum | None:
+def sprinkler_rate(work: T) -> WorkedSum | None:
     """Return how fast the ground is wetted in mm/h: as written, caught, or from flow and area; None if unknown."""
     m = work.measures
     if m.rate_mm_per_h is not None:
@@ -69,7 +69,7 @@ def sprinkler_rate(work: T) -> Sum | None:
             f"mean can {qty(mean, 'mL')} = {bare(mean * 1000)} mm³ / (π x {bare(m.can_mouth_mm)}² / 4) = {mm(depth)}",
             f"{mm(depth)} x 60 / {qty(m.catch_minutes, 'min')} = {qty(rate, 'mm/h')}",
         )
-        return Sum(rate, working, (by.SPRINKLER_RATE,))
+        return WorkedSum(rate, working, (by.SPRINKLER_RATE,))
     flow, each = m.flow_l_per_min, m.head_flow_l_per_min
     if each is not None and m.head_spacing_m is not None:
         area = formulae.head_area_m2(m.head_spacing_m, m.row_spacing_m, triangular=m.head_layout == "triangular")
@@ -78,10 +78,10 @@ def sprinkler_rate(work: T) -> Sum | None:
     return None if flow is None or m.area_m2 is None else _over_area(flow, m.area_m2)
 
 
-def _over_area(flow_l_per_min: float, area_m2: float, each: Words = "") -> Sum:
+def _over_area(flow_l_per_min: float, area_m2: float, each: Words = "") -> WorkedSum:
     rate = formulae.rate_mm_per_h(flow_l_per_min * 60, area_m2)
     line = f"60 x {qty(flow_l_per_min, 'L/min')} / {qty(area_m2, 'm²')}{each} = {qty(rate, 'mm/h')}"
-    return Sum(rate, (line,), (by.SPRINKLER_RATE,))
+    return WorkedSum(rate, (line,), (by.SPRINKLER_RATE,))
 
 
 def readings(m: WateringMeasures) -> tuple[float, ...]:
@@ -98,7 +98,7 @@ def evenness(work: T) -> float | None:
     return None if m.uniformity_percent is None else m.uniformity_percent / 100
 
 
-def multiplier(work: T) -> Sum | None:
+def multiplier(work: T) -> WorkedSum | None:
     """Return what lengthens a run for unevenness, or None where that is not known.
 
     It is 1/DU, or 1/(0.4 + 0.6 DU) where the author asks for it or a quarter of the cans is all but dry.
@@ -109,12 +109,12 @@ def multiplier(work: T) -> Sum | None:
     soft = formulae.soft_multiplier(even)
     if work.measures.uniformity_rule == "soft" or even < LEAST_EVEN:
         share, rest = bare(formulae.SOFT_SHARE), bare(1 - formulae.SOFT_SHARE)
-        return Sum(soft, (f"soft: 1 / ({share} + {rest} x {bare(even)}) = {bare(soft)}",), (by.SOFT,))
+        return WorkedSum(soft, (f"soft: 1 / ({share} + {rest} x {bare(even)}) = {bare(soft)}",), (by.SOFT,))
     strict = formulae.strict_multiplier(even)
-    return Sum(strict, (f"strict: 1 / {bare(even)} = {bare(strict)} (soft would be {bare(soft)})",), (by.STRICT,))
+    return WorkedSum(strict, (f"strict: 1 / {bare(even)} = {bare(strict)} (soft would be {bare(soft)})",), (by.STRICT,))
 
 
-def run_time(work: T) -> Sum | None:
+def run_time(work: T) -> WorkedSum | None:
     """Return how long a watering runs, in minutes: sprinkler by rate, drip by drippers; None if unknown."""
     m = work.measures
     if m.method == "drip":
@@ -126,7 +126,7 @@ def run_time(work: T) -> Sum | None:
     if uneven is not None:
         found = formulae.run_minutes(depth.value, rate.value, uneven.value)
         line = f"60 x {mm(depth.value, 3)} / {qty(rate.value, 'mm/h', 3)} x {bare(uneven.value)} = {_took(found)}"
-        return Sum(found, (*uneven.working, line), (by.SPRINKLER_RATE, *uneven.references))
+        return WorkedSum(found, (*uneven.working, line), (by.SPRINKLER_RATE, *uneven.references))
     part = efficiency(work)
     put_on = formulae.applied(depth.value, part.value)
     found = formulae.run_minutes(put_on, rate.value)
@@ -134,10 +134,10 @@ def run_time(work: T) -> Sum | None:
         f"no cans set out: {mm(depth.value)} / {bare(part.value)} = {mm(put_on)} put on",
         f"60 x {mm(put_on, 3)} / {qty(rate.value, 'mm/h', 3)} = {_took(found)}",
     )
-    return Sum(found, working, (by.SPRINKLER_RATE, *part.references))
+    return WorkedSum(found, working, (by.SPRINKLER_RATE, *part.references))
 
 
-def _drip_time(work: T) -> Sum | None:
+def _drip_time(work: T) -> WorkedSum | None:
     m = work.measures
     if m.drippers is None or m.dripper_flow_l_per_h is None:
         return None
@@ -147,7 +147,7 @@ def _drip_time(work: T) -> Sum | None:
     found = formulae.drip_hours(wanted, m.drippers, m.dripper_flow_l_per_h) * 60
     drips = f"{Count(m.drippers, 'dripper', 'drippers')} x {qty(m.dripper_flow_l_per_h, 'L/h', 3)}"
     line = f"{qty(wanted, 'L', 3)} / ({drips}) x 60 = {_took(found)}{' for each plant' if m.is_new else ''}"
-    return Sum(found, (line,), (by.DRIP_TIME,))
+    return WorkedSum(found, (line,), (by.DRIP_TIME,))
 
 
 def _took(minutes: float) -> Amount:
@@ -216,7 +216,7 @@ def summer(work: T) -> str:
     return own or ("warm" if climate is not None and max(climate.max_c) >= WARM_SUMMER_C else "cool")
 
 
-def plant_litres(work: T) -> Span | None:
+def plant_litres(work: T) -> Bounds | None:
     """Return the least and most litres a new plant takes each time: by its stem, else by its pot."""
     m = work.measures
     if m.calliper_mm is not None:
@@ -224,7 +224,7 @@ def plant_litres(work: T) -> Span | None:
     return None if m.pot_l is None else tables.POT_SHARE.times(m.pot_l)
 
 
-def given_each(work: T, span: Span) -> tuple[float, Words]:
+def given_each(work: T, span: Bounds) -> tuple[float, Words]:
     """Return what a new plant is given each time and how it was chosen: as written, else the middle of `span`."""
     own = work.measures.water_each_l
     return (span.middle, "the middle of the range") if own is None else (own, "as written")
@@ -236,12 +236,12 @@ def to_each(work: T) -> float | None:
     return None if span is None else given_each(work, span)[0]
 
 
-def first_year(work: T) -> tuple[Stage, ...]:
+def first_year(work: T) -> tuple[GrowthStage, ...]:
     """Return the stages of the first year."""
     return tables.first_year(summer(work), work.measures.calliper_mm)
 
 
-def stage_now(work: T) -> Stage:
+def stage_now(work: T) -> GrowthStage:
     """Return the stage new plants are in, from the weeks since planting."""
     return tables.stage_on(first_year(work), (work.measures.planted_weeks or 0.0) * 7)
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from howto.families.watering import needs, plan, soil_water, tables
 from howto.families.watering import references as by
-from howto.families.watering.formulae import Span
+from howto.families.watering.formulae import Bounds
 from howto.families.watering.measures import WateringMeasures
 from howto.families.watering.mends import rewritten
 from howto.families.watering.needs import between
@@ -84,7 +84,7 @@ def place_factors(work: T) -> Iterator[Breach]:
     yield from _factor(work, "microclimate_factor", m.microclimate, exposed)
 
 
-def _factor(work: T, field: str, degree: str | None, span: Span) -> Iterator[Breach]:
+def _factor(work: T, field: str, degree: str | None, span: Bounds) -> Iterator[Breach]:
     limit = Limit(unit="", low=span.low, high=span.high, reference=by.LANDSCAPE)
     what = f"a {field.replace('_', ' ')} of {{found}} is outside {{limit}}"
     why = (

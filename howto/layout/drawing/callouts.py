@@ -8,7 +8,7 @@ from howto.fonts import Face
 from howto.layout.drawing.look import Look
 from howto.layout.drawing.plane import Box, Outline, Point, Segment, box_outline
 from howto.layout.text import CAP, balance, length, tied, widest
-from howto.model.sheet import Area, Dot, PaintMark, Stroke, Words
+from howto.model.sheet import Area, Dot, PaintMark, Stroke, TextMark
 
 PITCH = 1.18  # line pitch of a label in sizes
 RUN = 1.9  # from the subject to a column in sizes: room for leaders to slant
@@ -137,7 +137,7 @@ def callout_marks(each: PlacedCallout, look: Look) -> Iterator[PaintMark]:
     size = each.callout.size
     first = each.y - each.callout.letters / 2 + CAP["text"] * size
     for turn, line in enumerate(each.callout.lines):
-        yield Words(
+        yield TextMark(
             text=line,
             at=(each.inner, first + turn * PITCH * size),
             size=size,
@@ -155,7 +155,7 @@ def _level_marks(each: PlacedCallout, points: tuple[Point, ...], look: Look) -> 
     half, tall = size * 0.34, size * 0.55
     base = y + tall if each.hangs else y - tall
     yield Area(points=((x, y), (x - half, base), (x + half, base)), colour=look.ink)
-    yield Words(
+    yield TextMark(
         text=each.callout.lines[0],
         at=(each.inner, each.y - size * LINE_RISE),
         size=size,

@@ -17,7 +17,7 @@ from howto.layout.drawing.outlines import Outlines, outlines_of
 from howto.layout.drawing.plane import Box, Point, Reach, Segment, around, disc_outline, joined
 from howto.layout.drawing.roles import line_marks, outline_marks
 from howto.model.sheet import PaintMark
-from howto.shapes import Dimension, Disc, Drawing, Label, Level, Line, Polygon, Role, Shape
+from howto.shapes import DimensionLine, Disc, Drawing, Label, Level, Line, Polygon, Role, Shape
 
 SLICES = 8  # boxes that cover a slanting line
 
@@ -197,10 +197,10 @@ def _boxes(line: Segment) -> Iterator[Box]:
         yield around((x0 + (x1 - x0) * part, y0 + (y1 - y0) * part) for part in parts)
 
 
-def _is_dimension(shape: Shape) -> TypeGuard[Dimension]:
-    return isinstance(shape, Dimension)
+def _is_dimension(shape: Shape) -> TypeGuard[DimensionLine]:
+    return isinstance(shape, DimensionLine)
 
 
-def _rank(each: Dimension) -> tuple[float, float, Point, Point]:
+def _rank(each: DimensionLine) -> tuple[float, float, Point, Point]:
     """Return what dimensions are placed in order of: the nearest to the subject, then the shortest."""
     return (abs(each.offset), dist(each.start, each.end), each.start, each.end)

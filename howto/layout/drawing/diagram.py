@@ -11,7 +11,7 @@ from howto.layout.drawing.look import Look
 from howto.layout.drawing.search import Fitted, Search
 from howto.layout.text import length
 from howto.model.sheet import Art
-from howto.shapes import Dimension, Disc, Drawing, Label, Level, Line, Polygon, higher
+from howto.shapes import DimensionLine, Disc, Drawing, Label, Level, Line, Polygon, higher
 
 STRETCHES = (1.2, 1.4, 1.6, 1.8, 2.0)  # how much higher an elastic drawing may be
 KEPT_WORTH = 0.95  # what it keeps of its worth at least when it is stretched
@@ -78,7 +78,7 @@ def _bare(drawing: Drawing, width: float, height: float, look: Look) -> tuple[Ar
     shapes = tuple(shape for shape in drawing.shapes if isinstance(shape, Line | Polygon))
     bare = replace(drawing, shapes=shapes, true=False)
     found = fitted(bare, width, height, look) or Fitted(Core(bare, 0.0, look.small, look), (), 0.0)
-    words = [shape.text for shape in drawing.shapes if isinstance(shape, Dimension | Level | Label)]
+    words = [shape.text for shape in drawing.shapes if isinstance(shape, DimensionLine | Level | Label)]
     discs = sum(isinstance(shape, Disc) for shape in drawing.shapes)
     return _art(found, width, height), (_reason(words, discs, f"{width:.0f} × {height:.0f}", look),)
 

@@ -8,7 +8,7 @@ from math import atan2, cos, degrees, hypot, radians, sin
 from howto.layout.drawing.look import Look
 from howto.layout.drawing.plane import Box, Outline, Point, Segment, around, enters, overlap, turned_box
 from howto.layout.text import CAP, length
-from howto.model.sheet import Area, PaintMark, Stroke, Words
+from howto.model.sheet import Area, PaintMark, Stroke, TextMark
 
 OVER = 0.3  # how far lines run past where they meet, in text sizes
 CLEAR = 0.35  # air between the subject and an extension line
@@ -160,7 +160,7 @@ def dimension_words(each: SetDimension, look: Look) -> Iterator[PaintMark]:
     yield Area(points=each.outline, colour=look.ground)
     drop = each.size * CAP["head"] / 2
     down = (sin(radians(each.angle)), cos(radians(each.angle)))
-    yield Words(
+    yield TextMark(
         text=each.text,
         at=(each.centre[0] + down[0] * drop, each.centre[1] + down[1] * drop),
         size=each.size,

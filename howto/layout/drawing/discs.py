@@ -10,7 +10,7 @@ from howto.layout.drawing.hatch import inside
 from howto.layout.drawing.look import Look
 from howto.layout.drawing.plane import Box, Outline, Point, Segment, apart, disc_outline, enters, holds, overlap
 from howto.layout.text import CAP
-from howto.model.sheet import Dot, PaintMark, Stroke, Words
+from howto.model.sheet import Dot, PaintMark, Stroke, TextMark
 
 RINGS = (2.2, 3.0, 4.0, 5.2, 6.6)  # how far off its point a disc may stand, in radii
 TURNS = (3, 1, 5, 7, 2, 6, 0, 4)  # eighths of a turn, anticlockwise from the right: upwards first
@@ -99,7 +99,7 @@ def disc_marks(each: PlacedDisc, look: Look) -> Iterator[PaintMark]:
         centre=each.centre, radius=each.radius, colour=look.ink, ring_width=each.radius * RING, ring_colour=look.ground
     )
     size = each.radius * (1.3 if each.number < 10 else 1.1)
-    yield Words(
+    yield TextMark(
         text=str(each.number),
         at=(each.centre[0], each.centre[1] + size * CAP["head-bold"] / 2),
         size=size,

@@ -25,7 +25,7 @@ from howto.layout.drawing.plane import (
     overlap,
 )
 from howto.layout.text import CAP, widest
-from howto.model.sheet import Area, PaintMark, Words
+from howto.model.sheet import Area, PaintMark, TextMark
 from howto.shapes import Role
 
 PAD: Final = 0.32  # air round the words, in sizes
@@ -165,4 +165,4 @@ def inner_marks(each: Inner, look: Look) -> Iterator[PaintMark]:
     top = each.centre[1] - ((len(each.lines) - 1) * PITCH + CAP["text"]) * each.size / 2
     for turn, line in enumerate(each.lines):
         at = (each.centre[0], top + (CAP["text"] + turn * PITCH) * each.size)
-        yield Words(text=line, at=at, size=each.size, colour=look.ink, align="middle")
+        yield TextMark(text=line, at=at, size=each.size, colour=look.ink, align="middle")

@@ -15,7 +15,7 @@ from howto.layout.frames.end import finish_page
 from howto.layout.frames.look import OWN_MARK, Ratio, board, tape, title_block
 from howto.layout.frames.numbers import numbers_pages
 from howto.layout.frames.publish import caption_findings
-from howto.layout.frames.shared import Job, Page
+from howto.layout.frames.shared import Carousel, FramePage
 from howto.layout.frames.steps import steps
 from howto.layout.unset_letters import letter_findings
 from howto.model.crew import Colours
@@ -38,7 +38,7 @@ def frames(
     technique, crew = ready.technique, ready.crew
     accent = legible_accent(crew.colours)
     colours = crew.colours.model_copy(update={"accent": accent})
-    job = Job(
+    job = Carousel(
         ready=ready,
         photos=photos,
         sheet=board(ratio, crew, accent),
@@ -60,7 +60,7 @@ def legible_accent(colours: Colours) -> str:
     return passing or colours.ink
 
 
-def _frame(job: Job, page: Page, number: int, names: Sequence[str]) -> Frame:
+def _frame(job: Carousel, page: FramePage, number: int, names: Sequence[str]) -> Frame:
     """Return a page as a frame, with its tape and its title block."""
     technique, crew, sheet = job.technique, job.ready.crew, page.sheet
     own = job.photos.get(OWN_MARK) if sheet.ground == crew.colours.ground else None

@@ -10,7 +10,7 @@ from howto.layout import fit_rules
 from howto.layout.frames.lists import pages
 from howto.layout.frames.look import LINE, Board, Ratio, board
 from howto.layout.frames.parts import Block, block, heading, rule, steps_down, stripes, warning_sign
-from howto.layout.frames.shared import Job, Made, Page, finding
+from howto.layout.frames.shared import Carousel, FramePage, Made, finding
 from howto.layout.text import ASCENT
 from howto.model.prose import plain
 from howto.model.sheet import PaintMark
@@ -149,7 +149,7 @@ def _high(hazards: Sequence[SetHazard]) -> float:
     return sum(each.height for each in hazards) + GAP * max(0, len(hazards) - 1)
 
 
-def caution_pages(job: Job) -> tuple[Made, ...]:
+def caution_pages(job: Carousel) -> tuple[Made, ...]:
     """Return the frames of the cautions: one where they fit on one, never leaving one out."""
     if not job.technique.cautions:
         return ()
@@ -159,12 +159,14 @@ def caution_pages(job: Job) -> tuple[Made, ...]:
     for panel in panels(sheet, job.technique.cautions, job.say["wear_things"], job.say["leaflet_footer"]):
         title = job.say["take_care"]
         told = [sentence for each in panel.hazards for sentence in each.sentences]
-        page = Page(sheet, tuple(paint_panel(sheet, title, panel)), (title, *told, job.say["warning_sign"]), name="!")
+        page = FramePage(
+            sheet, tuple(paint_panel(sheet, title, panel)), (title, *told, job.say["warning_sign"]), name="!"
+        )
         made.append((page, (_overfull(job),) if panel.over else ()))
     return tuple(made)
 
 
-def _overfull(job: Job) -> Finding:
+def _overfull(job: Carousel) -> Finding:
     """Return the finding of a caution that is longer than a frame."""
     longest = max(range(len(job.technique.cautions)), key=lambda at: len(plain(job.technique.cautions[at].text)))
     what = "this caution has more words than a frame has room for"

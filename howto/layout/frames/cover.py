@@ -12,7 +12,7 @@ from howto.layout.frames.look import EDGE, SMALLEST, Board
 from howto.layout.frames.parts import Block, block, chain, headline, rule, steps_down
 from howto.layout.text import ASCENT, CAP, DESCENT, length
 from howto.model.photo import Photograph
-from howto.model.sheet import Area, PaintMark, Pixels, Stroke, Words
+from howto.model.sheet import Area, PaintMark, Pixels, Stroke, TextMark
 from howto.model.technique import Picture
 
 TITLE_SIZES: Final = steps_down(264, 96, 8)
@@ -32,7 +32,7 @@ class Number:
 
 
 @dataclass(frozen=True, slots=True)
-class Numbers:
+class CoverNumbers:
     """The numbers set to one size, each in its own division of the chain."""
 
     values: tuple[Block, ...]
@@ -47,7 +47,7 @@ class Numbers:
         return self.values[0].size * (CAP["head-bold"] + 0.42) + 2 * 22 + max(each.height for each in self.labels)
 
 
-def set_numbers(numbers: Sequence[Number], width: float) -> Numbers:
+def set_numbers(numbers: Sequence[Number], width: float) -> CoverNumbers:
     """Return as many of the numbers, from the first, as fit side by side, at one size."""
     counts = range(min(len(numbers), MOST_NUMBERS), 0, -1)
     tries = [(count, size) for count in counts for size in VALUE_SIZES if size >= BOLD or count == 1]
@@ -56,11 +56,11 @@ def set_numbers(numbers: Sequence[Number], width: float) -> Numbers:
         values = tuple(block(each.value, "head-bold", size, 10 * width) for each in numbers[:count])
         labels = tuple(block(each.label, "text", LABEL_SIZE, room, 1.12) for each in numbers[:count])
         if all(each.width <= room for each in (*values, *labels)) and all(len(each.lines) <= 2 for each in labels):
-            return Numbers(values, labels, tuple(numbers[:count]))
-    return Numbers((), ())
+            return CoverNumbers(values, labels, tuple(numbers[:count]))
+    return CoverNumbers((), ())
 
 
-def paint_numbers(sheet: Board, numbers: Numbers, top: float) -> Iterator[PaintMark]:
+def paint_numbers(sheet: Board, numbers: CoverNumbers, top: float) -> Iterator[PaintMark]:
     """Yield the chain: values above the line, end ticks between them, what they are below it."""
     if not numbers.values:
         return
@@ -72,10 +72,10 @@ def paint_numbers(sheet: Board, numbers: Numbers, top: float) -> Iterator[PaintM
     for number, (value, label) in enumerate(zip(numbers.values, numbers.labels, strict=True)):
         middle = left + (right - left) * (number + 0.5) / count
         at = (middle, line - size * 0.3)
-        yield Words(text=value.lines[0], at=at, size=size, face="head-bold", colour=sheet.ink, align="middle")
+        yield TextMark(text=value.lines[0], at=at, size=size, face="head-bold", colour=sheet.ink, align="middle")
         for row, text in enumerate(label.evened.lines):
             baseline = line + 22 + label.size * (ASCENT + row * label.leading)
-            yield Words(text=text, at=(middle, baseline), size=label.size, colour=sheet.ink, align="middle")
+            yield TextMark(text=text, at=(middle, baseline), size=label.size, colour=sheet.ink, align="middle")
 
 
 def cover_title(sheet: Board, title: str, share: float) -> Block | None:
@@ -93,7 +93,7 @@ def paint_over(sheet: Board, over: str, top: float, colour: str) -> Iterator[Pai
     size = OVER_SIZE
     while length(over, "head", size) > sheet.area[2] - sheet.area[0] and size > SMALLEST:
         size -= 2
-    yield Words(text=over, at=(sheet.area[0], top + size * ASCENT), size=size, face="head", colour=colour)
+    yield TextMark(text=over, at=(sheet.area[0], top + size * ASCENT), size=size, face="head", colour=colour)
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,19 +105,19 @@ class Design:
     box: Box
 
 
-def above(sheet: Board, title: Block, numbers: Numbers) -> Design:
+def above(sheet: Board, title: Block, numbers: CoverNumbers) -> Design:
     """Return the cover with its title above the drawing."""
     left, top, right, _ = sheet.area
     title_top = top + OVER_SIZE * (ASCENT + DESCENT) + 6
     return Design(title, title_top, (left, title_top + title.height + 24, right, _chain_top(sheet, numbers) - 40))
 
 
-def _chain_top(sheet: Board, numbers: Numbers) -> float:
+def _chain_top(sheet: Board, numbers: CoverNumbers) -> float:
     """Return where the chain of numbers begins."""
     return sheet.area[3] - numbers.height
 
 
-def drawing_cover(sheet: Board, over: str, design: Design, numbers: Numbers) -> Iterator[PaintMark]:
+def drawing_cover(sheet: Board, over: str, design: Design, numbers: CoverNumbers) -> Iterator[PaintMark]:
     """Yield the marks of a cover with a drawing, all but the drawing."""
     left, top, _, _ = sheet.area
     yield from paint_over(sheet, over, top, sheet.accent)
@@ -125,14 +125,14 @@ def drawing_cover(sheet: Board, over: str, design: Design, numbers: Numbers) -> 
     yield from paint_numbers(sheet, numbers, _chain_top(sheet, numbers))
 
 
-def cover_crop(sheet: Board, numbers: Numbers, photo: Photograph, picture: Picture) -> Crop:
+def cover_crop(sheet: Board, numbers: CoverNumbers, photo: Photograph, picture: Picture) -> Crop:
     """Return the cover's photograph cut to the sheet's width, from its upper edge down to the numbers."""
     foot = round(sheet.area[3] - numbers.height - 34) if numbers.values else sheet.tape
     return cropped(photo, picture, (0.0, 0.0, sheet.width, foot), 0.0)
 
 
 def photo_cover(
-    sheet: Board, over: str, title: Block, numbers: Numbers, photo: Photograph, picture: Picture
+    sheet: Board, over: str, title: Block, numbers: CoverNumbers, photo: Photograph, picture: Picture
 ) -> tuple[PaintMark, ...]:
     """Return the marks of a cover with a photograph: it fills the sheet down to the numbers, the title stands on it."""
     left, _, right, _ = sheet.area
@@ -155,7 +155,7 @@ def photo_cover(
 def ground_for(sheet: Board, photo: Photograph, crop: Crop, area: Box) -> tuple[str, str, float]:
     """Return the colour of words on this part of a photograph, and the weakest veil under them that makes AA.
 
-    Words are pale on a veil of the crew's darker colour; dark without a veil where the picture is pale enough by
+    TextMark are pale on a veil of the crew's darker colour; dark without a veil where the picture is pale enough by
     itself. Contrast is measured block by block, and the worst block counts (WCAG 2.2, 1.4.3).
     """
     found = under(photo, crop, area)

@@ -7,7 +7,7 @@ from howto.layout.frames.lists import sub_heading, sub_high, top_heading
 from howto.layout.frames.look import LINE, SMALLEST
 from howto.layout.frames.parts import Block, block, rule, steps_down
 from howto.layout.frames.rows import Row, SetRow, paint_rows, rows_height, set_rows
-from howto.layout.frames.shared import Job, Made, Page, drawn, finding
+from howto.layout.frames.shared import Carousel, FramePage, Made, drawn, finding
 from howto.model.prose import plain
 from howto.model.sheet import PaintMark
 
@@ -18,7 +18,7 @@ LEAST_DRAWING = 300.0  # px high: a smaller one is left out
 TICK = 0.82  # a tick box's side in text sizes
 
 
-def finish_page(job: Job) -> Made:
+def finish_page(job: Carousel) -> Made:
     """Return the frame: the finish standard with boxes to tick, aftercare while there is room, the crew's contact."""
     left, top, right, bottom = job.sheet.area
     head = top_heading(job.sheet, job.say["done_when"] if job.technique.finish else job.say["finish_frame"])
@@ -45,7 +45,7 @@ def finish_page(job: Job) -> Made:
         marks.append(rule(left, right, bottom - foot.height - AIR / 2, job.sheet.ink, LINE))
         marks.extend(foot.at(left, bottom - foot.height, job.sheet.ink))
     alt.extend(f"{each.when.text}: {plain(each.text)}" for each in job.technique.aftercare[: len(care)])
-    return Page(job.sheet, tuple(marks), tuple(alt), name="✓"), found
+    return FramePage(job.sheet, tuple(marks), tuple(alt), name="✓"), found
 
 
 def head_text(head: Block) -> str:
@@ -53,7 +53,7 @@ def head_text(head: Block) -> str:
     return " ".join(head.lines)
 
 
-def _lists(job: Job, room: float) -> tuple[tuple[SetRow, ...], tuple[SetRow, ...], tuple[Finding, ...]]:
+def _lists(job: Carousel, room: float) -> tuple[tuple[SetRow, ...], tuple[SetRow, ...], tuple[Finding, ...]]:
     """Return the finish standard at the largest size that fits, and as much aftercare as then fits below it."""
     width = job.sheet.area[2] - job.sheet.area[0]
     standard = [Row(text=text, kind="tick") for text in sentences(job.technique.finish)]
@@ -69,7 +69,7 @@ def _lists(job: Job, room: float) -> tuple[tuple[SetRow, ...], tuple[SetRow, ...
     return (), (), (finding(fit_rules.FRAME, job.technique, "finish", what, why, mend),)
 
 
-def _aftercare(job: Job, size: float, room: float, width: float) -> tuple[SetRow, ...]:
+def _aftercare(job: Carousel, size: float, room: float, width: float) -> tuple[SetRow, ...]:
     """Return the first tasks of the aftercare that fit below the standard: when, and what to do."""
     rows = [
         Row(text=f"{each.when.text}: {_lowered(plain(each.text))}", kind="flat") for each in job.technique.aftercare
@@ -86,7 +86,7 @@ def _lowered(text: str) -> str:
     return text[:1].lower() + text[1:] if text[1:2].islower() else text
 
 
-def _contact(job: Job) -> Block:
+def _contact(job: Carousel) -> Block:
     """Return the crew's contact line and web address."""
     crew = job.ready.crew
     width = job.sheet.area[2] - job.sheet.area[0]

@@ -9,7 +9,7 @@ from howto.layout.frames.look import HAIR, Board
 from howto.layout.frames.parts import Block, block, heading, rule, steps_down
 from howto.layout.frames.rows import Row, SetRow, paint_rows, rows_height, set_rows
 from howto.layout.text import ASCENT, CAP, DESCENT, length
-from howto.model.sheet import PaintMark, Words
+from howto.model.sheet import PaintMark, TextMark
 
 HEADING: Final = 104.0
 SUB: Final = 46.0
@@ -19,7 +19,7 @@ GAP: Final = 22.0
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class ListEntry:
     """A number set on its own line: what it is left, how much right."""
 
     label: Block
@@ -33,17 +33,19 @@ class Entry:
         return max(self.label.height, self.value.size * (CAP["head-bold"] + 0.2) + more) + self.gap
 
 
-def set_entries(numbers: Sequence[Number], value_size: float, width: float, air: float = 0.0) -> tuple[Entry, ...]:
+def set_entries(numbers: Sequence[Number], value_size: float, width: float, air: float = 0.0) -> tuple[ListEntry, ...]:
     """Return the numbers at one size; what each is takes what room its value leaves."""
     entries = []
     for each in numbers:
         value = block(each.value, "head-bold", value_size, width * 0.62, 1.0)
         label = block(each.label, "text", max(34.0, value_size * 0.6), width - value.width - 40, 1.12)
-        entries.append(Entry(label, value, GAP + air))
+        entries.append(ListEntry(label, value, GAP + air))
     return tuple(entries)
 
 
-def paint_entries(sheet: Board, entries: Sequence[Entry], left: float, top: float, right: float) -> Iterator[PaintMark]:
+def paint_entries(
+    sheet: Board, entries: Sequence[ListEntry], left: float, top: float, right: float
+) -> Iterator[PaintMark]:
     """Yield the numbers a line each, on rules with end ticks as on a dimension line."""
     y = top
     for each in entries:
@@ -55,7 +57,7 @@ def paint_entries(sheet: Board, entries: Sequence[Entry], left: float, top: floa
         for row, line in enumerate(each.value.lines):
             baseline = value_top + each.value.size * (0.5 + CAP["head-bold"] / 2 + row * each.value.leading)
             at = (right - 6, baseline)
-            yield Words(text=line, at=at, size=each.value.size, face="head-bold", colour=sheet.ink, align="right")
+            yield TextMark(text=line, at=at, size=each.value.size, face="head-bold", colour=sheet.ink, align="right")
         y += each.height
 
 
@@ -105,9 +107,9 @@ def sub_high() -> float:
     return SUB * (ASCENT + DESCENT) + 12
 
 
-def sub_heading(text: str, left: float, top: float, colour: str) -> Words:
+def sub_heading(text: str, left: float, top: float, colour: str) -> TextMark:
     """Return a small heading inside a frame."""
-    return Words(text=text, at=(left, top + SUB * ASCENT), size=SUB, face="head-bold", colour=colour)
+    return TextMark(text=text, at=(left, top + SUB * ASCENT), size=SUB, face="head-bold", colour=colour)
 
 
 def pages(heights: Sequence[float], gap: float, room: float) -> tuple[slice, ...]:

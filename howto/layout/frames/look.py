@@ -12,7 +12,7 @@ from howto.colour import clearer, mixed
 from howto.layout.drawing.plane import Box, box_outline
 from howto.layout.text import CAP, length
 from howto.model.crew import Crew
-from howto.model.sheet import Area, PaintMark, Pixels, Stroke, Words
+from howto.model.sheet import Area, PaintMark, Pixels, Stroke, TextMark
 
 Ratio = Literal["4x5", "1x1", "9x16"]
 
@@ -105,7 +105,9 @@ def tape(sheet: Board, number: int, names: Sequence[str]) -> tuple[PaintMark, ..
         colour = sheet.on_accent if current else sheet.ink
         at = (pitch * (each - 0.5), baseline)
         marks.append(
-            Words(text=name, at=at, size=size, face="head-bold" if current else "head", colour=colour, align="middle")
+            TextMark(
+                text=name, at=at, size=size, face="head-bold" if current else "head", colour=colour, align="middle"
+            )
         )
     return tuple(marks)
 
@@ -120,12 +122,12 @@ def title_block(
     baseline = sheet.floor - BLOCK_HIGH / 2 + SMALLEST * CAP["head"] / 2
     right = sheet.width - SIDE
     pixels, left = _own_mark(sheet, own_mark)
-    left_words = Words(text=crew, at=(left, baseline), size=SMALLEST, face="head-bold", colour=sheet.ink)
+    left_words = TextMark(text=crew, at=(left, baseline), size=SMALLEST, face="head-bold", colour=sheet.ink)
     room = right - left - length(crew, "head-bold", SMALLEST) - 40
     told = f"{title} · {version}" if version else title
     if length(told, "head", SMALLEST) > room:
         told = version
-    stamp = Words(text=told, at=(right, baseline), size=SMALLEST, face="head", colour=sheet.ink, align="right")
+    stamp = TextMark(text=told, at=(right, baseline), size=SMALLEST, face="head", colour=sheet.ink, align="right")
     return (*pixels, left_words, stamp) if told else (*pixels, left_words)
 
 

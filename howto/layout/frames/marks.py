@@ -26,7 +26,7 @@ class Sizes:
 
 
 @dataclass(frozen=True, slots=True)
-class Callout:
+class MarkCallout:
     """A numbered disc and the point it is tied to."""
 
     number: int
@@ -44,7 +44,7 @@ def crowded(points: Sequence[Point], sizes: Sizes = SIZES) -> tuple[int, int] | 
     return next(((i + 1, j + 1) for i, j in pairs if dist(points[i], points[j]) < least), None)
 
 
-def place(points: Sequence[Point], box: Box, subject: Circle, sizes: Sizes = SIZES) -> tuple[Callout, ...] | None:
+def place(points: Sequence[Point], box: Box, subject: Circle, sizes: Sizes = SIZES) -> tuple[MarkCallout, ...] | None:
     """Return a disc for every point, or None where there is no room.
 
     No disc touches another, a point, the subject's circle or the box's edge; no leader crosses another, nor runs
@@ -55,7 +55,7 @@ def place(points: Sequence[Point], box: Box, subject: Circle, sizes: Sizes = SIZ
     placed = _search(order, choices, points, sizes)
     if placed is None:
         return None
-    return tuple(Callout(number + 1, points[number], placed[number]) for number in range(len(points)))
+    return tuple(MarkCallout(number + 1, points[number], placed[number]) for number in range(len(points)))
 
 
 def _choices(number: int, points: Sequence[Point], box: Box, subject: Circle, sizes: Sizes) -> Iterator[Point]:

@@ -6,7 +6,7 @@ from typing import Final
 
 from howto.model.prose import plain
 from howto.model.technique import Step
-from howto.shapes import Dimension, Drawing, Label, Level
+from howto.shapes import DimensionLine, Drawing, Label, Level
 
 WORD: Final = re.compile(r"[^\W\d_]{3,}")
 AMOUNT: Final = re.compile(r"\d[\d.,]*\s?[^\W\d_]+|\d[\d.,]*\s?[%°]")
@@ -72,7 +72,7 @@ def _said(step: Step, about: frozenset[str]) -> int:
 
 def _drawing_words(drawing: Drawing) -> frozenset[str]:
     """Return what a drawing speaks of: its caption, its description and every word on it."""
-    labels = [shape.text for shape in drawing.shapes if isinstance(shape, Dimension | Label | Level)]
+    labels = [shape.text for shape in drawing.shapes if isinstance(shape, DimensionLine | Label | Level)]
     return _words(" ".join((drawing.caption, drawing.alt, *labels)))
 
 

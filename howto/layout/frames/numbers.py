@@ -17,7 +17,7 @@ from howto.layout.frames.lists import (
     sub_high,
     top_heading,
 )
-from howto.layout.frames.shared import Job, Made, Page, finding
+from howto.layout.frames.shared import Carousel, FramePage, Made, finding
 from howto.model.sheet import PaintMark
 
 BETWEEN: Final = 44.0  # px between numbers and tools
@@ -27,7 +27,7 @@ ROOMY: Final = 5  # the sizes, from the largest, at which a number may still cro
 FEW: Final = 4  # numbers below which none is left to the card
 
 
-def numbers_pages(job: Job) -> tuple[Made, ...]:
+def numbers_pages(job: Carousel) -> tuple[Made, ...]:
     """Return one frame of the main numbers and all tools; where one does not hold them, frames of each.
 
     Numbers that matter less stay on the card: first the words, then figures that are no headline.
@@ -42,7 +42,7 @@ def numbers_pages(job: Job) -> tuple[Made, ...]:
     return (*filter(None, (alone,)), *_tools_alone(job, items))
 
 
-def _fitted(job: Job, items: Sequence[str], fewest: int) -> Made | None:
+def _fitted(job: Carousel, items: Sequence[str], fewest: int) -> Made | None:
     """Return the frame with as many numbers as fit above the items, at the largest size; None for too few."""
     numbers = all_numbers(job.ready)
     weighty = by_weight(job.ready)
@@ -55,18 +55,18 @@ def _fitted(job: Job, items: Sequence[str], fewest: int) -> Made | None:
     return None
 
 
-def _room(job: Job) -> float:
+def _room(job: Carousel) -> float:
     """Return the height below the heading."""
     _, top, _, bottom = job.sheet.area
     return bottom - top - top_heading(job.sheet, job.say["tools_and_numbers"]).height - UNDER
 
 
-def _width(job: Job) -> float:
+def _width(job: Carousel) -> float:
     """Return the width of the free area."""
     return job.sheet.area[2] - job.sheet.area[0]
 
 
-def _high(job: Job, numbers: Sequence[Number], items: Sequence[str], value_size: float, item_size: float) -> float:
+def _high(job: Carousel, numbers: Sequence[Number], items: Sequence[str], value_size: float, item_size: float) -> float:
     """Return how high numbers and tools stand, one below the other."""
     entries = sum(each.height for each in set_entries(numbers, value_size, _width(job)))
     if not items:
@@ -76,7 +76,7 @@ def _high(job: Job, numbers: Sequence[Number], items: Sequence[str], value_size:
 
 
 def _page(
-    job: Job, title: str, numbers: Sequence[Number], items: Sequence[str], value_size: float, item_size: float
+    job: Carousel, title: str, numbers: Sequence[Number], items: Sequence[str], value_size: float, item_size: float
 ) -> Made:
     """Return the frame: numbers on rules, then tools with boxes to tick, spread over the height."""
     left, top, right, _ = job.sheet.area
@@ -95,10 +95,10 @@ def _page(
         marks.extend(paint_tools(job.sheet, tools, left, y, right))
     told = [f"{each.label}: {each.value}" for each in numbers]
     tools_told = [f"{job.say['tools']}: {'; '.join(items)}"] if items else []
-    return Page(job.sheet, tuple(marks), (title, *told, *tools_told)), ()
+    return FramePage(job.sheet, tuple(marks), (title, *told, *tools_told)), ()
 
 
-def _tools_alone(job: Job, items: Sequence[str]) -> Iterator[Made]:
+def _tools_alone(job: Carousel, items: Sequence[str]) -> Iterator[Made]:
     """Yield the tools and materials on as few frames as hold them."""
     for count in range(1, len(items) + 1):
         size = -(-len(items) // count)
@@ -111,11 +111,11 @@ def _tools_alone(job: Job, items: Sequence[str]) -> Iterator[Made]:
         yield _overfull(job)
 
 
-def _overfull(job: Job) -> Made:
+def _overfull(job: Carousel) -> Made:
     """Return a frame with its heading alone, and the finding of a tool whose note is longer than a frame."""
     what = "one of the tools or materials has a note that fills more than a frame"
     why = f"a frame has {_room(job):.0f} px for it, at {ITEMS[-1]:.0f} px a line"
     mend = "write a note of at most 200 characters"
     heading = top_heading(job.sheet, job.say["tools"]).at(*job.sheet.area[:2], job.sheet.ink)
-    page = Page(job.sheet, tuple(heading), ())
+    page = FramePage(job.sheet, tuple(heading), ())
     return page, (finding(fit_rules.FRAME, job.technique, "tools", what, why, mend),)

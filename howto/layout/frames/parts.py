@@ -7,7 +7,7 @@ from math import cos, radians, sin
 from howto.layout.drawing.plane import box_outline
 from howto.layout.frames.look import EDGE, HAIR, LINE, SMALLEST, Board
 from howto.layout.text import ASCENT, CAP, DESCENT, balance, widest, wrap
-from howto.model.sheet import Area, Dot, Face, PaintMark, Point, Stroke, Words
+from howto.model.sheet import Area, Dot, Face, PaintMark, Point, Stroke, TextMark
 
 EVENED = 6  # lines: a longer block is even enough as it is
 
@@ -40,11 +40,11 @@ class Block:
         """The width of the widest line."""
         return widest(list(self.lines), self.face, self.size)
 
-    def at(self, left: float, top: float, colour: str) -> Iterator[Words]:
+    def at(self, left: float, top: float, colour: str) -> Iterator[TextMark]:
         """Yield the lines with the block's upper left corner at a point."""
         for number, line in enumerate(self.lines):
             baseline = top + self.size * (ASCENT + number * self.leading)
-            yield Words(text=line, at=(left, baseline), size=self.size, face=self.face, colour=colour)
+            yield TextMark(text=line, at=(left, baseline), size=self.size, face=self.face, colour=colour)
 
 
 def block(text: str, face: Face, size: float, width: float, leading: float = 1.22) -> Block:
@@ -106,7 +106,7 @@ def disc(sheet: Board, centre: Point, number: int, radius: float) -> Iterator[Pa
     yield Dot(centre=centre, radius=radius, colour=sheet.accent, ring_width=4.0, ring_colour=sheet.ground)
     size = max(SMALLEST, radius * 1.42)
     at = (centre[0], centre[1] + size * CAP["head-bold"] / 2)
-    yield Words(text=str(number), at=at, size=size, face="head-bold", colour=sheet.on_accent, align="middle")
+    yield TextMark(text=str(number), at=at, size=size, face="head-bold", colour=sheet.on_accent, align="middle")
 
 
 def tick_box(left: float, top: float, size: float, colour: str) -> Stroke:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from howto.layout.drawing.plane import Box
 from howto.layout.frames.crop import Crop, cropped, lost, pixels_needed
 from howto.layout.frames.look import Board
-from howto.layout.frames.marks import SIZES, Callout, Circle, crowded, place
+from howto.layout.frames.marks import SIZES, Circle, MarkCallout, crowded, place
 from howto.layout.frames.parts import disc
 from howto.model.photo import Photograph
 from howto.model.sheet import Dot, PaintMark, Pixels, Stroke
@@ -27,16 +27,16 @@ class Trouble:
 
 
 @dataclass(frozen=True, slots=True)
-class Shown:
+class PlacedPhoto:
     """A photograph placed: its cut and its discs."""
 
     crop: Crop
-    callouts: tuple[Callout, ...]
+    callouts: tuple[MarkCallout, ...]
 
 
 def show(
     photo: Photograph, picture: Picture, box: Box, free: Box, ratio: str
-) -> tuple[Shown | None, tuple[Trouble, ...]]:
+) -> tuple[PlacedPhoto | None, tuple[Trouble, ...]]:
     """Return the photograph cut to `box` with its discs inside `free`, or what stands in the way."""
     crop = cropped(photo, picture, box, SIZES.point + SIZES.air)
     small = tuple(too_small(photo, picture, crop, ratio))
@@ -50,7 +50,7 @@ def show(
     callouts = place(points, free, subject(photo, picture, crop))
     if callouts is None:
         return None, (_no_room(picture, ratio),)
-    return Shown(crop, callouts), small
+    return PlacedPhoto(crop, callouts), small
 
 
 def subject(photo: Photograph, picture: Picture, crop: Crop) -> Circle:
@@ -60,7 +60,7 @@ def subject(photo: Photograph, picture: Picture, crop: Crop) -> Circle:
     return (x, y, least * SUBJECT_SHARE)
 
 
-def paint_photo(sheet: Board, picture: Picture, shown: Shown) -> Iterator[PaintMark]:
+def paint_photo(sheet: Board, picture: Picture, shown: PlacedPhoto) -> Iterator[PaintMark]:
     """Yield the photograph, its leaders and its discs."""
     yield Pixels(source=picture.file, crop=shown.crop.part, box=shown.crop.box)
     for width, colour in ((10.0, sheet.ground), (4.0, sheet.ink)):

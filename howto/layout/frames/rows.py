@@ -8,7 +8,7 @@ from howto.fonts import width as set_width
 from howto.layout.frames.look import COLUMN, HAIR, SMALLEST, Board
 from howto.layout.frames.parts import Block, block, disc, rule, tick_box
 from howto.layout.text import ASCENT, CAP
-from howto.model.sheet import Face, PaintMark, Words
+from howto.model.sheet import Face, PaintMark, TextMark
 
 LABEL_SIZE: Final = 32.0
 LABEL_GAP: Final = 16.0  # px at least between a label and the text beside it
@@ -100,5 +100,5 @@ def _paint_row(sheet: Board, each: SetRow, left: float, top: float, column: floa
         return
     if row.label:
         small = min(LABEL_SIZE, max(SMALLEST, size), _fitting(row.label, column))
-        yield Words(text=row.label, at=(left, first), size=small, face="head-bold", colour=sheet.accent)
+        yield TextMark(text=row.label, at=(left, first), size=small, face="head-bold", colour=sheet.accent)
     yield from each.block.evened.at(left + column, top, sheet.ink)

@@ -13,13 +13,13 @@ from howto.layout.frames.look import Board
 from howto.model.family import Rule
 from howto.model.photo import Photograph
 from howto.model.ready import Ready
-from howto.model.sheet import Area, Art, Dot, PaintMark, Pixels, Point, Stroke, Words
+from howto.model.sheet import Area, Art, Dot, PaintMark, Pixels, Point, Stroke, TextMark
 from howto.model.technique import AnyTechnique
 from howto.shapes import Drawing
 
 
 @dataclass(frozen=True, slots=True)
-class Job:
+class Carousel:
     """One carousel to lay out."""
 
     ready: Ready
@@ -35,7 +35,7 @@ class Job:
 
 
 @dataclass(frozen=True, slots=True)
-class Page:
+class FramePage:
     """A frame all but its tape and title block: `alt` in sentences, the most important first, `name` for the tape."""
 
     sheet: Board
@@ -45,7 +45,7 @@ class Page:
     name: str = ""
 
 
-Made = tuple[Page, tuple[Finding, ...]]
+Made = tuple[FramePage, tuple[Finding, ...]]
 
 
 def finding(rule: Rule[Any], technique: AnyTechnique, where: str, what: str, why: str, mend: str) -> Finding:
@@ -53,7 +53,7 @@ def finding(rule: Rule[Any], technique: AnyTechnique, where: str, what: str, why
     return rule.finding(technique.spot(where), what, why, mend)
 
 
-def drawn(job: Job, drawing: Drawing, box: Box) -> tuple[tuple[PaintMark, ...], tuple[str, ...]]:
+def drawn(job: Carousel, drawing: Drawing, box: Box) -> tuple[tuple[PaintMark, ...], tuple[str, ...]]:
     """Return a drawing's marks in a box of the frame, and why its labels would not fit, if they would not."""
     art, reasons = fit(drawing, box[2] - box[0], box[3] - box[1], job.look)
     return tuple(moved(art, box[0], box[1])), reasons
@@ -70,7 +70,7 @@ def moved(art: Art, right: float, down: float) -> Iterator[PaintMark]:
             yield mark.model_copy(update={"points": tuple(there(point) for point in mark.points)})
         elif isinstance(mark, Dot):
             yield mark.model_copy(update={"centre": there(mark.centre)})
-        elif isinstance(mark, Words):
+        elif isinstance(mark, TextMark):
             yield mark.model_copy(update={"at": there(mark.at)})
         elif isinstance(mark, Pixels):
             left, top = there(mark.box[:2])

@@ -9,7 +9,7 @@ from howto.layout.frames.look import COLUMN, Board
 from howto.layout.frames.parts import Block, headline, steps_down
 from howto.layout.frames.rows import DISC, Row, SetRow, paint_rows, rows_height, set_rows, too_wide
 from howto.layout.text import ASCENT, CAP
-from howto.model.sheet import PaintMark, Words
+from howto.model.sheet import PaintMark, TextMark
 
 TITLE_SIZES: Final = steps_down(88, 56)
 ONE_LINE: Final = steps_down(108, 92)
@@ -118,7 +118,7 @@ def paint_words(sheet: Board, copy: Copy, placed: Placed) -> Iterator[PaintMark]
     numeral = str(copy.number)
     size = NUMERAL if len(numeral) == 1 else NUMERAL * 0.68
     at = (left - 4, cap_top + size * CAP["head-bold"])
-    yield Words(text=numeral, at=at, size=size, face="head-bold", colour=sheet.accent)
+    yield TextMark(text=numeral, at=at, size=size, face="head-bold", colour=sheet.accent)
     yield from title.at(left + COLUMN, top, sheet.ink)
     yield from paint_rows(sheet, placed.rows, left, bottom - rows_height(placed.rows), right=right)
     if placed.beside:

@@ -12,7 +12,7 @@ from howto.layout.frames.copy import bare, step_copy
 from howto.layout.frames.matching import matched
 from howto.layout.frames.parts import heading
 from howto.layout.frames.picture import Trouble, paint_photo, show
-from howto.layout.frames.shared import Job, Made, Page, drawn, finding
+from howto.layout.frames.shared import Carousel, FramePage, Made, drawn, finding
 from howto.layout.frames.step import (
     BODY_SIZES,
     GOOD_SHARE,
@@ -39,7 +39,7 @@ WORTH = 1.35  # how much more of a photograph has to show for a legend beside it
 
 
 @dataclass(frozen=True, slots=True)
-class Task:
+class StepToLay:
     """A step to lay out: its words, and its picture with the field it stands in, else its drawing, else neither."""
 
     step: Step
@@ -49,7 +49,7 @@ class Task:
     drawing: Drawing | None = None
 
 
-def steps(job: Job) -> tuple[Made, ...]:
+def steps(job: Carousel) -> tuple[Made, ...]:
     """Return a frame for every step; all that show something have text of the largest size at which each still fits."""
     tasks = [_task(job, number, step) for number, step in enumerate(job.technique.steps)]
     chosen = matched([None if task.picture else task.step for task in tasks], job.ready.drawings)
@@ -65,27 +65,27 @@ def steps(job: Job) -> tuple[Made, ...]:
     )
 
 
-def _shows(job: Job, task: Task) -> bool:
+def _shows(job: Carousel, task: StepToLay) -> bool:
     """Tell whether a frame shows more than words: a picture, or a drawing that the words leave room for."""
     return bool(task.picture) or bool(task.drawing and fits(job.sheet, task.copy, BODY_SIZES[-1], LEAST_SHARE))
 
 
-def _alone(job: Job, task: Task, words: Alone) -> Made:
+def _alone(job: Carousel, task: StepToLay, words: Alone) -> Made:
     """Return the frame of a step that nothing is shown of."""
     marks = tuple(paint_alone(job.sheet, task.copy, words))
-    return Page(job.sheet, marks, _alt(task), name=str(task.copy.number)), ()
+    return FramePage(job.sheet, marks, _alt(task), name=str(task.copy.number)), ()
 
 
-def _task(job: Job, number: int, step: Step) -> Task:
+def _task(job: Carousel, number: int, step: Step) -> StepToLay:
     """Return a step with its first picture that could be read."""
     found = ((at, picture) for at, picture in enumerate(step.pictures) if picture.file in job.photos)
     at, picture = next(found, (0, None))
     copy = step_copy(step, number + 1, picture, job.say)
     field = f"steps[{number}]"
-    return Task(step, copy, f"{field}.pictures[{at}]" if picture else field, picture)
+    return StepToLay(step, copy, f"{field}.pictures[{at}]" if picture else field, picture)
 
 
-def _common(job: Job, tasks: list[Task]) -> tuple[float, float]:
+def _common(job: Carousel, tasks: list[StepToLay]) -> tuple[float, float]:
     """Return the text size that all steps share, and the share of the height their pictures get at least."""
     for share in (GOOD_SHARE, (GOOD_SHARE + LEAST_SHARE) / 2, LEAST_SHARE):
         for size in BODY_SIZES:
@@ -94,7 +94,7 @@ def _common(job: Job, tasks: list[Task]) -> tuple[float, float]:
     return BODY_SIZES[-1], LEAST_SHARE
 
 
-def _step(job: Job, task: Task, size: float, share: float) -> Made:
+def _step(job: Carousel, task: StepToLay, size: float, share: float) -> Made:
     """Return one step's frame."""
     good = SQUARE_SHARE if job.sheet.ratio == "1x1" else GOOD_SHARE
     across = across_fullest(job.sheet, task.copy, size, share, max(share, good))
@@ -106,12 +106,12 @@ def _step(job: Job, task: Task, size: float, share: float) -> Made:
     return _with_drawing(job, task, across or beside[0])
 
 
-def _with_drawing(job: Job, task: Task, placed: Placed) -> Made:
+def _with_drawing(job: Carousel, task: StepToLay, placed: Placed) -> Made:
     """Return the frame of a step with a drawing, or with its words alone."""
     marks = tuple(paint_words(job.sheet, task.copy, placed))
     alt = _alt(task)
     if task.drawing is None:
-        return Page(job.sheet, marks, alt, name=str(task.copy.number)), ()
+        return FramePage(job.sheet, marks, alt, name=str(task.copy.number)), ()
     art, reasons = drawn(job, task.drawing, placed.box)
     found = tuple(
         finding(
@@ -124,10 +124,10 @@ def _with_drawing(job: Job, task: Task, placed: Placed) -> Made:
         )
         for reason in reasons
     )
-    return Page(job.sheet, (*art, *marks), (alt[0], task.drawing.alt, *alt[1:]), name=str(task.copy.number)), found
+    return FramePage(job.sheet, (*art, *marks), (alt[0], task.drawing.alt, *alt[1:]), name=str(task.copy.number)), found
 
 
-def _with_photo(job: Job, task: Task, picture: Picture, ways: Sequence[Placed]) -> Made:
+def _with_photo(job: Carousel, task: StepToLay, picture: Picture, ways: Sequence[Placed]) -> Made:
     """Return the frame of a step with its photograph, arranged the first way that keeps its marks."""
     photo = job.photos[picture.file]
     troubles: tuple[Trouble, ...] = ()
@@ -140,7 +140,7 @@ def _with_photo(job: Job, task: Task, picture: Picture, ways: Sequence[Placed]) 
     return _photo_page(job, task, picture, marks), tuple(_said(job, task, troubles))
 
 
-def _boxes(job: Job, photo: Photograph, ways: Sequence[Placed]) -> Iterator[tuple[Placed, Box]]:
+def _boxes(job: Carousel, photo: Photograph, ways: Sequence[Placed]) -> Iterator[tuple[Placed, Box]]:
     """Yield the arrangements with the box the photograph fills; last those in which it is shown whole."""
     for each in ways:
         yield each, _bled(job, each)
@@ -152,7 +152,7 @@ def _boxes(job: Job, photo: Photograph, ways: Sequence[Placed]) -> Iterator[tupl
             yield each, (left, top, left + wide, top + high)
 
 
-def _ordered(job: Job, picture: Picture, across: Placed | None, beside: Sequence[Placed]) -> tuple[Placed, ...]:
+def _ordered(job: Carousel, picture: Picture, across: Placed | None, beside: Sequence[Placed]) -> tuple[Placed, ...]:
     """Return the arrangements, the best first: across, unless beside its legend much more of the picture shows."""
     if across is None:
         return tuple(beside)
@@ -161,14 +161,14 @@ def _ordered(job: Job, picture: Picture, across: Placed | None, beside: Sequence
     return (*beside, across) if saves else (across, *beside)
 
 
-def _share_shown(job: Job, photo: Photograph, placed: Placed) -> float:
+def _share_shown(job: Carousel, photo: Photograph, placed: Placed) -> float:
     """Return how much of a photograph an arrangement shows, from 0 to 1."""
     left, top, right, bottom = _bled(job, placed)
     shape, whole = (right - left) / (bottom - top), photo.width / photo.height
     return min(shape / whole, whole / shape)
 
 
-def _bled(job: Job, placed: Placed) -> Box:
+def _bled(job: Carousel, placed: Placed) -> Box:
     """Return the photograph's box: out to the frame's edges."""
     _, top, right, bottom = placed.box
     return (0.0, top, right if placed.beside else job.sheet.width, bottom)
@@ -179,28 +179,28 @@ def _free(box: Box) -> Box:
     return (box[0] + 12, box[1] + 4, box[2] - 12, box[3] - 4)
 
 
-def _photo_page(job: Job, task: Task, picture: Picture, marks: tuple[PaintMark, ...]) -> Page:
+def _photo_page(job: Carousel, task: StepToLay, picture: Picture, marks: tuple[PaintMark, ...]) -> FramePage:
     """Return the page of a step with a photograph."""
     alt = _alt(task)
     pointed = mark_sentences(picture.marks, job.say)
-    return Page(job.sheet, marks, (alt[0], picture.alt, *pointed, *alt[1:]), picture.credit, str(task.copy.number))
+    return FramePage(job.sheet, marks, (alt[0], picture.alt, *pointed, *alt[1:]), picture.credit, str(task.copy.number))
 
 
-def _said(job: Job, task: Task, troubles: tuple[Trouble, ...]) -> Iterator[Finding]:
+def _said(job: Carousel, task: StepToLay, troubles: tuple[Trouble, ...]) -> Iterator[Finding]:
     """Yield the findings of what would not work with a picture."""
     for each in troubles:
         where = f"{task.field}.marks[{each.mark - 1}]" if each.mark else task.field
         yield finding(RULES[each.rule], job.technique, where, each.what, each.why, each.mend)
 
 
-def _alt(task: Task) -> tuple[str, ...]:
+def _alt(task: StepToLay) -> tuple[str, ...]:
     """Return a step in sentences: what to do, how, and what makes or breaks it."""
     step = task.step
     lead = f"{task.copy.number}. {bare(step.title)}"
     return (lead, plain(step.text), *map(plain, step.key_points))
 
 
-def _overfull(job: Job, task: Task) -> Made:
+def _overfull(job: Carousel, task: StepToLay) -> Made:
     """Return a frame with the title alone, and the finding that says how much is too much."""
     title = step_title(job.sheet, task.copy)
     ratio = job.sheet.ratio.replace("x", ":")
@@ -217,6 +217,6 @@ def _overfull(job: Job, task: Task) -> Made:
     marks = tuple(
         (title or heading(task.copy.title, 56, width)).at(job.sheet.area[0], job.sheet.area[1], job.sheet.ink)
     )
-    return Page(job.sheet, marks, _alt(task), name=str(task.copy.number)), (
+    return FramePage(job.sheet, marks, _alt(task), name=str(task.copy.number)), (
         finding(fit_rules.FRAME, job.technique, task.field, what, why, mend),
     )

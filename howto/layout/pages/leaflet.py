@@ -12,7 +12,7 @@ from howto.layout.pages.card import joined, legible, small_words, stamp
 from howto.layout.pages.explain import explained
 from howto.layout.pages.leaflet_when import full_day, joined_names, when_shown
 from howto.layout.pages.numbers import LONGEST_LARGE
-from howto.layout.pages.year import Look, Mark, year_line
+from howto.layout.pages.year import DayMark, LineLook, year_line
 from howto.model.crew import Crew
 from howto.model.figure import Figure
 from howto.model.filling import printed
@@ -133,7 +133,7 @@ def started(text: Prose) -> Prose:
 def _line(ready: ReadyVisit, plan: Plan, say: Labels) -> tuple[Block, ...]:
     """Return the year line of the dated tasks, where any falls within a year."""
     visit, crew = ready.visit, ready.crew
-    marks = [Mark(number, task.day) for number, task in enumerate(plan.tasks, 1) if task.day]
+    marks = [DayMark(number, task.day) for number, task in enumerate(plan.tasks, 1) if task.day]
     spoken = (
         say["strip_task"].format(number=mark.number, when=when_shown(plan.tasks[mark.number - 1], visit.language, say))
         for mark in marks
@@ -142,7 +142,7 @@ def _line(ready: ReadyVisit, plan: Plan, say: Labels) -> tuple[Block, ...]:
     art = year_line(
         (visit.date, *((visit.next_visit,) if visit.next_visit else ())),
         marks,
-        Look(LINE_MM, size, crew.colours, legible(crew.colours), visit.language),
+        LineLook(LINE_MM, size, crew.colours, legible(crew.colours), visit.language),
         caption=say["year"],
         alt=say["strip_alt"].format(date=day_told(visit.date, visit.language), tasks="; ".join(spoken)),
     )

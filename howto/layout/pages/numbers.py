@@ -24,7 +24,7 @@ LONG_TABLE: Final = 6  # rows over which a narrow table is folded in two
 FOLDED_COLUMNS: Final = 3
 
 
-class Numbers(NamedTuple):
+class CardNumbers(NamedTuple):
     """A card's numbers: beside the drawing, in tables, and the rest."""
 
     beside: tuple[Entry, ...]
@@ -32,7 +32,7 @@ class Numbers(NamedTuple):
     rest: tuple[Entry, ...]
 
 
-def numbers(ready: Ready, arts: Sequence[Art]) -> Numbers:
+def numbers(ready: Ready, arts: Sequence[Art]) -> CardNumbers:
     """Return the numbers of a card, shared out.
 
     Beside the drawing stand the first measures, the headline figures, and as many more measures as the drawing
@@ -49,7 +49,7 @@ def numbers(ready: Ready, arts: Sequence[Art]) -> Numbers:
     beside = _beside([*amounts[:TARGETS], *first, *amounts[TARGETS:]], arts)
     rest = [entry for entry in (*measures, *(entry for _, entry in single), *assumed) if entry not in beside]
     tables = tuple(table for figure in figures if (table := grid(figure, reader)))
-    return Numbers(tuple(beside), tables, tuple(_small(entry) for entry in rest))
+    return CardNumbers(tuple(beside), tables, tuple(_small(entry) for entry in rest))
 
 
 def _measure(measure: Shown) -> Entry:

@@ -8,7 +8,7 @@ from babel.dates import format_date
 
 from howto.languages.reader import locale_of
 from howto.model.crew import Colours
-from howto.model.sheet import Area, Art, Dot, PaintMark, Stroke, Words
+from howto.model.sheet import Area, Art, Dot, PaintMark, Stroke, TextMark
 from howto.seasons import month_start, months_between
 
 MONTHS: Final = 12
@@ -20,14 +20,14 @@ AIR_MM: Final = 0.8
 LONGEST_NAME: Final = 5  # letters that stand between two ticks
 
 
-class Mark(NamedTuple):
+class DayMark(NamedTuple):
     """A disc on the line: its number and its day."""
 
     number: int
     day: date
 
 
-class Look(NamedTuple):
+class LineLook(NamedTuple):
     """How wide the line is, how large its discs and words, and in which colours and language."""
 
     width_mm: float
@@ -37,7 +37,7 @@ class Look(NamedTuple):
     language: str
 
 
-def year_line(visits: Sequence[date], marks: Sequence[Mark], look: Look, caption: str, alt: str) -> Art | None:
+def year_line(visits: Sequence[date], marks: Sequence[DayMark], look: LineLook, caption: str, alt: str) -> Art | None:
     """Return the line from the month of the first visit; None where no mark falls within its twelve months."""
     first = visits[0].replace(day=1)
     last = month_start(first, MONTHS)
@@ -64,14 +64,14 @@ def year_line(visits: Sequence[date], marks: Sequence[Mark], look: Look, caption
     )
 
 
-def _x(day: date, first: date, look: Look) -> float:
+def _x(day: date, first: date, look: LineLook) -> float:
     """Return where a day stands on the line: each month is equally wide."""
     months = months_between(first, day)
     length = (month_start(day, 1) - day.replace(day=1)).days
     return SIDE_MM + (look.width_mm - 2 * SIDE_MM) / MONTHS * (months + (day.day - 1) / length)
 
 
-def _levels(marks: Sequence[tuple[float, Mark]], radius: float) -> list[tuple[float, Mark, int]]:
+def _levels(marks: Sequence[tuple[float, DayMark]], radius: float) -> list[tuple[float, DayMark, int]]:
     """Return each mark with the lowest row in which its disc touches no other."""
     ends: list[float] = []
     placed = []
@@ -82,7 +82,7 @@ def _levels(marks: Sequence[tuple[float, Mark]], radius: float) -> list[tuple[fl
     return placed
 
 
-def _months(first: date, y: float, look: Look) -> list[PaintMark]:
+def _months(first: date, y: float, look: LineLook) -> list[PaintMark]:
     """Return the line, a tick at each month's start, and the months' names between them."""
     ink = look.colours.ink
     step = (look.width_mm - 2 * SIDE_MM) / MONTHS
@@ -94,7 +94,7 @@ def _months(first: date, y: float, look: Look) -> list[PaintMark]:
             name = _name(month_start(first, at), look.language)
             size = look.text_mm
             place = (x + step / 2, y + size * 1.2)
-            marks.append(Words(text=name, at=place, size=size, face="head", colour=ink, align="middle"))
+            marks.append(TextMark(text=name, at=place, size=size, face="head", colour=ink, align="middle"))
     return marks
 
 
@@ -104,21 +104,21 @@ def _name(month: date, language: str) -> str:
     return name if len(name) <= LONGEST_NAME else str(month.month)
 
 
-def _visit(day: date, first: date, y: float, look: Look) -> list[PaintMark]:
+def _visit(day: date, first: date, y: float, look: LineLook) -> list[PaintMark]:
     """Return the triangle that stands on the day of a visit."""
     x = _x(day, first, look)
     return [Area(points=((x, y), (x - 1.3, y - VISIT_MM), (x + 1.3, y - VISIT_MM)), colour=look.accent)]
 
 
-def _leader(x: float, y: float, line: float, look: Look) -> PaintMark:
+def _leader(x: float, y: float, line: float, look: LineLook) -> PaintMark:
     """Return the line that ties a disc to its day."""
     return Stroke(points=((x, line), (x, y)), width=HAIR_MM, colour=look.colours.ink)
 
 
-def _disc(x: float, y: float, radius: float, mark: Mark, look: Look) -> list[PaintMark]:
+def _disc(x: float, y: float, radius: float, mark: DayMark, look: LineLook) -> list[PaintMark]:
     """Return a numbered disc."""
     place, ground = (x, y + radius * 0.5), look.colours.ground
     return [
         Dot(centre=(x, y), radius=radius, colour=look.colours.ink),
-        Words(text=str(mark.number), at=place, size=radius * 1.4, face="head-bold", colour=ground, align="middle"),
+        TextMark(text=str(mark.number), at=place, size=radius * 1.4, face="head-bold", colour=ground, align="middle"),
     ]

@@ -12,7 +12,7 @@ from howto.families.clipping.measures import ClippingMeasures
 from howto.findings import Severity
 from howto.model.crew import Crew
 from howto.model.family import Breach, Edit, Rule
-from howto.model.plants import Fact, Months, Plant, PlantBook, Words
+from howto.model.plants import Fact, Plant, PlantBook, PlantMonths, VouchedWords
 from howto.model.prose import prose
 from howto.model.reference import Grade
 from howto.model.technique import Hazard, Kit, Step
@@ -266,8 +266,8 @@ def test_plants_that_share_no_month_each_name_their_own() -> None:
         Plant(
             botanical=name,
             kind="evergreen",
-            clip_months=Months(months=(month,), source="a book", grade=Grade.C),
-            regrows=Words(text="old wood", source="a book", grade=Grade.C),
+            clip_months=PlantMonths(months=(month,), source="a book", grade=Grade.C),
+            regrows=VouchedWords(text="old wood", source="a book", grade=Grade.C),
             growth_mm_per_year=Fact(low=1, high=3, unit="mm/year", source="a book", grade=Grade.C),
         )
         for month, name in apart

@@ -12,7 +12,7 @@ from howto.families.espalier.diagram_shoots import shoots
 from howto.families.espalier.diagram_side import side
 from howto.families.espalier.diagram_wire import sag
 from howto.languages.reader import Reader
-from howto.shapes import Dimension, Drawing, Label, Level, Line, Polygon, Role, Shape, extent
+from howto.shapes import DimensionLine, Drawing, Label, Level, Line, Polygon, Role, Shape, extent
 from tests.families.espalier.test_figures import ANY, WIRE
 from tests.support.builders import technique
 from tests.support.told import ENGLISH
@@ -31,7 +31,7 @@ def plain(text: str) -> str:
     return text.replace("\u00a0", " ")
 
 
-def words(drawing: Drawing, kind: type[Dimension | Level | Label]) -> list[str]:
+def words(drawing: Drawing, kind: type[DimensionLine | Level | Label]) -> list[str]:
     """Return the words of one kind of mark, spaces plain."""
     return [plain(shape.text) for shape in drawing.shapes if isinstance(shape, kind)]
 
@@ -67,7 +67,7 @@ def test_with_hardly_a_measure_the_shoots_are_drawn() -> None:
 def test_the_frame_from_the_front() -> None:
     found = drawn(elevation(technique(FAMILY, eye_spacing_mm=1800.0)))
     assert words(found, Level) == ["450 mm", "850 mm", "1.25 m", "1.65 m"]
-    assert words(found, Dimension) == ["1.6 m", "4.8 m", "arm 2.4 m"]
+    assert words(found, DimensionLine) == ["1.6 m", "4.8 m", "arm 2.4 m"]
     heights = {shape.points[0][1] for shape in found.shapes if isinstance(shape, Line) and shape.role is Role.WIRE}
     assert {450.0, 850.0, 1250.0, 1650.0} <= heights
     assert len(polygons(found, Role.KEEP)) == 8  # an arm each side a tier
@@ -83,7 +83,7 @@ def test_the_frame_from_the_front() -> None:
 def test_wires_alone_with_the_tree_to_come() -> None:
     found = drawn(elevation(technique(FAMILY, **WIRE)))
     assert plain(found.caption) == "From the front: 4 wires, 16 eyes"
-    assert words(found, Dimension) == ["1.6 m", "4.8 m"]
+    assert words(found, DimensionLine) == ["1.6 m", "4.8 m"]
     assert words(found, Label) == ["eye", "tensioner"]
     wires = [shape for shape in found.shapes if isinstance(shape, Line) and shape.role is Role.ACCENT]
     assert [wire.points for wire in wires] == [((0, y), (4800, y)) for y in (450, 850, 1250, 1650)]
@@ -97,7 +97,7 @@ def test_a_part_of_a_long_wall_without_a_second_eye() -> None:
     found = drawn(elevation(technique(FAMILY, **long)))
     assert plain(found.caption) == "From the front: 4 wires, 8 eyes, the first 2 of 5 trees"
     assert words(found, Label) == []
-    assert words(found, Dimension) == ["8 m"]
+    assert words(found, DimensionLine) == ["8 m"]
 
 
 def test_tiers_to_come_are_dashed_and_new_arms_at_their_angle() -> None:
@@ -121,7 +121,7 @@ def test_many_trees_are_shown_by_the_first_two() -> None:
 
 def test_the_wall_in_section() -> None:
     found = drawn(side(technique(FAMILY, off_wall_mm=60.0, stem_off_wall_mm=150.0)))
-    assert words(found, Dimension) == ["60 mm", "150 mm"]
+    assert words(found, DimensionLine) == ["60 mm", "150 mm"]
     assert words(found, Level) == ["450 mm", "850 mm"]
     (wall,) = polygons(found, Role.WALL)
     assert size(wall)[2] == 0
@@ -137,7 +137,7 @@ def test_the_sag_is_drawn_deeper_than_it_is_and_says_so() -> None:
     assert plain(found.caption) == "One span, tightened to 600 N: the sag is drawn 15 times too deep"
     assert "15 times too deep" in plain(found.alt)
     assert not found.true
-    assert words(found, Dimension) == ["1.6 m", "21 mm"]
+    assert words(found, DimensionLine) == ["1.6 m", "21 mm"]
     assert "limit 25 mm" in words(found, Label)
     assert "600 N: bare, it sags 0.2 mm" in words(found, Label)
     loaded = next(shape for shape in found.shapes if isinstance(shape, Line) and shape.role is Role.ACCENT)
@@ -161,7 +161,7 @@ def test_a_limit_that_no_wire_reaches_is_left_out() -> None:
 
 def test_a_shoot_is_cut_to_three_leaves_and_a_spurs_to_one() -> None:
     found = drawn(shoots(technique(FAMILY)))
-    assert words(found, Dimension) == ["75 mm, 3 leaves", "200 mm", "25 mm, 1 leaf"]
+    assert words(found, DimensionLine) == ["75 mm, 3 leaves", "200 mm", "25 mm, 1 leaf"]
     whole = [each for each in polygons(found, Role.KEEP) if size(each)[2] - size(each)[0] > 30]
     first = [each for each in whole if size(each)[2] < 60]
     spur = [each for each in whole if size(each)[0] > 290]
@@ -170,12 +170,12 @@ def test_a_shoot_is_cut_to_three_leaves_and_a_spurs_to_one() -> None:
     assert all(size(each)[1] > 75 for each in off if size(each)[2] < 60)
     assert all(size(each)[1] > 47 for each in off)
     stone = drawn(shoots(technique(FAMILY, fruit="stone fruit")))
-    assert words(stone, Dimension) == ["50 mm", "200 mm", "25 mm"]
+    assert words(stone, DimensionLine) == ["50 mm", "200 mm", "25 mm"]
 
 
 def test_a_drawing_in_feet_says_inches() -> None:
     found = drawn(shoots(technique(FAMILY)), Reader(units="us"))
-    assert words(found, Dimension) == ["3 in, 3 leaves", "7¾ in", "1 in, 1 leaf"]
+    assert words(found, DimensionLine) == ["3 in, 3 leaves", "7¾ in", "1 in, 1 leaf"]
 
 
 @given(measures=ANY)

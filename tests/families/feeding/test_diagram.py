@@ -14,7 +14,7 @@ from howto.families.feeding.diagram import band
 from howto.languages.reader import Reader
 from howto.model.crew import Crew
 from howto.model.shown import shown
-from howto.shapes import Dimension, Drawing, Level, Line, Polygon, Role, extent
+from howto.shapes import DimensionLine, Drawing, Level, Line, Polygon, Role, extent
 from tests.families.feeding.examples import BARE, COUCH, ESPALIER, LAWN_3, MEASURES, NORTH, POTS, SOUTH, TREE, made
 from tests.families.feeding.test_figures import TODAY, figures
 from tests.support.drawings import words_of
@@ -67,7 +67,7 @@ def test_the_ring_is_drawn_to_its_figures() -> None:
 def test_dimensions_measure_what_they_say() -> None:
     for drawing in (drawn(**TREE)[0], drawn(**TREE)[2]):
         for each in drawing.shapes:
-            if isinstance(each, Dimension):
+            if isinstance(each, DimensionLine):
                 length = hypot(each.end[0] - each.start[0], each.end[1] - each.start[1])
                 said = each.text.replace("\u00a0", " ")
                 assert said == (f"{length:.0f} mm" if length < 1000 else f"{length / 1000:.2f} m".replace(".00", ""))

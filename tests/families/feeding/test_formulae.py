@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from howto.families.feeding import formulae, tables
-from howto.families.feeding.label import Label, as_oxides, numbers_in
+from howto.families.feeding.label import BagLabel, as_oxides, numbers_in
 from howto.quantities import convert
 
 POSITIVE = st.floats(0.01, 10_000)
@@ -84,12 +84,12 @@ def test_h21_ounces_for_200_ppm() -> None:
 
 def test_h22_a_gram_in_a_litre() -> None:
     """A growers' site (C): 1 g of 20-20-20 in 1 L is 200 ppm of each nutrient of the label."""
-    assert [formulae.ppm(percent, 1) for percent in Label(20, 20, 20)] == [200, 200, 200]
+    assert [formulae.ppm(percent, 1) for percent in BagLabel(20, 20, 20)] == [200, 200, 200]
 
 
 def test_h23_two_salts_together() -> None:
     """The same (C): 0.55 g/L of 13-0-44 and 0.37 g/L of 12-62-0: 201 ppm K, 101 ppm P, 116 ppm N, each within 1."""
-    one, two = Label(13, 0, 44), Label(12, 62, 0)
+    one, two = BagLabel(13, 0, 44), BagLabel(12, 62, 0)
     assert formulae.ppm(one.potassium, 0.55) == pytest.approx(201, abs=1)
     assert formulae.ppm(two.phosphorus, 0.37) == pytest.approx(101, abs=1)
     assert formulae.ppm(one.nitrogen, 0.55) + formulae.ppm(two.nitrogen, 0.37) == pytest.approx(116, abs=1)

@@ -10,7 +10,7 @@ from howto.families.planting import FAMILY
 from howto.layout.drawing.diagram import fit
 from howto.layout.drawing.look import Look, frame_look, page_look
 from howto.model.crew import Colours, Crew
-from howto.shapes import Dimension, Drawing, Line, Polygon, Role, extent
+from howto.shapes import DimensionLine, Drawing, Line, Polygon, Role, extent
 from tests.support.builders import technique
 from tests.support.drawings import words_of
 
@@ -49,7 +49,7 @@ def measured(drawing: Drawing) -> list[tuple[str, float]]:
             round(((shape.end[0] - shape.start[0]) ** 2 + (shape.end[1] - shape.start[1]) ** 2) ** 0.5, 1),
         )
         for shape in drawing.shapes
-        if isinstance(shape, Dimension)
+        if isinstance(shape, DimensionLine)
     ]
 
 

@@ -3,7 +3,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from howto.families.planting import watering_in
-from howto.families.planting.watering_in import Span, Stage
+from howto.families.planting.watering_in import LowHigh, WateringStage
 from howto.quantities import convert
 
 TWO_INCHES = 50.8
@@ -21,13 +21,13 @@ def test_h43_a_tree_of_two_inches() -> None:
 
 def test_h43_a_nursery_column_says_2_to_6_gallons() -> None:
     # H43: a nursery column for a cool climate and others [B]: 1 to 3 gal an inch, 2 to 6 gal a tree; 0.1 L
-    found = watering_in.by_calliper(TWO_INCHES, Span(1, 3))
+    found = watering_in.by_calliper(TWO_INCHES, LowHigh(1, 3))
     assert [convert(each, "L", "US gal") for each in found] == [pytest.approx(2), pytest.approx(6)]
 
 
 def test_h44_five_inches_at_10_gallons_an_inch_are_50_gallons() -> None:
     # H44: a general page [C]; exact
-    litres = watering_in.by_calliper(127, Span(10, 10)).low
+    litres = watering_in.by_calliper(127, LowHigh(10, 10)).low
     assert convert(litres, "L", "US gal") == pytest.approx(50)
 
 
@@ -72,16 +72,20 @@ def test_months_to_root_where_it_is_warm() -> None:
 def test_how_often_by_calliper_and_summer() -> None:
     # University of Minnesota [A]; UF/IFAS Charlotte County [A] to 50 mm; a nursery column [B] above
     cool = watering_in.stages("cool", 30, 365)
-    assert cool == (Stage(0, 14, 1, 1), Stage(14, 84, 2, 3), Stage(84, 365, 7, 7))
-    assert watering_in.stages("warm", 50, 365) == (Stage(0, 14, 1, 1), Stage(14, 75, 2, 2), Stage(75, 365, 7, 7))
-    assert watering_in.stages("warm", 51, 365)[:2] == (Stage(0, 30, 1, 1), Stage(30, 121, 2, 2))
-    assert watering_in.stages("warm", 100, 365)[0] == Stage(0, 30, 1, 1)
-    assert watering_in.stages("warm", 101, 365)[:2] == (Stage(0, 42, 1, 1), Stage(42, 194, 2, 2))
+    assert cool == (WateringStage(0, 14, 1, 1), WateringStage(14, 84, 2, 3), WateringStage(84, 365, 7, 7))
+    assert watering_in.stages("warm", 50, 365) == (
+        WateringStage(0, 14, 1, 1),
+        WateringStage(14, 75, 2, 2),
+        WateringStage(75, 365, 7, 7),
+    )
+    assert watering_in.stages("warm", 51, 365)[:2] == (WateringStage(0, 30, 1, 1), WateringStage(30, 121, 2, 2))
+    assert watering_in.stages("warm", 100, 365)[0] == WateringStage(0, 30, 1, 1)
+    assert watering_in.stages("warm", 101, 365)[:2] == (WateringStage(0, 42, 1, 1), WateringStage(42, 194, 2, 2))
 
 
 def test_a_tree_that_roots_early_is_not_watered_on() -> None:
-    assert watering_in.stages("warm", 12, 40) == (Stage(0, 14, 1, 1), Stage(14, 40, 2, 2))
-    assert watering_in.stages("warm", 3, 5) == (Stage(0, 14, 1, 1),)
+    assert watering_in.stages("warm", 12, 40) == (WateringStage(0, 14, 1, 1), WateringStage(14, 40, 2, 2))
+    assert watering_in.stages("warm", 3, 5) == (WateringStage(0, 14, 1, 1),)
 
 
 @given(calliper=st.floats(1, 500))

@@ -8,7 +8,7 @@ from howto.families.clipping import FAMILY as CLIPPING
 from howto.families.safety import FAMILY, kit
 from howto.findings import Severity
 from howto.model.family import Breach, Rule
-from howto.model.plants import Plant, PlantBook, Words
+from howto.model.plants import Plant, PlantBook, VouchedWords
 from howto.model.prose import prose
 from howto.model.reference import Grade
 from howto.model.technique import Hazard, Kit, Step
@@ -326,8 +326,8 @@ def test_a_stone_fruit_is_not_called_poisonous_for_its_kernel() -> None:
 
 
 def test_the_best_vouched_for_caution_is_the_one_that_is_asked_for() -> None:
-    def said(text: str, grade: Grade) -> Words:
-        return Words(text=text, source="somebody", grade=grade)
+    def said(text: str, grade: Grade) -> VouchedWords:
+        return VouchedWords(text=text, source="somebody", grade=grade)
 
     cautions = (said("Poisonous berries.", Grade.MEMORY), said("Poisonous leaves → beware.", Grade.A))
     shelf = PlantBook(plants=(Plant(botanical="Invented plant", kind="evergreen", cautions=cautions),))

@@ -11,7 +11,7 @@ from howto.families.soil import FAMILY
 from howto.layout.drawing.diagram import fit
 from howto.layout.drawing.look import Look, frame_look, page_look
 from howto.model.crew import Colours, Crew
-from howto.shapes import Dimension, Drawing, Line, Polygon, Role, extent
+from howto.shapes import DimensionLine, Drawing, Line, Polygon, Role, extent
 from tests.support.builders import technique
 from tests.support.drawings import words_of
 from tests.support.told import told
@@ -44,7 +44,7 @@ def dimensions(drawing: Drawing) -> dict[str, float]:
     return {
         told(shape.text): abs(shape.end[0] - shape.start[0]) + abs(shape.end[1] - shape.start[1])
         for shape in drawing.shapes
-        if isinstance(shape, Dimension)
+        if isinstance(shape, DimensionLine)
     }
 
 

@@ -9,7 +9,7 @@ from hypothesis import given
 from howto.families.watering import FAMILY
 from howto.model.crew import Climate, Crew
 from howto.model.figure import Figure
-from howto.model.plants import Plant, PlantBook, Words
+from howto.model.plants import Plant, PlantBook, VouchedWords
 from howto.model.reference import Grade
 from tests.families.watering.test_rules import MEASURES
 from tests.support.builders import technique
@@ -167,7 +167,7 @@ def test_next_to_no_water_is_none() -> None:
 
 
 def test_the_plant_book_says_how_thirsty() -> None:
-    thirsty = Words(text="high", source="from memory", grade=Grade.MEMORY)
+    thirsty = VouchedWords(text="high", source="from memory", grade=Grade.MEMORY)
     book = PlantBook(plants=(Plant(botanical="Betula nigra", kind="deciduous", water=thirsty),))
     found = figures({"plants": ("Betula nigra",)}, book=book, plant_water=None)
     assert value(found, "plant factor") == pytest.approx(0.8)

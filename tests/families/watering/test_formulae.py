@@ -183,7 +183,7 @@ def test_w31_bed_on_drip() -> None:
 
 def test_h44_hose_on_a_trunk() -> None:
     """A general page (C): 5 in of trunk at 10 gal an inch is 50 gal; at 10 gal in 5 min it takes 25 min."""
-    gallons = formulae.Span(10, 10).times(5)
+    gallons = formulae.Bounds(10, 10).times(5)
     assert gallons == (50, 50)
     assert formulae.drip_hours(gallons.low, 1, 10 / 5) == 25  # minutes, of gallons a minute
 

@@ -3,7 +3,7 @@ import pytest
 from howto.layout.drawing.callouts import Callout, PlacedCallout, callout, callout_marks, shifted
 from howto.layout.drawing.look import frame_look
 from howto.model.crew import Colours
-from howto.model.sheet import Area, Dot, Stroke, Words
+from howto.model.sheet import Area, Dot, Stroke, TextMark
 
 LOOK = frame_look(Colours())
 SIZE = 10.0
@@ -31,11 +31,11 @@ def test_a_label_is_a_dot_a_leader_on_the_ground_colour_and_words() -> None:
     assert line.points[0] == (150, 150)
     assert line.points[-1] == (216, 150)
     assert isinstance(dot, Dot)
-    texts = [word for word in words if isinstance(word, Words)]
+    texts = [word for word in words if isinstance(word, TextMark)]
     assert [word.text for word in texts] == list(found.callout.lines)
     assert {word.align for word in texts} == {"left"}
     left = PlacedCallout(label(150, 150), right=False, inner=81, y=150)
-    assert [mark.align for mark in callout_marks(left, LOOK) if isinstance(mark, Words)] == ["right"]
+    assert [mark.align for mark in callout_marks(left, LOOK) if isinstance(mark, TextMark)] == ["right"]
 
 
 def test_a_level_is_a_line_with_a_triangle_on_it_and_words_over_its_end() -> None:
@@ -43,7 +43,7 @@ def test_a_level_is_a_line_with_a_triangle_on_it_and_words_over_its_end() -> Non
     line, triangle, words = callout_marks(found, LOOK)
     assert isinstance(line, Stroke)
     assert isinstance(triangle, Area)
-    assert isinstance(words, Words)
+    assert isinstance(words, TextMark)
     assert {y for _, y in line.points} == {150}
     assert line.points[0] == (200, 150)
     assert max(y for _, y in triangle.points) == 150

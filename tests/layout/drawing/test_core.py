@@ -1,13 +1,13 @@
 from howto.layout.drawing.core import Core
 from howto.layout.drawing.look import frame_look
 from howto.model.crew import Colours
-from howto.shapes import Dimension, Disc, Drawing, Label, Level, Polygon, Role, rectangle
+from howto.shapes import DimensionLine, Disc, Drawing, Label, Level, Polygon, Role, rectangle
 
 LOOK = frame_look(Colours())
 SHAPES = (
     Polygon(rectangle(-100, 0, 100, 400), Role.KEEP),
-    Dimension((-100, 0), (100, 0), "200 mm", -50),
-    Dimension((-60, 200), (60, 200), "120 mm"),
+    DimensionLine((-100, 0), (100, 0), "200 mm", -50),
+    DimensionLine((-60, 200), (60, 200), "120 mm"),
     Label((0, 300), "Stem"),
     Level((100, 400), "400 mm"),
     Disc((0, 100), 1),

@@ -13,19 +13,19 @@ from howto.layout.drawing.plane import Outline, Point, Segment, box_outline, dis
 from howto.layout.drawing.search import Fitted
 from howto.layout.text import length
 from howto.model.crew import Colours
-from howto.model.sheet import Area, Art, Stroke, Words
-from howto.shapes import Dimension, Disc, Drawing, Label, Level, Line, Polygon, Role, Shape, rectangle
+from howto.model.sheet import Area, Art, Stroke, TextMark
+from howto.shapes import DimensionLine, Disc, Drawing, Label, Level, Line, Polygon, Role, Shape, rectangle
 from tests.support.drawings import DRAWINGS, ball, blade, hedge
 
 PAGE = page_look(Colours())
 FRAME = frame_look(Colours())
 
 
-def words_of(art: Art) -> list[Words]:
-    return [mark for mark in art.marks if isinstance(mark, Words)]
+def words_of(art: Art) -> list[TextMark]:
+    return [mark for mark in art.marks if isinstance(mark, TextMark)]
 
 
-def place_of(words: Words) -> Outline:
+def place_of(words: TextMark) -> Outline:
     """The ink of a line of words, from its capitals to its baseline."""
     wide = length(words.text, words.face, words.size)
     along = {"left": wide / 2, "middle": 0.0, "right": -wide / 2}[words.align]
@@ -101,7 +101,7 @@ def test_test_drawings_fit_without_touching(name: str, width: float, height: flo
     assert_clear(found, art)
     texts = " ".join(each.text for each in words_of(art)).replace("\u00a0", " ")
     for shape in drawing.shapes:
-        if isinstance(shape, Dimension | Level):
+        if isinstance(shape, DimensionLine | Level):
             assert shape.text in texts
 
 
@@ -114,7 +114,7 @@ marks = st.one_of(
     st.builds(Level, coordinates, st.sampled_from(["520 mm", "1.50 m finished"])),
     st.builds(Disc, coordinates, st.integers(1, 12)),
     st.builds(
-        lambda at, run, up, offset: Dimension(at, (at[0] + up * run, at[1] + (1 - up) * run), "900 mm", offset),
+        lambda at, run, up, offset: DimensionLine(at, (at[0] + up * run, at[1] + (1 - up) * run), "900 mm", offset),
         coordinates,
         st.sampled_from([60.0, 200.0, -400.0]),
         st.sampled_from([0, 1]),
@@ -235,7 +235,7 @@ def test_the_same_drawing_gives_the_same_marks() -> None:
 def test_a_short_chain_inside_a_drawing_is_labelled_apart() -> None:
     shapes: tuple[Shape, ...] = (
         Polygon(rectangle(0, 0, 1000, 1000), Role.WALL),
-        *(Dimension((500, at), (500, at + 20), "20 mm") for at in range(0, 1000, 20)),
+        *(DimensionLine((500, at), (500, at + 20), "20 mm") for at in range(0, 1000, 20)),
     )
     found = fitted(Drawing(shapes[:5], "A wall", "A wall."), 952, 1000, FRAME)
     assert found is not None

@@ -7,7 +7,7 @@ from howto.layout.drawing.dimension import dimension_lines, dimension_words, inn
 from howto.layout.drawing.look import frame_look
 from howto.layout.drawing.plane import box_outline
 from howto.model.crew import Colours
-from howto.model.sheet import Area, Stroke, Words
+from howto.model.sheet import Area, Stroke, TextMark
 
 LOOK = frame_look(Colours())
 SIZE = 10.0
@@ -88,7 +88,7 @@ def test_ticks_lean_at_45_degrees() -> None:
 def test_words_lie_on_a_gap_in_the_ground_colour() -> None:
     gap, words = dimension_words(worded(RING, [], []), LOOK)
     assert isinstance(gap, Area)
-    assert isinstance(words, Words)
+    assert isinstance(words, TextMark)
     assert (gap.colour, words.face, words.align) == (LOOK.ground, "head", "middle")
     assert words.at == pytest.approx((50, 3.5))
 
@@ -96,7 +96,7 @@ def test_words_lie_on_a_gap_in_the_ground_colour() -> None:
 def test_turned_words_hang_from_their_middle() -> None:
     upright = replace(worded(RING, [], []), angle=90.0)
     _, words = dimension_words(upright, LOOK)
-    assert isinstance(words, Words)
+    assert isinstance(words, TextMark)
     assert words.at == pytest.approx((53.5, 0))
 
 

@@ -8,7 +8,7 @@ from howto.layout.drawing.discs import disc_leaders, disc_marks, place_discs
 from howto.layout.drawing.look import frame_look
 from howto.layout.drawing.plane import box_outline
 from howto.model.crew import Colours
-from howto.model.sheet import Dot, Stroke, Words
+from howto.model.sheet import Dot, Stroke, TextMark
 
 LOOK = frame_look(Colours())
 ROOM = (0.0, 0.0, 400.0, 400.0)
@@ -65,7 +65,7 @@ def test_a_disc_is_ink_with_a_ring_in_the_ground_colour_and_its_number() -> None
     assert placed is not None
     dot, number = disc_marks(placed[0], LOOK)
     assert isinstance(dot, Dot)
-    assert isinstance(number, Words)
+    assert isinstance(number, TextMark)
     assert (dot.colour, dot.ring_colour, dot.ring_width) == (LOOK.ink, LOOK.ground, 1.6)
     assert (number.text, number.size, number.colour) == ("7", 13, LOOK.ground)
 
@@ -81,5 +81,5 @@ def test_a_moved_disc_has_a_leader_on_a_ground_of_its_own() -> None:
     assert isinstance(foot, Dot)
     assert (halo.colour, line.colour, halo.width > line.width) == (LOOK.ground, LOOK.ink, True)
     assert foot.centre == (100, 100)
-    assert isinstance(number, Words)
+    assert isinstance(number, TextMark)
     assert number.size == 11

@@ -3,8 +3,8 @@ import pytest
 from howto.layout.drawing.core import Core
 from howto.layout.drawing.look import frame_look
 from howto.model.crew import Colours
-from howto.model.sheet import Area, Words
-from howto.shapes import Dimension, Drawing, Label, Line, Polygon, Role, Shape, rectangle
+from howto.model.sheet import Area, TextMark
+from howto.shapes import DimensionLine, Drawing, Label, Line, Polygon, Role, Shape, rectangle
 
 LOOK = frame_look(Colours())
 BED = Polygon(rectangle(0, 0, 600, 300), Role.KEEP)
@@ -41,7 +41,7 @@ def test_other_labels_stay_beside_the_drawing(shapes: tuple[Shape, ...]) -> None
 
 
 def test_words_move_towards_the_middle_to_clear_a_line() -> None:
-    shapes = (BED, Dimension((0, 0), (0, 300), "300 mm", -60), Label((110, 150), "raked out"))
+    shapes = (BED, DimensionLine((0, 0), (0, 300), "300 mm", -60), Label((110, 150), "raked out"))
     (placed,) = Core(Drawing(shapes, "A bed", "A bed."), 1.0, 30.0, LOOK).inner.values()
     assert placed.centre[0] > 110
     assert placed.box[0] > 60
@@ -58,7 +58,7 @@ def test_a_line_that_the_outline_hides_is_no_hindrance() -> None:
 def test_words_on_hatching_have_a_ground_of_their_own() -> None:
     hatched = Core(Drawing((Polygon(BED.points, Role.MULCH), Label((300, 150), "compost")), "A", "A."), 1.0, 30.0, LOOK)
     marks = list(hatched.marks(()))
-    at = next(n for n, mark in enumerate(marks) if isinstance(mark, Words) and mark.text == "compost")
+    at = next(n for n, mark in enumerate(marks) if isinstance(mark, TextMark) and mark.text == "compost")
     ground = marks[at - 1]
     assert isinstance(ground, Area)
     assert ground.colour == LOOK.ground

@@ -6,7 +6,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from howto.layout.frames import marks as module
-from howto.layout.frames.marks import SIZES, Callout, cross, crowded, place
+from howto.layout.frames.marks import SIZES, MarkCallout, cross, crowded, place
 
 BOX = (0.0, 0.0, 1080.0, 560.0)
 SMALL = (0.0, 0.0, 460.0, 430.0)
@@ -27,7 +27,9 @@ def nearest_on(point: Point, start: Point, end: Point) -> float:
     return min(apart(point, step) for step in steps)
 
 
-def assert_clear(callouts: tuple[Callout, ...], box: tuple[float, ...], subject: tuple[float, float, float]) -> None:
+def assert_clear(
+    callouts: tuple[MarkCallout, ...], box: tuple[float, ...], subject: tuple[float, float, float]
+) -> None:
     for each in callouts:
         x, y = each.disc
         assert box[0] + SIZES.disc <= x <= box[2] - SIZES.disc

@@ -1,7 +1,7 @@
 from collections.abc import Sequence
 
 from howto.languages.reader import Reader
-from howto.layout.pages.numbers import Numbers, grid, kept_together, numbers
+from howto.layout.pages.numbers import CardNumbers, grid, kept_together, numbers
 from howto.model.figure import Cell, Figure, Table
 from howto.model.measures import Measures
 from howto.model.reference import GEOMETRY
@@ -17,7 +17,7 @@ def tabled(columns: tuple[str, ...], units: tuple[str, ...], rows: Sequence[tupl
     return Figure(name="t", label="stages", value=2.0, working=("",), references=(GEOMETRY,), table=table)
 
 
-def found(figures: Sequence[Figure] = sample.FIGURES, arts: Sequence[Art] = ()) -> Numbers:
+def found(figures: Sequence[Figure] = sample.FIGURES, arts: Sequence[Art] = ()) -> CardNumbers:
     """Return the numbers of the sample technique, with these figures."""
     return numbers(sample.ready(figures), arts)
 

@@ -14,7 +14,7 @@ from howto.model.sheet import Bullets, Facts, Sheet
 from howto.model.task import Plan
 from howto.model.visit import Job, Visit
 from howto.quantities.amounts import Word, mm, month_named, qty
-from howto.shapes import Dimension, Disc, Drawing, Label, Level, Line, Role
+from howto.shapes import DimensionLine, Disc, Drawing, Label, Level, Line, Role
 from howto.span import Span
 from tests.support import sample
 from tests.support.builders import DIGGING, technique
@@ -38,7 +38,7 @@ TABLE = Table(columns=("Cut", "Date"), units=("", ""), rows=(("a first one", dat
 DRAWING = Drawing(
     shapes=(
         Line(((0, 0), (1, 1)), Role.KEEP),
-        Dimension((0, 0), (9, 0), str(mm(7.5))),
+        DimensionLine((0, 0), (9, 0), str(mm(7.5))),
         Level((0, 0), "widest ring"),
         Label((0, 0), f"{mm(40)} off each side"),
         Disc((0, 0), 1),
@@ -68,7 +68,7 @@ def sheet(language: str, *figures: Figure, crew_language: str = "en") -> Sheet:
 
 def test_a_drawing_is_told_in_the_language_of_its_page() -> None:
     (told,) = hole("es").drawings
-    assert [shape.text for shape in told.shapes if isinstance(shape, Dimension | Level | Label)] == [
+    assert [shape.text for shape in told.shapes if isinstance(shape, DimensionLine | Level | Label)] == [
         f"7,5{NBSP}mm",
         "el anillo más ancho",
         f"40{NBSP}mm por lado",
