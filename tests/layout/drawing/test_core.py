@@ -54,5 +54,5 @@ def test_columns_may_keep_above_the_ground() -> None:
 def test_marks_come_shapes_first_and_discs_last() -> None:
     marks = list(core().marks(()))
     assert type(marks[0]).__name__ == "Area"
-    assert [type(mark).__name__ for mark in marks[-2:]] == ["Dot", "Words"]
+    assert [type(mark).__name__ for mark in marks[-2:]] == ["Dot", "TextMark"]
     assert not any(type(mark).__name__ == "Dot" for mark in core(drop=1).marks(()))
